@@ -1,0 +1,203 @@
+package dev.waterjet.evidence;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.Unit;
+import org.apache.commons.math3.special.Erf;
+
+/**
+ * What an empirical model answers: a value, how far it may be off, and the cautions that apply. Exact physics returns a
+ * plain {@code Quantity} instead.
+ *
+ * <p>The standard uncertainty is that of JCGM 100. A quantity that can only be positive and is known within a factor has
+ * a {@linkplain #withinFactor relative} spread: its interval is then that of a log-normal distribution and never reaches
+ * zero. Otherwise the interval is that of a normal distribution.
+ *
+ * @param <Q> the JSR-385 quantity type
+ */
+public final class Estimate<Q extends Quantity<Q>> implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private final Kind<Q> kind;
+    private final double si;
+    private final double standardUncertainty;
+    private final boolean isLogNormal;
+    private final List<Caution> cautions;
+
+    private Estimate(Kind<Q> kind, double si, double standardUncertainty, boolean isLogNormal, List<Caution> cautions) {
+        this.kind = Objects.requireNonNull(kind, "kind");
+        this.si = Require.finite("estimated " + kind, si, kind.siUnit());
+        this.standardUncertainty =
+                Require.notNegative("standard uncertainty of " + kind, standardUncertainty, kind.siUnit());
+        this.isLogNormal = isLogNormal;
+        this.cautions = cautions;
+    }
+
+    /**
+     * An estimate with a normal spread, in SI.
+     *
+     * @param kind kind of quantity
+     * @param si value in SI
+     * @param standardUncertainty standard uncertainty in SI, zero or more
+     * @param <Q> the JSR-385 quantity type
+     * @return the estimate
+     */
+    public static <Q extends Quantity<Q>> Estimate<Q> of(Kind<Q> kind, double si, double standardUncertainty) {
+        return new Estimate<>(kind, si, standardUncertainty, false, List.of());
+    }
+
+    /**
+     * An estimate of a positive quantity with a relative, log-normal spread, in SI.
+     *
+     * @param kind kind of quantity
+     * @param si value in SI, above zero: the median
+     * @param relativeUncertainty standard uncertainty of the logarithm: 0.1 for about 10 percent
+     * @param cautions cautions that apply
+     * @param <Q> the JSR-385 quantity type
+     * @return the estimate
+     */
+    public static <Q extends Quantity<Q>> Estimate<Q> withinFactor(
+            Kind<Q> kind, double si, double relativeUncertainty, List<Caution> cautions) {
+        Require.positive("estimated " + kind, si, kind.siUnit());
+        Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
+        return new Estimate<>(kind, si, si * relativeUncertainty, true, List.copyOf(cautions));
+    }
+
+    /**
+     * This estimate with more cautions.
+     *
+     * @param more cautions to add
+     * @return the estimate with the cautions it had and these
+     */
+    public Estimate<Q> with(List<Caution> more) {
+        if (more.isEmpty()) {
+            return this;
+        }
+        List<Caution> all = new ArrayList<>(cautions);
+        all.addAll(more);
+        return new Estimate<>(kind, si, standardUncertainty, isLogNormal, List.copyOf(all));
+    }
+
+    /**
+     * Kind of the quantity.
+     *
+     * @return the kind
+     */
+    public Kind<Q> kind() {
+        return kind;
+    }
+
+    /**
+     * The best value.
+     *
+     * @return the value, in SI
+     */
+    public Quantity<Q> value() {
+        return kind.of(si);
+    }
+
+    /**
+     * The best value as a number.
+     *
+     * @return the value in SI
+     */
+    public double si() {
+        return si;
+    }
+
+    /**
+     * The best value in a unit.
+     *
+     * @param unit the unit
+     * @return the number of that unit
+     */
+    public double in(Unit<Q> unit) {
+        return Units.fromSi(si, unit);
+    }
+
+    /**
+     * Standard uncertainty of the value (JCGM 100).
+     *
+     * @return standard uncertainty in SI
+     */
+    public double standardUncertaintySi() {
+        return standardUncertainty;
+    }
+
+    /**
+     * Standard uncertainty over value.
+     *
+     * @return the ratio; not a number if the value is zero
+     */
+    public double relativeUncertainty() {
+        return standardUncertainty / Math.abs(si);
+    }
+
+    /**
+     * Lower end of the interval that holds the true value with a given probability.
+     *
+     * @param coverage probability above 0 and below 1, such as 0.95
+     * @return lower end
+     */
+    public Quantity<Q> lower(double coverage) {
+        return kind.of(bound(-1, coverage));
+    }
+
+    /**
+     * Upper end of the interval that holds the true value with a given probability.
+     *
+     * @param coverage probability above 0 and below 1, such as 0.95
+     * @return upper end
+     */
+    public Quantity<Q> upper(double coverage) {
+        return kind.of(bound(1, coverage));
+    }
+
+    private double bound(int side, double coverage) {
+        Require.above("coverage", coverage, 0, Units.ONE, "");
+        Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
+        double deviations = side * Math.sqrt(2) * Erf.erfInv(coverage);
+        return isLogNormal
+                ? si * Math.exp(deviations * standardUncertainty / si)
+                : si + deviations * standardUncertainty;
+    }
+
+    /**
+     * Cautions that apply to the value.
+     *
+     * @return the cautions, unmodifiable; empty if there are none
+     */
+    public List<Caution> cautions() {
+        return cautions;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Estimate<?> that
+                && kind == that.kind
+                && si == that.si
+                && standardUncertainty == that.standardUncertainty
+                && isLogNormal == that.isLogNormal
+                && cautions.equals(that.cautions);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(kind.name(), si, standardUncertainty, isLogNormal, cautions);
+    }
+
+    @Override
+    public String toString() {
+        Unit<Q> unit = kind.siUnit();
+        return QuantityText.print(kind, kind.of(si), unit, 4) + " +/- " + QuantityText.round(standardUncertainty, 2)
+                + (cautions.isEmpty() ? "" : " " + cautions);
+    }
+}

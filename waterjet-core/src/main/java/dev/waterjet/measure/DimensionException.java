@@ -1,0 +1,22 @@
+package dev.waterjet.measure;
+
+import javax.measure.Unit;
+
+/** A unit of one dimension stood where another dimension is needed, as a metre for a mass flow. */
+public final class DimensionException extends WaterjetException {
+
+    private static final long serialVersionUID = 1L;
+
+    DimensionException(Kind<?> kind, Unit<?> unit) {
+        super(message(kind, unit));
+    }
+
+    DimensionException(Kind<?> kind, Unit<?> unit, Throwable cause) {
+        super(message(kind, unit), cause);
+    }
+
+    private static String message(Kind<?> kind, Unit<?> unit) {
+        return "a " + kind.name() + " cannot be given in \"" + unit + "\"; its SI unit is "
+                + Units.symbol(kind.siUnit());
+    }
+}

@@ -1,0 +1,231 @@
+package dev.waterjet.measure;
+
+import java.io.Serializable;
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.DoubleStream;
+import javax.measure.Quantity;
+import javax.measure.Unit;
+
+/**
+ * Many quantities of one kind, held as SI doubles: the unit is resolved once, bulk work then costs what the arithmetic
+ * costs. Immutable.
+ *
+ * @param <Q> the JSR-385 quantity type
+ */
+public final class QuantityArray<Q extends Quantity<Q>> implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final int LONGEST_RANGE = 10_000_000;
+
+    private static final Pattern RANGE = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
+
+    private final Kind<Q> kind;
+    private final double[] si;
+
+    private QuantityArray(Kind<Q> kind, double[] si) {
+        this.kind = Objects.requireNonNull(kind, "kind");
+        this.si = si;
+    }
+
+    /**
+     * Values in a unit.
+     *
+     * @param kind kind of quantity
+     * @param values values in the unit; copied
+     * @param unit the unit
+     * @param <Q> the JSR-385 quantity type
+     * @return the array
+     */
+    public static <Q extends Quantity<Q>> QuantityArray<Q> of(Kind<Q> kind, double[] values, Unit<Q> unit) {
+        Scale<Q> scale = Scale.of(kind, unit);
+        double[] si = new double[values.length];
+        for (int i = 0; i < si.length; i++) {
+            si[i] = scale.toSi(values[i]);
+        }
+        return new QuantityArray<>(kind, si);
+    }
+
+    /**
+     * Values in SI.
+     *
+     * @param kind kind of quantity
+     * @param si values in the SI unit of the kind; copied
+     * @param <Q> the JSR-385 quantity type
+     * @return the array
+     */
+    public static <Q extends Quantity<Q>> QuantityArray<Q> ofSi(Kind<Q> kind, double... si) {
+        return new QuantityArray<>(kind, si.clone());
+    }
+
+    /**
+     * Values at equal distances, both ends included.
+     *
+     * @param kind kind of quantity
+     * @param first first value
+     * @param last last value
+     * @param count how many values, 2 or more
+     * @param <Q> the JSR-385 quantity type
+     * @return the array
+     */
+    public static <Q extends Quantity<Q>> QuantityArray<Q> evenly(
+            Kind<Q> kind, Quantity<Q> first, Quantity<Q> last, int count) {
+        Require.between("number of values", count, 2, LONGEST_RANGE, Units.ONE, "");
+        double from = kind.si(first);
+        double to = kind.si(last);
+        double[] si = new double[count];
+        for (int i = 0; i < count; i++) {
+            double share = i / (double) (count - 1);
+            si[i] = from * (1 - share) + to * share;
+        }
+        return new QuantityArray<>(kind, si);
+    }
+
+    /**
+     * Reads a range or a single value: {@code "50 MPa..600 MPa step 50 MPa"}, {@code "1 mm..20 mm"} (eleven values),
+     * {@code "380 MPa"}. Each value of a range is computed from the first in the unit of the step, so that no rounding
+     * piles up, and the last is included where the step meets it.
+     *
+     * @param kind kind of quantity
+     * @param text the range
+     * @param <Q> the JSR-385 quantity type
+     * @return the array
+     * @throws TextException if the text is not a range of this kind
+     */
+    public static <Q extends Quantity<Q>> QuantityArray<Q> parse(Kind<Q> kind, String text) {
+        Matcher matcher = RANGE.matcher(text.strip());
+        if (!matcher.matches()) {
+            return new QuantityArray<>(kind, new double[] {kind.si(kind.parse(text))});
+        }
+        Quantity<Q> first = kind.parse(matcher.group(1));
+        Quantity<Q> last = kind.parse(matcher.group(2));
+        return matcher.group(3) == null
+                ? evenly(kind, first, last, 11)
+                : stepwise(kind, text, first, last, kind.parse(matcher.group(3)));
+    }
+
+    private static <Q extends Quantity<Q>> QuantityArray<Q> stepwise(
+            Kind<Q> kind, String text, Quantity<Q> first, Quantity<Q> last, Quantity<Q> step) {
+        Scale<Q> scale = Scale.of(kind, step.getUnit());
+        double from = scale.fromSi(kind.si(first));
+        double by = step.getValue().doubleValue();
+        double steps = (scale.fromSi(kind.si(last)) - from) / by;
+        if (!(by != 0) || !(steps >= 0)) {
+            throw new TextException("\"" + text + "\" never ends: the step must lead from the first value to the last");
+        }
+        if (steps >= LONGEST_RANGE) {
+            throw new TextException("\"" + text + "\" has more than " + LONGEST_RANGE + " values");
+        }
+        double[] si = new double[(int) Math.floor(steps + 1e-9) + 1];
+        for (int i = 0; i < si.length; i++) {
+            si[i] = scale.toSi(from + i * by);
+        }
+        return new QuantityArray<>(kind, si);
+    }
+
+    /**
+     * Kind of the quantities.
+     *
+     * @return the kind
+     */
+    public Kind<Q> kind() {
+        return kind;
+    }
+
+    /**
+     * How many quantities there are.
+     *
+     * @return the count
+     */
+    public int size() {
+        return si.length;
+    }
+
+    /**
+     * One quantity.
+     *
+     * @param index index from 0
+     * @return the quantity, in SI
+     */
+    public Quantity<Q> get(int index) {
+        return kind.of(si[index]);
+    }
+
+    /**
+     * One value in SI.
+     *
+     * @param index index from 0
+     * @return the value in SI
+     */
+    public double si(int index) {
+        return si[index];
+    }
+
+    /**
+     * All values in SI.
+     *
+     * @return a new array
+     */
+    public double[] toSi() {
+        return si.clone();
+    }
+
+    /**
+     * All values in a unit.
+     *
+     * @param unit the unit
+     * @return a new array
+     */
+    public double[] to(Unit<Q> unit) {
+        Scale<Q> scale = Scale.of(kind, unit);
+        double[] values = new double[si.length];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = scale.fromSi(si[i]);
+        }
+        return values;
+    }
+
+    /**
+     * The values in SI as a stream.
+     *
+     * @return a stream over the values
+     */
+    public DoubleStream stream() {
+        return Arrays.stream(si);
+    }
+
+    /**
+     * A function of each value.
+     *
+     * @param resultKind kind of the results
+     * @param function from a value in SI to a result in SI
+     * @param <R> the JSR-385 type of the results
+     * @return the results, in the same order
+     */
+    public <R extends Quantity<R>> QuantityArray<R> map(Kind<R> resultKind, DoubleUnaryOperator function) {
+        double[] results = new double[si.length];
+        for (int i = 0; i < results.length; i++) {
+            results[i] = function.applyAsDouble(si[i]);
+        }
+        return new QuantityArray<>(resultKind, results);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof QuantityArray<?> that && kind == that.kind && Arrays.equals(si, that.si);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * kind.name().hashCode() + Arrays.hashCode(si);
+    }
+
+    @Override
+    public String toString() {
+        return si.length + " values of " + kind + " in " + Units.symbol(kind.siUnit());
+    }
+}

@@ -1,0 +1,132 @@
+package dev.waterjet.measure;
+
+import javax.measure.Unit;
+
+/**
+ * Checks of arguments, on SI doubles. Each returns the value it was given, or throws a {@link DomainException} that
+ * names quantity, value, limit and unit. Not-a-number and infinity never pass.
+ */
+public final class Require {
+
+    private Require() {}
+
+    /**
+     * A value above zero.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param unit unit for the message
+     * @return the value
+     */
+    public static double positive(String quantity, double si, Unit<?> unit) {
+        return above(quantity, si, 0, unit, "");
+    }
+
+    /**
+     * A value of zero or more.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param unit unit for the message
+     * @return the value
+     */
+    public static double notNegative(String quantity, double si, Unit<?> unit) {
+        return atLeast(quantity, si, 0, unit, "");
+    }
+
+    /**
+     * A value above a limit.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param limitSi limit in SI
+     * @param unit unit for the message
+     * @param reason why the limit holds, or an empty text
+     * @return the value
+     */
+    public static double above(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
+        if (si > limitSi && si < Double.POSITIVE_INFINITY) {
+            return si;
+        }
+        throw si > limitSi ? infinite(quantity, si, unit) : fault(quantity, si, "above", limitSi, unit, reason);
+    }
+
+    /**
+     * A value no smaller than a limit.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param limitSi limit in SI
+     * @param unit unit for the message
+     * @param reason why the limit holds, or an empty text
+     * @return the value
+     */
+    public static double atLeast(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
+        if (si >= limitSi && si < Double.POSITIVE_INFINITY) {
+            return si;
+        }
+        throw si >= limitSi ? infinite(quantity, si, unit) : fault(quantity, si, "at least", limitSi, unit, reason);
+    }
+
+    /**
+     * A value no greater than a limit.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param limitSi limit in SI
+     * @param unit unit for the message
+     * @param reason why the limit holds, or an empty text
+     * @return the value
+     */
+    public static double atMost(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
+        if (si <= limitSi && si > Double.NEGATIVE_INFINITY) {
+            return si;
+        }
+        throw fault(quantity, si, "at most", limitSi, unit, reason);
+    }
+
+    /**
+     * A value between two limits, both allowed.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param lowestSi lower limit in SI
+     * @param highestSi upper limit in SI
+     * @param unit unit for the message
+     * @param reason why the limits hold, or an empty text
+     * @return the value
+     */
+    public static double between(
+            String quantity, double si, double lowestSi, double highestSi, Unit<?> unit, String reason) {
+        if (si >= lowestSi && si <= highestSi) {
+            return si;
+        }
+        throw si > highestSi
+                ? fault(quantity, si, "at most", highestSi, unit, reason)
+                : fault(quantity, si, "at least", lowestSi, unit, reason);
+    }
+
+    /**
+     * A finite value.
+     *
+     * @param quantity name for the message
+     * @param si value in SI
+     * @param unit unit for the message
+     * @return the value
+     */
+    public static double finite(String quantity, double si, Unit<?> unit) {
+        if (Double.isFinite(si)) {
+            return si;
+        }
+        throw infinite(quantity, si, unit);
+    }
+
+    private static DomainException infinite(String quantity, double si, Unit<?> unit) {
+        return fault(quantity, si, "at most", Math.copySign(Double.MAX_VALUE, si), unit, "it must be a finite number");
+    }
+
+    private static DomainException fault(
+            String quantity, double si, String relation, double limitSi, Unit<?> unit, String reason) {
+        return new DomainException(quantity, si, relation, limitSi, unit, reason);
+    }
+}

@@ -1,0 +1,14 @@
+/**
+ * Calculations for abrasive-waterjet cutting: what pump, head, jet, material and machine do to a part, in units, with
+ * the evidence behind every number.
+ */
+module dev.waterjet.core {
+    requires transitive java.measure;
+    requires tech.units.indriya;
+    requires commons.math3;
+    requires static org.jspecify;
+    requires static org.apiguardian.api;
+
+    exports dev.waterjet.evidence;
+    exports dev.waterjet.measure;
+}
