@@ -10,5 +10,9 @@ module dev.waterjet.core {
     requires static org.apiguardian.api;
 
     exports dev.waterjet.evidence;
+    exports dev.waterjet.feed;
+    exports dev.waterjet.hydraulics;
+    exports dev.waterjet.jet;
+    exports dev.waterjet.material;
     exports dev.waterjet.measure;
 }

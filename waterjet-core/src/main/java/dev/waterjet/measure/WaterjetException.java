@@ -26,4 +26,14 @@ public abstract class WaterjetException extends RuntimeException {
     protected WaterjetException(String message, Throwable cause) {
         super(message, cause);
     }
+
+    /**
+     * What was wrong and what would be right.
+     *
+     * @return the message, never null
+     */
+    @Override
+    public String getMessage() {
+        return String.valueOf(super.getMessage());
+    }
 }

@@ -1,0 +1,90 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.EnumMap;
+import java.util.Map;
+
+/**
+ * Ties face grades to the quality index of a feed model: the index is how many times the thickness the jet could just
+ * separate at the chosen feed.
+ *
+ * <p>The standard table is the scale of Zeng and Kim, 1 for a cut that just separates to 5 for the best finish (from
+ * memory): PARTING 1, COARSE 2, MEDIUM 3, FINE 4, EXTRA_FINE 5. A shop that has measured its own faces replaces it.
+ */
+public final class IndexTable implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final IndexTable STANDARD = new IndexTable(Map.of(
+            FaceGrade.PARTING, 1.0,
+            FaceGrade.COARSE, 2.0,
+            FaceGrade.MEDIUM, 3.0,
+            FaceGrade.FINE, 4.0,
+            FaceGrade.EXTRA_FINE, 5.0));
+
+    private final EnumMap<FaceGrade, Double> indices;
+
+    private IndexTable(Map<FaceGrade, Double> indices) {
+        this.indices = new EnumMap<>(indices);
+        double lowest = 1;
+        for (FaceGrade grade : FaceGrade.values()) {
+            Double index = indices.get(grade);
+            lowest = Require.atLeast(
+                    "index of the grade " + grade.words(),
+                    index == null ? Double.NaN : index,
+                    lowest,
+                    Units.ONE,
+                    "a finer grade has no lower index, and below 1 the jet does not separate");
+        }
+    }
+
+    /**
+     * The scale of Zeng and Kim: 1 to 5.
+     *
+     * @return the standard table
+     */
+    public static IndexTable standard() {
+        return STANDARD;
+    }
+
+    /**
+     * A table of one's own.
+     *
+     * @param indices an index of 1 or more for each grade, none lower than that of a coarser grade
+     * @return the table
+     */
+    public static IndexTable of(Map<FaceGrade, Double> indices) {
+        return new IndexTable(indices);
+    }
+
+    /**
+     * The index of a grade.
+     *
+     * @param grade the grade
+     * @return its index, 1 or more
+     */
+    public double index(FaceGrade grade) {
+        Double index = indices.get(grade);
+        if (index == null) {
+            throw new IllegalStateException("no index for " + grade);
+        }
+        return index;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof IndexTable that && indices.equals(that.indices);
+    }
+
+    @Override
+    public int hashCode() {
+        return indices.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return indices.toString();
+    }
+}

@@ -1,0 +1,94 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Objects;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+
+/** Feed over thickness, with its uncertainty. */
+public final class SpeedCurve implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private final QuantityArray<Length> thicknesses;
+    private final QuantityArray<Speed> feeds;
+    private final double relativeUncertainty;
+
+    private SpeedCurve(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty) {
+        this.thicknesses = thicknesses;
+        this.feeds = feeds;
+        this.relativeUncertainty = relativeUncertainty;
+    }
+
+    static SpeedCurve of(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty) {
+        return new SpeedCurve(thicknesses, feeds, relativeUncertainty);
+    }
+
+    /**
+     * The thicknesses.
+     *
+     * @return the thicknesses in the order asked
+     */
+    public QuantityArray<Length> thicknesses() {
+        return thicknesses;
+    }
+
+    /**
+     * The feeds.
+     *
+     * @return a feed for each thickness
+     */
+    public QuantityArray<Speed> feeds() {
+        return feeds;
+    }
+
+    /**
+     * How many points the curve has.
+     *
+     * @return the count
+     */
+    public int size() {
+        return feeds.size();
+    }
+
+    /**
+     * One point with its uncertainty.
+     *
+     * @param index index from 0
+     * @return the feed
+     */
+    public Estimate<Speed> feed(int index) {
+        return Estimate.withinFactor(Kind.SPEED, feeds.si(index), relativeUncertainty, List.of());
+    }
+
+    /**
+     * Relative standard uncertainty of each feed.
+     *
+     * @return the ratio
+     */
+    public double relativeUncertainty() {
+        return relativeUncertainty;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SpeedCurve that
+                && thicknesses.equals(that.thicknesses)
+                && feeds.equals(that.feeds)
+                && relativeUncertainty == that.relativeUncertainty;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(thicknesses, feeds, relativeUncertainty);
+    }
+
+    @Override
+    public String toString() {
+        return "speed curve of " + size() + " points";
+    }
+}

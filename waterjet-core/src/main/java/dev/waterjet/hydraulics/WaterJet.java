@@ -1,0 +1,215 @@
+package dev.waterjet.hydraulics;
+
+import dev.waterjet.measure.Density;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import dev.waterjet.measure.VolumeFlow;
+import java.io.Serializable;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Force;
+import javax.measure.quantity.Power;
+import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
+
+/**
+ * The jet of plain water behind an orifice: its speed, flow, power and push.
+ *
+ * <p>Volume flow is told at the density of water at rest in the atmosphere, as a pump's intake sees it.
+ */
+public final class WaterJet implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    /** Density of water at 20 C and atmospheric pressure, in kg/m3 (IAPWS-95 gives 998.207). */
+    private static final double DENSITY_AT_20_C = 998.207;
+
+    private static final double HIGHEST_PRESSURE_PA = 1000e6;
+
+    private final Orifice orifice;
+    private final double pressurePa;
+    private final double densityKgPerM3;
+    private final JetSpeedLaw law;
+
+    private WaterJet(Orifice orifice, double pressurePa, double densityKgPerM3, JetSpeedLaw law) {
+        this.orifice = Objects.requireNonNull(orifice, "orifice");
+        this.pressurePa = Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
+        Require.atMost("pressure at the orifice", pressurePa, HIGHEST_PRESSURE_PA, Units.MEGAPASCAL, "");
+        this.densityKgPerM3 = Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
+        this.law = Objects.requireNonNull(law, "law");
+    }
+
+    /**
+     * The jet of an orifice fed with water of 20 C.
+     *
+     * @param orifice the orifice
+     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @return the jet
+     */
+    public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
+        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), DENSITY_AT_20_C, JetSpeedLaw.TAIT);
+    }
+
+    /**
+     * This jet with its speed by another law.
+     *
+     * @param law how speed follows from pressure
+     * @return the jet by that law
+     */
+    public WaterJet withSpeedLaw(JetSpeedLaw law) {
+        return new WaterJet(orifice, pressurePa, densityKgPerM3, law);
+    }
+
+    /**
+     * This jet at another pressure.
+     *
+     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @return the jet at that pressure
+     */
+    public WaterJet withPressure(Quantity<Pressure> pressure) {
+        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), densityKgPerM3, law);
+    }
+
+    /**
+     * This jet of water with another density at rest.
+     *
+     * @param density density at atmospheric pressure
+     * @return the jet of that water
+     */
+    public WaterJet withWaterDensity(Quantity<Density> density) {
+        return new WaterJet(orifice, pressurePa, Kind.DENSITY.si(density), law);
+    }
+
+    /**
+     * The orifice that makes the jet.
+     *
+     * @return the orifice
+     */
+    public Orifice orifice() {
+        return orifice;
+    }
+
+    /**
+     * Pressure at the orifice.
+     *
+     * @return gauge pressure, in Pa
+     */
+    public Quantity<Pressure> pressure() {
+        return Kind.PRESSURE.of(pressurePa);
+    }
+
+    /**
+     * Pressure at the orifice as a number.
+     *
+     * @return gauge pressure in Pa
+     */
+    public double pressureSi() {
+        return pressurePa;
+    }
+
+    /**
+     * Speed of the jet, without loss in the orifice.
+     *
+     * @return the speed, in m/s
+     */
+    public Quantity<Speed> speed() {
+        return Kind.SPEED.of(speedSi());
+    }
+
+    /**
+     * Speed of the jet as a number.
+     *
+     * @return the speed in m/s
+     */
+    public double speedSi() {
+        return law.speed(pressurePa, densityKgPerM3);
+    }
+
+    /**
+     * Water used, by volume: {@code q = Cd A sqrt(2 p / rho)}.
+     *
+     * @return the volume flow at atmospheric density, in m3/s
+     */
+    public Quantity<VolumeFlow> volumeFlow() {
+        return Kind.VOLUME_FLOW.of(volumeFlowSi());
+    }
+
+    /**
+     * Water used, by volume, as a number.
+     *
+     * @return the volume flow at atmospheric density, in m3/s
+     */
+    public double volumeFlowSi() {
+        return WaterJetKernel.volumeFlow(
+                orifice.boreSi(), orifice.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
+    }
+
+    /**
+     * Water used, by mass.
+     *
+     * @return the mass flow, in kg/s
+     */
+    public Quantity<MassFlow> massFlow() {
+        return Kind.MASS_FLOW.of(massFlowSi());
+    }
+
+    /**
+     * Water used, by mass, as a number.
+     *
+     * @return the mass flow in kg/s
+     */
+    public double massFlowSi() {
+        return densityKgPerM3 * volumeFlowSi();
+    }
+
+    /**
+     * Hydraulic power that the pump puts into the water, {@code p q}.
+     *
+     * @return the power, in W
+     */
+    public Quantity<Power> hydraulicPower() {
+        return Kind.POWER.of(pressurePa * volumeFlowSi());
+    }
+
+    /**
+     * Power that flies in the jet, {@code m v^2 / 2}. What is missing against the hydraulic power is elastic and thermal.
+     *
+     * @return the power, in W
+     */
+    public Quantity<Power> kineticPower() {
+        double speed = speedSi();
+        return Kind.POWER.of(massFlowSi() * speed * speed / 2);
+    }
+
+    /**
+     * Push of the jet on the head, {@code m v}.
+     *
+     * @return the force, in N
+     */
+    public Quantity<Force> reactionForce() {
+        return Kind.FORCE.of(massFlowSi() * speedSi());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof WaterJet that
+                && orifice.equals(that.orifice)
+                && pressurePa == that.pressurePa
+                && densityKgPerM3 == that.densityKgPerM3
+                && law == that.law;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(orifice, pressurePa, densityKgPerM3, law);
+    }
+
+    @Override
+    public String toString() {
+        return "water jet of " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " from a "
+                + orifice;
+    }
+}

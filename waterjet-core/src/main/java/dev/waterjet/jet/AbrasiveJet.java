@@ -1,0 +1,220 @@
+package dev.waterjet.jet;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Power;
+import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
+
+/** The jet that cuts: water and abrasive behind the focusing tube. */
+public final class AbrasiveJet implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    /** Loading above which measured cutting no longer gains, as efficiency falls (from memory: optima at 0.10 to 0.25). */
+    private static final double USUAL_LOADING = 0.25;
+
+    private final CuttingHead head;
+    private final WaterJet water;
+    private final Abrasive abrasive;
+    private final double abrasiveFlowKgPerS;
+    private final List<Caution> cautions;
+
+    private AbrasiveJet(CuttingHead head, WaterJet water, Abrasive abrasive, double abrasiveFlowKgPerS) {
+        this.head = head;
+        this.water = water;
+        this.abrasive = Objects.requireNonNull(abrasive, "abrasive");
+        this.abrasiveFlowKgPerS = Require.positive("abrasive flow", abrasiveFlowKgPerS, Units.GRAM_PER_MINUTE);
+        Require.atMost(
+                "largest grain of the abrasive",
+                abrasive.mesh().largestGrainSi(),
+                head.tube().boreSi(),
+                Units.MILLIMETRE,
+                "the bore of the focusing tube: it must clog");
+        this.cautions = rulesBroken();
+    }
+
+    private List<Caution> rulesBroken() {
+        List<Caution> broken = new ArrayList<>(head.cautions());
+        double grainShare = abrasive.mesh().largestGrainSi() / head.tube().boreSi();
+        if (grainShare > 1 / 3.0) {
+            broken.add(Caution.warning(
+                    "grain-to-bore",
+                    String.format(
+                            Locale.ROOT,
+                            "the largest grains are %.2f of the focusing tube's bore; above a third the tube may clog",
+                            grainShare)));
+        }
+        if (loadingRatioSi() > USUAL_LOADING) {
+            broken.add(Caution.notice(
+                    "loading",
+                    String.format(
+                            Locale.ROOT,
+                            "loading ratio is %.2f; measured optima lie at 0.10 to 0.25, more abrasive may cut less",
+                            loadingRatioSi())));
+        }
+        return List.copyOf(broken);
+    }
+
+    static AbrasiveJet of(CuttingHead head, WaterJet water, Abrasive abrasive, Quantity<MassFlow> abrasiveFlow) {
+        return new AbrasiveJet(head, water, abrasive, Kind.MASS_FLOW.si(abrasiveFlow));
+    }
+
+    /**
+     * This jet at another pressure.
+     *
+     * @param pressure gauge pressure at the orifice
+     * @return the jet at that pressure
+     */
+    public AbrasiveJet withPressure(Quantity<Pressure> pressure) {
+        return new AbrasiveJet(head, water.withPressure(pressure), abrasive, abrasiveFlowKgPerS);
+    }
+
+    /**
+     * This jet with another flow of abrasive.
+     *
+     * @param abrasiveFlow mass flow of abrasive, above zero
+     * @return the jet with that flow
+     */
+    public AbrasiveJet withAbrasiveFlow(Quantity<MassFlow> abrasiveFlow) {
+        return new AbrasiveJet(head, water, abrasive, Kind.MASS_FLOW.si(abrasiveFlow));
+    }
+
+    /**
+     * This jet with another water jet from the same orifice, as by another law of speed.
+     *
+     * @param water the water jet
+     * @return the jet with that water
+     */
+    public AbrasiveJet withWater(WaterJet water) {
+        return new AbrasiveJet(head.withOrifice(water.orifice()), water, abrasive, abrasiveFlowKgPerS);
+    }
+
+    /**
+     * The head that makes the jet.
+     *
+     * @return the head
+     */
+    public CuttingHead head() {
+        return head;
+    }
+
+    /**
+     * The water of the jet, as it leaves the orifice.
+     *
+     * @return the water jet
+     */
+    public WaterJet water() {
+        return water;
+    }
+
+    /**
+     * The abrasive.
+     *
+     * @return the abrasive
+     */
+    public Abrasive abrasive() {
+        return abrasive;
+    }
+
+    /**
+     * Mass flow of abrasive.
+     *
+     * @return the mass flow, in kg/s
+     */
+    public Quantity<MassFlow> abrasiveFlow() {
+        return Kind.MASS_FLOW.of(abrasiveFlowKgPerS);
+    }
+
+    /**
+     * Mass flow of abrasive as a number.
+     *
+     * @return the mass flow in kg/s
+     */
+    public double abrasiveFlowSi() {
+        return abrasiveFlowKgPerS;
+    }
+
+    /**
+     * Loading ratio: mass flow of abrasive over mass flow of water.
+     *
+     * @return the ratio
+     */
+    public Quantity<Dimensionless> loadingRatio() {
+        return Kind.RATIO.of(loadingRatioSi());
+    }
+
+    private double loadingRatioSi() {
+        return abrasiveFlowKgPerS / water.massFlowSi();
+    }
+
+    /**
+     * Speed of the abrasive by the balance of momentum, {@code eta v / (1 + R)}.
+     *
+     * @return the speed, in m/s
+     */
+    public Estimate<Speed> abrasiveSpeed() {
+        return Estimate.withinFactor(
+                Kind.SPEED, abrasiveSpeedSi(), head.mixing().relativeUncertainty(), cautions);
+    }
+
+    private double abrasiveSpeedSi() {
+        return MixingKernel.abrasiveSpeed(head.mixing().valueSi(), water.speedSi(), loadingRatioSi());
+    }
+
+    /**
+     * Power of the abrasive, {@code m_a v_a^2 / 2}: the power that cuts.
+     *
+     * @return the power, in W
+     */
+    public Estimate<Power> abrasivePower() {
+        // the power goes with the square of the efficiency
+        return Estimate.withinFactor(
+                Kind.POWER,
+                MixingKernel.abrasivePower(abrasiveFlowKgPerS, abrasiveSpeedSi()),
+                2 * head.mixing().relativeUncertainty(),
+                cautions);
+    }
+
+    /**
+     * Rules of the trade that this jet breaks, those of its head among them.
+     *
+     * @return the cautions; empty if it breaks none
+     */
+    public List<Caution> cautions() {
+        return cautions;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof AbrasiveJet that
+                && head.equals(that.head)
+                && water.equals(that.water)
+                && abrasive.equals(that.abrasive)
+                && abrasiveFlowKgPerS == that.abrasiveFlowKgPerS;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(head, water, abrasive, abrasiveFlowKgPerS);
+    }
+
+    @Override
+    public String toString() {
+        return water + ", " + head.tube() + ", "
+                + QuantityText.print(Kind.MASS_FLOW, abrasiveFlow(), Units.GRAM_PER_MINUTE, 4) + " of " + abrasive;
+    }
+}

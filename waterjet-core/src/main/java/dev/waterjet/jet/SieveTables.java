@@ -1,0 +1,52 @@
+package dev.waterjet.jet;
+
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Units;
+
+/** Openings and grain sizes of the standards, in um. */
+final class SieveTables {
+
+    /** Sieve numbers of ASTM E11, coarse to fine. */
+    private static final int[] SIEVE = {30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400};
+
+    /** Openings of those sieves in um. ASTM E11. */
+    private static final int[] SIEVE_OPENING_UM = {
+        600, 500, 425, 355, 300, 250, 212, 180, 150, 125, 106, 90, 75, 63, 53, 45, 38
+    };
+
+    /** Macrogrit designations of FEPA, coarse to fine. */
+    private static final int[] GRIT = {30, 36, 40, 46, 54, 60, 70, 80, 90, 100, 120, 150, 180, 220};
+
+    /** Mean grain sizes of those grits in um. FEPA F series, values from memory. */
+    private static final int[] GRIT_MEAN_UM = {625, 525, 438, 370, 310, 260, 218, 185, 154, 129, 109, 82, 69, 58};
+
+    private SieveTables() {}
+
+    /** Index of a sieve number in the series. */
+    static int sieveIndex(int number) {
+        return index(SIEVE, number, "sieve number");
+    }
+
+    /** Opening of the sieve at an index, which is clamped to the series. */
+    static int sieveOpeningUm(int index) {
+        return SIEVE_OPENING_UM[Math.max(0, Math.min(SIEVE.length - 1, index))];
+    }
+
+    static int gritMeanUm(int designation) {
+        return GRIT_MEAN_UM[index(GRIT, designation, "grit designation")];
+    }
+
+    private static int index(int[] series, int number, String name) {
+        int nearest = 0;
+        for (int i = 0; i < series.length; i++) {
+            if (series[i] == number) {
+                return i;
+            }
+            if (Math.abs(series[i] - number) < Math.abs(series[nearest] - number)) {
+                nearest = i;
+            }
+        }
+        throw new DomainException(
+                name, number, "one of the standard series, for example", series[nearest], Units.ONE, "");
+    }
+}

@@ -1,0 +1,40 @@
+package dev.waterjet.material;
+
+import dev.waterjet.measure.WaterjetException;
+import java.util.List;
+
+/** A name that fits no material of a catalogue, or more than one. It suggests what may have been meant. */
+public final class UnknownMaterialException extends WaterjetException {
+
+    private static final long serialVersionUID = 1L;
+
+    private final String asked;
+    private final List<String> suggestions;
+
+    UnknownMaterialException(String asked, String fault, List<String> suggestions) {
+        super(
+                suggestions.isEmpty()
+                        ? "\"" + asked + "\" " + fault
+                        : "\"" + asked + "\" " + fault + "; did you mean " + String.join(", ", suggestions) + "?");
+        this.asked = asked;
+        this.suggestions = List.copyOf(suggestions);
+    }
+
+    /**
+     * The name asked for.
+     *
+     * @return the name
+     */
+    public String asked() {
+        return asked;
+    }
+
+    /**
+     * Ids that come near.
+     *
+     * @return ids, the nearest first; empty if none comes near
+     */
+    public List<String> suggestions() {
+        return suggestions;
+    }
+}

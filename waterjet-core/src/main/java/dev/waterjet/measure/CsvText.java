@@ -1,0 +1,186 @@
+package dev.waterjet.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Reads and writes comma-separated text as RFC 4180 has it: quoted cells, doubled quotes, line ends within quotes. Lines
+ * that start with {@code #} and empty lines are passed over.
+ */
+public final class CsvText {
+
+    private static final int MOST_CHARACTERS = 50_000_000;
+
+    private CsvText() {}
+
+    /**
+     * One row of cells.
+     *
+     * @param line line on which the row starts, from 1
+     * @param cells the cells
+     * @param columns column in the text at which each cell starts, from 1
+     */
+    public record Row(int line, List<String> cells, List<Integer> columns) {
+
+        /**
+         * Keeps unmodifiable copies.
+         *
+         * @param line line on which the row starts, from 1
+         * @param cells the cells
+         * @param columns column in the text at which each cell starts, from 1
+         */
+        public Row {
+            cells = List.copyOf(cells);
+            columns = List.copyOf(columns);
+        }
+
+        /**
+         * An error at a cell.
+         *
+         * @param cell index of the cell from 0; beyond the last cell, the end of the row is meant
+         * @param message what was wrong
+         * @return the exception to throw
+         */
+        public TextException fault(int cell, String message) {
+            return new TextException(line, columns.get(Math.min(cell, columns.size() - 1)), message);
+        }
+    }
+
+    /**
+     * Reads all rows.
+     *
+     * @param text the text
+     * @return the rows
+     * @throws TextException if a quoted cell never ends or is followed by other letters, or the text is too long
+     */
+    public static List<Row> parse(String text) {
+        if (text.length() > MOST_CHARACTERS) {
+            throw new TextException("the text has more than " + MOST_CHARACTERS + " characters");
+        }
+        return new Reader(text).rows();
+    }
+
+    /**
+     * A row as text, without line end. Cells are quoted where they must be.
+     *
+     * @param cells the cells
+     * @return the row
+     */
+    public static String row(List<String> cells) {
+        StringBuilder row = new StringBuilder();
+        for (int i = 0; i < cells.size(); i++) {
+            if (i > 0) {
+                row.append(',');
+            }
+            String cell = cells.get(i);
+            boolean mustQuote = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r')
+                    || (i == 0 && (cell.isEmpty() || cell.startsWith("#")));
+            row.append(mustQuote ? '"' + cell.replace("\"", "\"\"") + '"' : cell);
+        }
+        return row.toString();
+    }
+
+    /** Walks through the text once. */
+    private static final class Reader {
+
+        private final String text;
+        private int at;
+        private int line = 1;
+        private int lineStart;
+
+        Reader(String text) {
+            this.text = text;
+            this.at = text.startsWith("\uFEFF") ? 1 : 0;
+            this.lineStart = at;
+        }
+
+        List<Row> rows() {
+            List<Row> rows = new ArrayList<>();
+            while (at < text.length()) {
+                if (text.charAt(at) == '#' || atLineEnd()) {
+                    skipLine();
+                } else {
+                    rows.add(row());
+                }
+            }
+            return rows;
+        }
+
+        private Row row() {
+            int firstLine = line;
+            List<String> cells = new ArrayList<>();
+            List<Integer> columns = new ArrayList<>();
+            do {
+                if (!cells.isEmpty()) {
+                    at++;
+                }
+                columns.add(at - lineStart + 1);
+                cells.add(at < text.length() && text.charAt(at) == '"' ? quoted() : plain());
+            } while (at < text.length() && text.charAt(at) == ',');
+            endLine();
+            return new Row(firstLine, cells, columns);
+        }
+
+        private String plain() {
+            int start = at;
+            while (at < text.length() && text.charAt(at) != ',' && !atLineEnd()) {
+                at++;
+            }
+            return text.substring(start, at).strip();
+        }
+
+        private String quoted() {
+            int openLine = line;
+            int openColumn = at - lineStart + 1;
+            StringBuilder cell = new StringBuilder();
+            at++;
+            while (at < text.length()) {
+                char c = text.charAt(at++);
+                if (c == '\n') {
+                    newLine();
+                }
+                if (c != '"') {
+                    cell.append(c);
+                } else if (at < text.length() && text.charAt(at) == '"') {
+                    cell.append('"');
+                    at++;
+                } else if (at == text.length() || text.charAt(at) == ',' || atLineEnd()) {
+                    return cell.toString();
+                } else {
+                    throw new TextException(line, at - lineStart + 1, "a comma must follow a quoted cell");
+                }
+            }
+            throw new TextException(openLine, openColumn, "the quoted cell never ends");
+        }
+
+        private boolean atLineEnd() {
+            return text.charAt(at) == '\n' || text.charAt(at) == '\r';
+        }
+
+        private void skipLine() {
+            while (at < text.length() && !atLineEnd()) {
+                at++;
+            }
+            endLine();
+        }
+
+        private void endLine() {
+            if (at < text.length() && text.charAt(at) == '\r') {
+                at++;
+                if (at == text.length() || text.charAt(at) != '\n') {
+                    newLine();
+                    return;
+                }
+            }
+            if (at < text.length() && text.charAt(at) == '\n') {
+                at++;
+                newLine();
+            }
+        }
+
+        private void newLine() {
+            line++;
+            lineStart = at;
+        }
+    }
+}

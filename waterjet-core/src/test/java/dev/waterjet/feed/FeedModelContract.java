@@ -1,0 +1,173 @@
+package dev.waterjet.feed;
+
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.util.stream.IntStream;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import org.junit.jupiter.api.Test;
+
+/** What every feed model must keep, whatever its formula. */
+abstract class FeedModelContract {
+
+    private static final double[] THICKNESSES_MM = {3, 6, 10, 25, 60, 120};
+
+    /** The model under test. */
+    abstract FeedModel model();
+
+    /** Materials on which the model can answer. */
+    Iterable<Material> materials() {
+        return Materials.standard().all();
+    }
+
+    static AbrasiveJet jet(double megapascals, double orificeMm, double tubeMm, double gramsPerMinute) {
+        return CuttingHead.of(
+                        Orifice.sapphire(millimetres(orificeMm)),
+                        FocusingTube.of(millimetres(tubeMm), millimetres(80 * tubeMm)))
+                .jet(megapascals(megapascals), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(gramsPerMinute));
+    }
+
+    private static AbrasiveJet usualJet() {
+        return jet(380, 0.3, 0.9, 400);
+    }
+
+    private Material anyMaterial() {
+        return materials().iterator().next();
+    }
+
+    @Test
+    void feedsArePositiveAndFallWithThicknessAndGrade() {
+        for (Material material : materials()) {
+            double before = Double.POSITIVE_INFINITY;
+            for (double thickness : THICKNESSES_MM) {
+                Workpiece piece = Workpiece.of(material, millimetres(thickness));
+                double slowestSoFar = Double.POSITIVE_INFINITY;
+                for (FaceGrade grade : FaceGrade.values()) {
+                    double feed = model().feed(usualJet(), piece, grade).si();
+                    assertThat(feed).as("%s, %s", piece, grade).isPositive().isLessThan(slowestSoFar);
+                    slowestSoFar = feed;
+                }
+                double parting =
+                        model().feed(usualJet(), piece, FaceGrade.PARTING).si();
+                assertThat(parting).isLessThan(before);
+                before = parting;
+            }
+        }
+    }
+
+    @Test
+    void depthIsTheInverseOfFeed() {
+        for (Material material : materials()) {
+            for (double thickness : THICKNESSES_MM) {
+                Workpiece piece = Workpiece.of(material, millimetres(thickness));
+                Estimate<Speed> feed = model().feed(usualJet(), piece, 1);
+                assertThat(model().depth(usualJet(), material, feed.value()).si())
+                        .isCloseTo(piece.thicknessSi(), within(1e-9 * piece.thicknessSi()));
+                assertThat(model().index(usualJet(), piece, feed.value())).isCloseTo(1, within(1e-9));
+            }
+        }
+    }
+
+    @Test
+    void morePressureCutsFaster() {
+        Workpiece piece = Workpiece.of(anyMaterial(), millimetres(10));
+
+        assertThat(model().feed(jet(400, 0.3, 0.9, 400), piece, 2).si())
+                .isGreaterThan(model().feed(jet(300, 0.3, 0.9, 400), piece, 2).si());
+    }
+
+    /** Common practice, no source: a larger orifice cuts faster, all else equal. */
+    @Test
+    void aLargerOrificeCutsFaster() {
+        Workpiece piece = Workpiece.of(anyMaterial(), millimetres(10));
+
+        assertThat(model().feed(jet(380, 0.35, 0.9, 400), piece, 2).si())
+                .isGreaterThan(model().feed(jet(380, 0.30, 0.9, 400), piece, 2).si());
+    }
+
+    @Test
+    void curvesAreTheSameFeedsInBulk() {
+        QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(100), 50);
+        SpeedCurve curve = model().curve(usualJet(), anyMaterial(), 3, thicknesses);
+
+        for (int i = 0; i < thicknesses.size(); i++) {
+            Workpiece piece = Workpiece.of(anyMaterial(), thicknesses.get(i));
+            assertThat(curve.feeds().si(i))
+                    .isEqualTo(model().feed(usualJet(), piece, 3).si());
+        }
+    }
+
+    @Test
+    void manyThreadsGetTheSameBits() {
+        Workpiece piece = Workpiece.of(anyMaterial(), millimetres(12));
+        FeedModel shared = model();
+        AbrasiveJet jet = usualJet();
+        double alone = shared.feed(jet, piece, 3).si();
+
+        assertThat(IntStream.range(0, 2000)
+                        .parallel()
+                        .mapToDouble(i -> shared.feed(jet, piece, 3).si()))
+                .containsOnly(alone);
+    }
+
+    @Test
+    void aSerialisedCopyComputesTheSameBits() throws Exception {
+        Workpiece piece = Workpiece.of(anyMaterial(), millimetres(12));
+        FeedModel copy = (FeedModel) copy(model());
+
+        assertThat(copy.feed((AbrasiveJet) copy(usualJet()), (Workpiece) copy(piece), 3))
+                .isEqualTo(model().feed(usualJet(), piece, 3));
+    }
+
+    private static Object copy(Object original) throws Exception {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(original);
+        }
+        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+            return in.readObject();
+        }
+    }
+
+    @Test
+    void impossibleQuestionsAreRefusedByName() {
+        Workpiece piece = Workpiece.of(anyMaterial(), millimetres(10));
+
+        assertThatThrownBy(() -> model().feed(usualJet(), piece, 0.5))
+                .isInstanceOf(DomainException.class)
+                .hasMessageContaining("quality index is 0.5; it must be at least 1");
+        assertThatThrownBy(() -> model().depth(usualJet(), anyMaterial(), millimetresPerMinute(-3)))
+                .isInstanceOf(DomainException.class)
+                .hasMessageContaining("feed is -3 mm/min");
+        assertThatThrownBy(() -> model().feed(usualJet(), piece, Double.NaN)).isInstanceOf(DomainException.class);
+    }
+
+    @Test
+    void theModelSaysWhatSpeaksForIt() {
+        assertThat(model().name()).isNotBlank();
+        assertThat(model().evidence().source().citation()).isNotBlank();
+    }
+}

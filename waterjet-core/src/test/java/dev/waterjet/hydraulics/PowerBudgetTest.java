@@ -1,0 +1,63 @@
+package dev.waterjet.hydraulics;
+
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+class PowerBudgetTest {
+
+    private final Orifice orifice = Orifice.sapphire(millimetres(0.25));
+
+    @Test
+    void theLargestOrificeTakesTheWholeBudget() {
+        PowerBudget budget = PowerBudget.of(kilowatts(22), megapascals(380));
+
+        for (int heads = 1; heads <= 4; heads++) {
+            Orifice largest = budget.largestOrifice(orifice, heads);
+            assertThat(budget.share(largest, heads)).isCloseTo(1, within(1e-12));
+        }
+    }
+
+    @Test
+    void headsFedNeverExceedTheBudget() {
+        PowerBudget budget = PowerBudget.of(kilowatts(37), megapascals(400));
+        int heads = budget.headsFed(orifice);
+
+        assertThat(heads).isPositive();
+        assertThat(budget.share(orifice, heads)).isLessThanOrEqualTo(1);
+        assertThat(budget.share(orifice, heads + 1)).isGreaterThan(1);
+    }
+
+    @Test
+    void noHeadsIsRefused() {
+        PowerBudget budget = PowerBudget.of(kilowatts(37), megapascals(400));
+
+        assertThatThrownBy(() -> budget.largestOrifice(orifice, 0)).hasMessageContaining("number of heads is 0");
+        assertThatThrownBy(() -> PowerBudget.of(kilowatts(-1), megapascals(400)))
+                .hasMessageContaining("hydraulic power of the pump is -1 kW");
+    }
+
+    @Test
+    void speedLawsOrderAsWaterGivesWay() {
+        WaterJet jet = WaterJet.of(orifice, megapascals(400));
+
+        assertThat(jet.withSpeedLaw(JetSpeedLaw.TAIT).speedSi())
+                .isLessThan(jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE).speedSi());
+        assertThat(WaterJetKernel.taitFactor(1e-3)).isCloseTo(1, within(1e-11));
+        assertThat(WaterJetKernel.taitFactor(0)).isEqualTo(1);
+    }
+
+    @Test
+    void impossibleOrificesAreRefused() {
+        assertThatThrownBy(() -> Orifice.sapphire(millimetres(0))).hasMessageContaining("orifice bore is 0 mm");
+        assertThatThrownBy(() -> orifice.withDischargeCoefficient(1.2))
+                .hasMessageContaining("discharge coefficient is 1.2");
+        assertThatThrownBy(() -> WaterJet.of(orifice, megapascals(1500)))
+                .hasMessageContaining("pressure at the orifice is 1500 MPa; it must be at most 1000 MPa");
+    }
+}

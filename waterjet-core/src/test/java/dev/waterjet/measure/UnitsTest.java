@@ -1,0 +1,176 @@
+package dev.waterjet.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Locale;
+import javax.measure.MetricPrefix;
+import javax.measure.Unit;
+import javax.measure.quantity.Length;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tech.units.indriya.quantity.Quantities;
+
+class UnitsTest {
+
+    /** Factors: SI brochure, 9th edition (2019), and NIST SP 811 (2008), appendix B.8, written to all their figures. */
+    @ParameterizedTest
+    @CsvSource({
+        "length, 1 in, 0.0254",
+        "length, 1 ft, 0.3048",
+        "length, 0.25 mm, 0.00025",
+        "length, 180 um, 0.00018",
+        "pressure, 1 psi, 6894.757293168361",
+        "pressure, 55 ksi, 379211651.1242599",
+        "pressure, 1 bar, 1e5",
+        "pressure, 380 MPa, 3.8e8",
+        "power, 1 hp, 745.6998715822702",
+        "mass flow, 300 g/min, 0.005",
+        "mass flow, 1 lb/min, 0.007559872833333333",
+        "mass flow, 36 kg/h, 0.01",
+        "volume flow, 1 gpm, 6.30901964e-5",
+        "volume flow, 3 L/min, 5e-5",
+        "volume, 1 gal, 0.003785411784",
+        "speed, 1 in/min, 0.00042333333333333334",
+        "speed, 600 mm/min, 0.01",
+        "force, 1 lbf, 4.4482216152605",
+        "temperature, 20 C, 293.15",
+        "temperature, 68 F, 293.15",
+        "energy density, 13.4 J/mm3, 1.34e10",
+        "angle, 180 deg, 3.141592653589793",
+        "ratio, 65 %, 0.65",
+    })
+    void factorsAreThoseOfTheStandards(String kindName, String text, double si) {
+        Kind<?> kind = Kind.all().stream()
+                .filter(k -> k.name().equals(kindName))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(siOf(kind, text)).isCloseTo(si, org.assertj.core.data.Percentage.withPercentage(1e-13));
+    }
+
+    private static <Q extends javax.measure.Quantity<Q>> double siOf(Kind<Q> kind, String text) {
+        return kind.si(kind.parse(text));
+    }
+
+    @Test
+    void metricLengthsAreExactToTheLastBit() {
+        assertThat(Kind.LENGTH.si(Measures.millimetres(0.76))).isEqualTo(0.76 / 1000);
+    }
+
+    @Test
+    void everyUnitAgreesWithItsOwnConverter() {
+        for (Kind<?> kind : Kind.all()) {
+            for (String symbol : UnitTable.symbols(kind)) {
+                checkAgainstIndriya(kind, symbol);
+            }
+        }
+    }
+
+    private static <Q extends javax.measure.Quantity<Q>> void checkAgainstIndriya(Kind<Q> kind, String symbol) {
+        Unit<Q> unit = QuantityText.parseUnit(kind, symbol);
+        double byIndriya = unit.getConverterTo(kind.siUnit()).convert(7.25);
+
+        assertThat(Scale.of(kind, unit).toSi(7.25))
+                .as(symbol)
+                .isCloseTo(byIndriya, org.assertj.core.data.Percentage.withPercentage(1e-12));
+    }
+
+    @Test
+    void foreignUnitsAreResolvedExactly() {
+        Unit<Length> centimetre = MetricPrefix.CENTI(Units.METRE);
+
+        assertThat(Kind.LENGTH.si(Quantities.getQuantity(7.6, centimetre))).isEqualTo(0.076);
+    }
+
+    @Test
+    void aUnitOfAnotherDimensionIsRefusedEvenBehindACast() {
+        @SuppressWarnings({"unchecked", "rawtypes"})
+        Unit<MassFlow> smuggled = (Unit<MassFlow>) (Unit) Units.METRE;
+
+        assertThatThrownBy(() -> Kind.MASS_FLOW.si(Quantities.getQuantity(1, smuggled)))
+                .isInstanceOf(DimensionException.class)
+                .hasMessageContaining("mass flow")
+                .hasMessageContaining("kg/s");
+    }
+
+    @Test
+    void columnSuffixesAreWordsOfTheHeading() {
+        assertThat(Kind.PRESSURE.column("pressure")).isEqualTo("pressure_Pa");
+        assertThat(Kind.SPEED.column("feed")).isEqualTo("feed_m_per_s");
+        assertThat(Kind.DENSITY.column("density")).isEqualTo("density_kg_per_m3");
+        assertThat(Kind.SPECIFIC_HEAT.column("entropy")).isEqualTo("entropy_J_per_kg_K");
+        assertThat(Kind.DYNAMIC_VISCOSITY.column("viscosity")).isEqualTo("viscosity_Pa_s");
+        assertThat(Kind.RATIO.column("discharge_coefficient")).isEqualTo("discharge_coefficient");
+    }
+
+    @Test
+    void textIsTheSameInAnyLocale() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertThat(Kind.LENGTH.si(Kind.LENGTH.parse("1234.5 m"))).isEqualTo(1234.5);
+            assertThat(QuantityText.print(Measures.millimetres(0.25))).isEqualTo("0.25 mm");
+            assertThat(QuantityText.round(1234567.891, 8)).isEqualTo("1234567.9");
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "0,25 mm | decimal mark as a point",
+                "1'000 mm | decimal mark as a point",
+                "mm | write a number and a unit",
+                "3 | has no unit",
+                "3 MPa | use one of m, mm, um, in, ft",
+                "1e400 mm | too large",
+                "NaN mm | write a number and a unit",
+                "1 2 mm | use one of",
+            })
+    void textThatIsNoLengthIsRefusedWithAHint(String text, String hint) {
+        assertThatThrownBy(() -> Kind.LENGTH.parse(text))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining(hint);
+    }
+
+    @Test
+    void rangesHitTheirValuesExactly() {
+        double[] megapascals = QuantityArray.parse(Kind.PRESSURE, "50 MPa..600 MPa step 50 MPa")
+                .to(Units.MEGAPASCAL);
+
+        assertThat(megapascals).containsExactly(50, 100, 150, 200, 250, 300, 350, 400, 450, 500, 550, 600);
+        assertThat(QuantityArray.parse(Kind.LENGTH, "0.1 mm..0.7 mm step 0.1 mm")
+                        .size())
+                .isEqualTo(7);
+        assertThat(QuantityArray.parse(Kind.LENGTH, "10 mm..2 mm step -2 mm").to(Units.MILLIMETRE))
+                .containsExactly(10, 8, 6, 4, 2);
+        assertThat(QuantityArray.parse(Kind.TEMPERATURE, "0 C..40 C step 10 C").toSi())
+                .containsExactly(273.15, 283.15, 293.15, 303.15, 313.15);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1 mm..5 mm step -1 mm", "1 mm..5 mm step 0 mm"})
+    void rangesThatNeverEndAreRefused(String text) {
+        assertThatThrownBy(() -> QuantityArray.parse(Kind.LENGTH, text)).hasMessageContaining("never ends");
+    }
+
+    @Test
+    void errorsNameQuantityValueLimitAndUnit() {
+        assertThatThrownBy(() -> Require.atLeast("stand-off", -0.001, 0, Units.MILLIMETRE, "the tube must not touch"))
+                .isInstanceOfSatisfying(DomainException.class, e -> {
+                    assertThat(e.quantity()).isEqualTo("stand-off");
+                    assertThat(e.value()).isEqualTo(-1);
+                    assertThat(e.limit()).isZero();
+                    assertThat(e.unit()).isEqualTo("mm");
+                })
+                .hasMessage("stand-off is -1 mm; it must be at least 0 mm (the tube must not touch)");
+        assertThatThrownBy(() -> Require.positive("thickness", Double.NaN, Units.MILLIMETRE))
+                .hasMessageContaining("thickness is NaN mm");
+        assertThatThrownBy(() -> Require.positive("thickness", Double.POSITIVE_INFINITY, Units.MILLIMETRE))
+                .hasMessageContaining("finite");
+    }
+}

@@ -1,0 +1,69 @@
+package dev.waterjet.reference;
+
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import java.util.Locale;
+import javax.measure.Quantity;
+import javax.measure.Unit;
+
+/**
+ * One row of the suite.
+ *
+ * @param file file it stands in, without ending
+ * @param id unique name
+ * @param subject what is computed
+ * @param inputs inputs as written
+ * @param expected expected value as written
+ * @param tolerance tolerance as written
+ * @param grade evidence grade
+ * @param source where the expected value stands
+ */
+public record ReferenceCase(
+        String file,
+        String id,
+        String subject,
+        String inputs,
+        String expected,
+        String tolerance,
+        EvidenceGrade grade,
+        String source) {
+
+    static EvidenceGrade gradeOf(String text) {
+        return EvidenceGrade.valueOf(text.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
+    /** Expected value in SI, read as a quantity of the answer's kind. */
+    public double expectedSi(Kind<?> kind) {
+        return Inputs.siOf(kind, expected);
+    }
+
+    /** Allowed deviation in SI. */
+    public double toleranceSi(Kind<?> kind) {
+        if (tolerance.endsWith("%")) {
+            return Inputs.siOf(Kind.RATIO, tolerance) * Math.abs(expectedSi(kind));
+        }
+        return differenceSi(kind, tolerance);
+    }
+
+    private static <Q extends Quantity<Q>> double differenceSi(Kind<Q> kind, String text) {
+        Quantity<Q> difference = kind.parse(text);
+        return dev.waterjet.measure.Scale.of(kind, difference.getUnit())
+                .differenceToSi(difference.getValue().doubleValue());
+    }
+
+    /** A value of the answer told in the unit of the expected value. */
+    public String told(Kind<?> kind, double si) {
+        return toldIn(kind, si, expected);
+    }
+
+    private static <Q extends Quantity<Q>> String toldIn(Kind<Q> kind, double si, String like) {
+        Unit<Q> unit = kind.parse(like).getUnit();
+        return QuantityText.print(kind, kind.of(si), unit, 10);
+    }
+
+    @Override
+    public String toString() {
+        return id;
+    }
+}

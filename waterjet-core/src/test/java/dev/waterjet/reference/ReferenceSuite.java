@@ -1,0 +1,84 @@
+package dev.waterjet.reference;
+
+import dev.waterjet.feed.FeedSubjects;
+import dev.waterjet.hydraulics.HydraulicsSubjects;
+import dev.waterjet.jet.JetSubjects;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+
+/** The files of the suite and the computations that they can ask for. */
+public final class ReferenceSuite {
+
+    private static final List<String> FILES = List.of("hydraulics", "jet", "feed");
+
+    private static final List<Subjects> SUBJECTS =
+            List.of(new HydraulicsSubjects(), new JetSubjects(), new FeedSubjects());
+
+    private ReferenceSuite() {}
+
+    /** Every row of every file. */
+    public static List<ReferenceCase> cases() {
+        List<ReferenceCase> cases = new ArrayList<>();
+        for (String file : FILES) {
+            read(file, cases);
+        }
+        return cases;
+    }
+
+    private static void read(String file, List<ReferenceCase> into) {
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        try (InputStream stream = ReferenceSuite.class.getResourceAsStream("/reference/" + file + ".csv")) {
+            if (stream == null) {
+                throw new IllegalStateException("no reference file " + file);
+            }
+            for (CSVRecord row : format.parse(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+                into.add(new ReferenceCase(
+                        file,
+                        row.get("id"),
+                        row.get("subject"),
+                        row.get("inputs"),
+                        row.get("expected"),
+                        row.get("tolerance"),
+                        ReferenceCase.gradeOf(row.get("grade")),
+                        row.get("source")));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Every computation by name. */
+    public static Map<String, Subjects.Subject> subjects() {
+        Map<String, Subjects.Subject> all = new HashMap<>();
+        for (Subjects offered : SUBJECTS) {
+            offered.subjects().forEach((name, subject) -> {
+                if (all.put(name, subject) != null) {
+                    throw new IllegalStateException("two subjects are called " + name);
+                }
+            });
+        }
+        return all;
+    }
+
+    /** What the library answers to a row. */
+    public static Computed compute(ReferenceCase row) {
+        Subjects.Subject subject = subjects().get(row.subject());
+        if (subject == null) {
+            throw new IllegalStateException(row.id() + " asks for " + row.subject() + ", which no package offers");
+        }
+        return subject.compute(Inputs.parse(row.inputs()));
+    }
+}
