@@ -11,6 +11,7 @@ module dev.waterjet.core {
 
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;
+    exports dev.waterjet.fit;
     exports dev.waterjet.hydraulics;
     exports dev.waterjet.jet;
     exports dev.waterjet.material;
