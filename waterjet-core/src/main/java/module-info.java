@@ -8,6 +8,7 @@ module dev.waterjet.core {
     requires commons.math3;
     requires static org.jspecify;
     requires static org.apiguardian.api;
+    requires static com.fasterxml.jackson.annotation;
 
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;

@@ -1,13 +1,16 @@
 package dev.waterjet.evidence;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 
 /**
  * Something the reader of a result must know: the value lies outside a fitted range, a geometry is unusual, a danger to
  * people. A program goes by {@link #code()}, a person by {@link #text()}.
  */
-public final class Caution implements Serializable {
+public final class Caution implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -89,6 +92,15 @@ public final class Caution implements Serializable {
      */
     public String text() {
         return text;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("caution")
+                .put("weight", weight)
+                .put("code", code)
+                .put("text", text)
+                .map();
     }
 
     @Override

@@ -1,5 +1,7 @@
 package dev.waterjet.evidence;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -7,6 +9,7 @@ import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
@@ -22,7 +25,7 @@ import org.apache.commons.math3.special.Erf;
  *
  * @param <Q> the JSR-385 quantity type
  */
-public final class Estimate<Q extends Quantity<Q>> implements Serializable {
+public final class Estimate<Q extends Quantity<Q>> implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -177,6 +180,19 @@ public final class Estimate<Q extends Quantity<Q>> implements Serializable {
      */
     public List<Caution> cautions() {
         return cautions;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("estimate")
+                .put("kind", kind.name())
+                .put("value", kind, si)
+                .put("standard_uncertainty", kind, standardUncertainty)
+                .put("spread", isLogNormal ? "log-normal" : "normal")
+                .put("lower_95", kind, bound(-1, 0.95))
+                .put("upper_95", kind, bound(1, 0.95))
+                .put("cautions", cautions)
+                .map();
     }
 
     @Override

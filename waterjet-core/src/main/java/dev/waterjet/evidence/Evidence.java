@@ -1,14 +1,17 @@
 package dev.waterjet.evidence;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 
 /**
  * What speaks for a model, a constant or a material value: its grade, its source, a note, and the ranges over which it
  * is known to hold.
  */
-public final class Evidence implements Serializable {
+public final class Evidence implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -89,6 +92,16 @@ public final class Evidence implements Serializable {
      */
     public List<ValidityRange<?>> ranges() {
         return ranges;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("evidence")
+                .put("grade", grade)
+                .put("source", source)
+                .put("note", note)
+                .put("ranges", ranges)
+                .map();
     }
 
     @Override

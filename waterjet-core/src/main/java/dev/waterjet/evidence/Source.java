@@ -1,10 +1,13 @@
 package dev.waterjet.evidence;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 
 /** Where a number or a formula stands: a citation, and the place in it. */
-public final class Source implements Serializable {
+public final class Source implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -52,6 +55,14 @@ public final class Source implements Serializable {
      */
     public String place() {
         return place;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("source")
+                .put("citation", citation)
+                .put("place", place)
+                .map();
     }
 
     @Override

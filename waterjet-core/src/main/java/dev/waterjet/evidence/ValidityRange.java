@@ -1,8 +1,11 @@
 package dev.waterjet.evidence;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -14,7 +17,7 @@ import javax.measure.Unit;
  *
  * @param <Q> the JSR-385 quantity type
  */
-public final class ValidityRange<Q extends Quantity<Q>> implements Serializable {
+public final class ValidityRange<Q extends Quantity<Q>> implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -104,6 +107,15 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Serializable 
 
     private String told(double si, Unit<Q> unit) {
         return QuantityText.print(kind, kind.of(si), unit, 4);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("range")
+                .put("input", input)
+                .put("lowest", kind, lowestSi)
+                .put("highest", kind, highestSi)
+                .map();
     }
 
     @Override

@@ -1,16 +1,19 @@
 package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /** Feed over thickness, with its uncertainty. */
-public final class SpeedCurve implements Serializable {
+public final class SpeedCurve implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -72,6 +75,15 @@ public final class SpeedCurve implements Serializable {
      */
     public double relativeUncertainty() {
         return relativeUncertainty;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("speed curve")
+                .put("thicknesses", thicknesses)
+                .put("feeds", feeds)
+                .put("relative_uncertainty", relativeUncertainty)
+                .map();
     }
 
     @Override

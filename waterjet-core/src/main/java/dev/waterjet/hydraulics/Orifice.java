@@ -1,11 +1,14 @@
 package dev.waterjet.hydraulics;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -19,7 +22,7 @@ import javax.measure.quantity.Length;
  * few per cent larger: a table of coefficients is worth nothing without that word. Coefficients of 0.60 to 0.70 are usual
  * for sharp jewels, about 0.65 in the middle (value from memory); a worn or rounded edge passes more.
  */
-public final class Orifice implements Serializable {
+public final class Orifice implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -156,6 +159,16 @@ public final class Orifice implements Serializable {
      */
     public double dischargeCoefficientSi() {
         return dischargeCoefficient;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("orifice")
+                .put("jewel", jewel)
+                .put("bore", Kind.LENGTH, boreM)
+                .put("discharge_coefficient", dischargeCoefficient)
+                .put("discharge_uncertainty", dischargeUncertainty)
+                .map();
     }
 
     @Override

@@ -1,16 +1,19 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 
 /** Hydraulic power that a pump can deliver at a pressure, and the orifices that it can feed with it. */
-public final class PowerBudget implements Serializable {
+public final class PowerBudget implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -71,6 +74,14 @@ public final class PowerBudget implements Serializable {
 
     private double powerOf(Orifice orifice) {
         return Kind.POWER.si(WaterJet.of(orifice, Kind.PRESSURE.of(pressurePa)).hydraulicPower());
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("power budget")
+                .put("hydraulic_power", Kind.POWER, powerW)
+                .put("pressure", Kind.PRESSURE, pressurePa)
+                .map();
     }
 
     @Override

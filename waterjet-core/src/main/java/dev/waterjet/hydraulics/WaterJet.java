@@ -1,6 +1,8 @@
 package dev.waterjet.hydraulics;
 
 import dev.waterjet.measure.Density;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityText;
@@ -8,6 +10,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Force;
@@ -20,7 +23,7 @@ import javax.measure.quantity.Speed;
  *
  * <p>Volume flow is told at the density of water at rest in the atmosphere, as a pump's intake sees it.
  */
-public final class WaterJet implements Serializable {
+public final class WaterJet implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -191,6 +194,22 @@ public final class WaterJet implements Serializable {
      */
     public Quantity<Force> reactionForce() {
         return Kind.FORCE.of(massFlowSi() * speedSi());
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("water jet")
+                .put("orifice", orifice)
+                .put("pressure", Kind.PRESSURE, pressurePa)
+                .put("density", Kind.DENSITY, densityKgPerM3)
+                .put("speed_law", law)
+                .put("speed", Kind.SPEED, speedSi())
+                .put("volume_flow", Kind.VOLUME_FLOW, volumeFlowSi())
+                .put("mass_flow", Kind.MASS_FLOW, massFlowSi())
+                .put("hydraulic_power", Kind.POWER, Kind.POWER.si(hydraulicPower()))
+                .put("kinetic_power", Kind.POWER, Kind.POWER.si(kineticPower()))
+                .put("reaction_force", Kind.FORCE, Kind.FORCE.si(reactionForce()))
+                .map();
     }
 
     @Override

@@ -1,15 +1,18 @@
 package dev.waterjet.jet;
 
 import dev.waterjet.measure.Density;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 
 /** A cutting grain: its name, density, mesh, and how well it cuts beside garnet. */
-public final class Abrasive implements Serializable {
+public final class Abrasive implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -97,6 +100,16 @@ public final class Abrasive implements Serializable {
      */
     public double cuttingFactor() {
         return cuttingFactor;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("abrasive")
+                .put("name", name)
+                .put("density", Kind.DENSITY, densityKgPerM3)
+                .put("cutting_factor", cuttingFactor)
+                .put("mesh", mesh)
+                .map();
     }
 
     @Override

@@ -3,6 +3,8 @@ package dev.waterjet.jet;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityText;
@@ -12,6 +14,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
@@ -20,7 +23,7 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /** The jet that cuts: water and abrasive behind the focusing tube. */
-public final class AbrasiveJet implements Serializable {
+public final class AbrasiveJet implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -196,6 +199,20 @@ public final class AbrasiveJet implements Serializable {
      */
     public List<Caution> cautions() {
         return cautions;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("abrasive jet")
+                .put("head", head)
+                .put("water", water)
+                .put("abrasive", abrasive)
+                .put("abrasive_flow", Kind.MASS_FLOW, abrasiveFlowKgPerS)
+                .put("loading_ratio", loadingRatioSi())
+                .put("abrasive_speed", abrasiveSpeed())
+                .put("abrasive_power", abrasivePower())
+                .put("cautions", cautions)
+                .map();
     }
 
     @Override

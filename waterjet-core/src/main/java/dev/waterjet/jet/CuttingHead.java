@@ -3,6 +3,8 @@ package dev.waterjet.jet;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.Require;
@@ -11,6 +13,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -22,7 +25,7 @@ import javax.measure.quantity.Pressure;
  * <p>Rules of the trade, each of which draws a caution when broken (from memory and common practice): tube bore 2.5 to 4
  * orifice bores, tube length 50 to 100 tube bores, stand-off 1.5 to 4 mm. A tube no wider than its orifice is refused.
  */
-public final class CuttingHead implements Serializable {
+public final class CuttingHead implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -191,6 +194,17 @@ public final class CuttingHead implements Serializable {
      */
     public MixingEfficiency mixing() {
         return mixing;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("cutting head")
+                .put("orifice", orifice)
+                .put("tube", tube)
+                .put("stand_off", Kind.LENGTH, standOffM)
+                .put("mixing", mixing)
+                .put("cautions", cautions)
+                .map();
     }
 
     @Override

@@ -1,16 +1,19 @@
 package dev.waterjet.jet;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /** The tube in which water and abrasive mix and are bundled. Its exit bore widens with wear; a new tube has one bore. */
-public final class FocusingTube implements Serializable {
+public final class FocusingTube implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -100,6 +103,15 @@ public final class FocusingTube implements Serializable {
      */
     public double lengthSi() {
         return lengthM;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("focusing tube")
+                .put("bore", Kind.LENGTH, boreM)
+                .put("exit_bore", Kind.LENGTH, exitBoreM)
+                .put("length", Kind.LENGTH, lengthM)
+                .map();
     }
 
     @Override

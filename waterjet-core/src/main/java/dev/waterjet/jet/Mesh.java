@@ -1,9 +1,12 @@
 package dev.waterjet.jet;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -15,7 +18,7 @@ import javax.measure.quantity.Length;
  * is the opening of the ASTM E11 sieve of that number; smallest and largest grain are taken one sieve finer and three
  * sieves coarser, as they lie for 80 mesh, and are derived for every other number.
  */
-public final class Mesh implements Serializable {
+public final class Mesh implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -128,6 +131,16 @@ public final class Mesh implements Serializable {
      */
     public double largestGrainSi() {
         return largestM;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("mesh")
+                .put("name", name)
+                .put("smallest_grain", Kind.LENGTH, smallestM)
+                .put("mean_grain", Kind.LENGTH, meanM)
+                .put("largest_grain", Kind.LENGTH, largestM)
+                .map();
     }
 
     @Override

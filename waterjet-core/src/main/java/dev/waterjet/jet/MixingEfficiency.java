@@ -5,10 +5,13 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Evident;
 import dev.waterjet.evidence.Source;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.quantity.Dimensionless;
 
@@ -18,7 +21,7 @@ import javax.measure.quantity.Dimensionless;
  * <p>The literature gives 0.65 to 0.85, with a mean of 0.75 here and a standard uncertainty that makes this range about
  * one deviation to each side. It falls with loading, by how much is not published: a shop that needs better calibrates.
  */
-public final class MixingEfficiency implements Evident, Serializable {
+public final class MixingEfficiency implements Described, Evident, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -85,6 +88,15 @@ public final class MixingEfficiency implements Evident, Serializable {
     @Override
     public Evidence evidence() {
         return evidence;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("mixing efficiency")
+                .put("value", value)
+                .put("standard_uncertainty", standardUncertainty)
+                .put("evidence", evidence)
+                .map();
     }
 
     @Override

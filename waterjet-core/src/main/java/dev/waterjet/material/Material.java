@@ -6,6 +6,8 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Evident;
 import dev.waterjet.evidence.Source;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -13,6 +15,7 @@ import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.regex.Pattern;
 import javax.measure.quantity.Dimensionless;
@@ -25,7 +28,7 @@ import javax.measure.quantity.Dimensionless;
  * standard uncertainty here is a judgement by how surely the number was recalled; a shop that fits its own number
  * replaces it.
  */
-public final class Material implements Evident, Serializable {
+public final class Material implements Described, Evident, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -170,6 +173,19 @@ public final class Material implements Evident, Serializable {
     @Override
     public Evidence evidence() {
         return evidence;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("material")
+                .put("id", id)
+                .put("name", name)
+                .put("machinability", machinability)
+                .put("relative_uncertainty", relativeUncertainty)
+                .put("trait", trait)
+                .put("evidence", evidence)
+                .put("cautions", cautions)
+                .map();
     }
 
     @Override

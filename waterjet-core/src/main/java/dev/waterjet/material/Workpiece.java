@@ -1,16 +1,19 @@
 package dev.waterjet.material;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /** A plate of a material: what lies on the table. */
-public final class Workpiece implements Serializable {
+public final class Workpiece implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -71,6 +74,14 @@ public final class Workpiece implements Serializable {
      */
     public double thicknessSi() {
         return thicknessM;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("workpiece")
+                .put("material", material)
+                .put("thickness", Kind.LENGTH, thicknessM)
+                .map();
     }
 
     @Override

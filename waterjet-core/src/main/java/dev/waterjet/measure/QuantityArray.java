@@ -2,6 +2,7 @@ package dev.waterjet.measure;
 
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import java.util.regex.Matcher;
@@ -16,7 +17,7 @@ import javax.measure.Unit;
  *
  * @param <Q> the JSR-385 quantity type
  */
-public final class QuantityArray<Q extends Quantity<Q>> implements Serializable {
+public final class QuantityArray<Q extends Quantity<Q>> implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -212,6 +213,14 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Serializable 
             results[i] = function.applyAsDouble(si[i]);
         }
         return new QuantityArray<>(resultKind, results);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("quantities")
+                .put("kind", kind.name())
+                .put("values", this)
+                .map();
     }
 
     @Override

@@ -6,7 +6,8 @@
  * unit of each kind of quantity and refuses units of another dimension. {@link dev.waterjet.measure.Scale} is the
  * straight line from one unit to SI, {@link dev.waterjet.measure.QuantityArray} many quantities with one unit,
  * {@link dev.waterjet.measure.QuantityText} the written form, {@link dev.waterjet.measure.Require} the checks that
- * refuse impossible values in words.
+ * refuse impossible values in words. {@link dev.waterjet.measure.Described} is what every result can say of itself in
+ * plain numbers: as JSON, say.
  *
  * <pre>{@code
  * Quantity<Pressure> pressure = megapascals(380);

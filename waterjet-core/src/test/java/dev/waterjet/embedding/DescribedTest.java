@@ -1,0 +1,127 @@
+package dev.waterjet.embedding;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class DescribedTest {
+
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+
+    static List<Described> samples() {
+        return Samples.all();
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void jacksonWritesTheDescription(Described sample) throws Exception {
+        String json = MAPPER.writeValueAsString(sample);
+        Map<String, Object> read = MAPPER.readValue(json, new TypeReference<>() {});
+
+        assertThat(MAPPER.writeValueAsString(read)).isEqualTo(MAPPER.writeValueAsString(sample.describe()));
+        assertThat(read.keySet()).containsExactlyElementsOf(sample.describe().keySet());
+        assertThat(read.keySet().iterator().next()).isEqualTo("type");
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void aDescriptionIsPlain(Described sample) {
+        isPlain(sample.describe());
+    }
+
+    private static void isPlain(Object value) {
+        if (value instanceof Map<?, ?> map) {
+            map.forEach((key, part) -> {
+                assertThat((String) key).matches("[a-z][A-Za-z0-9_]*");
+                isPlain(part);
+            });
+        } else if (value instanceof List<?> list) {
+            list.forEach(DescribedTest::isPlain);
+        } else if (value instanceof Double number) {
+            assertThat(number).isFinite();
+        } else {
+            assertThat(value).isInstanceOfAny(String.class, Boolean.class, Long.class);
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void javaSerialisationKeepsEverything(Described sample) throws Exception {
+        Described copy = (Described) copy(sample);
+
+        assertThat(copy.describe()).isEqualTo(sample.describe());
+        assertThat(copy).hasToString(sample.toString());
+    }
+
+    private static Object copy(Object original) throws Exception {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(original);
+        }
+        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+            return in.readObject();
+        }
+    }
+
+    @Test
+    void everyDescribedTypeHasASample() {
+        TreeSet<String> described = new TreeSet<>();
+        for (JavaClass type : new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("dev.waterjet")) {
+            if (type.isAssignableTo(Described.class)
+                    && !type.isInterface()
+                    && type.getModifiers().contains(JavaModifier.PUBLIC)) {
+                described.add(type.getName());
+            }
+        }
+        TreeSet<String> sampled = new TreeSet<>();
+        samples().forEach(sample -> sampled.add(sample.getClass().getName()));
+
+        assertThat(sampled).isEqualTo(described);
+    }
+
+    @Test
+    void anEstimateReadsWell() throws Exception {
+        assertThat(MAPPER.writeValueAsString(Estimate.of(Kind.SPEED, 0.01, 0)))
+                .isEqualTo("{\"type\":\"estimate\",\"kind\":\"speed\",\"value_m_per_s\":0.01,"
+                        + "\"standard_uncertainty_m_per_s\":0.0,\"spread\":\"normal\",\"lower_95_m_per_s\":0.01,"
+                        + "\"upper_95_m_per_s\":0.01,\"cautions\":[]}");
+    }
+
+    @Test
+    void whatCannotBeWrittenIsRefused() {
+        Description description = Description.of("gauge").put("reading", Kind.PRESSURE, 1e5);
+
+        assertThatThrownBy(() -> description.put("drift", Kind.PRESSURE, Double.NaN))
+                .isInstanceOf(DomainException.class)
+                .hasMessageContaining("drift");
+        assertThatThrownBy(() -> description.put("reading", Kind.PRESSURE, 2e5))
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageContaining("reading_Pa");
+        assertThatThrownBy(() -> description.put("parts", List.of(new Object())))
+                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> description.map().clear()).isInstanceOf(UnsupportedOperationException.class);
+    }
+}

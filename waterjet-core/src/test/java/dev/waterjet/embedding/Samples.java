@@ -1,0 +1,84 @@
+package dev.waterjet.embedding;
+
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.PowerBudget;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import java.util.ArrayList;
+import java.util.List;
+
+/** One instance or more of every public type that a caller may want to store or send. */
+final class Samples {
+
+    static final CuttingHead HEAD =
+            CuttingHead.of(Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)));
+
+    static final AbrasiveJet JET = HEAD.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
+
+    static final Workpiece PLATE = Workpiece.of(Materials.standard().get("graphite"), millimetres(6));
+
+    private Samples() {}
+
+    static List<Described> all() {
+        List<Described> all = new ArrayList<>();
+        ofEvidence(all);
+        ofJet(all);
+        ofFeed(all);
+        return all;
+    }
+
+    private static void ofEvidence(List<Described> all) {
+        Source source = Source.of("Handbook of the Hollow Ridge workshop");
+        ValidityRange<?> range = ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(400));
+        all.add(source);
+        all.add(source.at("page 7"));
+        all.add(range);
+        all.add(Evidence.of(EvidenceGrade.FROM_MEMORY, source)
+                .withNote("a note")
+                .withRanges(range));
+        all.add(Caution.danger("pressure", "a \"quoted\" text with a line\nend"));
+        all.add(Estimate.of(Kind.TEMPERATURE, 293.15, 0.5));
+        all.add(Estimate.withinFactor(Kind.SPEED, 0.01, 0.15, List.of(Caution.notice("thin", "thin sheet"))));
+        all.add(QuantityArray.ofSi(Kind.SPECIFIC_HEAT, 4186, 4184.1));
+    }
+
+    private static void ofJet(List<Described> all) {
+        all.add(HEAD.orifice());
+        all.add(PowerBudget.of(kilowatts(30), megapascals(380)));
+        all.add(JET.water());
+        all.add(Mesh.fepa(80));
+        all.add(JET.abrasive());
+        all.add(HEAD.tube().withExitBore(millimetres(0.9)));
+        all.add(MixingEfficiency.usual());
+        all.add(HEAD);
+        all.add(JET);
+    }
+
+    private static void ofFeed(List<Described> all) {
+        all.add(PLATE.material());
+        all.add(PLATE);
+        all.add(MachinabilityFeed.published()
+                .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
+    }
+}
