@@ -17,4 +17,5 @@ module dev.waterjet.core {
     exports dev.waterjet.jet;
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
+    exports dev.waterjet.path;
 }

@@ -1,0 +1,152 @@
+package dev.waterjet.path;
+
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Measures;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.Objects;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+
+/**
+ * What is asked of an edge: the grade of its face, and how far the bottom of the cut may lie off the top where the jet
+ * trails. An edge can also carry a feed of its own, and it can be a lead, which is cut in scrap.
+ */
+public final class Finish implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final Finish USUAL = of(FaceGrade.MEDIUM);
+
+    private final FaceGrade grade;
+    private final double toleranceM;
+    private final double greatestFeedMPerS;
+    private final boolean isLead;
+
+    private Finish(FaceGrade grade, double toleranceM, double greatestFeedMPerS, boolean isLead) {
+        this.grade = Objects.requireNonNull(grade, "grade");
+        this.toleranceM = Require.positive("tolerance of an edge", toleranceM, Units.MILLIMETRE);
+        this.greatestFeedMPerS = greatestFeedMPerS;
+        this.isLead = isLead;
+    }
+
+    /**
+     * A grade, with a tolerance of 0.1 mm (common practice, no source).
+     *
+     * @param grade grade of the face
+     * @return the finish
+     */
+    public static Finish of(FaceGrade grade) {
+        return new Finish(grade, Kind.LENGTH.si(Measures.millimetres(0.1)), Double.POSITIVE_INFINITY, false);
+    }
+
+    /**
+     * A medium face within 0.1 mm.
+     *
+     * @return the finish of an edge of which nothing is said
+     */
+    public static Finish usual() {
+        return USUAL;
+    }
+
+    /**
+     * This finish within another tolerance.
+     *
+     * @param tolerance how far the path and the bottom of the cut may lie off the edge, above 0
+     * @return the finish with that tolerance
+     */
+    public Finish withTolerance(Quantity<Length> tolerance) {
+        return new Finish(grade, Kind.LENGTH.si(tolerance), greatestFeedMPerS, isLead);
+    }
+
+    /**
+     * This finish with a feed of its own: the feed never rises above it.
+     *
+     * @param feed the greatest feed, above 0
+     * @return the finish with that feed
+     */
+    public Finish withFeedAtMost(Quantity<Speed> feed) {
+        double si = Require.positive("greatest feed of an edge", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
+        return new Finish(grade, toleranceM, si, isLead);
+    }
+
+    /**
+     * This finish for a lead: cut in scrap, but at a feed at which the jet parts the material.
+     *
+     * @return the finish of a lead
+     */
+    public Finish asLead() {
+        return new Finish(grade, toleranceM, greatestFeedMPerS, true);
+    }
+
+    /**
+     * Grade of the face.
+     *
+     * @return the grade
+     */
+    public FaceGrade grade() {
+        return grade;
+    }
+
+    /**
+     * How far the path and the bottom of the cut may lie off the edge.
+     *
+     * @return the tolerance, in m
+     */
+    public Quantity<Length> tolerance() {
+        return Kind.LENGTH.of(toleranceM);
+    }
+
+    /**
+     * The feed that the edge carries itself.
+     *
+     * @return the greatest feed, in m/s; empty if the grade alone decides
+     */
+    public Optional<Quantity<Speed>> greatestFeed() {
+        return greatestFeedMPerS < Double.POSITIVE_INFINITY
+                ? Optional.of(Kind.SPEED.of(greatestFeedMPerS))
+                : Optional.empty();
+    }
+
+    /**
+     * Whether the edge is a lead.
+     *
+     * @return true for a lead
+     */
+    public boolean isLead() {
+        return isLead;
+    }
+
+    double toleranceSi() {
+        return toleranceM;
+    }
+
+    double greatestFeedSi() {
+        return greatestFeedMPerS;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Finish that
+                && grade == that.grade
+                && toleranceM == that.toleranceM
+                && greatestFeedMPerS == that.greatestFeedMPerS
+                && isLead == that.isLead;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(grade.name(), toleranceM, greatestFeedMPerS, isLead);
+    }
+
+    @Override
+    public String toString() {
+        return grade.words() + " within " + QuantityText.print(Kind.LENGTH, tolerance(), Units.MILLIMETRE, 4)
+                + (isLead ? ", lead" : "");
+    }
+}
