@@ -13,7 +13,6 @@ import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -56,18 +55,14 @@ public final class AbrasiveJet implements Described, Serializable {
         if (grainShare > 1 / 3.0) {
             broken.add(Caution.warning(
                     "grain-to-bore",
-                    String.format(
-                            Locale.ROOT,
-                            "the largest grains are %.2f of the focusing tube's bore; above a third the tube may clog",
-                            grainShare)));
+                    "the largest grains are " + QuantityText.round(grainShare, 2)
+                            + " of the focusing tube's bore; above a third the tube may clog"));
         }
         if (loadingRatioSi() > USUAL_LOADING) {
             broken.add(Caution.notice(
                     "loading",
-                    String.format(
-                            Locale.ROOT,
-                            "loading ratio is %.2f; measured optima lie at 0.10 to 0.25, more abrasive may cut less",
-                            loadingRatioSi())));
+                    "loading ratio is " + QuantityText.round(loadingRatioSi(), 2)
+                            + "; measured optima lie at 0.10 to 0.25, more abrasive may cut less"));
         }
         return List.copyOf(broken);
     }

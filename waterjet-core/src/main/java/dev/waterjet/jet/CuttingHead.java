@@ -7,12 +7,12 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -57,22 +57,19 @@ public final class CuttingHead implements Described, Serializable {
         if (boreRatio < 2.5 || boreRatio > 4) {
             broken.add(Caution.warning(
                     "bore-ratio",
-                    String.format(
-                            Locale.ROOT,
-                            "the focusing tube is %.2f times as wide as the orifice; 2.5 to 4 is usual, about 3 best",
-                            boreRatio)));
+                    "the focusing tube is " + QuantityText.round(boreRatio, 3)
+                            + " times as wide as the orifice; 2.5 to 4 is usual, about 3 best"));
         }
         double lengthRatio = tube.lengthSi() / tube.boreSi();
         if (lengthRatio < 50 || lengthRatio > 100.5) {
             broken.add(Caution.notice(
                     "tube-length",
-                    String.format(
-                            Locale.ROOT, "the focusing tube is %.0f bores long; 50 to 100 is usual", lengthRatio)));
+                    "the focusing tube is " + QuantityText.round(lengthRatio, 3) + " bores long; 50 to 100 is usual"));
         }
         if (standOffM < 0.0015 || standOffM > 0.004) {
             broken.add(Caution.notice(
                     "stand-off",
-                    String.format(Locale.ROOT, "stand-off is %.2f mm; 1.5 to 4 mm is usual", standOffM * 1000)));
+                    "stand-off is " + QuantityText.round(standOffM * 1000, 3) + " mm; 1.5 to 4 mm is usual"));
         }
         return List.copyOf(broken);
     }

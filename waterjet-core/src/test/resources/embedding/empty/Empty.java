@@ -1,0 +1,6 @@
+class Empty {
+
+    public static void main(String[] arguments) {
+        System.out.println(0.0);
+    }
+}

@@ -1,0 +1,4 @@
+module workshop {
+    requires dev.waterjet.core;
+    requires com.fasterxml.jackson.databind;
+}

@@ -1,0 +1,3 @@
+module workshop {
+    requires dev.waterjet.core;
+}
