@@ -18,4 +18,5 @@ module dev.waterjet.core {
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
     exports dev.waterjet.path;
+    exports dev.waterjet.uncertainty;
 }

@@ -1,0 +1,111 @@
+package dev.waterjet.uncertainty;
+
+import java.util.List;
+
+/** Shares of the variance of a result: of each input alone, and with all that it does together with others. */
+public final class SobolIndices {
+
+    private final List<String> names;
+    private final double variance;
+    private final double[] first;
+    private final double[] total;
+    private final double[] firstErrors;
+
+    private SobolIndices(List<String> names, double variance, double[] first, double[] total, double[] firstErrors) {
+        this.names = names;
+        this.variance = variance;
+        this.first = first;
+        this.total = total;
+        this.firstErrors = firstErrors;
+    }
+
+    static SobolIndices of(List<String> names, double[] atA, double[] atB, double[][] mixed) {
+        int trials = atA.length;
+        double mean = 0;
+        for (int i = 0; i < trials; i++) {
+            mean += (atA[i] + atB[i]) / (2.0 * trials);
+        }
+        double variance = 0;
+        for (int i = 0; i < trials; i++) {
+            variance += ((atA[i] - mean) * (atA[i] - mean) + (atB[i] - mean) * (atB[i] - mean)) / (2.0 * trials - 1);
+        }
+        int count = mixed.length;
+        double[] first = new double[count];
+        double[] total = new double[count];
+        double[] errors = new double[count];
+        for (int k = 0; k < count && variance > 0; k++) {
+            double squares = 0;
+            for (int i = 0; i < trials; i++) {
+                // the mean taken off lessens the scatter and changes no expectation
+                double term = (atB[i] - mean) * (mixed[k][i] - atA[i]) / variance;
+                double difference = atA[i] - mixed[k][i];
+                first[k] += term / trials;
+                squares += term * term / trials;
+                total[k] += difference * difference / (2 * variance * trials);
+            }
+            errors[k] = Math.sqrt(Math.max(0, squares - first[k] * first[k]) / trials);
+        }
+        return new SobolIndices(names, variance, first, total, errors);
+    }
+
+    /**
+     * Names of the inputs.
+     *
+     * @return the names, in order
+     */
+    public List<String> names() {
+        return names;
+    }
+
+    /**
+     * Variance of the result.
+     *
+     * @return the variance
+     */
+    public double variance() {
+        return variance;
+    }
+
+    /**
+     * Share of the variance that an input causes by itself; what would go if it were known exactly.
+     *
+     * @param name name of the input
+     * @return the first-order index, 0 to 1 but for the scatter of the draws
+     */
+    public double firstOrder(String name) {
+        return first[index(name)];
+    }
+
+    /**
+     * Standard error of the first-order index, from the scatter of the draws.
+     *
+     * @param name name of the input
+     * @return the standard error
+     */
+    public double standardError(String name) {
+        return firstErrors[index(name)];
+    }
+
+    /**
+     * Share of the variance in which an input has any part; what would stay if all others were known exactly.
+     *
+     * @param name name of the input
+     * @return the total index, 0 to 1 but for the scatter of the draws
+     */
+    public double total(String name) {
+        return total[index(name)];
+    }
+
+    private int index(String name) {
+        int index = names.indexOf(name);
+        if (index < 0) {
+            throw new IllegalArgumentException("no input is called " + name + "; there are " + names);
+        }
+        return index;
+    }
+
+    @Override
+    public String toString() {
+        return "shares of variance of " + names;
+    }
+}

@@ -1,0 +1,207 @@
+package dev.waterjet.uncertainty;
+
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+
+/**
+ * The inputs of a measurand: names, distributions, correlations. Immutable.
+ *
+ * <p>Correlated draws go by normal scores: the correlation told is that of the standard normal values behind the inputs,
+ * and thereby that of inputs which are normal themselves.
+ */
+public final class UncertainInputs implements Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final UncertainInputs NONE = new UncertainInputs(List.of(), List.of(), new double[0][0]);
+
+    private final List<String> names;
+    private final List<Distribution> distributions;
+    private final double[][] correlations;
+    private final boolean isCorrelated;
+
+    private UncertainInputs(List<String> names, List<Distribution> distributions, double[][] correlations) {
+        this.names = names;
+        this.distributions = distributions;
+        this.correlations = correlations;
+        boolean isAny = false;
+        for (int i = 0; i < correlations.length; i++) {
+            for (int j = 0; j < i; j++) {
+                isAny |= correlations[i][j] != 0;
+            }
+        }
+        this.isCorrelated = isAny;
+    }
+
+    /**
+     * F with F F^T equal to the correlations, from their eigenvectors; full correlation is allowed. Told one by one,
+     * correlations may contradict each other on the way, so this is asked only when they are complete.
+     */
+    double[][] factor() {
+        if (!isCorrelated) {
+            return correlations;
+        }
+        EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(correlations));
+        double[] values = eigen.getRealEigenvalues();
+        double[][] factor = eigen.getV().getData();
+        for (int k = 0; k < values.length; k++) {
+            Require.atLeast(
+                    "smallest eigenvalue of the correlations",
+                    values[k],
+                    -1e-10,
+                    Units.ONE,
+                    "else the correlations contradict each other");
+            double root = Math.sqrt(Math.max(0, values[k]));
+            for (double[] row : factor) {
+                row[k] *= root;
+            }
+        }
+        return factor;
+    }
+
+    /**
+     * No inputs as yet.
+     *
+     * @return the empty list of inputs
+     */
+    public static UncertainInputs none() {
+        return NONE;
+    }
+
+    /**
+     * These inputs and one more, correlated with none.
+     *
+     * @param name its name, not among these
+     * @param distribution what is known of it
+     * @return the inputs
+     */
+    public UncertainInputs with(String name, Distribution distribution) {
+        if (names.contains(name)) {
+            throw new IllegalArgumentException("two inputs are called " + name);
+        }
+        List<String> moreNames = new ArrayList<>(names);
+        moreNames.add(name);
+        List<Distribution> more = new ArrayList<>(distributions);
+        more.add(distribution);
+        double[][] wider = new double[more.size()][more.size()];
+        for (int i = 0; i < correlations.length; i++) {
+            System.arraycopy(correlations[i], 0, wider[i], 0, correlations.length);
+        }
+        wider[names.size()][names.size()] = 1;
+        return new UncertainInputs(List.copyOf(moreNames), List.copyOf(more), wider);
+    }
+
+    /**
+     * These inputs with a correlation between two.
+     *
+     * @param one name of the first
+     * @param other name of the second
+     * @param correlation -1 to 1
+     * @return the inputs
+     */
+    public UncertainInputs withCorrelation(String one, String other, double correlation) {
+        Require.between(
+                "correlation of " + one + " and " + other, correlation, -1, 1, Units.ONE, "a correlation has no more");
+        int i = index(one);
+        int j = index(other);
+        if (i == j) {
+            throw new IllegalArgumentException(one + " is correlated with itself");
+        }
+        double[][] changed = new double[correlations.length][];
+        for (int k = 0; k < changed.length; k++) {
+            changed[k] = correlations[k].clone();
+        }
+        changed[i][j] = correlation;
+        changed[j][i] = correlation;
+        return new UncertainInputs(names, distributions, changed);
+    }
+
+    /**
+     * Names of the inputs.
+     *
+     * @return the names, in order
+     */
+    public List<String> names() {
+        return names;
+    }
+
+    /**
+     * What is known of an input.
+     *
+     * @param index index from 0
+     * @return its distribution
+     */
+    public Distribution distribution(int index) {
+        return distributions.get(index);
+    }
+
+    /**
+     * How many inputs there are.
+     *
+     * @return the count
+     */
+    public int size() {
+        return names.size();
+    }
+
+    /**
+     * Correlation of two inputs.
+     *
+     * @param one name of the first
+     * @param other name of the second
+     * @return the correlation
+     */
+    public double correlation(String one, String other) {
+        return correlations[index(one)][index(other)];
+    }
+
+    double correlation(int i, int j) {
+        return correlations[i][j];
+    }
+
+    boolean isCorrelated() {
+        return isCorrelated;
+    }
+
+    int index(String name) {
+        int index = names.indexOf(name);
+        if (index < 0) {
+            throw new IllegalArgumentException("no input is called " + name + "; there are " + names);
+        }
+        return index;
+    }
+
+    double[] values() {
+        return distributions.stream().mapToDouble(Distribution::value).toArray();
+    }
+
+    /** One draw of all inputs, by their {@link #factor()}; {@code scores} is room for as many numbers. */
+    void draw(Draws draws, double[][] factor, double[] scores, double[] into) {
+        if (!isCorrelated) {
+            for (int i = 0; i < into.length; i++) {
+                into[i] = distributions.get(i).draw(draws);
+            }
+            return;
+        }
+        for (int k = 0; k < scores.length; k++) {
+            scores[k] = draws.normal();
+        }
+        for (int i = 0; i < into.length; i++) {
+            double correlated = 0;
+            for (int k = 0; k < scores.length; k++) {
+                correlated += factor[i][k] * scores[k];
+            }
+            into[i] = distributions.get(i).draw(correlated, draws);
+        }
+    }
+
+    @Override
+    public String toString() {
+        return "inputs " + names;
+    }
+}

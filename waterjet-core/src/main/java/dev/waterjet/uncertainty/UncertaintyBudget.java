@@ -1,0 +1,213 @@
+package dev.waterjet.uncertainty;
+
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+
+/**
+ * The law of propagation of uncertainty (JCGM 100, 5.1 and 5.2): value, combined standard uncertainty, and what each
+ * input contributes. Derivatives are central differences over small parts of the inputs' uncertainties.
+ */
+public final class UncertaintyBudget {
+
+    /** Step of a first difference, as a part of the input's standard uncertainty. */
+    private static final double FIRST_STEP = 1e-3;
+
+    /** Step of differences of second and third order. */
+    private static final double HIGHER_STEP = 0.05;
+
+    private final UncertainInputs inputs;
+    private final double value;
+    private final double[] sensitivities;
+    private final double[] contributions;
+    private final double combined;
+    private final double higherVariance;
+
+    private UncertaintyBudget(UncertainInputs inputs, Measurand measurand) {
+        this.inputs = inputs;
+        double[] at = inputs.values();
+        this.value = measurand.of(at.clone());
+        this.sensitivities = new double[at.length];
+        this.contributions = new double[at.length];
+        for (int i = 0; i < at.length; i++) {
+            double u = inputs.distribution(i).standardUncertainty();
+            if (u > 0) {
+                contributions[i] = slope(measurand, at, i, FIRST_STEP * u) / FIRST_STEP;
+                sensitivities[i] = contributions[i] / u;
+            }
+        }
+        this.combined = Math.sqrt(Math.max(0, variance()));
+        this.higherVariance = inputs.isCorrelated() ? 0 : higherVariance(measurand, at);
+    }
+
+    /**
+     * The budget of a measurand.
+     *
+     * @param measurand the function
+     * @param inputs its inputs
+     * @return the budget
+     * @throws dev.waterjet.measure.DomainException if the correlations contradict each other
+     */
+    public static UncertaintyBudget of(Measurand measurand, UncertainInputs inputs) {
+        inputs.factor();
+        return new UncertaintyBudget(inputs, measurand);
+    }
+
+    /** Half the difference over a step to both sides. */
+    private static double slope(Measurand measurand, double[] at, int i, double step) {
+        return (moved(measurand, at, i, step, i, 0) - moved(measurand, at, i, -step, i, 0)) / 2;
+    }
+
+    private static double moved(Measurand measurand, double[] at, int i, double stepI, int j, double stepJ) {
+        double[] there = at.clone();
+        there[i] += stepI;
+        there[j] += stepJ;
+        return measurand.of(there);
+    }
+
+    /** JCGM 100, eq. (13): sum of c_i u_i c_j u_j r_ij. */
+    private double variance() {
+        double sum = 0;
+        for (int i = 0; i < contributions.length; i++) {
+            for (int j = 0; j < contributions.length; j++) {
+                sum += contributions[i] * contributions[j] * inputs.correlation(i, j);
+            }
+        }
+        return sum;
+    }
+
+    /** JCGM 100, note to 5.1.2: sum of (f_ij^2/2 + f_i f_ijj) u_i^2 u_j^2 for independent, symmetric inputs. */
+    private double higherVariance(Measurand measurand, double[] at) {
+        double sum = 0;
+        for (int i = 0; i < at.length; i++) {
+            double hi = HIGHER_STEP * inputs.distribution(i).standardUncertainty();
+            for (int j = 0; j < at.length; j++) {
+                double hj = HIGHER_STEP * inputs.distribution(j).standardUncertainty();
+                if (hi > 0 && hj > 0) {
+                    double second = (moved(measurand, at, i, hi, j, hj)
+                                    - moved(measurand, at, i, hi, j, -hj)
+                                    - moved(measurand, at, i, -hi, j, hj)
+                                    + moved(measurand, at, i, -hi, j, -hj))
+                            / (4 * HIGHER_STEP * HIGHER_STEP);
+                    double third = (bend(measurand, at, i, hi, j, hj) - bend(measurand, at, i, -hi, j, hj))
+                            / (2 * HIGHER_STEP * HIGHER_STEP * HIGHER_STEP);
+                    sum += second * second / 2 + contributions[i] * third;
+                }
+            }
+        }
+        return sum;
+    }
+
+    private static double bend(Measurand measurand, double[] at, int i, double stepI, int j, double stepJ) {
+        return moved(measurand, at, i, stepI, j, stepJ)
+                - 2 * moved(measurand, at, i, stepI, j, 0)
+                + moved(measurand, at, i, stepI, j, -stepJ);
+    }
+
+    /**
+     * The result at the values of the inputs.
+     *
+     * @return the value
+     */
+    public double value() {
+        return value;
+    }
+
+    /**
+     * Combined standard uncertainty of first order, correlations included.
+     *
+     * @return the standard uncertainty
+     */
+    public double standardUncertainty() {
+        return combined;
+    }
+
+    /**
+     * Combined standard uncertainty with the terms of second order, which JCGM 100 gives for independent inputs. Where it
+     * differs much from the first order the function bends, and a Monte Carlo study is due.
+     *
+     * @return the standard uncertainty; that of first order where inputs are correlated
+     */
+    public double standardUncertaintyOfSecondOrder() {
+        return Math.sqrt(Math.max(0, combined * combined + higherVariance));
+    }
+
+    /**
+     * Names of the inputs.
+     *
+     * @return the names, in order
+     */
+    public List<String> names() {
+        return inputs.names();
+    }
+
+    /**
+     * How the result changes with an input.
+     *
+     * @param name name of the input
+     * @return the derivative; 0 for an input without uncertainty
+     */
+    public double sensitivity(String name) {
+        return sensitivities[inputs.index(name)];
+    }
+
+    /**
+     * What an input contributes: sensitivity times standard uncertainty.
+     *
+     * @param name name of the input
+     * @return the contribution, with the sign of the sensitivity
+     */
+    public double contribution(String name) {
+        return contributions[inputs.index(name)];
+    }
+
+    /**
+     * Share of the variance that an input causes, of first order. With correlations the shares need not add up to 1.
+     *
+     * @param name name of the input
+     * @return the share
+     */
+    public double share(String name) {
+        double part = contribution(name);
+        return combined > 0 ? part * part / (combined * combined) : 0;
+    }
+
+    /**
+     * Effective degrees of freedom by Welch and Satterthwaite (JCGM 100, eq. G.2b).
+     *
+     * @return the degrees of freedom; infinite if those of all inputs are
+     */
+    public double degreesOfFreedom() {
+        double sum = 0;
+        for (int i = 0; i < contributions.length; i++) {
+            sum += Math.pow(contributions[i], 4) / inputs.distribution(i).degreesOfFreedom();
+        }
+        return sum > 0 ? Math.pow(combined, 4) / sum : Double.POSITIVE_INFINITY;
+    }
+
+    /**
+     * Half width of the interval that holds the true value with a given probability: the standard uncertainty times the
+     * factor of Student's distribution with the effective degrees of freedom, rounded down (JCGM 100, G.4).
+     *
+     * @param coverage probability above 0 and below 1, such as 0.95
+     * @return the expanded uncertainty
+     */
+    public double expanded(double coverage) {
+        Require.above("coverage", coverage, 0, Units.ONE, "");
+        Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
+        double freedom = Math.floor(degreesOfFreedom());
+        double half = (1 + coverage) / 2;
+        // beyond a million degrees of freedom Student's distribution is the normal one
+        return combined
+                * (freedom < 1e6
+                        ? new TDistribution(null, Math.max(1, freedom)).inverseCumulativeProbability(half)
+                        : new NormalDistribution(null, 0, 1).inverseCumulativeProbability(half));
+    }
+
+    @Override
+    public String toString() {
+        return value + " +/- " + combined;
+    }
+}
