@@ -18,5 +18,6 @@ module dev.waterjet.core {
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
     exports dev.waterjet.path;
+    exports dev.waterjet.program;
     exports dev.waterjet.uncertainty;
 }
