@@ -1,0 +1,110 @@
+package dev.waterjet.examples;
+
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+
+/** The options that describe a jet; mixed into every program that needs one. */
+final class HeadOptions {
+
+    @Option(
+            names = "--pressure",
+            converter = Typed.Pressure.class,
+            paramLabel = "<pressure>",
+            description = "Gauge pressure at the orifice. Usual: 380 MPa.")
+    private Quantity<Pressure> pressure = megapascals(380);
+
+    @Option(
+            names = "--orifice",
+            converter = Typed.Length.class,
+            paramLabel = "<bore>",
+            description = "Bore of the orifice. Usual: 0.33 mm.")
+    private Quantity<Length> orificeBore = millimetres(0.33);
+
+    @Option(
+            names = "--cd",
+            converter = Coefficient.class,
+            paramLabel = "<ratio>",
+            description = "Discharge coefficient of the orifice, against the incompressible speed.")
+    private Optional<Quantity<Dimensionless>> dischargeCoefficient = Optional.empty();
+
+    @Option(
+            names = "--tube",
+            converter = Typed.Length.class,
+            paramLabel = "<bore>",
+            description = "Bore of the focusing tube. Usual: 1.02 mm.")
+    private Quantity<Length> tubeBore = millimetres(1.02);
+
+    @Option(
+            names = "--tube-length",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Length of the focusing tube. Usual: 102 mm.")
+    private Quantity<Length> tubeLength = millimetres(102);
+
+    @Option(
+            names = "--stand-off",
+            converter = Typed.Length.class,
+            paramLabel = "<distance>",
+            description = "Distance from the tube to the work. Usual: 2 mm.")
+    private Quantity<Length> standOff = millimetres(2);
+
+    @Option(
+            names = "--mesh",
+            converter = Typed.Grain.class,
+            paramLabel = "<mesh>",
+            description = "Mesh of the garnet: a sieve number such as 80, or a FEPA one such as F80. Usual: 80.")
+    private Mesh mesh = Mesh.of(80);
+
+    @Option(
+            names = "--abrasive-flow",
+            converter = Typed.MassFlow.class,
+            paramLabel = "<flow>",
+            description = "Mass flow of abrasive. Usual: 450 g/min.")
+    private Quantity<MassFlow> abrasiveFlow = gramsPerMinute(450);
+
+    /** A discharge coefficient. */
+    static final class Coefficient implements ITypeConverter<Quantity<Dimensionless>> {
+        @Override
+        public Quantity<Dimensionless> convert(String text) {
+            return Kind.RATIO.parse(text);
+        }
+    }
+
+    Orifice orifice() {
+        Orifice orifice = Orifice.sapphire(orificeBore);
+        return dischargeCoefficient
+                .map(Kind.RATIO::si)
+                .map(orifice::withDischargeCoefficient)
+                .orElse(orifice);
+    }
+
+    WaterJet waterJet() {
+        return WaterJet.of(orifice(), pressure);
+    }
+
+    CuttingHead head() {
+        return CuttingHead.of(orifice(), FocusingTube.of(tubeBore, tubeLength)).withStandOff(standOff);
+    }
+
+    AbrasiveJet jet() {
+        return head().jet(pressure, Abrasive.garnet(mesh), abrasiveFlow);
+    }
+}

@@ -1,0 +1,69 @@
+package dev.waterjet.examples;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** One program: it fills a table, and prints it for a person or as CSV. */
+abstract class Program implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(
+            names = "--csv",
+            order = 100,
+            description = "Print CSV: a header of name_unit columns, SI units, full precision, a decimal point.")
+    private boolean csv;
+
+    /**
+     * The answer of the program.
+     *
+     * @return a filled table
+     */
+    protected abstract Table table();
+
+    /**
+     * Prints the answer for a person. A program with more to say than a table overrides this.
+     *
+     * @param out where to print
+     */
+    protected void print(PrintWriter out) {
+        out.print(table().text());
+    }
+
+    /**
+     * Prints the answer as CSV.
+     *
+     * @param out where to print
+     * @throws IOException if it cannot be written
+     */
+    protected void printCsv(PrintWriter out) throws IOException {
+        table().writeCsv(out);
+    }
+
+    @Override
+    public final Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        try {
+            if (csv) {
+                printCsv(out);
+            } else {
+                print(out);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        out.flush();
+        return 0;
+    }
+
+    /** Where to tell progress and other things that are not the answer. */
+    protected final PrintWriter errors() {
+        return spec.commandLine().getErr();
+    }
+}

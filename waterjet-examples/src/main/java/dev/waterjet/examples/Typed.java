@@ -1,0 +1,274 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.WaterjetException;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import javax.measure.Quantity;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/**
+ * What a person types, as the library's types. The singular converts one quantity, the plural a range such as
+ * {@code "50 MPa..600 MPa step 50 MPa"} or one quantity.
+ */
+final class Typed {
+
+    private Typed() {}
+
+    /** Turns the library's refusal into picocli's, which adds the name of the option. */
+    private abstract static class Checked<T> implements ITypeConverter<T> {
+
+        @Override
+        public final T convert(String text) {
+            try {
+                return read(text);
+            } catch (WaterjetException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+        }
+
+        abstract T read(String text);
+    }
+
+    private abstract static class One<Q extends Quantity<Q>> extends Checked<Quantity<Q>> {
+
+        private final Kind<Q> kind;
+
+        One(Kind<Q> kind) {
+            this.kind = kind;
+        }
+
+        @Override
+        Quantity<Q> read(String text) {
+            return kind.parse(text);
+        }
+    }
+
+    private abstract static class Many<Q extends Quantity<Q>> extends Checked<QuantityArray<Q>> {
+
+        private final Kind<Q> kind;
+
+        Many(Kind<Q> kind) {
+            this.kind = kind;
+        }
+
+        @Override
+        QuantityArray<Q> read(String text) {
+            return QuantityArray.parse(kind, text);
+        }
+    }
+
+    /** A length. */
+    static final class Length extends One<javax.measure.quantity.Length> {
+        Length() {
+            super(Kind.LENGTH);
+        }
+    }
+
+    /** A range, or one length. */
+    static final class Lengths extends Many<javax.measure.quantity.Length> {
+        Lengths() {
+            super(Kind.LENGTH);
+        }
+    }
+
+    /** A pressure. */
+    static final class Pressure extends One<javax.measure.quantity.Pressure> {
+        Pressure() {
+            super(Kind.PRESSURE);
+        }
+    }
+
+    /** A range, or one pressure. */
+    static final class Pressures extends Many<javax.measure.quantity.Pressure> {
+        Pressures() {
+            super(Kind.PRESSURE);
+        }
+    }
+
+    /** A speed. */
+    static final class Speed extends One<javax.measure.quantity.Speed> {
+        Speed() {
+            super(Kind.SPEED);
+        }
+    }
+
+    /** A range, or one speed. */
+    static final class Speeds extends Many<javax.measure.quantity.Speed> {
+        Speeds() {
+            super(Kind.SPEED);
+        }
+    }
+
+    /** A temperature. */
+    static final class Temperature extends One<javax.measure.quantity.Temperature> {
+        Temperature() {
+            super(Kind.TEMPERATURE);
+        }
+    }
+
+    /** A range, or one temperature. */
+    static final class Temperatures extends Many<javax.measure.quantity.Temperature> {
+        Temperatures() {
+            super(Kind.TEMPERATURE);
+        }
+    }
+
+    /** A power. */
+    static final class Power extends One<javax.measure.quantity.Power> {
+        Power() {
+            super(Kind.POWER);
+        }
+    }
+
+    /** A range, or one power. */
+    static final class Powers extends Many<javax.measure.quantity.Power> {
+        Powers() {
+            super(Kind.POWER);
+        }
+    }
+
+    /** A time. */
+    static final class Time extends One<javax.measure.quantity.Time> {
+        Time() {
+            super(Kind.TIME);
+        }
+    }
+
+    /** A range, or one time. */
+    static final class Times extends Many<javax.measure.quantity.Time> {
+        Times() {
+            super(Kind.TIME);
+        }
+    }
+
+    /** An angle. */
+    static final class Angle extends One<javax.measure.quantity.Angle> {
+        Angle() {
+            super(Kind.ANGLE);
+        }
+    }
+
+    /** A range, or one angle. */
+    static final class Angles extends Many<javax.measure.quantity.Angle> {
+        Angles() {
+            super(Kind.ANGLE);
+        }
+    }
+
+    /** A volume. */
+    static final class Volume extends One<javax.measure.quantity.Volume> {
+        Volume() {
+            super(Kind.VOLUME);
+        }
+    }
+
+    /** A range, or one volume. */
+    static final class Volumes extends Many<javax.measure.quantity.Volume> {
+        Volumes() {
+            super(Kind.VOLUME);
+        }
+    }
+
+    /** An acceleration. */
+    static final class Acceleration extends One<javax.measure.quantity.Acceleration> {
+        Acceleration() {
+            super(Kind.ACCELERATION);
+        }
+    }
+
+    /** A range, or one acceleration. */
+    static final class Accelerations extends Many<javax.measure.quantity.Acceleration> {
+        Accelerations() {
+            super(Kind.ACCELERATION);
+        }
+    }
+
+    /** A density. */
+    static final class Density extends One<dev.waterjet.measure.Density> {
+        Density() {
+            super(Kind.DENSITY);
+        }
+    }
+
+    /** A range, or one density. */
+    static final class Densities extends Many<dev.waterjet.measure.Density> {
+        Densities() {
+            super(Kind.DENSITY);
+        }
+    }
+
+    /** A mass flow. */
+    static final class MassFlow extends One<dev.waterjet.measure.MassFlow> {
+        MassFlow() {
+            super(Kind.MASS_FLOW);
+        }
+    }
+
+    /** A range, or one mass flow. */
+    static final class MassFlows extends Many<dev.waterjet.measure.MassFlow> {
+        MassFlows() {
+            super(Kind.MASS_FLOW);
+        }
+    }
+
+    /** A volume flow. */
+    static final class VolumeFlow extends One<dev.waterjet.measure.VolumeFlow> {
+        VolumeFlow() {
+            super(Kind.VOLUME_FLOW);
+        }
+    }
+
+    /** A range, or one volume flow. */
+    static final class VolumeFlows extends Many<dev.waterjet.measure.VolumeFlow> {
+        VolumeFlows() {
+            super(Kind.VOLUME_FLOW);
+        }
+    }
+
+    /** A sieve number such as {@code 80}, or a FEPA designation such as {@code F80}. */
+    static final class Grain extends Checked<Mesh> {
+        @Override
+        Mesh read(String text) {
+            String digits = text.strip().toUpperCase(Locale.ROOT);
+            boolean isFepa = digits.startsWith("F");
+            try {
+                int number = Integer.parseInt(isFepa ? digits.substring(1) : digits);
+                return isFepa ? Mesh.fepa(number) : Mesh.of(number);
+            } catch (NumberFormatException e) {
+                throw new TextException("\"" + text + "\" is not a mesh: write a sieve number such as 80, or F80");
+            }
+        }
+    }
+
+    /** A material of the standard catalogue, by its id or a part of it. */
+    static final class Catalogued extends Checked<Material> {
+        @Override
+        Material read(String text) {
+            return Materials.standard().get(text);
+        }
+    }
+
+    /** A face grade, in words. */
+    static final class Face extends Checked<FaceGrade> {
+        @Override
+        FaceGrade read(String text) {
+            String wanted = text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
+            for (FaceGrade grade : FaceGrade.values()) {
+                if (grade.words().equals(wanted)) {
+                    return grade;
+                }
+            }
+            throw new TextException("\"" + text + "\" is not a face grade: use one of "
+                    + Arrays.stream(FaceGrade.values()).map(FaceGrade::words).collect(Collectors.joining(", ")));
+        }
+    }
+}

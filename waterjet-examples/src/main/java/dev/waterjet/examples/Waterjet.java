@@ -1,0 +1,111 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.measure.WaterjetException;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParameterException;
+
+/** The command that holds the programs. Without arguments it says what they are. */
+@Command(
+        name = "waterjet",
+        description = "Calculations for abrasive-waterjet cutting. Quantities are typed with their units,"
+                + " with a decimal point: \"380 MPa\", \"55 ksi\", \"0.010 in\", \"300 g/min\".",
+        synopsisSubcommandLabel = "<program>",
+        commandListHeading = "%nPrograms:%n",
+        footer = {
+            "",
+            "waterjet <program> --help tells what a program wants.",
+            "A cutting jet maims and kills. What is printed here is a calculation: the machine's manual, local"
+                    + " codes and trained people decide what is run."
+        },
+        subcommands = {MaterialList.class})
+public final class Waterjet implements Runnable {
+
+    private final PrintWriter out;
+
+    private Waterjet(PrintWriter out) {
+        this.out = out;
+    }
+
+    /**
+     * Runs a program and ends the virtual machine with its status: 0 for success, 2 for bad input.
+     *
+     * @param args name of the program and its options
+     */
+    public static void main(String... args) {
+        PrintWriter out = utf8(FileDescriptor.out);
+        PrintWriter err = utf8(FileDescriptor.err);
+        int status = run(out, err, args);
+        out.flush();
+        err.flush();
+        System.exit(status);
+    }
+
+    private static PrintWriter utf8(FileDescriptor descriptor) {
+        return new PrintWriter(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
+    }
+
+    /**
+     * Runs a program within this virtual machine.
+     *
+     * @param out where answers go
+     * @param err where faults and progress go
+     * @param args name of the program and its options
+     * @return 0 for success, 2 for bad input
+     */
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine line = new CommandLine(new Waterjet(out))
+                .setOut(out)
+                .setErr(err)
+                .setUsageHelpAutoWidth(false)
+                .setUsageHelpWidth(100)
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setParameterExceptionHandler((fault, ignored) -> refuse(fault.getCommandLine(), fault))
+                .setExecutionExceptionHandler((fault, at, ignored) -> {
+                    if (fault instanceof WaterjetException || fault instanceof UncheckedIOException) {
+                        return refuse(at, fault);
+                    }
+                    throw fault;
+                });
+        addHelp(line);
+        line.getSubcommands().values().forEach(Waterjet::addHelp);
+        return line.execute(args);
+    }
+
+    private static void addHelp(CommandLine line) {
+        line.getCommandSpec()
+                .addOption(OptionSpec.builder("-h", "--help")
+                        .usageHelp(true)
+                        .description("Show this help.")
+                        .build());
+    }
+
+    private static int refuse(CommandLine at, Exception fault) {
+        String message = String.valueOf(fault.getMessage());
+        Throwable cause = fault.getCause();
+        if (fault instanceof UncheckedIOException && cause != null) {
+            message = "cannot read or write " + cause.getMessage();
+        } else if (fault instanceof ParameterException && cause instanceof WaterjetException) {
+            message = message.substring(0, Math.max(0, message.indexOf(':') + 1))
+                    + (message.indexOf(':') < 0 ? "" : " ")
+                    + cause.getMessage();
+        }
+        String path = at.getCommandSpec().qualifiedName();
+        at.getErr().println(path + ": " + message.replaceAll("\\s*\\R\\s*", " ").strip());
+        at.getErr().flush();
+        return ExitCode.USAGE;
+    }
+
+    @Override
+    public void run() {
+        out.print(new CommandLine(this).setUsageHelpWidth(100).getUsageMessage());
+        out.flush();
+    }
+}

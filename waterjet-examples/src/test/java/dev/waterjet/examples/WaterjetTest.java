@@ -1,0 +1,73 @@
+package dev.waterjet.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.material.Materials;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
+
+class WaterjetTest {
+
+    static String[] programs() {
+        return Waterjet.class.getAnnotation(CommandLine.Command.class).subcommands().length == 0
+                ? new String[0]
+                : java.util.Arrays.stream(Waterjet.class
+                                .getAnnotation(CommandLine.Command.class)
+                                .subcommands())
+                        .map(type ->
+                                type.getAnnotation(CommandLine.Command.class).name())
+                        .toArray(String[]::new);
+    }
+
+    @Test
+    void saysWithoutArgumentsWhatTheProgramsAre() {
+        Ran ran = Ran.of();
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out()).contains(programs()).contains("380 MPa").contains("manual");
+    }
+
+    @ParameterizedTest
+    @MethodSource("programs")
+    void everyProgramExplainsItselfAndOffersCsv(String program) {
+        Ran ran = Ran.of(program, "--help");
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out()).contains("Usage: waterjet " + program).contains("--csv");
+        assertThat(ran.err()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("programs")
+    void everyProgramRefusesWhatItDoesNotKnowInOneLine(String program) {
+        Ran ran = Ran.of(program, "--no-such-option");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.out()).isEmpty();
+        assertThat(ran.err().strip().lines()).hasSize(1);
+        assertThat(ran.err()).startsWith("waterjet " + program + ": ").contains("--no-such-option");
+    }
+
+    @Test
+    void refusesAnUnknownProgramInOneLine() {
+        Ran ran = Ran.of("knit");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).startsWith("waterjet: ").contains("knit");
+        assertThat(ran.err().strip().lines()).hasSize(1);
+    }
+
+    @Test
+    void listsEveryMaterialInAnyLocale() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            Ran ran = Ran.of("materials", "--csv");
+            assertThat(ran.rows()).hasSameSizeAs(Materials.standard().all());
+            assertThat(ran.out()).contains("81.9").doesNotContain("81,9");
+            assertThat(ran.rows().get(0).toMap())
+                    .containsKeys("material", "name", "machinability", "relative_uncertainty", "evidence");
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+}
