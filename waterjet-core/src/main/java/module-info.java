@@ -13,8 +13,10 @@ module dev.waterjet.core {
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;
     exports dev.waterjet.fit;
+    exports dev.waterjet.grade;
     exports dev.waterjet.hydraulics;
     exports dev.waterjet.jet;
+    exports dev.waterjet.kerf;
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
     exports dev.waterjet.path;

@@ -4,6 +4,7 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
@@ -20,6 +21,9 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.kerf.ArcTolerance;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
@@ -45,6 +49,7 @@ final class Samples {
         ofEvidence(all);
         ofJet(all);
         ofFeed(all);
+        ofKerf(all);
         return all;
     }
 
@@ -80,5 +85,12 @@ final class Samples {
         all.add(PLATE);
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
+    }
+
+    private static void ofKerf(List<Described> all) {
+        Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
+        all.add(kerf);
+        all.add(kerf.lag());
+        all.add(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.1)));
     }
 }

@@ -1,0 +1,110 @@
+package dev.waterjet.kerf;
+
+/**
+ * Where the walls of a kerf stand, on SI doubles.
+ *
+ * <p>Derived: the flux of grains across a jet is Gaussian (Balz et al., Exp. Fluids 2013), so is the dose that a pass
+ * leaves across the kerf, and so is the depth that it can separate.
+ */
+final class KerfKernel {
+
+    /**
+     * Sharpness of the change from the jet's edge to its dose: half-width^-8 is the sum of both half-widths^-8. A choice of
+     * ours, without source; it rounds the corner between the two by at most 8 per cent.
+     */
+    private static final double HALF_SHARPNESS = 4;
+
+    private static final int SCAN_STEPS = 64;
+    private static final int GOLDEN_STEPS = 40;
+    private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+    private KerfKernel() {}
+
+    /** Radius of the spreading jet: d/2 + (S + z) tan(alpha). */
+    static double jetRadius(double depthM, double boreM, double standOffM, double spreadSlope) {
+        return boreM / 2 + (standOffM + depthM) * spreadSlope;
+    }
+
+    /**
+     * Half-width of the kerf. The dose alone reaches y_D = s sqrt(2 ln(H/z)), the jet alone y_J; the wall stands at y =
+     * (y_D^-8 + y_J^-8)^(-1/8), below both and smooth. Zero from the depth H on.
+     */
+    static double halfWidth(double depthM, double separationDepthM, double doseSpreadM, double jetRadiusM) {
+        double reach = Math.log(separationDepthM / depthM);
+        if (!(reach > 0)) {
+            return 0;
+        }
+        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * reach), HALF_SHARPNESS);
+        return jetRadiusM / Math.sqrt(Math.sqrt(Math.sqrt(1 + share)));
+    }
+
+    /**
+     * Derivative dy/dz. With w = y_J^8/(y_D^8 + y_J^8), the weight of the dose: y'/y = (1 - w) tan(alpha)/y_J - w/(2 z
+     * ln(H/z)).
+     */
+    static double slope(
+            double depthM, double separationDepthM, double doseSpreadM, double jetRadiusM, double spreadSlope) {
+        double reach = Math.log(separationDepthM / depthM);
+        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * reach), HALF_SHARPNESS);
+        double weight = share / (1 + share);
+        return halfWidth(depthM, separationDepthM, doseSpreadM, jetRadiusM)
+                * ((1 - weight) * spreadSlope / jetRadiusM - weight / (2 * depthM * reach));
+    }
+
+    /**
+     * Separation depth at which the exit is as wide as the entry: from y(h) = y_J(0), ln(H/h) = y_J(h)^2 / (2 s^2
+     * ((y_J(h)/y_J(0))^8 - 1)^(1/4)). Infinite where the jet does not spread, or where no feed is slow enough.
+     */
+    static double zeroTaperDepth(double thicknessM, double doseSpreadM, double entryRadiusM, double exitRadiusM) {
+        double growth = Math.pow(exitRadiusM / entryRadiusM, 2 * HALF_SHARPNESS) - 1;
+        double reach =
+                exitRadiusM * exitRadiusM / (2 * doseSpreadM * doseSpreadM * Math.pow(growth, 1 / HALF_SHARPNESS));
+        return thicknessM * Math.exp(reach);
+    }
+
+    /** Depth between two depths at which the kerf is widest. */
+    static double widestDepth(KerfShape shape, double fromM, double toM) {
+        int best = 0;
+        double widest = -1;
+        for (int i = 0; i <= SCAN_STEPS; i++) {
+            double halfWidth = shape.halfWidth(scanned(i, fromM, toM));
+            if (halfWidth > widest) {
+                widest = halfWidth;
+                best = i;
+            }
+        }
+        if (best == 0 || best == SCAN_STEPS) {
+            return scanned(best, fromM, toM);
+        }
+        double low = scanned(best - 1, fromM, toM);
+        double high = scanned(best + 1, fromM, toM);
+        for (int i = 0; i < GOLDEN_STEPS; i++) {
+            double left = high - GOLDEN * (high - low);
+            double right = low + GOLDEN * (high - low);
+            if (shape.halfWidth(left) < shape.halfWidth(right)) {
+                low = left;
+            } else {
+                high = right;
+            }
+        }
+        return (low + high) / 2;
+    }
+
+    /** Depth between two depths at which the kerf is narrowest, to within the scan: nearly always one of the ends. */
+    static double narrowestDepth(KerfShape shape, double fromM, double toM) {
+        double best = fromM;
+        for (int i = 1; i <= SCAN_STEPS; i++) {
+            double depth = scanned(i, fromM, toM);
+            if (shape.halfWidth(depth) < shape.halfWidth(best)) {
+                best = depth;
+            }
+        }
+        return best;
+    }
+
+    /** Steps lie close near the entry, where the wall turns fastest. */
+    private static double scanned(int step, double fromM, double toM) {
+        double part = (double) step / SCAN_STEPS;
+        return step == SCAN_STEPS ? toM : fromM + (toM - fromM) * part * part;
+    }
+}

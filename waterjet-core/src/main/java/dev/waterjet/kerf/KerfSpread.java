@@ -1,0 +1,33 @@
+package dev.waterjet.kerf;
+
+import java.io.Serializable;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * How sure the numbers of a {@link KerfShape} are, and what that does to anything computed from them.
+ *
+ * <p>Each uncertain number is moved up and down by its standard uncertainty, and half of the change counts: JCGM 100,
+ * 5.1.3 note 2. Unlike a derivative this stays finite where the exit closes.
+ *
+ * @param depthRelative relative standard uncertainty of the separation depth
+ * @param doseRelative relative standard uncertainty of the dose's spread
+ * @param slopeRelative relative standard uncertainty of the jet's half-angle
+ * @param widthM standard deviation of one measured width about the model
+ */
+record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double widthM)
+        implements Serializable {
+
+    /** Standard uncertainty of something computed from a shape, without the scatter of widths. */
+    double of(KerfShape shape, ToDoubleFunction<KerfShape> computed) {
+        double depth = Math.exp(depthRelative);
+        double dose = Math.exp(doseRelative);
+        double slope = Math.exp(slopeRelative);
+        double byDepth = computed.applyAsDouble(shape.withSeparationDepth(shape.separationDepthM() * depth))
+                - computed.applyAsDouble(shape.withSeparationDepth(shape.separationDepthM() / depth));
+        double byDose = computed.applyAsDouble(shape.withDoseRatio(shape.doseRatio() * dose))
+                - computed.applyAsDouble(shape.withDoseRatio(shape.doseRatio() / dose));
+        double bySlope = computed.applyAsDouble(shape.withSpreadSlope(shape.spreadSlope() * slope))
+                - computed.applyAsDouble(shape.withSpreadSlope(shape.spreadSlope() / slope));
+        return Math.hypot(Math.hypot(byDepth, byDose), bySlope) / 2;
+    }
+}

@@ -1,0 +1,84 @@
+package dev.waterjet.kerf;
+
+import org.apache.commons.math3.analysis.UnivariateFunction;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+
+/** The curved front of the cut, on SI doubles. */
+final class LagKernel {
+
+    private LagKernel() {}
+
+    /**
+     * Coefficient k of the front x(z) = k z^2 / H from a critical point: at z = r H the front stands at an angle to the
+     * jet's axis, dx/dz = 2 k r = tan(angle).
+     */
+    static double coefficient(double criticalRatio, double angleRad) {
+        return Math.tan(angleRad) / (2 * criticalRatio);
+    }
+
+    /** x(z) = k z^2 / H. */
+    static double lag(double coefficient, double depthM, double separationDepthM) {
+        return coefficient * depthM * depthM / separationDepthM;
+    }
+
+    /** Angle of the front from the jet's axis: tan = 2 k z / H. */
+    static double angle(double coefficient, double depthM, double separationDepthM) {
+        return Math.atan(2 * coefficient * depthM / separationDepthM);
+    }
+
+    /** e = sqrt(R^2 + L^2) - R, written so that a small lag keeps its digits. */
+    static double tangentError(double lagM, double radiusM) {
+        return lagM * lagM / (Math.hypot(radiusM, lagM) + radiusM);
+    }
+
+    /** e = R - sqrt(R^2 - L^2) for L up to R; a longer trailer is pulled to the centre and stays there. */
+    static double trailerError(double lagM, double radiusM) {
+        if (lagM >= radiusM) {
+            return radiusM;
+        }
+        return lagM * lagM / (radiusM + Math.sqrt((radiusM - lagM) * (radiusM + lagM)));
+    }
+
+    /** L = sqrt(2 R e + e^2). */
+    static double tangentLag(double errorM, double radiusM) {
+        return Math.sqrt(errorM * (2 * radiusM + errorM));
+    }
+
+    /** L = sqrt(2 R e - e^2) for e below R; from there any lag is allowed. */
+    static double trailerLag(double errorM, double radiusM) {
+        return errorM >= radiusM ? Double.POSITIVE_INFINITY : Math.sqrt(errorM * (2 * radiusM - errorM));
+    }
+
+    /** Past a corner the foot lies L behind along the new line: L sin(turn) beside the old one, L from a right angle on. */
+    static double tangentCorner(double lagM, double turnRad) {
+        return lagM * Math.sin(Math.min(turnRad, Math.PI / 2));
+    }
+
+    /**
+     * Least distance between the corner and the curve on which a trailer of length L is drawn round it (a tractrix). With
+     * tan(psi/2) = tan(turn/2) exp(-t), t the way gone over L, the foot is sqrt(t^2 - 2 t cos(psi) + 1) L from the corner.
+     */
+    static double trailerCorner(double lagM, double turnRad) {
+        if (turnRad >= Math.PI) {
+            return 0;
+        }
+        double half = Math.tan(turnRad / 2);
+        UnivariateFunction squared = t -> {
+            double ratio = half * Math.exp(-t);
+            double cosine = (1 - ratio * ratio) / (1 + ratio * ratio);
+            return t * t - 2 * t * cosine + 1;
+        };
+        double least = new BrentOptimizer(1e-9, 1e-12)
+                .optimize(
+                        new UnivariateObjectiveFunction(squared),
+                        GoalType.MINIMIZE,
+                        new SearchInterval(0, 3),
+                        MaxEval.unlimited())
+                .getValue();
+        return lagM * Math.sqrt(Math.max(0, least));
+    }
+}
