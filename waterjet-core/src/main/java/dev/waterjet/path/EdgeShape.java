@@ -34,11 +34,11 @@ final class EdgeShape {
         cx = centreX;
         cy = centreY;
         sweep = sweepRad;
-        radius = Math.hypot(fromX - centreX, fromY - centreY);
+        radius = Math.sqrt((fromX - centreX) * (fromX - centreX) + (fromY - centreY) * (fromY - centreY));
     }
 
     double length() {
-        return isArc() ? radius * Math.abs(sweep) : Math.hypot(x1 - x0, y1 - y0);
+        return isArc() ? radius * Math.abs(sweep) : Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
     }
 
     /** Direction at the start, as a component along x of a vector of length 1. */

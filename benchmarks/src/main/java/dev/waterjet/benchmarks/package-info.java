@@ -1,0 +1,2 @@
+/** Benchmarks; each stands beside the same arithmetic on plain doubles. */
+package dev.waterjet.benchmarks;

@@ -1,0 +1,160 @@
+package dev.waterjet.path;
+
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
+import java.io.Serializable;
+import java.util.Map;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
+
+/**
+ * A stretch where the jet runs slower than the finish asks: it stays longer, so that the kerf widens there. A kerf model
+ * told the two feeds says by how much.
+ */
+public final class SlowSpot implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private final int edge;
+    private final Point place;
+    private final double fromM;
+    private final double toM;
+    private final double leastMPerS;
+    private final double usualMPerS;
+    private final double timeS;
+    private final FeedLimit limit;
+
+    SlowSpot(
+            int edge,
+            Point place,
+            double fromM,
+            double toM,
+            double leastMPerS,
+            double usualMPerS,
+            double timeS,
+            FeedLimit limit) {
+        this.edge = edge;
+        this.place = place;
+        this.fromM = fromM;
+        this.toM = toM;
+        this.leastMPerS = leastMPerS;
+        this.usualMPerS = usualMPerS;
+        this.timeS = timeS;
+        this.limit = limit;
+    }
+
+    /**
+     * The edge at whose start or within which the jet is slowest.
+     *
+     * @return index of the edge
+     */
+    public int edge() {
+        return edge;
+    }
+
+    /**
+     * Where the jet is slowest.
+     *
+     * @return the place
+     */
+    public Point place() {
+        return place;
+    }
+
+    /**
+     * Distance along the path at which the stretch begins.
+     *
+     * @return the distance, in m
+     */
+    public Quantity<Length> from() {
+        return Kind.LENGTH.of(fromM);
+    }
+
+    /**
+     * Distance along the path at which the stretch ends.
+     *
+     * @return the distance, in m
+     */
+    public Quantity<Length> to() {
+        return Kind.LENGTH.of(toM);
+    }
+
+    /**
+     * The slowest feed in the stretch; zero where the path starts or ends.
+     *
+     * @return the feed, in m/s
+     */
+    public Quantity<Speed> least() {
+        return Kind.SPEED.of(leastMPerS);
+    }
+
+    /**
+     * Mean feed over the stretch: what a kerf model needs where the jet comes to rest.
+     *
+     * @return the feed, in m/s
+     */
+    public Quantity<Speed> mean() {
+        return Kind.SPEED.of((toM - fromM) / timeS);
+    }
+
+    /**
+     * The feed that the finish alone would allow there.
+     *
+     * @return the feed, in m/s
+     */
+    public Quantity<Speed> usual() {
+        return Kind.SPEED.of(usualMPerS);
+    }
+
+    /**
+     * How long the jet stays in the stretch.
+     *
+     * @return the time, in s
+     */
+    public Quantity<Time> time() {
+        return Kind.TIME.of(timeS);
+    }
+
+    /**
+     * What slows it.
+     *
+     * @return the limit at the slowest place
+     */
+    public FeedLimit limit() {
+        return limit;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("slow spot")
+                .put("edge", edge)
+                .put("x", Kind.LENGTH, place.xSi())
+                .put("y", Kind.LENGTH, place.ySi())
+                .put("from", Kind.LENGTH, fromM)
+                .put("to", Kind.LENGTH, toM)
+                .put("least", Kind.SPEED, leastMPerS)
+                .put("usual", Kind.SPEED, usualMPerS)
+                .put("time", Kind.TIME, timeS)
+                .put("limit", limit)
+                .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SlowSpot that && describe().equals(that.describe());
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(edge, fromM, toM, leastMPerS);
+    }
+
+    @Override
+    public String toString() {
+        return describe().toString();
+    }
+}
