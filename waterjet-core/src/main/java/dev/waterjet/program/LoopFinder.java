@@ -2,66 +2,78 @@ package dev.waterjet.program;
 
 import java.util.HashMap;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
-/** Finds where a contour closes on itself: the earliest node to which it comes back last. */
+/**
+ * Finds the closed loop of a cut: from the first point at which the head comes by twice, to its return there. What lies
+ * before is the lead-in, what follows the lead-out.
+ */
 final class LoopFinder {
 
-    /** Two nodes nearer than this are one, in m. */
-    static final double SAME_POINT_M = 10e-6;
+    /** Points nearer than this are one point. */
+    private static final double SAME_M = 1e-6;
 
     private LoopFinder() {}
 
-    /**
-     * First and last node of the loop of moves first to last, both inclusive, as move indices: the loop starts with the
-     * first and ends before the second. Null if the contour never comes back to a node of its own.
-     */
-    static int @Nullable [] find(MoveStore moves, int first, int last) {
-        // nodes are hashed by cell; a node looks into the neighbouring cells for one within reach
-        Map<Long, Integer> earliest = new HashMap<>();
-        remember(earliest, moves.startX(first), moves.startY(first), first);
-        int @Nullable [] loop = null;
-        for (int move = first; move <= last; move++) {
-            double x = moves.endX(move);
-            double y = moves.endY(move);
-            int before = earliestNear(earliest, moves, x, y);
-            if (before >= 0 && (loop == null || move + 1 - before >= loop[1] - loop[0])) {
-                loop = new int[] {before, move + 1};
+    /** First block of the loop and the block after its last, counted from 0; empty if there is no loop. */
+    static int[] find(CuttingBlocks blocks, int first, int end, double startX, double startY) {
+        Map<Long, Integer> seen = new HashMap<>((end - first) * 2);
+        seen.put(cell(startX, startY, 0, 0), 0);
+        for (int i = first; i < end; i++) {
+            double x = blocks.endX[i];
+            double y = blocks.endY[i];
+            int before = earlier(seen, blocks, first, startX, startY, x, y);
+            int length = i + 1 - first - before;
+            if (before >= 0 && hasArea(blocks, first + before, length)) {
+                return new int[] {before, i + 1 - first};
             }
-            remember(earliest, x, y, move + 1);
+            if (before < 0) {
+                seen.put(cell(x, y, 0, 0), i + 1 - first);
+            }
         }
-        return loop;
+        return new int[0];
     }
 
-    private static void remember(Map<Long, Integer> earliest, double x, double y, int node) {
-        earliest.putIfAbsent(cell(index(x), index(y)), node);
-    }
-
-    private static int earliestNear(Map<Long, Integer> earliest, MoveStore moves, double x, double y) {
-        int found = -1;
-        for (long i = index(x) - 1; i <= index(x) + 1; i++) {
-            for (long j = index(y) - 1; j <= index(y) + 1; j++) {
-                Integer node = earliest.get(cell(i, j));
-                if (node != null && isNear(moves, node, x, y) && (found < 0 || node < found)) {
-                    found = node;
+    private static int earlier(
+            Map<Long, Integer> seen,
+            CuttingBlocks blocks,
+            int first,
+            double startX,
+            double startY,
+            double x,
+            double y) {
+        int best = -1;
+        for (int dx = -1; dx <= 1; dx++) {
+            for (int dy = -1; dy <= 1; dy++) {
+                Integer node = seen.get(cell(x, y, dx, dy));
+                if (node == null) {
+                    continue;
+                }
+                double nodeX = node == 0 ? startX : blocks.endX[first + node - 1];
+                double nodeY = node == 0 ? startY : blocks.endY[first + node - 1];
+                if (Math.hypot(x - nodeX, y - nodeY) <= SAME_M && (best < 0 || node < best)) {
+                    best = node;
                 }
             }
         }
-        return found;
+        return best;
     }
 
-    private static boolean isNear(MoveStore moves, int node, double x, double y) {
-        boolean isEnd = node == moves.size();
-        double nodeX = isEnd ? moves.endX(node - 1) : moves.startX(node);
-        double nodeY = isEnd ? moves.endY(node - 1) : moves.startY(node);
-        return Math.hypot(nodeX - x, nodeY - y) <= SAME_POINT_M;
+    /** Two lines forth and back enclose nothing. */
+    private static boolean hasArea(CuttingBlocks blocks, int from, int count) {
+        if (count >= 3) {
+            return true;
+        }
+        for (int i = from; i < from + count; i++) {
+            if (blocks.turn[i] != 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
-    private static long index(double coordinate) {
-        return (long) Math.floor(coordinate / SAME_POINT_M);
-    }
-
-    private static long cell(long i, long j) {
-        return i * 0x1_0000_0000L + (j & 0xffff_ffffL);
+    private static long cell(double x, double y, int dx, int dy) {
+        long column = Math.round(x / SAME_M) + dx;
+        long row = Math.round(y / SAME_M) + dy;
+        return column * 4_000_000_007L + row;
     }
 }

@@ -1,390 +1,298 @@
 package dev.waterjet.program;
 
-import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.path.Side;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
-/** Reads a program block by block and keeps what carries over from one to the next. */
+/** Reads a program block by block and follows the head and the jet. */
 final class ProgramReader {
 
-    private static final int MOST_CHARACTERS = 200_000_000;
+    private static final int MOST_CHARACTERS = 256 << 20;
+    private static final int MOST_BLOCKS = 10_000_000;
     private static final double FARTHEST_M = 1000;
-    private static final double INCH_M = 0.0254;
-    private static final double MILLIMETRE_M = 0.001;
-
-    /** How far the ends of an arc may differ in their distance from its centre, in m. */
-    private static final double ARC_TOLERANCE_M = 20e-6;
-
-    /** Incremental positions add up with rounding; nothing that is cut is shorter than this, in m. */
-    private static final double ROUNDING_M = 1e-9;
-
-    private static final String FACE = "face:";
-    private static final String OPEN = "open cut";
-
-    /** G words that a planner may pass over: plane, compensation off and on, work offsets, cycle off, feed a minute. */
-    private static final List<Integer> PASSED_OVER = List.of(17, 40, 41, 42, 54, 55, 56, 57, 58, 59, 80, 94);
 
     private final String text;
-    private final JetWords jetWords;
-    private final BlockScanner block;
-    private final MoveStore moves = new MoveStore();
-    private final List<ProgramContour> contours = new ArrayList<>();
+    private final ProgramCodes codes;
+    private final BlockWords words;
+    private final ModalState state = new ModalState();
+    private final CuttingBlocks blocks = new CuttingBlocks();
+    private final List<Cut> cuts = new ArrayList<>();
 
-    private int motion;
-    private boolean isIncremental;
-    private boolean isInch;
-    private boolean isJetOn;
+    private CutNotes notes = CutNotes.NONE;
     private double x;
     private double y;
-    private int jetOnLine;
-    private int jetOnColumn;
-    private int contourStart;
-    private Optional<FaceGrade> grade = Optional.empty();
-    private boolean mayBeOpen;
+    private double rapidM;
+    private int spots;
+    private boolean isOn;
+    private boolean isEnded;
 
-    ProgramReader(String text, JetWords jetWords) {
+    /** The cut at hand: where the jet went on, and the first of its blocks. */
+    private int onLine;
+
+    private int onColumn;
+
+    private double onX;
+    private double onY;
+    private int firstBlock;
+    private @Nullable Side cutSide;
+
+    private ProgramReader(String text, ProgramCodes codes) {
         if (text.length() > MOST_CHARACTERS) {
             throw new TextException("the program has more than " + MOST_CHARACTERS + " characters");
         }
         this.text = text;
-        this.jetWords = jetWords;
-        this.block = new BlockScanner(text);
+        this.codes = codes;
+        this.words = new BlockWords(text);
     }
 
-    void read() {
+    static PartProgram read(String text, ProgramCodes codes) {
+        ProgramReader reader = new ProgramReader(text, codes);
+        reader.readLines();
+        return reader.result();
+    }
+
+    private void readLines() {
         int line = 1;
         int start = text.startsWith("\uFEFF") ? 1 : 0;
-        while (start < text.length()) {
+        while (start < text.length() && !isEnded) {
             int end = start;
             while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
                 end++;
             }
-            block.read(line, start, end);
-            readBlock();
+            if (!isTape(start, end)) {
+                words.read(line, start, end);
+                block();
+            }
             if (end + 1 < text.length() && text.charAt(end) == '\r' && text.charAt(end + 1) == '\n') {
                 end++;
             }
             start = end + 1;
             line++;
         }
-        if (isJetOn) {
-            throw new TextException(jetOnLine, jetOnColumn, "the jet is started here and never stopped");
+        if (isOn) {
+            throw new TextException(onLine, onColumn, "the jet goes on here and never off");
         }
-        if (moves.size() == 0) {
-            throw new TextException("the program cuts nothing: no line or arc is run while the jet is on (" + jetWords
-                    + "; other words can be set)");
-        }
-    }
-
-    MoveStore moves() {
-        return moves;
-    }
-
-    List<ProgramContour> contours() {
-        return contours;
-    }
-
-    private void readBlock() {
-        for (int i = 0; i < block.comments(); i++) {
-            heed(i);
-        }
-        BlockWords words = new BlockWords();
-        for (int i = 0; i < block.words(); i++) {
-            words.take(i);
-        }
-        // a jet started in a block is on for its move, a jet stopped in it is off behind it
-        if (words.jetOn >= 0) {
-            startJet(words.jetOn);
-        }
-        if (!words.isDwell && (words.hasTarget() || words.hasCentre())) {
-            move(words);
-        }
-        if (words.jetOff >= 0) {
-            stopJet();
+        if (blocks.count == 0) {
+            throw new TextException("the program cuts nothing: no line or arc lies between M" + codes.jetOn() + " and M"
+                    + codes.jetOff());
         }
     }
 
-    private void heed(int comment) {
-        String said = block.comment(comment).toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
-        if (said.equals(OPEN)) {
-            mayBeOpen = true;
-        } else if (said.startsWith(FACE)) {
-            String wanted = said.substring(FACE.length()).strip().replace('-', ' ');
-            for (FaceGrade candidate : FaceGrade.values()) {
-                if (candidate.words().equals(wanted)) {
-                    grade = Optional.of(candidate);
-                    return;
+    /** Whether a line is a mark of start or end, or names the program. */
+    private boolean isTape(int start, int end) {
+        return start < end && (text.charAt(start) == '%' || text.charAt(start) == ':');
+    }
+
+    private void block() {
+        state.startBlock();
+        if (!words.comment().isEmpty()) {
+            if (isOn) {
+                throw words.fault(words.commentFrom(), "the jet is on already; speak of a cut before it");
+            }
+            notes = notes.with(words);
+        }
+        boolean goesOff = false;
+        int onWord = -1;
+        boolean ends = false;
+        for (int i = 0; i < words.count; i++) {
+            switch (words.letter[i]) {
+                case 'G' -> state.take(words, i);
+                case 'M' -> {
+                    int code = code(i);
+                    onWord = code == codes.jetOn() ? i : onWord;
+                    goesOff |= code == codes.jetOff();
+                    ends |= code == 2 || code == 30;
+                    if (!isKnown(code)) {
+                        throw words.faultAtWord(
+                                i, "the word " + words.written(i) + " is not known; say so if it may be passed over");
+                    }
                 }
+                case 'X', 'Y', 'Z', 'I', 'J', 'R', 'F', 'N', 'O', 'S', 'T', 'D', 'H' -> {}
+                case 'P', 'U' -> requireDwell(i);
+                case 'A', 'B', 'C' ->
+                    throw words.faultAtWord(
+                            i, "the word " + words.written(i) + " turns an axis; the jet is upright here");
+                default -> throw words.faultAtWord(i, "the word " + words.written(i) + " is not known");
             }
-            throw block.fault(
-                    block.commentFrom(comment),
-                    "\"" + wanted + "\" is no grade of a face: use parting, coarse, medium, fine or extra fine");
+        }
+        refuseTwice();
+        if (onWord >= 0) {
+            turnOn(onWord);
+        }
+        if (!state.isDwell) {
+            move();
+        }
+        if (goesOff) {
+            turnOff();
+        }
+        isEnded = ends;
+    }
+
+    private int code(int word) {
+        double number = words.number[word];
+        if (number != Math.rint(number) || number < 0) {
+            throw words.faultAtWord(word, "the word " + words.written(word) + " is not known");
+        }
+        return (int) number;
+    }
+
+    private boolean isKnown(int code) {
+        return code == codes.jetOn()
+                || code == codes.jetOff()
+                || code <= 2
+                || code == 30
+                || codes.passed().contains(code);
+    }
+
+    private void requireDwell(int word) {
+        if (words.find('G') < 0 || !state.isDwell) {
+            throw words.faultAtWord(word, "the word " + words.written(word) + " belongs to a dwell, G4");
         }
     }
 
-    private void startJet(int word) {
-        if (isJetOn) {
-            throw block.faultAtWord(word, "the jet is started again while it is on");
-        }
-        isJetOn = true;
-        TextException place = block.faultAtWord(word, "");
-        jetOnLine = place.line();
-        jetOnColumn = place.column();
-        contourStart = moves.size();
-    }
-
-    private void stopJet() {
-        if (isJetOn && moves.size() > contourStart) {
-            endContour();
-        }
-        isJetOn = false;
-    }
-
-    private void endContour() {
-        int count = moves.size() - contourStart;
-        int[] loop = LoopFinder.find(moves, contourStart, moves.size() - 1);
-        if (loop == null && !mayBeOpen) {
-            throw new TextException(
-                    jetOnLine,
-                    jetOnColumn,
-                    "the contour that starts here never closes: it ends on line " + moves.line(moves.size() - 1)
-                            + " and comes back to no point of its own; write (" + OPEN + ") before it if it need not");
-        }
-        contours.add(new ProgramContour(
-                contourStart,
-                count,
-                loop == null ? 0 : loop[0] - contourStart,
-                loop == null ? count : loop[1] - contourStart,
-                loop != null,
-                grade));
-        grade = Optional.empty();
-        mayBeOpen = false;
-    }
-
-    private void move(BlockWords words) {
-        double toX = target(words.x, x);
-        double toY = target(words.y, y);
-        if (isJetOn) {
-            if (motion == 0) {
-                throw block.faultAtWord(words.firstTarget(), "a rapid move (G0) while the jet is on");
+    private void refuseTwice() {
+        for (int i = 1; i < words.count; i++) {
+            char letter = words.letter[i];
+            if (letter != 'G' && letter != 'M' && words.find(letter) < i) {
+                throw words.faultAtWord(i, "the word " + letter + " stands twice in one block");
             }
-            if (words.z >= 0) {
-                throw block.faultAtWord(
-                        words.z, "a move of the height while the jet is on: this reader plans in the plane");
+        }
+    }
+
+    private void turnOn(int word) {
+        if (isOn) {
+            throw words.faultAtWord(word, "the jet is on already, since line " + onLine);
+        }
+        isOn = true;
+        onColumn = words.column(word);
+        onLine = words.line;
+        onX = x;
+        onY = y;
+        firstBlock = blocks.count;
+        cutSide = null;
+    }
+
+    private void turnOff() {
+        if (!isOn) {
+            return;
+        }
+        isOn = false;
+        if (blocks.count == firstBlock) {
+            spots++;
+        } else {
+            boolean mustClose = !codes.mayStayOpen() && !notes.isOpen();
+            Cut cut = Cut.of(blocks, firstBlock, blocks.count, onX, onY, onLine, notes, cutSide);
+            if (mustClose && !cut.isClosed()) {
+                throw new TextException(
+                        onLine,
+                        onColumn,
+                        "the contour that starts here never closes: it ends on line "
+                                + blocks.line[blocks.count - 1] + ", "
+                                + QuantityText.round(1000 * Math.hypot(x - onX, y - onY), 4)
+                                + " mm from its start, and comes by no point twice; write (waterjet: open) before it if it"
+                                + " need not close");
             }
-            int feedFrom = words.feed >= 0 ? block.from(words.feed) : block.to(block.words() - 1);
-            int feedTo = words.feed >= 0 ? block.to(words.feed) : feedFrom;
-            moves.add(motion == 1 ? line(toX, toY, words) : arc(toX, toY, words), feedFrom, feedTo, isInch);
-        } else if (motion >= 2) {
-            arc(toX, toY, words);
+            cuts.add(cut);
+        }
+        notes = CutNotes.NONE;
+    }
+
+    private int endOfWords() {
+        return words.count == 0 ? 0 : words.from[words.count - 1];
+    }
+
+    private void move() {
+        int xWord = words.find('X');
+        int yWord = words.find('Y');
+        double toX = xWord < 0 ? x : target(xWord, x, state.shiftX);
+        double toY = yWord < 0 ? y : target(yWord, y, state.shiftY);
+        if (state.isShift) {
+            state.shiftX = xWord < 0 ? state.shiftX : x - state.metres(words.number[xWord]);
+            state.shiftY = yWord < 0 ? state.shiftY : y - state.metres(words.number[yWord]);
+            return;
+        }
+        boolean isArc = state.motion == ModalState.Motion.ARC_LEFT || state.motion == ModalState.Motion.ARC_RIGHT;
+        int centreWord = Math.max(words.find('I'), Math.max(words.find('J'), words.find('R')));
+        if (xWord < 0 && yWord < 0 && !(isArc && centreWord >= 0)) {
+            if (centreWord >= 0) {
+                throw words.faultAtWord(
+                        centreWord, "the word " + words.written(centreWord) + " belongs to an arc, G2 or G3");
+            }
+            return;
+        }
+        if (!isArc && centreWord >= 0) {
+            throw words.faultAtWord(
+                    centreWord, "the word " + words.written(centreWord) + " belongs to an arc, G2 or G3");
+        }
+        int at = Math.max(0, Math.max(xWord, yWord));
+        switch (state.motion) {
+            case NONE -> throw words.faultAtWord(at, "a move without G0, G1, G2 or G3 before it");
+            case RAPID -> rapid(at, toX, toY);
+            case LINE -> line(at, toX, toY);
+            default -> arc(at, toX, toY);
         }
         x = toX;
         y = toY;
     }
 
-    private double target(int word, double from) {
-        if (word < 0) {
-            return from;
-        }
-        double metres = block.value(word) * unit();
-        double to = isIncremental ? from + metres : metres;
-        if (!(Math.abs(to) <= FARTHEST_M)) {
-            throw block.faultAtWord(word, block.written(word) + " lies more than 1000 m from the origin");
+    private double target(int word, double now, double shift) {
+        double number = state.metres(words.number[word]);
+        double to = state.isIncremental ? now + number : number + shift;
+        if (Math.abs(to) > FARTHEST_M) {
+            throw words.faultAtWord(
+                    word, words.written(word) + " lies more than " + (int) FARTHEST_M + " m from the origin");
         }
         return to;
     }
 
-    private double unit() {
-        return isInch ? INCH_M : MILLIMETRE_M;
+    private void rapid(int at, double toX, double toY) {
+        if (isOn) {
+            throw words.faultAtWord(at, "a rapid move with the jet on, which went on at line " + onLine);
+        }
+        rapidM += Math.hypot(toX - x, toY - y);
     }
 
-    private int lineNumber() {
-        return block.faultAtWord(0, "").line();
+    private void line(int at, double toX, double toY) {
+        if (!isOn) {
+            rapidM += Math.hypot(toX - x, toY - y);
+            return;
+        }
+        if (Math.hypot(toX - x, toY - y) < ArcKernel.SHORTEST_M) {
+            throw words.faultAtWord(at, "the line has no length; the jet would stand still");
+        }
+        cut(toX, toY, 0, 0, 0);
     }
 
-    private ProgramMove line(double toX, double toY, BlockWords words) {
-        if (words.hasCentre() || words.radius >= 0) {
-            throw block.faultAtWord(words.firstOfArc(), "I, J and R belong to an arc (G2, G3), not to a line");
+    private void arc(int at, double toX, double toY) {
+        int turn = state.motion == ModalState.Motion.ARC_LEFT ? 1 : -1;
+        double[] centre = ArcReader.centre(words, state, at, x, y, toX, toY, turn);
+        if (isOn) {
+            cut(toX, toY, centre[0], centre[1], turn);
+        } else {
+            rapidM += ArcKernel.length(x, y, toX, toY, centre[0], centre[1], turn);
         }
-        if (isHere(toX, toY)) {
-            throw block.faultAtWord(words.firstTarget(), "the line has no length: it ends where it starts");
-        }
-        return new ProgramMove(lineNumber(), ProgramMove.Shape.LINE, x, y, toX, toY, x, y);
     }
 
-    private ProgramMove arc(double toX, double toY, BlockWords words) {
-        if (words.radius >= 0 && words.hasCentre()) {
-            throw block.faultAtWord(words.radius, "an arc has a radius (R) or a centre (I, J), not both");
+    private void cut(double toX, double toY, double atX, double atY, int turn) {
+        if (blocks.count == MOST_BLOCKS) {
+            throw words.fault(endOfWords(), "a program has at most " + MOST_BLOCKS + " cutting blocks");
         }
-        if (words.radius < 0 && !words.hasCentre()) {
-            throw block.faultAtWord(words.firstTarget(), "the arc has neither a centre (I, J) nor a radius (R)");
+        blocks.add(toX, toY, atX, atY, turn, words.line);
+        int feed = words.find('F');
+        int last = words.count - 1;
+        int from = feed < 0 ? words.to[last] : words.from[feed];
+        int to = feed < 0 ? from : words.to[feed];
+        blocks.feedOfLast(state.isInch, from, to);
+        if (state.jetSide != null) {
+            cutSide = state.jetSide;
         }
-        double[] centre = words.radius >= 0 ? centreByRadius(toX, toY, words.radius) : centreByOffset(toX, toY, words);
-        boolean isCircle = isHere(toX, toY);
-        return new ProgramMove(
-                lineNumber(),
-                motion == 2 ? ProgramMove.Shape.CLOCKWISE : ProgramMove.Shape.COUNTER_CLOCKWISE,
-                x,
-                y,
-                isCircle ? x : toX,
-                isCircle ? y : toY,
-                centre[0],
-                centre[1]);
     }
 
-    /** Whether a point is the present one but for the rounding of sums. */
-    private boolean isHere(double toX, double toY) {
-        return Math.hypot(toX - x, toY - y) < ROUNDING_M;
-    }
-
-    private double[] centreByOffset(double toX, double toY, BlockWords words) {
-        double centreX = x + (words.i < 0 ? 0 : block.value(words.i) * unit());
-        double centreY = y + (words.j < 0 ? 0 : block.value(words.j) * unit());
-        double atStart = Math.hypot(x - centreX, y - centreY);
-        double atEnd = Math.hypot(toX - centreX, toY - centreY);
-        if (!(atStart > 0) || atStart > FARTHEST_M) {
-            throw block.faultAtWord(words.firstOfArc(), "the arc's radius must be above 0 and at most 1000 m");
-        }
-        if (Math.abs(atStart - atEnd) > ARC_TOLERANCE_M) {
-            throw block.faultAtWord(
-                    words.firstOfArc(),
-                    String.format(
-                            Locale.ROOT,
-                            "the arc's ends do not fit its centre: they lie %.4f and %.4f %s from it",
-                            atStart / unit(),
-                            atEnd / unit(),
-                            isInch ? "in" : "mm"));
-        }
-        return new double[] {centreX, centreY};
-    }
-
-    private double[] centreByRadius(double toX, double toY, int word) {
-        double radius = block.value(word) * unit();
-        double chord = Math.hypot(toX - x, toY - y);
-        if (chord < ROUNDING_M) {
-            throw block.faultAtWord(word, "an arc that ends where it starts needs a centre (I, J): R leaves it open");
-        }
-        double reach = 2 * Math.abs(radius);
-        if (!(reach > 0) || chord > reach + ARC_TOLERANCE_M || Math.abs(radius) > FARTHEST_M) {
-            throw block.faultAtWord(
-                    word,
-                    String.format(
-                            Locale.ROOT,
-                            "the arc's ends do not fit its radius: they lie %.4f %s apart, more than 2 R",
-                            chord / unit(),
-                            isInch ? "in" : "mm"));
-        }
-        // the centre lies off the middle of the chord; R below zero asks for the longer arc
-        double off = Math.sqrt(Math.max(0, radius * radius - chord * chord / 4));
-        double side = (motion == 3) == (radius > 0) ? 1 : -1;
-        return new double[] {
-            (x + toX) / 2 - side * off * (toY - y) / chord, (y + toY) / 2 + side * off * (toX - x) / chord
-        };
-    }
-
-    /** The words of one block by their letter; -1 where there is none. */
-    private final class BlockWords {
-
-        private int x = -1;
-        private int y = -1;
-        private int z = -1;
-        private int i = -1;
-        private int j = -1;
-        private int radius = -1;
-        private int feed = -1;
-        private int motionWord = -1;
-        private int jetOn = -1;
-        private int jetOff = -1;
-        private boolean isDwell;
-
-        void take(int word) {
-            switch (block.letter(word)) {
-                case 'G' -> takeG(word);
-                case 'M' -> takeM(word);
-                case 'X' -> x = once(x, word);
-                case 'Y' -> y = once(y, word);
-                case 'Z' -> z = once(z, word);
-                case 'I' -> i = once(i, word);
-                case 'J' -> j = once(j, word);
-                case 'R' -> radius = once(radius, word);
-                case 'F' -> feed = once(feed, word);
-                case 'N', 'O', 'S', 'T', 'D', 'H', 'P' -> {
-                    // block and program number, machine functions, time of a dwell: kept as they are
-                }
-                default ->
-                    throw block.faultAtWord(word, "the word " + block.written(word) + " is not known to this reader");
-            }
-        }
-
-        private int once(int before, int word) {
-            if (before >= 0) {
-                throw block.faultAtWord(word, "the word " + block.letter(word) + " stands twice in one block");
-            }
-            return word;
-        }
-
-        private void takeG(int word) {
-            double value = block.value(word);
-            int g = (int) value;
-            if (g != value || g < 0) {
-                throw unknownG(word);
-            }
-            switch (g) {
-                case 0, 1, 2, 3 -> {
-                    motionWord = once(motionWord, word);
-                    motion = g;
-                }
-                case 4 -> isDwell = true;
-                case 20, 70 -> isInch = true;
-                case 21, 71 -> isInch = false;
-                case 90 -> isIncremental = false;
-                case 91 -> isIncremental = true;
-                default -> {
-                    if (!PASSED_OVER.contains(g)) {
-                        throw unknownG(word);
-                    }
-                }
-            }
-        }
-
-        private TextException unknownG(int word) {
-            return block.faultAtWord(
-                    word,
-                    "the word " + block.written(word)
-                            + " is not known to this reader: it knows G0 to G4, G20, G21, G70, G71, G90, G91 and passes"
-                            + " over G17, G40 to G42, G54 to G59, G80, G94");
-        }
-
-        private void takeM(int word) {
-            double value = block.value(word);
-            int m = (int) value;
-            if (m != value || m < 0) {
-                throw block.faultAtWord(word, "an M word has a whole number");
-            }
-            if (jetWords.isOn(m)) {
-                jetOn = once(jetOn, word);
-            } else if (jetWords.isOff(m)) {
-                jetOff = once(jetOff, word);
-            }
-        }
-
-        boolean hasTarget() {
-            return x >= 0 || y >= 0;
-        }
-
-        boolean hasCentre() {
-            return i >= 0 || j >= 0;
-        }
-
-        int firstTarget() {
-            return x >= 0 ? x : y >= 0 ? y : Math.max(0, motionWord);
-        }
-
-        int firstOfArc() {
-            return i >= 0 ? i : j >= 0 ? j : radius;
-        }
+    private PartProgram result() {
+        blocks.trim();
+        return new PartProgram(text, codes, blocks, cuts, rapidM, spots, state.hasUnit());
     }
 }

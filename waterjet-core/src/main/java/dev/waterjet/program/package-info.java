@@ -1,17 +1,34 @@
 /**
- * Part programs in the words of ISO 6983: read, checked, and written back with feeds.
+ * Part programs in the words of ISO 6983: what a machine for cutting sheet is given.
  *
- * <p>A {@link dev.waterjet.program.PartProgram} knows straight lines and arcs (G1, G2, G3 with I and J from the start
- * point, or R), rapid moves (G0), absolute and incremental positions (G90, G91), millimetre and inch (G71 and G70 of the
- * standard, G21 and G20 of common use), dwell (G4) and the words that a planner may pass over. Which words switch the jet
- * is for the machine's builder to say, so {@link dev.waterjet.program.JetWords} are the caller's choice.
+ * <p>A {@link dev.waterjet.program.PartProgram} is read from text. It holds its {@linkplain dev.waterjet.program.Cut
+ * cuts}, each a run of the jet from on to off, as paths of lines and arcs, and gives back its own text with a feed word on
+ * every cutting block and not one other character changed.
  *
- * <p>Comments stand in parentheses, or behind a semicolon to the end of the line. Two of them speak to the planner:
- * {@code (face: fine)} sets the grade of the contour that follows, {@code (open cut)} allows it to end elsewhere than it
- * began.
+ * <pre>{@code
+ * G90 G71                          absolute, millimetres
+ * G0 X0 Y-5
+ * (waterjet: name outer edge, grade fine, tolerance 0.05 mm)
+ * M3                               jet on
+ * G1 X0 Y0                         lead-in
+ * G1 X40
+ * G3 X50 Y10 I0 J10                arc by its centre, or by R10
+ * G1 Y30 X0
+ * G1 Y0                            closed: back where the loop began
+ * M5                               jet off
+ * M30
+ * }</pre>
  *
- * <p>What a program cannot mean is refused with line, column and reason. What is written back differs from what was read
- * in the feed words of cutting blocks and in nothing else.
+ * <p>Read are: lines G1 and arcs G2, G3 in the XY plane (centre by I and J, or radius by R, a negative one for the longer
+ * way); G0, G4; absolute G90 and incremental G91; metric G71 and inch G70 of ISO 6983-1, and G21 and G20 of common
+ * use; G90.1 and G91.1 for the centre (common use); offset of the path G40 to G42; shift of the origin G92; work offsets
+ * G54 to G59, one for a program; G61, G64, G94 without effect on the path; N, O, F, S, T, D and H; stops M0, M1, ends M2,
+ * M30; comments in parentheses or behind a semicolon. Which M codes open and close the jet is a choice of the machine's
+ * builder: {@link dev.waterjet.program.ProgramCodes}. Any other word is refused with its line and column, as the path could
+ * not be trusted.
+ *
+ * <p>A comment that begins with {@code waterjet:} says something of the next cut: {@code name} and a name, {@code grade} and
+ * a face grade, {@code tolerance} and a length, {@code open} if the cut need not close. Commas part them.
  */
 @NullMarked
 package dev.waterjet.program;

@@ -7,7 +7,13 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.path.Edge;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.Side;
 import java.util.Arrays;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,26 +37,55 @@ class PartProgramTest {
             %
             """;
 
+    private static double[] feeds(int count, double feed) {
+        double[] feeds = new double[count];
+        Arrays.fill(feeds, feed);
+        return feeds;
+    }
+
+    private static Edge edge(PartProgram program, int index) {
+        return program.cuts().get(0).path(Finish.usual()).edge(index);
+    }
+
+    private static double si(Quantity<Length> length) {
+        return Kind.LENGTH.si(length);
+    }
+
     @Test
     void aSquareWithLeadInIsUnderstood() {
         PartProgram program = PartProgram.parse(SQUARE);
 
-        assertThat(program.moves()).isEqualTo(6);
-        assertThat(program.contours()).singleElement().satisfies(contour -> {
-            assertThat(contour.isClosed()).isTrue();
-            assertThat(contour.loopStart()).isEqualTo(1);
-            assertThat(contour.loopEnd()).isEqualTo(6);
-            assertThat(contour.grade()).isEmpty();
+        assertThat(program.size()).isEqualTo(6);
+        assertThat(program.hasUnit()).isTrue();
+        assertThat(program.cuts()).singleElement().satisfies(cut -> {
+            assertThat(cut.isClosed()).isTrue();
+            assertThat(cut.leadIn()).isEqualTo(1);
+            assertThat(cut.leadOut()).isZero();
+            assertThat(cut.line()).isEqualTo(5);
+            assertThat(cut.line(0)).isEqualTo(6);
+            assertThat(cut.grade()).isEmpty();
+            assertThat(cut.loop(Finish.usual()).orElseThrow().size()).isEqualTo(5);
+            assertThat(si(cut.loop(Finish.usual()).orElseThrow().length())).isCloseTo(0.040, within(1e-15));
+            assertThat(cut.path(Finish.usual()).edge(0).finish().isLead()).isTrue();
+            assertThat(cut.path(Finish.usual()).edge(1).finish().isLead()).isFalse();
         });
-        assertThat(Kind.LENGTH.si(program.cuttingLength())).isCloseTo(0.042, within(1e-15));
+        assertThat(si(program.cuttingLength())).isCloseTo(0.042, within(1e-15));
+        assertThat(si(program.rapidLength())).isCloseTo(Math.hypot(0.002, 0.005), within(1e-15));
+    }
+
+    @Test
+    void theLoopBeginsWhereTheHeadFirstComesByTwice() {
+        PartProgram program = PartProgram.parse("G0 X5 Y-5\nM3\nG1 Y0\nX0\nY9\nX9\nY0\nX5\nY-5\nM5\n");
+
+        Cut cut = program.cuts().get(0);
+        assertThat(cut.leadIn()).isEqualTo(1);
+        assertThat(cut.leadOut()).isEqualTo(1);
+        assertThat(si(cut.loop(Finish.usual()).orElseThrow().length())).isCloseTo(0.036, within(1e-15));
     }
 
     @Test
     void feedsAreWrittenOnCuttingBlocksAndNothingElseChanges() {
-        double[] feeds = new double[6];
-        Arrays.fill(feeds, 0.25 / 60);
-
-        String written = PartProgram.parse(SQUARE).withFeeds(feeds);
+        String written = PartProgram.parse(SQUARE).withFeedsSi(feeds(6, 0.25 / 60));
 
         assertThat(written)
                 .contains("N40 G1 X0 F250 ; lead-in\n")
@@ -63,85 +98,128 @@ class PartProgramTest {
     void aFeedThatStandsThereIsReplacedInPlace() {
         String program = "G21\r\nG0 X1\r\nM3\r\nG3 F99 I-1 (rim)\r\nM5\r\n";
 
-        assertThat(PartProgram.parse(program).withFeeds(new double[] {1.23456 / 60}))
-                .isEqualTo("G21\r\nG0 X1\r\nM3\r\nG3 F1234.5 I-1 (rim)\r\nM5\r\n");
+        assertThat(PartProgram.parse(program).withFeedsSi(0.1234 / 60))
+                .isEqualTo("G21\r\nG0 X1\r\nM3\r\nG3 F123.4 I-1 (rim)\r\nM5\r\n");
+    }
+
+    @Test
+    void wordsWithoutBlanksGetAFeedWithoutBlank() {
+        assertThat(PartProgram.parse("G0X1\nM3\nG3I-1\nM5").withFeedsSi(0.01)).isEqualTo("G0X1\nM3\nG3I-1F600\nM5");
     }
 
     @ParameterizedTest
-    @CsvSource({"0.01, F600", "0.0041666, F249.9", "1e-6, F0.06", "1.5e-7, F0.009", "0.0002, F12"})
-    void feedsAreRoundedDownAndKeepTheirFigures(double feed, String word) {
-        StringBuilder into = new StringBuilder();
-        FeedWord.append(into, feed, false);
-
-        assertThat(into).hasToString(word);
+    @CsvSource({"0.01, F600", "0.0041666, F249.9", "1e-6, F0.06", "1.5e-7, F0.009", "0.0002, F12", "0.3333333, F19990"})
+    void feedsAreRoundedDownToFourDigits(double feed, String word) {
+        assertThat(PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5").withFeedsSi(feed)).contains("I-1 " + word + "\n");
     }
 
     @Test
     void inchProgramsHaveFeedsInInchesAMinute() {
-        String program = "G70 G0 X1 Y0\nM3\nG2 X-1 Y0 I-1 J0\nX1 I1\nM5\n";
-        PartProgram read = PartProgram.parse(program);
+        PartProgram read = PartProgram.parse("G70 G0 X1 Y0\nM3\nG2 X-1 Y0 I-1 J0\nX1 I1\nM5\n");
 
-        assertThat(read.move(0).radius()).isEqualTo(0.0254);
-        assertThat(read.withFeeds(new double[] {0.0254 / 6, 0.0254 / 6}))
+        assertThat(si(edge(read, 0).radius().orElseThrow())).isCloseTo(0.0254, within(1e-17));
+        assertThat(read.withFeedsSi(0.0254 / 6, 0.0254 / 6))
                 .isEqualTo("G70 G0 X1 Y0\nM3\nG2 X-1 Y0 I-1 J0 F10\nX1 I1 F10\nM5\n");
     }
 
     @Test
     void incrementalAndAbsoluteSayTheSame() {
-        PartProgram absolute = PartProgram.parse("G90 G0 X10 Y10 M3\nG1 X20\nG3 X20 Y30 R12\nG1 X10\nG3 Y10 R12\nM5\n"
-                .replace("G0 X10 Y10 M3", "G0 X10 Y10\nM3"));
+        PartProgram absolute =
+                PartProgram.parse("G90 G0 X10 Y10\nM3\nG1 X20\nG3 X20 Y30 R12\nG1 X10\nG3 Y10 R12\nM5\n");
         PartProgram incremental =
                 PartProgram.parse("G91 G0 X10 Y10\nM3\nG1 X10\nG3 Y20 R12\nG1 X-10\nG3 Y-20 R12\nM5\n");
 
         for (int i = 0; i < 4; i++) {
-            ProgramMove a = absolute.move(i);
-            ProgramMove b = incremental.move(i);
-            assertThat(b.length()).isCloseTo(a.length(), within(1e-12));
-            assertThat(b.centreX()).isCloseTo(a.centreX(), within(1e-9));
+            assertThat(si(edge(incremental, i).length()))
+                    .isCloseTo(si(edge(absolute, i).length()), within(1e-12));
+            assertThat(si(edge(incremental, i).end().distance(edge(absolute, i).end())))
+                    .isLessThan(1e-12);
         }
-        assertThat(Kind.LENGTH.si(absolute.cuttingLength()))
-                .isCloseTo(0.020 + 2 * 0.012 * 2 * Math.asin(10 / 12.0), within(1e-12));
+        assertThat(si(absolute.cuttingLength())).isCloseTo(0.020 + 2 * 0.012 * 2 * Math.asin(10 / 12.0), within(1e-12));
     }
 
     @Test
-    void aCircleThatClosesByRoundedSumsIsAWholeCircle() {
-        PartProgram program = PartProgram.parse("G91 G0 X0.1\nX0.2\nM3\nG3 X0 Y0 I1 J0\nM5\n");
+    void centresAreAbsoluteOrIncremental() {
+        PartProgram incremental = PartProgram.parse("G0 X12 Y3\nM3\nG3 I-2 J0\nM5");
+        PartProgram absolute = PartProgram.parse("G90.1 G0 X12 Y3\nM3\nG3 I10 J3\nM5");
 
-        assertThat(program.move(0).sweep()).isEqualTo(2 * Math.PI);
-        assertThat(PartProgram.parse("G0 X0 Y0\nM3\nG2 I5\nM5\n").move(0).sweep())
-                .isEqualTo(-2 * Math.PI);
+        assertThat(edge(absolute, 0).centre()).isEqualTo(edge(incremental, 0).centre());
+    }
+
+    @Test
+    void theOriginIsShifted() {
+        PartProgram program = PartProgram.parse("G0 X10 Y10\nG92 X0 Y0\nG0 X5\nM3\nG3 I-5\nM5");
+
+        assertThat(program.cuts().get(0).start().xSi()).isCloseTo(0.015, within(1e-15));
+        assertThat(program.cuts().get(0).start().ySi()).isCloseTo(0.010, within(1e-15));
     }
 
     @Test
     void theShorterAndTheLongerArcOfARadius() {
-        PartProgram shorter = PartProgram.parse("(open cut)\nM3\nG3 X10 Y10 R10\nM5\n");
-        PartProgram longer = PartProgram.parse("(open cut)\nM3\nG3 X10 Y10 R-10\nM5\n");
+        PartProgram shorter = PartProgram.parse("(waterjet: open)\nM3\nG3 X10 Y10 R10\nM5\n");
+        PartProgram longer = PartProgram.parse("(waterjet: open)\nM3\nG3 X10 Y10 R-10\nM5\n");
 
-        assertThat(shorter.move(0).sweep()).isCloseTo(Math.PI / 2, within(1e-12));
-        assertThat(longer.move(0).sweep()).isCloseTo(3 * Math.PI / 2, within(1e-12));
-        assertThat(shorter.move(0).centreX()).isCloseTo(0, within(1e-15));
-        assertThat(shorter.move(0).centreY()).isCloseTo(0.010, within(1e-15));
+        assertThat(Kind.ANGLE.si(edge(shorter, 0).sweep())).isCloseTo(Math.PI / 2, within(1e-12));
+        assertThat(Kind.ANGLE.si(edge(longer, 0).sweep())).isCloseTo(3 * Math.PI / 2, within(1e-12));
+        assertThat(edge(shorter, 0).centre().orElseThrow().xSi()).isCloseTo(0, within(1e-15));
+        assertThat(edge(shorter, 0).centre().orElseThrow().ySi()).isCloseTo(0.010, within(1e-15));
+        assertThat(si(longer.cuttingLength())).isCloseTo(1.5 * Math.PI * 0.010, within(1e-12));
     }
 
     @Test
-    void commentsSetTheGradeOfTheNextContourOnly() {
-        PartProgram program = PartProgram.parse(
-                "(face: extra-fine)\nG0 X1\nM3\nG3 I-1\nM5\nG0 X5\nM3\nG3 I-1\nM5\n(FACE:  Coarse )\nM3\nG3 I-1\nM5\n");
+    void aCircleClosesWhereItBegins() {
+        assertThat(Kind.ANGLE.si(edge(PartProgram.parse("G91 G0 X0.1\nX0.2\nM3\nG3 X0 Y0 I1 J0\nM5\n"), 0)
+                        .sweep()))
+                .isEqualTo(2 * Math.PI);
+        assertThat(Kind.ANGLE.si(
+                        edge(PartProgram.parse("G0 X0 Y0\nM3\nG2 I5\nM5\n"), 0).sweep()))
+                .isEqualTo(-2 * Math.PI);
+    }
 
-        assertThat(program.contours())
-                .extracting(contour -> contour.grade().orElse(null))
+    @Test
+    void commentsSpeakOfTheNextCutOnly() {
+        List<Cut> cuts = PartProgram.parse("""
+                        (waterjet: name bore, grade extra-fine, tolerance 0.05 mm)
+                        G0 X1
+                        M3
+                        G3 I-1
+                        M5
+                        G0 X5
+                        M3 (waterjet is a word, not a note)
+                        G3 I-1
+                        M5
+                        M3 ; waterjet: grade Coarse
+                        G3 I-1
+                        M5
+                        """).cuts();
+
+        assertThat(cuts)
+                .extracting(cut -> cut.grade().orElse(null))
                 .containsExactly(FaceGrade.EXTRA_FINE, null, FaceGrade.COARSE);
+        assertThat(cuts).extracting(Cut::name).containsExactly("bore", "", "");
+        assertThat(si(cuts.get(0).tolerance().orElseThrow())).isCloseTo(5e-5, within(1e-18));
+        assertThat(cuts.get(1).tolerance()).isEmpty();
     }
 
     @Test
-    void jetWordsAreTheMachines() {
-        String program = "G0 X1\nM62\nG3 I-1\nM63\n";
+    void theSideOfTheJetIsThatOfTheOffset() {
+        List<Cut> cuts = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\nM3\nG41 D1 G3 I-1\nG40\nM5\nM3\nG42 G3 I-1\nM5\n")
+                .cuts();
 
-        assertThat(PartProgram.parse(program, JetWords.of("M62", "m063")).moves())
-                .isEqualTo(1);
-        assertThatThrownBy(() -> PartProgram.parse(program)).hasMessageContaining("cuts nothing");
-        assertThatThrownBy(() -> JetWords.of("M3", "M03")).hasMessageContaining("cannot both start and stop");
-        assertThatThrownBy(() -> JetWords.of("G3", "M5")).hasMessageContaining("no M word");
+        assertThat(cuts).extracting(cut -> cut.jetSide().orElse(null)).containsExactly(null, Side.LEFT, Side.RIGHT);
+    }
+
+    @Test
+    void codesAreTheMachines() {
+        String program = "G0 X1\nM62 M98\nG3 I-1\nM63\nM5\n";
+        ProgramCodes codes = ProgramCodes.usual().withJetOn(62).withJetOff(63).withPassed(List.of(98, 5));
+
+        assertThat(PartProgram.parse(program, codes).size()).isEqualTo(1);
+        assertThatThrownBy(() -> PartProgram.parse(program)).hasMessageContaining("M62 is not known");
+        assertThatThrownBy(() -> ProgramCodes.usual().withJetOn(5)).hasMessageContaining("code for jet off");
+        assertThat(PartProgram.parse("M3\nG1 X1\nM5\n", ProgramCodes.usual().withOpenCuts())
+                        .cuts())
+                .hasSize(1);
     }
 
     @ParameterizedTest
@@ -151,45 +229,62 @@ class PartProgramTest {
             value = {
                 "G1 X1 Q3 | line 1, column 7: the word Q3 is not known",
                 "G33 X1 | line 1, column 1: the word G33 is not known",
-                "G90.1 | line 1, column 1: the word G90.1 is not known",
+                "G90.2 | line 1, column 1: the word G90.2 is not known",
+                "G1.04 X1 | line 1, column 1: the word G1.04 is not known",
+                "G18 | line 1, column 1: G18 leaves the XY plane",
+                "G93 | line 1, column 1: G93 asks for another meaning of F",
+                "G54~G55 | line 2, column 1: G55 moves the origin",
+                "M98 P3 | line 1, column 1: the word M98 is not known",
+                "P3 | line 1, column 1: the word P3 belongs to a dwell",
+                "G1 A90 | line 1, column 4: the word A90 turns an axis",
+                "/ G1 X5 | line 1, column 1: a block that the operator may skip",
+                "X5 | line 1, column 1: a move without G0, G1, G2 or G3",
                 "M3~G1 X | line 2, column 4: the word X has no number",
+                "M3~G1 X1,5 | line 2, column 6: a comma",
                 "M3~G1 X1 X2 | line 2, column 7: the word X stands twice",
-                "M3~G2 X10 I4 | line 2, column 8: the arc's ends do not fit its centre: they lie 4.0000 and 6.0000 mm",
-                "M3~G2 X10 R4 | line 2, column 8: the arc's ends do not fit its radius",
-                "M3~G2 X10 R4 I5 | line 2, column 8: an arc has a radius (R) or a centre (I, J), not both",
-                "M3~G2 X10 | line 2, column 4: the arc has neither",
+                "M3~G2 X10 I4 | line 2, column 8: the ends of the arc do not fit its centre: it starts 4 mm",
+                "M3~G2 X10 R4 | line 2, column 8: the ends of the arc do not fit its radius: they lie 10 mm",
+                "M3~G2 X0 R4 | line 2, column 7: a full circle cannot be told by its radius",
+                "M3~G2 X10 R4 I5 | line 2, column 8: an arc has either R or a centre",
+                "M3~G2 X10 | line 2, column 4: an arc needs its centre",
+                "M3~G2 X10 I5 Z1 | line 2, column 11: an arc with Z",
                 "M3~G1 X10~X20~M5 | line 1, column 1: the contour that starts here never closes: it ends on line 3",
-                "M3~G1 X10~X0 | line 1, column 1: the jet is started here and never stopped",
-                "M3~G0 X10 | line 2, column 4: a rapid move (G0) while the jet is on",
-                "M3~G1 X10 Z2 | line 2, column 8: a move of the height",
+                "M3~G1 X10~X0~M5 | line 1, column 1: the contour that starts here never closes",
+                "M3~G1 X10~X0 | line 1, column 1: the jet goes on here and never off",
+                "M3~G0 X10 | line 2, column 4: a rapid move with the jet on",
                 "M3~G1 X10~X10 | line 3, column 1: the line has no length",
-                "G0 X5~(end | line 2, column 1: the comment never ends",
-                "G0 X5 # 3 | line 1, column 7: \"#\" starts no word",
-                "(face: shiny)~M3 | line 1, column 2: \"shiny\" is no grade of a face",
-                "M3~M3 | line 2, column 1: the jet is started again",
+                "G0 X5~(end | line 2, column 1: the comment is not closed",
+                "G0 X5 # 3 | line 1, column 7: '#' begins no word",
+                "(waterjet: grade shiny)~M3 | line 1, column 12: ~shiny~ is not a face grade",
+                "(waterjet: name a, speed 3) | line 1, column 20: ~speed 3~ says nothing of a cut",
+                "(waterjet: tolerance -1 mm) | line 1, column 12: tolerance of a cut is -1 mm",
+                "M3~(waterjet: open) | line 2, column 2: the jet is on already",
+                "M3~M3 | line 2, column 1: the jet is on already, since line 1",
                 "G0 X5 Y5 | the program cuts nothing",
                 "G0 X1e3 | line 1, column 6: the word e3 is not known",
                 "G0 X99999999999 | line 1, column 4: X99999999999 lies more than 1000 m",
-                "M3~G1 X5 I2 | line 2, column 7: I, J and R belong to an arc",
+                "M3~G1 X5 I2 | line 2, column 7: the word I2 belongs to an arc",
             })
     void whatAProgramCannotMeanIsRefusedWithItsPlace(String program, String message) {
         assertThatThrownBy(() -> PartProgram.parse(program.replace('~', '\n')))
                 .isInstanceOf(TextException.class)
-                .hasMessageContaining(message);
+                .hasMessageContaining(message.replace('~', '"'));
     }
 
     @Test
-    void aProgramThatStopsTheJetTwiceIsRead() {
-        assertThat(PartProgram.parse("M5\nG0 X1\nM3\nG4 P500\nG3 I-1\nM5\nM5\nM30\n")
-                        .moves())
-                .isEqualTo(1);
+    void aProgramThatTurnsTheJetOffTwiceIsRead() {
+        PartProgram program =
+                PartProgram.parse("M5\nG0 X1\nM3\nG4 P500\nG3 I-1\nM5\nM5\nM3\nG4 X2\nM5\nM30\nrubbish\n");
+
+        assertThat(program.size()).isEqualTo(1);
+        assertThat(program.spots()).isEqualTo(1);
     }
 
     @Test
-    void feedsMustFitTheMoves() {
+    void feedsMustFitTheBlocks() {
         PartProgram program = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\n");
 
-        assertThatThrownBy(() -> program.withFeeds(new double[2])).hasMessageContaining("2 feeds");
-        assertThatThrownBy(() -> program.withFeeds(new double[1])).hasMessageContaining("feed of move 1 is 0 mm/min");
+        assertThatThrownBy(() -> program.withFeedsSi(1, 1)).hasMessageContaining("number of feeds is 2");
+        assertThatThrownBy(() -> program.withFeedsSi(0)).hasMessageContaining("feed of a block is 0 mm/min");
     }
 }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.Finish;
 import java.util.Arrays;
 import java.util.Locale;
 import net.jqwik.api.Example;
@@ -41,8 +43,8 @@ class ProgramPropertiesTest {
             @ForAll @IntRange(min = 3, max = 400) int corners, @ForAll @DoubleRange(min = 2, max = 900) double radius) {
         PartProgram program = PartProgram.parse(polygon(corners, radius));
 
-        assertThat(program.moves()).isEqualTo(corners);
-        assertThat(program.contours().get(0).isClosed()).isTrue();
+        assertThat(program.size()).isEqualTo(corners);
+        assertThat(program.cuts().get(0).isClosed()).isTrue();
         assertThat(Kind.LENGTH.si(program.cuttingLength()))
                 .isCloseTo(2 * corners * radius / 1000 * Math.sin(Math.PI / corners), within(1e-8 * corners));
     }
@@ -53,13 +55,15 @@ class ProgramPropertiesTest {
         PartProgram program = PartProgram.parse(polygon(corners, radius));
         double[] feeds = new double[corners];
         Arrays.setAll(feeds, i -> (50 + 7.3 * i) / 60000);
-        PartProgram again = PartProgram.parse(program.withFeeds(feeds));
+        PartProgram again = PartProgram.parse(program.withFeedsSi(feeds));
 
-        assertThat(again.contours()).isEqualTo(program.contours());
+        Contour before = program.cuts().get(0).loop(Finish.usual()).orElseThrow();
+        Contour after = again.cuts().get(0).loop(Finish.usual()).orElseThrow();
+        assertThat(after.size()).isEqualTo(corners).isEqualTo(before.size());
         for (int i = 0; i < corners; i++) {
-            assertThat(again.move(i)).isEqualTo(program.move(i));
+            assertThat(after.edge(i)).isEqualTo(before.edge(i));
         }
-        assertThat(again.withFeeds(feeds)).isEqualTo(again.text());
+        assertThat(again.withFeedsSi(feeds)).isEqualTo(again.text());
     }
 
     @Property(tries = 1000)
@@ -73,7 +77,7 @@ class ProgramPropertiesTest {
                     @StringLength(max = 60)
                     String text) {
         try {
-            assertThat(PartProgram.parse(text).moves()).isPositive();
+            assertThat(PartProgram.parse(text).size()).isPositive();
         } catch (TextException e) {
             assertThat(e.getMessage()).isNotBlank();
         }
@@ -83,6 +87,6 @@ class ProgramPropertiesTest {
     void aProgramOfAHundredThousandBlocksIsRead() {
         PartProgram program = PartProgram.parse(polygon(100_000, 900));
 
-        assertThat(program.moves()).isEqualTo(100_000);
+        assertThat(program.size()).isEqualTo(100_000);
     }
 }
