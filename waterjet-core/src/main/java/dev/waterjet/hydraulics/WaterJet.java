@@ -77,6 +77,16 @@ public final class WaterJet implements Described, Serializable {
     }
 
     /**
+     * This jet from another orifice.
+     *
+     * @param orifice the orifice
+     * @return the jet from that orifice
+     */
+    public WaterJet withOrifice(Orifice orifice) {
+        return new WaterJet(orifice, pressurePa, densityKgPerM3, law);
+    }
+
+    /**
      * This jet of water with another density at rest.
      *
      * @param density density at atmospheric pressure
@@ -128,6 +138,16 @@ public final class WaterJet implements Described, Serializable {
      * @return the speed in m/s
      */
     public double speedSi() {
+        return speedAtSi(pressurePa);
+    }
+
+    /**
+     * Speed that this jet would have at another pressure, for loops that make no object per point.
+     *
+     * @param pressurePa gauge pressure at the orifice in Pa; not checked
+     * @return the speed in m/s
+     */
+    public double speedAtSi(double pressurePa) {
         return law.speed(pressurePa, densityKgPerM3);
     }
 
@@ -146,8 +166,18 @@ public final class WaterJet implements Described, Serializable {
      * @return the volume flow at atmospheric density, in m3/s
      */
     public double volumeFlowSi() {
-        return WaterJetKernel.volumeFlow(
-                orifice.boreSi(), orifice.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
+        return volumeFlowAtSi(pressurePa, orifice.boreSi());
+    }
+
+    /**
+     * Water that this jet would use at another pressure from another bore, for loops that make no object per point.
+     *
+     * @param pressurePa gauge pressure at the orifice in Pa; not checked
+     * @param boreM bore of the orifice in m; not checked
+     * @return the volume flow at atmospheric density, in m3/s
+     */
+    public double volumeFlowAtSi(double pressurePa, double boreM) {
+        return WaterJetKernel.volumeFlow(boreM, orifice.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
     }
 
     /**
@@ -165,7 +195,18 @@ public final class WaterJet implements Described, Serializable {
      * @return the mass flow in kg/s
      */
     public double massFlowSi() {
-        return densityKgPerM3 * volumeFlowSi();
+        return massFlowAtSi(pressurePa, orifice.boreSi());
+    }
+
+    /**
+     * Water that this jet would use, by mass, at another pressure from another bore.
+     *
+     * @param pressurePa gauge pressure at the orifice in Pa; not checked
+     * @param boreM bore of the orifice in m; not checked
+     * @return the mass flow in kg/s
+     */
+    public double massFlowAtSi(double pressurePa, double boreM) {
+        return densityKgPerM3 * volumeFlowAtSi(pressurePa, boreM);
     }
 
     /**

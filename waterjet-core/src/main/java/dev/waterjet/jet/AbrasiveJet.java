@@ -102,6 +102,16 @@ public final class AbrasiveJet implements Described, Serializable {
     }
 
     /**
+     * This jet from another head, or from this one with another orifice or tube.
+     *
+     * @param head the head
+     * @return the jet from that head
+     */
+    public AbrasiveJet withHead(CuttingHead head) {
+        return new AbrasiveJet(head, water.withOrifice(head.orifice()), abrasive, abrasiveFlowKgPerS);
+    }
+
+    /**
      * The head that makes the jet.
      *
      * @return the head
@@ -155,7 +165,12 @@ public final class AbrasiveJet implements Described, Serializable {
         return Kind.RATIO.of(loadingRatioSi());
     }
 
-    private double loadingRatioSi() {
+    /**
+     * Loading ratio as a number.
+     *
+     * @return the ratio
+     */
+    public double loadingRatioSi() {
         return abrasiveFlowKgPerS / water.massFlowSi();
     }
 
@@ -169,8 +184,26 @@ public final class AbrasiveJet implements Described, Serializable {
                 Kind.SPEED, abrasiveSpeedSi(), head.mixing().relativeUncertainty(), cautions);
     }
 
-    private double abrasiveSpeedSi() {
-        return MixingKernel.abrasiveSpeed(head.mixing().valueSi(), water.speedSi(), loadingRatioSi());
+    /**
+     * Speed of the abrasive as a number.
+     *
+     * @return the speed in m/s
+     */
+    public double abrasiveSpeedSi() {
+        return abrasiveSpeedAtSi(water.pressureSi(), head.orifice().boreSi(), abrasiveFlowKgPerS);
+    }
+
+    /**
+     * Speed that the abrasive would have at other settings of this jet, for loops that make no object per point.
+     *
+     * @param pressurePa gauge pressure at the orifice in Pa; not checked
+     * @param orificeM bore of the orifice in m; not checked
+     * @param abrasiveKgPerS mass flow of abrasive in kg/s; not checked
+     * @return the speed in m/s
+     */
+    public double abrasiveSpeedAtSi(double pressurePa, double orificeM, double abrasiveKgPerS) {
+        double loadingRatio = abrasiveKgPerS / water.massFlowAtSi(pressurePa, orificeM);
+        return MixingKernel.abrasiveSpeed(head.mixing().atSi(loadingRatio), water.speedAtSi(pressurePa), loadingRatio);
     }
 
     /**
