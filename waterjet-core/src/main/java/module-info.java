@@ -10,6 +10,7 @@ module dev.waterjet.core {
     requires static org.apiguardian.api;
     requires static com.fasterxml.jackson.annotation;
 
+    exports dev.waterjet.calibrate;
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;
     exports dev.waterjet.fit;

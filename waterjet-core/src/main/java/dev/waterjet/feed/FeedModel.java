@@ -26,6 +26,13 @@ import javax.measure.quantity.Speed;
 public interface FeedModel extends Evident, Serializable {
 
     /**
+     * Feed beyond which no model's answer is passed on, 25 m/min: about as fast as a cutting table travels (common
+     * practice, no source). The formulas know no limit and grow without bound in thin sheet; {@link LimitedFeed} sets
+     * another.
+     */
+    double USUAL_HIGHEST_FEED_M_PER_S = 25 / 60.0;
+
+    /**
      * Name of the model, for tables and legends.
      *
      * @return a short name
@@ -38,7 +45,8 @@ public interface FeedModel extends Evident, Serializable {
      * @param jet the jet
      * @param material the material
      * @param depthM depth in m, above zero
-     * @return feed in m/s, above zero; falls as the depth grows
+     * @return feed in m/s as the formula gives it, without limit; falls as the depth grows; zero if the jet does not
+     *     cut at all
      */
     double separationFeedSi(AbrasiveJet jet, Material material, double depthM);
 
@@ -48,7 +56,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param jet the jet
      * @param material the material
      * @param feedMPerS feed in m/s, above zero
-     * @return depth in m, above zero; falls as the feed grows
+     * @return depth in m; falls as the feed grows; zero if the jet does not cut at all
      */
     double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS);
 
@@ -59,6 +67,66 @@ public interface FeedModel extends Evident, Serializable {
      * @return the ratio
      */
     double relativeUncertainty(Material material);
+
+    /**
+     * Feed at an index, on SI numbers, without limit. A model that grades by another rule than depth says so here.
+     *
+     * @param jet the jet
+     * @param material the material
+     * @param thicknessM thickness in m, above zero
+     * @param index quality index, 1 or more
+     * @return feed in m/s; zero if the jet does not cut at all
+     */
+    default double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+        return separationFeedSi(jet, material, index * thicknessM);
+    }
+
+    /**
+     * Index at a feed, on SI numbers: the inverse of {@link #feedSi}.
+     *
+     * @param jet the jet
+     * @param material the material
+     * @param thicknessM thickness in m, above zero
+     * @param feedMPerS feed in m/s, above zero
+     * @return quality index; below 1 the jet does not separate
+     */
+    default double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+        return separationDepthSi(jet, material, feedMPerS) / thicknessM;
+    }
+
+    /**
+     * Feed at other settings of a jet, for sweeps: models of closed form make no object per point.
+     *
+     * @param jet the jet, whose other properties are kept
+     * @param material the material
+     * @param pressurePa gauge pressure at the orifice in Pa
+     * @param orificeM bore of the orifice in m
+     * @param tubeM bore of the focusing tube in m
+     * @param abrasiveKgPerS mass flow of abrasive in kg/s
+     * @param thicknessM thickness in m, above zero
+     * @param index quality index, 1 or more
+     * @return feed in m/s, without limit; the bits of {@link #feedSi} for a jet with those settings
+     */
+    default double feedAtSi(
+            AbrasiveJet jet,
+            Material material,
+            double pressurePa,
+            double orificeM,
+            double tubeM,
+            double abrasiveKgPerS,
+            double thicknessM,
+            double index) {
+        return feedSi(Settings.of(jet, pressurePa, orificeM, tubeM, abrasiveKgPerS), material, thicknessM, index);
+    }
+
+    /**
+     * The highest feed that this model passes on: the limit for thin sheet.
+     *
+     * @return feed in m/s
+     */
+    default double highestFeedSi() {
+        return USUAL_HIGHEST_FEED_M_PER_S;
+    }
 
     /**
      * What the reader of a feed must know beyond what jet and material say of themselves.
@@ -91,16 +159,22 @@ public interface FeedModel extends Evident, Serializable {
      * @param jet the jet
      * @param piece the workpiece
      * @param index quality index, 1 or more: 1 just separates
-     * @return the feed
+     * @return the feed, no higher than {@link #highestFeedSi}
+     * @throws CannotReachException if the jet does not cut the material at all
      */
     default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, double index) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
         Material material = piece.material();
-        double depth = index * piece.thicknessSi();
-        double feed = separationFeedSi(jet, material, depth);
-        return Estimate.withinFactor(Kind.SPEED, feed, relativeUncertainty(material), jet.cautions())
+        double unlimited = feedSi(jet, material, piece.thicknessSi(), index);
+        if (unlimited == 0) {
+            throw new CannotReachException(0, 0, "this jet in " + material.name(), "");
+        }
+        double feed = Math.min(unlimited, highestFeedSi());
+        Estimate<Speed> estimate = Estimate.withinFactor(
+                        Kind.SPEED, feed, relativeUncertainty(material), jet.cautions())
                 .with(material.cautions())
-                .with(cautions(jet, material, depth, feed));
+                .with(cautions(jet, material, index * piece.thicknessSi(), feed));
+        return feed < unlimited ? estimate.with(List.of(LimitedFeed.caution(unlimited, feed))) : estimate;
     }
 
     /**
@@ -110,10 +184,14 @@ public interface FeedModel extends Evident, Serializable {
      * @param material the material
      * @param feed the feed, above zero
      * @return the depth
+     * @throws CannotReachException if the jet does not cut the material at all
      */
     default Estimate<Length> depth(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
         double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
         double depth = separationDepthSi(jet, material, feedSi);
+        if (depth == 0) {
+            throw new CannotReachException(feedSi, 0, "this jet in " + material.name(), "");
+        }
         // the depth is off by as much as the feed that the model would give for it, in proportion to their slopes
         double slope = relativeSlope(jet, material, feedSi, depth);
         return Estimate.withinFactor(Kind.LENGTH, depth, relativeUncertainty(material) * slope, jet.cautions())
@@ -137,7 +215,7 @@ public interface FeedModel extends Evident, Serializable {
      */
     default double index(AbrasiveJet jet, Workpiece piece, Quantity<Speed> feed) {
         double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
-        return separationDepthSi(jet, piece.material(), feedSi) / piece.thicknessSi();
+        return indexSi(jet, piece.material(), piece.thicknessSi(), feedSi);
     }
 
     /**
@@ -147,7 +225,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param material the material
      * @param index quality index, 1 or more
      * @param thicknesses the thicknesses, each above zero
-     * @return the curve
+     * @return the curve, no feed higher than {@link #highestFeedSi}
      */
     default SpeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
@@ -155,8 +233,13 @@ public interface FeedModel extends Evident, Serializable {
                 thicknesses,
                 thicknesses.map(
                         Kind.SPEED,
-                        thickness -> separationFeedSi(
-                                jet, material, index * Require.positive("thickness", thickness, Units.MILLIMETRE))),
+                        thickness -> Math.min(
+                                feedSi(
+                                        jet,
+                                        material,
+                                        Require.positive("thickness", thickness, Units.MILLIMETRE),
+                                        index),
+                                highestFeedSi())),
                 relativeUncertainty(material));
     }
 }

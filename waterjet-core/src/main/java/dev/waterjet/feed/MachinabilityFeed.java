@@ -32,6 +32,8 @@ import javax.measure.quantity.Speed;
  * orifice; d_o bore of the orifice; m_a flow of abrasive; m_w flow of water; q quality index; h thickness; d_f bore of
  * the focusing tube.
  *
+ * <p>A shop's own exponents, as a calibration finds them, replace the published ones by {@link #withExponent}.
+ *
  * <p>The model knows no threshold pressure, no best flow of abrasive and no stand-off, and its feed grows without bound in
  * thin sheet. Its range and its scatter are not published; the relative standard uncertainty of 0.15 that it starts with
  * is assumed, and grows by that of the material.
@@ -58,9 +60,16 @@ public final class MachinabilityFeed implements FeedModel {
 
     private final Form form;
     private final double modelUncertainty;
+    private final ExponentChanges changes;
+    private final double feedExponent;
+    private final Evidence evidence;
 
-    private MachinabilityFeed(Form form, double modelUncertainty) {
+    private MachinabilityFeed(Form form, double modelUncertainty, ExponentChanges changes, Evidence evidence) {
         this.form = form;
+        this.changes = changes;
+        this.evidence = evidence;
+        this.feedExponent =
+                Require.positive(FeedExponent.FEED.words(), FeedExponent.FEED.published() + changes.feed(), Units.ONE);
         this.modelUncertainty =
                 Require.notNegative("relative uncertainty of the model", modelUncertainty, Units.PERCENT);
     }
@@ -71,7 +80,7 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the model as published
      */
     public static MachinabilityFeed published() {
-        return new MachinabilityFeed(Form.ORIFICE, ASSUMED_UNCERTAINTY);
+        return new MachinabilityFeed(Form.ORIFICE, ASSUMED_UNCERTAINTY, ExponentChanges.NONE, EVIDENCE);
     }
 
     /**
@@ -80,7 +89,7 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the model as published
      */
     public static MachinabilityFeed publishedByWaterFlow() {
-        return new MachinabilityFeed(Form.WATER_FLOW, ASSUMED_UNCERTAINTY);
+        return new MachinabilityFeed(Form.WATER_FLOW, ASSUMED_UNCERTAINTY, ExponentChanges.NONE, EVIDENCE);
     }
 
     /**
@@ -90,7 +99,42 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the model with that scatter
      */
     public MachinabilityFeed withModelUncertainty(double relativeUncertainty) {
-        return new MachinabilityFeed(form, relativeUncertainty);
+        return new MachinabilityFeed(form, relativeUncertainty, changes, evidence);
+    }
+
+    /**
+     * This model with another exponent, as a calibration finds it. The feed at the reference setting of that exponent
+     * stays the same.
+     *
+     * @param exponent which exponent
+     * @param value its value in the terms of the orifice form; in the water-flow form the published exponents are changed
+     *     by as much
+     * @return the model with that exponent
+     */
+    public MachinabilityFeed withExponent(FeedExponent exponent, double value) {
+        Require.finite(exponent.words(), value, Units.ONE);
+        double change = value - exponent.published();
+        return new MachinabilityFeed(form, modelUncertainty, changes.with(exponent, change), evidence);
+    }
+
+    /**
+     * This model with other evidence, as after a calibration.
+     *
+     * @param evidence what speaks for it
+     * @return the model with that evidence
+     */
+    public MachinabilityFeed withEvidence(Evidence evidence) {
+        return new MachinabilityFeed(form, modelUncertainty, changes, Objects.requireNonNull(evidence, "evidence"));
+    }
+
+    /**
+     * An exponent as it is.
+     *
+     * @param exponent which exponent
+     * @return its value in the terms of the orifice form
+     */
+    public double exponent(FeedExponent exponent) {
+        return exponent.published() + changes.get(exponent);
     }
 
     @Override
@@ -100,34 +144,68 @@ public final class MachinabilityFeed implements FeedModel {
 
     @Override
     public Evidence evidence() {
-        return EVIDENCE;
+        return evidence;
     }
 
     @Override
     public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
-        return MachinabilityKernel.feed(ability(jet, material), depthM);
+        return MachinabilityKernel.feed(ability(jet, material), depthM, feedExponent);
     }
 
     @Override
     public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
-        return MachinabilityKernel.depth(ability(jet, material), feedMPerS);
+        return MachinabilityKernel.depth(ability(jet, material), feedMPerS, feedExponent);
+    }
+
+    @Override
+    public double feedAtSi(
+            AbrasiveJet jet,
+            Material material,
+            double pressurePa,
+            double orificeM,
+            double tubeM,
+            double abrasiveKgPerS,
+            double thicknessM,
+            double index) {
+        return MachinabilityKernel.feed(
+                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS), index * thicknessM, feedExponent);
     }
 
     private double ability(AbrasiveJet jet, Material material) {
+        return ability(
+                jet,
+                material,
+                jet.water().pressureSi(),
+                jet.head().orifice().boreSi(),
+                jet.head().tube().boreSi(),
+                jet.abrasiveFlowSi());
+    }
+
+    private double ability(
+            AbrasiveJet jet,
+            Material material,
+            double pressurePa,
+            double orificeM,
+            double tubeM,
+            double abrasiveKgPerS) {
         double machinability = jet.abrasive().cuttingFactor() * material.machinabilitySi();
-        double pressurePa = jet.water().pressureSi();
-        double tubeM = jet.head().tube().boreSi();
-        return form == Form.ORIFICE
-                ? MachinabilityKernel.orificeForm(
-                        machinability, pressurePa, jet.head().orifice().boreSi(), jet.abrasiveFlowSi(), tubeM)
+        double published = form == Form.ORIFICE
+                ? MachinabilityKernel.orificeForm(machinability, pressurePa, orificeM, abrasiveKgPerS, tubeM)
                 : MachinabilityKernel.flowForm(
-                        machinability, pressurePa, jet.water().volumeFlowSi(), jet.abrasiveFlowSi(), tubeM);
+                        machinability,
+                        pressurePa,
+                        jet.water().volumeFlowAtSi(pressurePa, orificeM),
+                        abrasiveKgPerS,
+                        tubeM);
+        return changes.equals(ExponentChanges.NONE)
+                ? published
+                : published * changes.factor(pressurePa, orificeM, tubeM, abrasiveKgPerS);
     }
 
     @Override
     public double relativeUncertainty(Material material) {
-        // the feed goes with the machinability to the power 1.15
-        return Math.hypot(modelUncertainty, MachinabilityKernel.FEED_EXPONENT * material.relativeUncertainty());
+        // the feed goes with the machinability to the power 1.15, or what a calibration puts in its place
+        return Math.hypot(modelUncertainty, feedExponent * material.relativeUncertainty());
     }
 
     @Override
@@ -148,7 +226,7 @@ public final class MachinabilityFeed implements FeedModel {
             Require.positive("thickness", thickness, Units.MILLIMETRE);
         }
         double[] feeds = new double[thicknessM.length];
-        MachinabilityKernel.feeds(ability(jet, material), index, thicknessM, feeds);
+        MachinabilityKernel.feeds(ability(jet, material), index, feedExponent, highestFeedSi(), thicknessM, feeds);
         return SpeedCurve.of(thicknesses, QuantityArray.ofSi(Kind.SPEED, feeds), relativeUncertainty(material));
     }
 
@@ -162,10 +240,11 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the gauge pressure at the orifice, whatever a pump can deliver
      */
     public Estimate<Pressure> pressureFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
-        double exponent = form == Form.ORIFICE
+        double published = form == Form.ORIFICE
                 ? MachinabilityKernel.PRESSURE_EXPONENT
                 // the flow of water goes with the root of the pressure
                 : MachinabilityKernel.FLOW_FORM_PRESSURE_EXPONENT + MachinabilityKernel.WATER_FLOW_EXPONENT / 2;
+        double exponent = published + changes.pressure();
         double factor = Math.pow(shortfall(jet, piece, index, feed), 1 / exponent);
         return Estimate.withinFactor(
                 Kind.PRESSURE,
@@ -185,12 +264,13 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the mass flow
      */
     public Estimate<MassFlow> abrasiveFlowFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
-        double factor = Math.pow(shortfall(jet, piece, index, feed), 1 / MachinabilityKernel.ABRASIVE_EXPONENT);
+        double exponent = exponent(FeedExponent.ABRASIVE_FLOW);
+        double factor = Math.pow(shortfall(jet, piece, index, feed), 1 / exponent);
         double flow = jet.abrasiveFlowSi() * factor;
         return Estimate.withinFactor(
                 Kind.MASS_FLOW,
                 flow,
-                abilityUncertainty(piece.material()) / MachinabilityKernel.ABRASIVE_EXPONENT,
+                abilityUncertainty(piece.material()) / exponent,
                 jet.withAbrasiveFlow(Kind.MASS_FLOW.of(flow)).cautions());
     }
 
@@ -198,23 +278,25 @@ public final class MachinabilityFeed implements FeedModel {
     private double shortfall(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
         double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
-        return MachinabilityKernel.ability(index * piece.thicknessSi(), feedSi) / ability(jet, piece.material());
+        return MachinabilityKernel.ability(index * piece.thicknessSi(), feedSi, feedExponent)
+                / ability(jet, piece.material());
     }
 
     private double abilityUncertainty(Material material) {
-        return relativeUncertainty(material) / MachinabilityKernel.FEED_EXPONENT;
+        return relativeUncertainty(material) / feedExponent;
     }
 
     @Override
     public boolean equals(Object other) {
         return other instanceof MachinabilityFeed that
                 && form == that.form
-                && modelUncertainty == that.modelUncertainty;
+                && modelUncertainty == that.modelUncertainty
+                && changes.equals(that.changes);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(form, modelUncertainty);
+        return Objects.hash(form, modelUncertainty, changes);
     }
 
     @Override

@@ -75,25 +75,41 @@ final class MachinabilityKernel {
                 / Math.pow(tubeM, TUBE_EXPONENT);
     }
 
-    /** u = (A / D)^1.15 with D = q h. */
-    static double feed(double ability, double depthM) {
-        return Math.pow(ability / depthM, FEED_EXPONENT);
+    /** A is multiplied by (x / x_ref)^change for each exponent that differs from the published one. */
+    static double change(double valueSi, double referenceSi, double change) {
+        return change == 0 ? 1 : Math.pow(valueSi / referenceSi, change);
     }
 
-    /** D = A / u^(1/1.15), the inverse of {@link #feed}. */
-    static double depth(double ability, double feedMPerS) {
-        return ability / Math.pow(feedMPerS, 1 / FEED_EXPONENT);
+    /** Another exponent k of the feed turns the model about a reference feed: A is multiplied by u_ref^(1/k - 1/1.15). */
+    static double changedFeedExponent(double referenceMPerS, double feedExponent) {
+        return feedExponent == FEED_EXPONENT ? 1 : Math.pow(referenceMPerS, 1 / feedExponent - 1 / FEED_EXPONENT);
     }
 
-    /** A = D u^(1/1.15): the ability that a feed at a depth needs. */
-    static double ability(double depthM, double feedMPerS) {
-        return depthM * Math.pow(feedMPerS, 1 / FEED_EXPONENT);
+    /** u = (A / D)^k with D = q h and k = 1.15 as published. */
+    static double feed(double ability, double depthM, double feedExponent) {
+        return Math.pow(ability / depthM, feedExponent);
     }
 
-    /** Feeds of many thicknesses at one index; the ability is found once. */
-    static void feeds(double ability, double index, double[] thicknessM, double[] intoMPerS) {
+    /** D = A / u^(1/k), the inverse of {@link #feed}. */
+    static double depth(double ability, double feedMPerS, double feedExponent) {
+        return ability / Math.pow(feedMPerS, 1 / feedExponent);
+    }
+
+    /** A = D u^(1/k): the ability that a feed at a depth needs. */
+    static double ability(double depthM, double feedMPerS, double feedExponent) {
+        return depthM * Math.pow(feedMPerS, 1 / feedExponent);
+    }
+
+    /** Feeds of many thicknesses at one index, none above the highest; the ability is found once. */
+    static void feeds(
+            double ability,
+            double index,
+            double feedExponent,
+            double highestMPerS,
+            double[] thicknessM,
+            double[] intoMPerS) {
         for (int i = 0; i < thicknessM.length; i++) {
-            intoMPerS[i] = feed(ability, index * thicknessM[i]);
+            intoMPerS[i] = Math.min(feed(ability, index * thicknessM[i], feedExponent), highestMPerS);
         }
     }
 }

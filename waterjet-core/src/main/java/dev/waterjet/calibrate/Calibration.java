@@ -1,0 +1,194 @@
+package dev.waterjet.calibrate;
+
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.feed.ErosionFeed;
+import dev.waterjet.feed.FeedExponent;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.fit.Fit;
+import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.fit.Response;
+import dev.waterjet.fit.UndeterminedException;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Trait;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Speed;
+
+/**
+ * Fits a feed model to test cuts. Immutable.
+ *
+ * <pre>{@code
+ * CalibratedFeed own = Calibration.ofMachinability(titanium, MachinabilityFeed.published()).fit(cuts);
+ * own.feed(jet, Workpiece.of(own.material(), millimetres(8)), FaceGrade.FINE);
+ * }</pre>
+ */
+public final class Calibration {
+
+    /** A standard error of an exponent above this says that the cuts do not determine it. */
+    private static final double LARGEST_EXPONENT_ERROR = 1;
+
+    private static final Evidence UNDER_WAY = Evidence.of(EvidenceGrade.ASSUMED, Source.of("a fit under way"));
+
+    private final Family family;
+    private final boolean isRobust;
+
+    private Calibration(Family family, boolean isRobust) {
+        this.family = Objects.requireNonNull(family, "family");
+        this.isRobust = isRobust;
+    }
+
+    /**
+     * The machinability of a material, and exponents of the machinability model where named.
+     *
+     * @param start the material, with a machinability from which to start
+     * @param model the model, in either form
+     * @param freed exponents to be fitted too; each needs cuts that vary its setting
+     * @return the calibration
+     */
+    public static Calibration ofMachinability(Material start, MachinabilityFeed model, FeedExponent... freed) {
+        return new Calibration(new MachinabilityFamily(start, model, List.of(freed)), false);
+    }
+
+    /**
+     * The specific cutting energy of a material.
+     *
+     * @param material the material
+     * @return the calibration
+     */
+    public static Calibration ofSpecificEnergy(Material material) {
+        return new Calibration(new RivalFamily.Energy(material), false);
+    }
+
+    /**
+     * The flow strength of a material in the erosion model.
+     *
+     * @param material the material
+     * @param model the model, whose other constants are kept
+     * @return the calibration
+     */
+    public static Calibration ofErosion(Material material, ErosionFeed model) {
+        return new Calibration(new RivalFamily.Erosion(material, model), false);
+    }
+
+    /**
+     * Coefficient and threshold of the threshold-pressure law; the cuts must vary the pressure.
+     *
+     * @param material the material
+     * @param jet a jet of the cuts; orifice, tube and flow of abrasive should be the same in all
+     * @param unitFeed the feed that counts as 1 in the law, such as 1 mm/min
+     * @return the calibration
+     */
+    public static Calibration ofThreshold(Material material, AbrasiveJet jet, Quantity<Speed> unitFeed) {
+        double unitSi = Require.positive("unit of feed", Kind.SPEED.si(unitFeed), Units.MILLIMETRE_PER_MINUTE);
+        return new Calibration(new RivalFamily.Threshold(material, jet, unitSi), false);
+    }
+
+    /**
+     * Machinability and the exponent of the declination model; the cuts must have faces of several grades.
+     *
+     * @param start the material, with a machinability from which to start
+     * @return the calibration
+     */
+    public static Calibration ofDeclination(Material start) {
+        return new Calibration(new RivalFamily.Declination(start), false);
+    }
+
+    /**
+     * This calibration with outliers losing their weight.
+     *
+     * @return the calibration
+     */
+    public Calibration withRobustWeights() {
+        return new Calibration(family, true);
+    }
+
+    /**
+     * Fits.
+     *
+     * @param cuts the cuts
+     * @return the calibrated model
+     * @throws UndeterminedException if the cuts cannot determine what is asked; it says what is missing
+     */
+    public CalibratedFeed fit(List<TestCut> cuts) {
+        if (cuts.isEmpty()) {
+            throw new UndeterminedException("there are no cuts to fit", List.of());
+        }
+        double[] observed = new double[cuts.size()];
+        double[] deviations = new double[cuts.size()];
+        for (int i = 0; i < observed.length; i++) {
+            TestCut cut = cuts.get(i);
+            observed[i] = Math.log(cut.test() == TestCut.Test.DEPTH ? cut.thicknessSi() : cut.feedSi());
+            deviations[i] = cut.relativeDeviation();
+        }
+        LeastSquares question = LeastSquares.of(new Prediction(family, cuts));
+        Fit fit = family.ask(isRobust ? question.withRobustWeights() : question, cuts)
+                .fit(observed, deviations);
+        requireDetermined(fit, cuts);
+        return CalibratedFeed.of(family, fit, cuts);
+    }
+
+    /** What a family predicts; it keeps the model of the last parameters, as they come in runs. */
+    private static final class Prediction implements Response {
+
+        private final Family family;
+        private final List<TestCut> cuts;
+        private double[] last = new double[0];
+        private FeedModel model = MachinabilityFeed.published();
+        private Material material;
+
+        Prediction(Family family, List<TestCut> cuts) {
+            this.family = family;
+            this.cuts = cuts;
+            this.material = Material.of("none", 1, 0, Trait.DUCTILE);
+        }
+
+        @Override
+        public double at(int observation, double[] parameters) {
+            if (!Arrays.equals(last, parameters)) {
+                if (!isPossible(parameters)) {
+                    return Double.NaN;
+                }
+                last = parameters.clone();
+                model = family.model(parameters, 0, UNDER_WAY);
+                material = family.material(parameters, 0, UNDER_WAY);
+            }
+            return predicted(model, material, cuts.get(observation));
+        }
+
+        /** A search may wander to where numbers overflow. */
+        private static boolean isPossible(double[] parameters) {
+            return Arrays.stream(parameters).allMatch(p -> Double.isFinite(p) && p != 0);
+        }
+    }
+
+    static double predicted(FeedModel model, Material material, TestCut cut) {
+        return Math.log(
+                cut.test() == TestCut.Test.DEPTH
+                        ? model.separationDepthSi(cut.jet(), material, cut.feedSi())
+                        : model.feedSi(cut.jet(), material, cut.thicknessSi(), cut.index()));
+    }
+
+    private static void requireDetermined(Fit fit, List<TestCut> cuts) {
+        for (FeedExponent exponent : FeedExponent.values()) {
+            if (fit.names().contains(exponent.words())
+                    && fit.standardError(exponent.words()) > LARGEST_EXPONENT_ERROR) {
+                throw new UndeterminedException(
+                        "the cuts do not determine the " + exponent.words() + ": it came out as "
+                                + QuantityText.round(fit.value(exponent.words()), 3) + " +/- "
+                                + QuantityText.round(fit.standardError(exponent.words()), 2) + " from " + cuts.size()
+                                + " cuts; vary its setting more",
+                        List.of(exponent.words()));
+            }
+        }
+    }
+}

@@ -1,0 +1,21 @@
+package dev.waterjet.calibrate;
+
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.material.Material;
+import java.io.Serializable;
+import java.util.List;
+
+/** Feed models that differ in some parameters, which a calibration seeks. */
+interface Family extends Serializable {
+
+    /** The question with the parameters named and started. */
+    LeastSquares ask(LeastSquares question, List<TestCut> cuts);
+
+    /** The model with these parameters. */
+    FeedModel model(double[] parameters, double scatter, Evidence evidence);
+
+    /** The material with these parameters; {@code relativeUncertainty} is that of the first. */
+    Material material(double[] parameters, double relativeUncertainty, Evidence evidence);
+}

@@ -1,0 +1,40 @@
+package dev.waterjet.feed;
+
+import java.io.Serializable;
+
+/** How much each exponent of the machinability model differs from the published one. */
+record ExponentChanges(double pressure, double orifice, double abrasiveFlow, double tube, double feed)
+        implements Serializable {
+
+    static final ExponentChanges NONE = new ExponentChanges(0, 0, 0, 0, 0);
+
+    double get(FeedExponent exponent) {
+        return switch (exponent) {
+            case PRESSURE -> pressure;
+            case ORIFICE -> orifice;
+            case ABRASIVE_FLOW -> abrasiveFlow;
+            case TUBE -> tube;
+            case FEED -> feed;
+        };
+    }
+
+    ExponentChanges with(FeedExponent exponent, double change) {
+        return switch (exponent) {
+            case PRESSURE -> new ExponentChanges(change, orifice, abrasiveFlow, tube, feed);
+            case ORIFICE -> new ExponentChanges(pressure, change, abrasiveFlow, tube, feed);
+            case ABRASIVE_FLOW -> new ExponentChanges(pressure, orifice, change, tube, feed);
+            case TUBE -> new ExponentChanges(pressure, orifice, abrasiveFlow, change, feed);
+            case FEED -> new ExponentChanges(pressure, orifice, abrasiveFlow, tube, change);
+        };
+    }
+
+    /** Factor on the ability of a jet with these settings. */
+    double factor(double pressurePa, double orificeM, double tubeM, double abrasiveKgPerS) {
+        return MachinabilityKernel.change(pressurePa, FeedExponent.PRESSURE.referenceSi(), pressure)
+                * MachinabilityKernel.change(orificeM, FeedExponent.ORIFICE.referenceSi(), orifice)
+                * MachinabilityKernel.change(abrasiveKgPerS, FeedExponent.ABRASIVE_FLOW.referenceSi(), abrasiveFlow)
+                * MachinabilityKernel.change(tubeM, FeedExponent.TUBE.referenceSi(), tube)
+                * MachinabilityKernel.changedFeedExponent(
+                        FeedExponent.FEED.referenceSi(), FeedExponent.FEED.published() + feed);
+    }
+}

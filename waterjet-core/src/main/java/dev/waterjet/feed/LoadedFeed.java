@@ -1,0 +1,137 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.material.Material;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A model that knows no best flow of abrasive, made to know one: its depth is multiplied by the square of
+ * {@code eta(R) / eta(R_0)}, with eta a {@linkplain MixingEfficiency#falling mixing efficiency} that falls with the loading
+ * ratio R, and R_0 the loading at which the model is taken to be right.
+ *
+ * <p>Derived: depth goes with the power of the abrasive, and that with the square of the efficiency. Models that compute
+ * with the speed of the abrasive, as the erosion and the specific-energy model do, need no such help: give their head the
+ * falling efficiency.
+ */
+public final class LoadedFeed implements FeedModel {
+
+    private static final long serialVersionUID = 1L;
+
+    private final FeedModel model;
+    private final MixingEfficiency mixing;
+    private final double rightAt;
+
+    private LoadedFeed(FeedModel model, MixingEfficiency mixing, double rightAt) {
+        this.model = Objects.requireNonNull(model, "model");
+        this.mixing = Objects.requireNonNull(mixing, "mixing");
+        this.rightAt = Require.positive("loading at which the model is right", rightAt, Units.ONE);
+    }
+
+    /**
+     * A model corrected for loading.
+     *
+     * @param model the model
+     * @param mixing how the efficiency falls with loading
+     * @param rightAt loading ratio at which the model is taken to be right, such as 0.15
+     * @return the corrected model
+     */
+    public static LoadedFeed of(FeedModel model, MixingEfficiency mixing, double rightAt) {
+        return new LoadedFeed(model, mixing, rightAt);
+    }
+
+    private double factor(double loadingRatio) {
+        double ratio = mixing.atSi(loadingRatio) / mixing.atSi(rightAt);
+        return ratio * ratio;
+    }
+
+    @Override
+    public String name() {
+        return model.name() + ", loaded";
+    }
+
+    @Override
+    public Evidence evidence() {
+        return Evidence.of(
+                        EvidenceGrade.DERIVED,
+                        Source.of(model.evidence().source().citation()))
+                .withNote("Depth times the square of the falling mixing efficiency (derived); "
+                        + mixing.evidence().grade().words() + ": "
+                        + mixing.evidence().source().citation());
+    }
+
+    @Override
+    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+        return model.separationFeedSi(jet, material, depthM / factor(jet.loadingRatioSi()));
+    }
+
+    @Override
+    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+        return model.separationDepthSi(jet, material, feedMPerS) * factor(jet.loadingRatioSi());
+    }
+
+    @Override
+    public double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+        return model.feedSi(jet, material, thicknessM / factor(jet.loadingRatioSi()), index);
+    }
+
+    @Override
+    public double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+        return model.indexSi(jet, material, thicknessM / factor(jet.loadingRatioSi()), feedMPerS);
+    }
+
+    @Override
+    public double feedAtSi(
+            AbrasiveJet jet,
+            Material material,
+            double pressurePa,
+            double orificeM,
+            double tubeM,
+            double abrasiveKgPerS,
+            double thicknessM,
+            double index) {
+        double loadingRatio = abrasiveKgPerS / jet.water().massFlowAtSi(pressurePa, orificeM);
+        return model.feedAtSi(
+                jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM / factor(loadingRatio), index);
+    }
+
+    @Override
+    public double highestFeedSi() {
+        return model.highestFeedSi();
+    }
+
+    @Override
+    public double relativeUncertainty(Material material) {
+        return model.relativeUncertainty(material);
+    }
+
+    @Override
+    public List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+        return model.cautions(jet, material, depthM, feedMPerS);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof LoadedFeed that
+                && model.equals(that.model)
+                && mixing.equals(that.mixing)
+                && rightAt == that.rightAt;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(model, mixing, rightAt);
+    }
+
+    @Override
+    public String toString() {
+        return name();
+    }
+}

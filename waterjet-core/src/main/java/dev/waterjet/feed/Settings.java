@@ -1,0 +1,38 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.measure.Kind;
+
+/** Jets that differ from a given one in their settings only. */
+final class Settings {
+
+    private Settings() {}
+
+    static AbrasiveJet of(AbrasiveJet jet, double pressurePa, double orificeM, double tubeM, double abrasiveKgPerS) {
+        CuttingHead head = jet.head();
+        if (orificeM != head.orifice().boreSi()) {
+            head = head.withOrifice(head.orifice().withBore(Kind.LENGTH.of(orificeM)));
+        }
+        if (tubeM != head.tube().boreSi()) {
+            head = head.withTube(
+                    FocusingTube.of(Kind.LENGTH.of(tubeM), head.tube().length()));
+        }
+        return jet.withHead(head)
+                .withPressure(Kind.PRESSURE.of(pressurePa))
+                .withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
+    }
+
+    static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {
+        return jet.withPressure(Kind.PRESSURE.of(pressurePa));
+    }
+
+    static AbrasiveJet withAbrasiveFlow(AbrasiveJet jet, double abrasiveKgPerS) {
+        return jet.withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
+    }
+
+    static AbrasiveJet withOrifice(AbrasiveJet jet, double orificeM) {
+        return jet.withHead(jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(orificeM))));
+    }
+}
