@@ -68,12 +68,20 @@ public final class CalibratedFeed implements FeedModel {
         double[] parameters = fit.values();
         double scatter = scatter(
                 family.model(parameters, 0, plain), family.material(parameters, 0, plain), fit.weights(), cuts, fit);
-        Evidence evidence = plain.withNote("Scatter of a cut about the fit: "
-                        + QuantityText.round(100 * scatter, 2) + " % of the feed.")
+        Evidence evidence = plain.withNote(
+                        "Scatter of a cut about the fit: " + QuantityText.round(100 * scatter, 2) + " % of the feed.")
                 .withRanges(
                         range("depth", Kind.LENGTH, cuts, cut -> cut.index() * cut.thicknessSi()),
-                        range("pressure", Kind.PRESSURE, cuts, cut -> cut.jet().water().pressureSi()),
-                        range("abrasive flow", Kind.MASS_FLOW, cuts, cut -> cut.jet().abrasiveFlowSi()));
+                        range(
+                                "pressure",
+                                Kind.PRESSURE,
+                                cuts,
+                                cut -> cut.jet().water().pressureSi()),
+                        range(
+                                "abrasive flow",
+                                Kind.MASS_FLOW,
+                                cuts,
+                                cut -> cut.jet().abrasiveFlowSi()));
         String first = fit.names().get(0);
         double relative = fit.standardError(first) / fit.value(first);
         return new CalibratedFeed(
@@ -94,14 +102,12 @@ public final class CalibratedFeed implements FeedModel {
     }
 
     /** Standard deviation of the logarithm of the cuts' feeds about the fit; a groove's depth counts by the feed that fits it. */
-    private static double scatter(
-            FeedModel model, Material material, double[] weights, List<TestCut> cuts, Fit fit) {
+    private static double scatter(FeedModel model, Material material, double[] weights, List<TestCut> cuts, Fit fit) {
         double sum = 0;
         double freedom = -fit.names().size();
         for (int i = 0; i < weights.length; i++) {
             TestCut cut = cuts.get(i);
-            double off = Math.log(
-                    cut.feedSi() / model.feedSi(cut.jet(), material, cut.thicknessSi(), cut.index()));
+            double off = Math.log(cut.feedSi() / model.feedSi(cut.jet(), material, cut.thicknessSi(), cut.index()));
             sum += weights[i] * off * off;
             freedom += weights[i];
         }
@@ -163,12 +169,15 @@ public final class CalibratedFeed implements FeedModel {
         List<Caution> remarks = new ArrayList<>();
         if (cuts.size() < FEW) {
             remarks.add(Caution.notice(
-                    "few-cuts", "the fit rests on " + cuts.size() + " cuts; its intervals are wide, more cuts narrow them"));
+                    "few-cuts",
+                    "the fit rests on " + cuts.size() + " cuts; its intervals are wide, more cuts narrow them"));
         }
         double[] studentised = fit.studentised();
         double[] leverages = fit.leverages();
         for (int i = 0; i < studentised.length; i++) {
-            String label = cuts.get(i).label().isEmpty() ? "cut " + (i + 1) : cuts.get(i).label();
+            String label = cuts.get(i).label().isEmpty()
+                    ? "cut " + (i + 1)
+                    : cuts.get(i).label();
             if (Math.abs(studentised[i]) > OUTLIER) {
                 remarks.add(Caution.warning(
                         "outlier",
@@ -177,7 +186,8 @@ public final class CalibratedFeed implements FeedModel {
             }
             if (fit.names().size() > 1 && leverages[i] > 0.9) {
                 remarks.add(Caution.notice(
-                        "leverage", label + " determines a parameter almost alone; repeat it before you trust the fit"));
+                        "leverage",
+                        label + " determines a parameter almost alone; repeat it before you trust the fit"));
             }
         }
         return List.copyOf(remarks);
@@ -287,8 +297,7 @@ public final class CalibratedFeed implements FeedModel {
         return List.copyOf(cautions);
     }
 
-    private static void check(
-            ValidityRange<?> range, double si, Unit<?> unit, List<Caution> into) {
+    private static void check(ValidityRange<?> range, double si, Unit<?> unit, List<Caution> into) {
         if (!range.holds(si)) {
             into.add(Caution.notice(
                     "outside-range",

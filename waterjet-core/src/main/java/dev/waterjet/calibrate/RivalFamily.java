@@ -46,8 +46,7 @@ final class RivalFamily {
 
         @Override
         public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
-            double strength =
-                    FlowStrengths.standard().strengthSi(start).orElse(USUAL_STRENGTH_PA);
+            double strength = FlowStrengths.standard().strengthSi(start).orElse(USUAL_STRENGTH_PA);
             return question.withPositiveParameter("flow strength in Pa", strength);
         }
 
@@ -83,8 +82,7 @@ final class RivalFamily {
         }
 
         private ThresholdFeed law(double coefficient, double thresholdPa) {
-            return ThresholdFeed.of(
-                    start, jet, coefficient, Kind.PRESSURE.of(thresholdPa), Kind.SPEED.of(unitMPerS));
+            return ThresholdFeed.of(start, jet, coefficient, Kind.PRESSURE.of(thresholdPa), Kind.SPEED.of(unitMPerS));
         }
 
         @Override

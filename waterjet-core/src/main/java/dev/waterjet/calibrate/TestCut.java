@@ -98,8 +98,7 @@ public final class TestCut implements Serializable {
      * @param feed the feed that left it
      * @return the cut, with a relative deviation of 5 percent
      */
-    public static TestCut graded(
-            AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
+    public static TestCut graded(AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
         return new TestCut(
                 Test.GRADED, jet, Kind.LENGTH.si(thickness), index, Kind.SPEED.si(feed), USUAL_DEVIATION, "");
     }

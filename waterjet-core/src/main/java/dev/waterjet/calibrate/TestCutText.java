@@ -187,8 +187,9 @@ public final class TestCutText {
             case "separation" -> TestCut.separated(jet, thickness, feed);
             case "depth" -> TestCut.groove(jet, thickness, feed);
             case "graded" -> TestCut.graded(jet, thickness, index, feed);
-            default -> throw cells.row()
-                    .fault(cells.place("test"), "test \"" + test + "\" is none of separation, depth, graded");
+            default ->
+                throw cells.row()
+                        .fault(cells.place("test"), "test \"" + test + "\" is none of separation, depth, graded");
         };
     }
 

@@ -212,8 +212,7 @@ public final class FeedSweep implements Serializable {
             double flowKgPerS = axes[FLOW][digits[FLOW]];
             double thicknessM = axes[THICKNESS][digits[THICKNESS]];
             double index = axes[INDEX][digits[INDEX]];
-            double feed = model.feedAtSi(
-                    jet, material, pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index);
+            double feed = model.feedAtSi(jet, material, pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index);
             row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, highest));
             countOn(digits);
         }

@@ -49,8 +49,7 @@ class CalibrationTest {
     private static final Material GUESS = Material.of("mirror-mount-alloy", 90, 0.5, Trait.DUCTILE);
 
     static AbrasiveJet jet(double pressureMpa, double flow) {
-        return CuttingHead.of(
-                        Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(76)))
+        return CuttingHead.of(Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(76)))
                 .jet(megapascals(pressureMpa), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(flow));
     }
 
@@ -65,8 +64,7 @@ class CalibrationTest {
                             * Math.exp(noise * random.nextGaussian());
                     cuts.add(TestCut.separated(jet, millimetres(thickness), Kind.SPEED.of(separation)));
                 }
-                double graded =
-                        truth.feedSi(jet, TRUTH, 0.010, 3) * Math.exp(noise * random.nextGaussian());
+                double graded = truth.feedSi(jet, TRUTH, 0.010, 3) * Math.exp(noise * random.nextGaussian());
                 cuts.add(TestCut.graded(jet, millimetres(10), 3, Kind.SPEED.of(graded)));
                 double depth = truth.separationDepthSi(jet, TRUTH, 0.004) * Math.exp(noise * random.nextGaussian());
                 cuts.add(TestCut.groove(jet, Kind.LENGTH.of(depth), Kind.SPEED.of(0.004)));
@@ -139,8 +137,7 @@ class CalibrationTest {
 
     @Test
     void farFromTheCutsTheFeedIsLessCertain() {
-        CalibratedFeed own = Calibration.ofMachinability(
-                        GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
+        CalibratedFeed own = Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
                 .fit(cuts(MachinabilityFeed.published(), new Random(4), 0.05));
         Workpiece piece = Workpiece.of(own.material(), millimetres(12));
         var near = own.feed(jet(320, 350), piece, 1);
@@ -174,18 +171,15 @@ class CalibrationTest {
     @Test
     void rivalModelsAreCalibratedToo() {
         FeedModel energy = SpecificEnergyFeed.of(
-                TRUTH,
-                Kind.ENERGY_DENSITY.of(9e9),
-                0,
-                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                TRUTH, Kind.ENERGY_DENSITY.of(9e9), 0, Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         assertThat(Calibration.ofSpecificEnergy(GUESS)
                         .fit(cuts(energy, new Random(6), 0))
                         .fit()
                         .values()[0])
                 .isCloseTo(9e9, within(1e3));
 
-        FeedModel erosion = ErosionFeed.usual()
-                .withStrengths(FlowStrengths.standard().with(TRUTH, megapascals(6000)));
+        FeedModel erosion =
+                ErosionFeed.usual().withStrengths(FlowStrengths.standard().with(TRUTH, megapascals(6000)));
         assertThat(Calibration.ofErosion(GUESS, ErosionFeed.usual())
                         .fit(cuts(erosion, new Random(6), 0))
                         .fit()
@@ -201,8 +195,7 @@ class CalibrationTest {
     @Test
     void theThresholdLawIsCalibratedFromOneJetAtManyPressures() {
         AbrasiveJet reference = jet(350, 400);
-        ThresholdFeed truth =
-                ThresholdFeed.of(TRUTH, reference, 9e-9, megapascals(70), millimetresPerMinute(1));
+        ThresholdFeed truth = ThresholdFeed.of(TRUTH, reference, 9e-9, megapascals(70), millimetresPerMinute(1));
         List<TestCut> cuts = new ArrayList<>();
         for (double pressure = 150; pressure <= 400; pressure += 50) {
             AbrasiveJet jet = jet(pressure, 400);
@@ -213,8 +206,8 @@ class CalibrationTest {
                         Kind.SPEED.of(truth.separationFeedSi(jet, TRUTH, thickness / 1000))));
             }
         }
-        CalibratedFeed own =
-                Calibration.ofThreshold(GUESS, reference, millimetresPerMinute(1)).fit(cuts);
+        CalibratedFeed own = Calibration.ofThreshold(GUESS, reference, millimetresPerMinute(1))
+                .fit(cuts);
 
         assertThat(own.fit().value("threshold pressure in Pa")).isCloseTo(70e6, within(70.0));
         assertThat(own.fit().value("coefficient in m/Pa")).isCloseTo(9e-9, within(1e-14));
@@ -232,9 +225,9 @@ class CalibrationTest {
                     millimetres(thickness),
                     Kind.SPEED.of(MachinabilityFeed.published().separationFeedSi(jet, TRUTH, thickness / 1000))));
         }
-        assertThatThrownBy(() -> Calibration.ofMachinability(
-                                GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
-                        .fit(onePressure))
+        assertThatThrownBy(
+                        () -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
+                                .fit(onePressure))
                 .isInstanceOf(UndeterminedException.class)
                 .hasMessageContaining("cannot tell machinability and pressure exponent apart");
         assertThatThrownBy(() -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published())
@@ -255,9 +248,9 @@ class CalibrationTest {
                     * Math.exp(0.05 * random.nextGaussian());
             hardlyVaried.add(TestCut.separated(jet, millimetres(10), Kind.SPEED.of(feed)));
         }
-        assertThatThrownBy(() -> Calibration.ofMachinability(
-                                GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
-                        .fit(hardlyVaried))
+        assertThatThrownBy(
+                        () -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
+                                .fit(hardlyVaried))
                 .isInstanceOf(UndeterminedException.class)
                 .hasMessageContaining("the cuts do not determine the pressure exponent")
                 .hasMessageContaining("vary its setting more");
@@ -265,8 +258,7 @@ class CalibrationTest {
 
     @Test
     void aSerialisedCalibrationComputesTheSameBits() throws Exception {
-        CalibratedFeed own = Calibration.ofMachinability(
-                        GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
+        CalibratedFeed own = Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
                 .fit(cuts(MachinabilityFeed.published(), new Random(4), 0.05));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {

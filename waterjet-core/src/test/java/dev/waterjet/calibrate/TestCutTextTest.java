@@ -17,8 +17,7 @@ class TestCutTextTest {
 
     @Test
     void cutsAreReadInTheUnitsOfTheHeader() {
-        List<TestCut> cuts = TestCutText.parse(
-                """
+        List<TestCut> cuts = TestCutText.parse("""
                 # cuts of a morning
                 label,test,thickness_in,index,feed_in_per_min,pressure_ksi,orifice_in,tube_in,abrasive_flow_lb_per_min
                 first,separation,0.5,,20,55,0.014,0.040,1.2
@@ -52,8 +51,7 @@ class TestCutTextTest {
                 .isInstanceOf(TextException.class)
                 .hasMessageContaining("the file of test cuts is empty");
         assertThatThrownBy(() -> TestCutText.parse("test,thickness,feed_mm_per_min\n"))
-                .hasMessageContaining(
-                        "line 1, column 6: the column thickness has no unit: write it as thickness_m");
+                .hasMessageContaining("line 1, column 6: the column thickness has no unit: write it as thickness_m");
         assertThatThrownBy(() -> TestCutText.parse("test,thickness_mm\n"))
                 .hasMessageContaining("there is no column feed");
         assertThatThrownBy(() -> TestCutText.parse(HEADER.replace("pressure_MPa", "pressure_kg")))

@@ -34,29 +34,27 @@ class CutEconomyTest {
     @Test
     void theCheapestFlowIsThatOfTheClosedForm() {
         CostRates rates = CostRates.of(30, 1.5);
-        CutPoint cheapest =
-                CutEconomy.of(MachinabilityFeed.published(), rates).cheapestAbrasiveFlow(jet, plate, 3);
+        CutPoint cheapest = CutEconomy.of(MachinabilityFeed.published(), rates).cheapestAbrasiveFlow(jet, plate, 3);
         double e = 0.343 * 1.15;
 
         assertThat(cheapest.jet().abrasiveFlowSi()).isCloseTo(30 / 3600.0 / 1.5 * e / (1 - e), within(1e-7));
         assertThat(cheapest.costPerMetre())
-                .isCloseTo(rates.perMetre(cheapest.feed().value(), cheapest.jet().abrasiveFlow()), within(1e-12));
+                .isCloseTo(
+                        rates.perMetre(cheapest.feed().value(), cheapest.jet().abrasiveFlow()), within(1e-12));
     }
 
     /** A falling efficiency makes abrasive worth less, so the cheapest flow is lower; dear abrasive lowers it too. */
     @Test
     void fallingEfficiencyAndDearAbrasiveLowerTheCheapestFlow() {
         MixingEfficiency falling = MixingEfficiency.falling(
-                0.95,
-                0.1,
-                MixingEfficiency.scaleForBest(0.18),
-                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95, 0.1, MixingEfficiency.scaleForBest(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         double constant = cheapest(MachinabilityFeed.published(), 0.4);
         double loaded = cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 0.4);
 
         assertThat(loaded).isLessThan(0.6 * constant);
         assertThat(loaded / jet.water().massFlowSi()).isBetween(0.03, 0.3);
-        assertThat(cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 2)).isLessThan(loaded);
+        assertThat(cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 2))
+                .isLessThan(loaded);
     }
 
     private double cheapest(FeedModel model, double perKilogram) {
@@ -81,8 +79,7 @@ class CutEconomyTest {
      */
     @Test
     void equalPowerFollowsItsExponent() {
-        QuantityArray<Pressure> pressures =
-                QuantityArray.parse(Kind.PRESSURE, "300 MPa..600 MPa step 100 MPa");
+        QuantityArray<Pressure> pressures = QuantityArray.parse(Kind.PRESSURE, "300 MPa..600 MPa step 100 MPa");
         List<CutPoint> points = CutEconomy.of(MachinabilityFeed.published(), CostRates.of(80, 0.4))
                 .atEqualPower(jet, plate, 3, pressures);
 
@@ -91,8 +88,7 @@ class CutEconomyTest {
         for (CutPoint point : points) {
             assertThat(Kind.POWER.si(point.jet().water().hydraulicPower())).isCloseTo(power, within(1e-9 * power));
             assertThat(point.feed().si() / points.get(0).feed().si())
-                    .isCloseTo(
-                            Math.pow(point.jet().water().pressureSi() / 300e6, exponent), within(1e-9));
+                    .isCloseTo(Math.pow(point.jet().water().pressureSi() / 300e6, exponent), within(1e-9));
         }
         assertThat(points.get(3).costPerMetre()).isLessThan(points.get(0).costPerMetre());
     }
@@ -101,8 +97,9 @@ class CutEconomyTest {
     @Test
     void sheetsOfOneMaterialAreOnePlate() {
         for (FeedModel model : List.of(MachinabilityFeed.published(), ErosionFeed.usual())) {
-            double stacked =
-                    Stack.sheets(plate.withThickness(millimetres(3)), 4).feed(model, jet, 2).si();
+            double stacked = Stack.sheets(plate.withThickness(millimetres(3)), 4)
+                    .feed(model, jet, 2)
+                    .si();
             assertThat(stacked).isCloseTo(model.feed(jet, plate, 2).si(), within(1e-12));
         }
         // u goes with h^-1.15, so four sheets yield 4^-0.15 of the length in the same time

@@ -47,14 +47,15 @@ class FeedInverseTest {
         FeedInverse inverse = FeedInverse.of(model);
         var feed = Kind.SPEED.of(wanted);
 
-        AbrasiveJet harder = jet.withPressure(inverse.pressureFor(jet, steel, 2, feed).value());
+        AbrasiveJet harder =
+                jet.withPressure(inverse.pressureFor(jet, steel, 2, feed).value());
         assertThat(model.feed(harder, steel, 2).si()).isCloseTo(wanted, within(1e-10 * wanted));
-        AbrasiveJet fuller =
-                jet.withAbrasiveFlow(inverse.abrasiveFlowFor(jet, steel, 2, feed).value());
+        AbrasiveJet fuller = jet.withAbrasiveFlow(
+                inverse.abrasiveFlowFor(jet, steel, 2, feed).value());
         assertThat(model.feed(fuller, steel, 2).si()).isCloseTo(wanted, within(1e-10 * wanted));
         var bore = inverse.orificeFor(jet, steel, 2, feed).value();
-        AbrasiveJet wider = jet.withHead(
-                jet.head().withOrifice(jet.head().orifice().withBore(bore)));
+        AbrasiveJet wider =
+                jet.withHead(jet.head().withOrifice(jet.head().orifice().withBore(bore)));
         assertThat(model.feed(wider, steel, 2).si()).isCloseTo(wanted, within(1e-10 * wanted));
     }
 
@@ -99,7 +100,8 @@ class FeedInverseTest {
     void theBestFlowOfAbrasiveIsFoundInside() {
         FeedModel energy = SpecificEnergyFeed.ofSteel();
         CannotReachException e = catchThrowableOfType(
-                CannotReachException.class, () -> FeedInverse.of(energy)
+                CannotReachException.class,
+                () -> FeedInverse.of(energy)
                         .withHighestAbrasiveFlow(gramsPerMinute(10_000))
                         .abrasiveFlowFor(jet, steel, 1, millimetresPerMinute(50_000)));
         double atOne = energy.feed(
@@ -113,10 +115,7 @@ class FeedInverseTest {
     @Test
     void aFallingEfficiencyHasItsBestWhereItWasTold() {
         MixingEfficiency falling = MixingEfficiency.falling(
-                0.95,
-                0.1,
-                MixingEfficiency.scaleForBest(0.18),
-                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95, 0.1, MixingEfficiency.scaleForBest(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         AbrasiveJet loaded = jet.withHead(jet.head().withMixing(falling));
         FeedModel energy = SpecificEnergyFeed.ofSteel();
         double best = InverseKernel.best(
@@ -129,7 +128,11 @@ class FeedInverseTest {
         AbrasiveJet atReference =
                 jet.withAbrasiveFlow(Kind.MASS_FLOW.of(0.15 * jet.water().massFlowSi()));
         assertThat(corrected.feed(atReference, steel, 2).si())
-                .isCloseTo(MachinabilityFeed.published().feed(atReference, steel, 2).si(), within(1e-12));
+                .isCloseTo(
+                        MachinabilityFeed.published()
+                                .feed(atReference, steel, 2)
+                                .si(),
+                        within(1e-12));
     }
 
     @Test
@@ -143,8 +146,7 @@ class FeedInverseTest {
 
     @Test
     void belowAThresholdTheExceptionSaysSo() {
-        ThresholdFeed law = ThresholdFeed.of(
-                steel.material(), jet, 8e-9, megapascals(500), millimetresPerMinute(1));
+        ThresholdFeed law = ThresholdFeed.of(steel.material(), jet, 8e-9, megapascals(500), millimetresPerMinute(1));
 
         assertThatThrownBy(() -> FeedInverse.of(law)
                         .withHighestPressure(megapascals(400))
@@ -159,8 +161,8 @@ class FeedInverseTest {
 
     @Test
     void impossibleQuestionsAreRefused() {
-        assertThatThrownBy(() -> FeedInverse.of(ErosionFeed.usual())
-                        .pressureFor(jet, steel, 0.5, millimetresPerMinute(10)))
+        assertThatThrownBy(() ->
+                        FeedInverse.of(ErosionFeed.usual()).pressureFor(jet, steel, 0.5, millimetresPerMinute(10)))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("quality index is 0.5");
     }

@@ -16,7 +16,6 @@ import java.io.IOException;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
 import java.io.UncheckedIOException;
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -62,7 +61,8 @@ class FeedSweepTest {
 
         assertThat(sweep.size()).isEqualTo(4 * 3 * 2 * 4 * 5 * 2);
         assertThat(found).hasSize((int) sweep.size()).isEqualTo(expected);
-        assertThat(sweep.feeds().toSi()).containsExactly(found.stream().mapToDouble(x -> x).toArray());
+        assertThat(sweep.feeds().toSi())
+                .containsExactly(found.stream().mapToDouble(x -> x).toArray());
     }
 
     @Test
@@ -72,8 +72,10 @@ class FeedSweepTest {
         sweep.each((p, o, t, m, h, q, feed) -> whole.add(p + o + t + m + h + q + feed));
         List<Double> parts = new ArrayList<>();
         for (long from = 0; from < sweep.size(); from += 77) {
-            sweep.each(from, Math.min(sweep.size(), from + 77), (p, o, t, m, h, q, feed) ->
-                    parts.add(p + o + t + m + h + q + feed));
+            sweep.each(
+                    from,
+                    Math.min(sweep.size(), from + 77),
+                    (p, o, t, m, h, q, feed) -> parts.add(p + o + t + m + h + q + feed));
         }
 
         assertThat(parts).isEqualTo(whole);
@@ -131,26 +133,6 @@ class FeedSweepTest {
         assertThatThrownBy(() -> sweep(MachinabilityFeed.published()).writeCsv(broken))
                 .isInstanceOf(UncheckedIOException.class)
                 .hasMessageContaining("the disc is full");
-    }
-
-    /** Bytes that the thread took, told by the virtual machine: the same few for few points and for many. */
-    @Test
-    void noObjectIsMadePerPoint() {
-        com.sun.management.ThreadMXBean threads =
-                (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
-        FeedSweep sweep = FeedSweep.of(MachinabilityFeed.published(), JET, PLATE, 3)
-                .overPressure(QuantityArray.evenly(
-                        Kind.PRESSURE, Kind.PRESSURE.of(200e6), Kind.PRESSURE.of(600e6), 200_000));
-        double[] sum = new double[1];
-        SweepRow adder = (p, o, t, m, h, q, feed) -> sum[0] += feed;
-        sweep.each(adder);
-        long before = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
-        sweep.each(adder);
-        long taken = threads.getThreadAllocatedBytes(Thread.currentThread().getId()) - before;
-
-        // under a byte a point
-        assertThat(taken).isLessThan(200_000);
-        assertThat(sum[0]).isPositive();
     }
 
     @Test

@@ -178,12 +178,12 @@ class RivalModelsTest {
     @ParameterizedTest
     @ValueSource(doubles = {5, 8, 10, 15, 20, 40})
     void machinabilityImpliesTheSpecificEnergyOfSteel(double thickness) {
-            assertThat(SpecificEnergyFeed.implied(
-                                    MachinabilityFeed.published(),
-                                    comparisonJet(0.7),
-                                    Workpiece.of(STEEL, millimetres(thickness)))
-                            .in(Units.JOULE_PER_CUBIC_MILLIMETRE))
-                    .isBetween(10.0, 14.0);
+        assertThat(SpecificEnergyFeed.implied(
+                                MachinabilityFeed.published(),
+                                comparisonJet(0.7),
+                                Workpiece.of(STEEL, millimetres(thickness)))
+                        .in(Units.JOULE_PER_CUBIC_MILLIMETRE))
+                .isBetween(10.0, 14.0);
     }
 
     @Test

@@ -1,0 +1,204 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
+import dev.waterjet.uncertainty.Distribution;
+import dev.waterjet.uncertainty.Measurand;
+import dev.waterjet.uncertainty.MonteCarlo;
+import dev.waterjet.uncertainty.MonteCarloResult;
+import dev.waterjet.uncertainty.SobolIndices;
+import dev.waterjet.uncertainty.SobolStudy;
+import dev.waterjet.uncertainty.UncertainInputs;
+import dev.waterjet.uncertainty.UncertaintyBudget;
+import java.io.PrintWriter;
+import java.util.Locale;
+import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Which input makes a feed uncertain. */
+@Command(
+        name = "sensitivity",
+        description = {
+            "Which input makes a feed uncertain: contributions of first order, and shares of the variance by Monte Carlo.",
+            "Spreads are relative standard uncertainties, such as \"2 %\"; each input is taken as log-normal.",
+            "Example: waterjet sensitivity --material titanium --thickness \"8 mm\" --index 4 --tube-spread \"6 %\""
+        })
+final class SensitivityOfFeed extends Program {
+
+    @Mixin
+    private final HeadOptions head = new HeadOptions();
+
+    @Option(
+            names = "--model",
+            paramLabel = "<model>",
+            description = "Model, as in the program curve. Usual: machinability.")
+    private String model = "machinability";
+
+    @Option(
+            names = "--material",
+            converter = Typed.Catalogued.class,
+            paramLabel = "<material>",
+            description = "Material of the catalogue. Usual: mild-steel.")
+    private Material material = Materials.standard().get("mild-steel");
+
+    @Option(
+            names = "--thickness",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Thickness. Usual: 10 mm.")
+    private Quantity<Length> thickness = Kind.LENGTH.parse("10 mm");
+
+    @Option(names = "--index", paramLabel = "<index>", description = "Quality index, 1 or more. Usual: 3.")
+    private double index = 3;
+
+    @Option(
+            names = "--pressure-spread",
+            converter = Share.class,
+            paramLabel = "<share>",
+            description = "Spread of the pressure. Usual: 2 %%.")
+    private Quantity<Dimensionless> pressureSpread = Kind.RATIO.parse("2 %");
+
+    @Option(
+            names = "--orifice-spread",
+            converter = Share.class,
+            paramLabel = "<share>",
+            description = "Spread of the orifice's bore. Usual: 2 %%.")
+    private Quantity<Dimensionless> orificeSpread = Kind.RATIO.parse("2 %");
+
+    @Option(
+            names = "--tube-spread",
+            converter = Share.class,
+            paramLabel = "<share>",
+            description = "Spread of the tube's bore, which grows by wear. Usual: 5 %%.")
+    private Quantity<Dimensionless> tubeSpread = Kind.RATIO.parse("5 %");
+
+    @Option(
+            names = "--abrasive-flow-spread",
+            converter = Share.class,
+            paramLabel = "<share>",
+            description = "Spread of the flow of abrasive. Usual: 5 %%.")
+    private Quantity<Dimensionless> flowSpread = Kind.RATIO.parse("5 %");
+
+    @Option(
+            names = "--thickness-spread",
+            converter = Share.class,
+            paramLabel = "<share>",
+            description = "Spread of the thickness. Usual: 1 %%.")
+    private Quantity<Dimensionless> thicknessSpread = Kind.RATIO.parse("1 %");
+
+    @Option(names = "--trials", paramLabel = "<count>", description = "Trials of Monte Carlo. Usual: 65536.")
+    private int trials = 65_536;
+
+    @Option(names = "--seed", paramLabel = "<number>", description = "Seed: the same seed gives the same digits. Usual: 1.")
+    private long seed = 1;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "<count>",
+            description = "Threads; they change no digit. Usual: one for each processor.")
+    private int threads = Runtime.getRuntime().availableProcessors();
+
+    @Option(names = "--progress", description = "Tell on the error stream how far the study has come.")
+    private boolean tellsProgress;
+
+    /** A share, such as {@code "2 %"} or {@code 0.02}. */
+    static final class Share implements ITypeConverter<Quantity<Dimensionless>> {
+        @Override
+        public Quantity<Dimensionless> convert(String text) {
+            return Kind.RATIO.parse(text);
+        }
+    }
+
+    private static final String MATERIAL_AND_MODEL = "material and model";
+
+    private UncertainInputs inputs(FeedModel feedModel, AbrasiveJet jet) {
+        return UncertainInputs.none()
+                .with("pressure", spread(jet.water().pressureSi(), pressureSpread))
+                .with("orifice", spread(jet.head().orifice().boreSi(), orificeSpread))
+                .with("tube", spread(jet.head().tube().boreSi(), tubeSpread))
+                .with("abrasive flow", spread(jet.abrasiveFlowSi(), flowSpread))
+                .with("thickness", spread(Kind.LENGTH.si(thickness), thicknessSpread))
+                .with(MATERIAL_AND_MODEL, Distribution.logNormal(1, feedModel.relativeUncertainty(material)));
+    }
+
+    private static Distribution spread(double si, Quantity<Dimensionless> share) {
+        return Distribution.logNormal(si, Kind.RATIO.si(share));
+    }
+
+    private static Measurand feed(FeedModel feedModel, AbrasiveJet jet, Material material, double index) {
+        return in -> feedModel.feedAtSi(jet, material, in[0], in[1], in[2], in[3], in[4], index) * in[5];
+    }
+
+    @Override
+    protected Table table() {
+        FeedModel feedModel = Models.get(model);
+        AbrasiveJet jet = head.jet();
+        feedModel.feed(jet, Workpiece.of(material, thickness), index);
+        UncertainInputs inputs = inputs(feedModel, jet);
+        Measurand feed = feed(feedModel, jet, material, index);
+        UncertaintyBudget budget = UncertaintyBudget.of(feed, inputs);
+        SobolIndices shares = SobolStudy.of(feed, inputs)
+                .withTrials(trials)
+                .withSeed(seed)
+                .withThreads(threads)
+                .withProgress(this::tell)
+                .run();
+        MonteCarloResult drawn = MonteCarlo.of(feed, inputs)
+                .withTrials(trials)
+                .withSeed(seed)
+                .withThreads(threads)
+                .run();
+        Table table = Table.of("What makes the feed uncertain: " + material.name() + ", "
+                        + QuantityText.print(Kind.LENGTH, thickness, Units.MILLIMETRE, 4) + ", index "
+                        + QuantityText.round(index, 3))
+                .words("input")
+                .number("relative spread", 2)
+                .column("contribution", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 3)
+                .number("first order share", 3)
+                .number("standard error", 1)
+                .number("total share", 3);
+        for (int i = 0; i < inputs.size(); i++) {
+            String name = inputs.names().get(i);
+            table.row(
+                    name,
+                    inputs.distribution(i).standardUncertainty()
+                            / inputs.distribution(i).value(),
+                    budget.contribution(name),
+                    shares.firstOrder(name),
+                    shares.standardError(name),
+                    shares.total(name));
+        }
+        return table.note("Feed " + told(budget.value()) + " +/- " + told(budget.standardUncertainty())
+                        + " by the law of propagation (JCGM 100).")
+                .note("Monte Carlo of " + drawn.trials() + " trials (JCGM 101): " + told(drawn.mean()) + " +/- "
+                        + told(drawn.standardUncertainty()) + ", 95 % from " + told(drawn.lower(0.95)) + " to "
+                        + told(drawn.upper(0.95)) + ".");
+    }
+
+    private void tell(long done, long total) {
+        if (tellsProgress) {
+            errors().printf(Locale.ROOT, "%d of %d%n", done, total);
+            errors().flush();
+        }
+    }
+
+    private static String told(double feedMPerS) {
+        return QuantityText.print(Kind.SPEED, Kind.SPEED.of(feedMPerS), Units.MILLIMETRE_PER_MINUTE, 4);
+    }
+
+    @Override
+    protected void print(PrintWriter out) {
+        out.print(table().text());
+    }
+}

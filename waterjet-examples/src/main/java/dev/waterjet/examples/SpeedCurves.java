@@ -1,0 +1,233 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.calibrate.TestCut;
+import dev.waterjet.calibrate.TestCutText;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.IndexTable;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Speed curves of models and materials. */
+@Command(
+        name = "curve",
+        description = {
+            "Feed over thickness, for any models and materials, with its standard uncertainty.",
+            "Give --feed instead of --thickness to ask how thick a plate each feed cuts.",
+            "Example: waterjet curve --model machinability,erosion --material titanium --thickness \"2 mm..30 mm\""
+        })
+final class SpeedCurves extends Program {
+
+    @Mixin
+    private final HeadOptions head = new HeadOptions();
+
+    @Option(
+            names = "--model",
+            split = ",",
+            paramLabel = "<model>",
+            description = "Models: machinability, machinability-by-flow, erosion, specific-energy, declination-1.5,"
+                    + " declination-1. Usual: machinability.")
+    private List<String> models = new ArrayList<>(List.of("machinability"));
+
+    @Option(
+            names = "--material",
+            split = ",",
+            paramLabel = "<material>",
+            description = "Materials of the catalogue, by id or a part of it. Usual: mild-steel.")
+    private List<String> materials = new ArrayList<>(List.of("mild-steel"));
+
+    @Option(
+            names = "--thickness",
+            converter = Typed.Lengths.class,
+            paramLabel = "<lengths>",
+            description = "Thickness or range. Usual: \"5 mm..50 mm step 5 mm\".")
+    private QuantityArray<Length> thicknesses = QuantityArray.parse(Kind.LENGTH, "5 mm..50 mm step 5 mm");
+
+    @Option(
+            names = "--feed",
+            converter = Typed.Speeds.class,
+            paramLabel = "<speeds>",
+            description = "Feed or range, instead of --thickness: how thick a plate it cuts at the index.")
+    private Optional<QuantityArray<Speed>> feeds = Optional.empty();
+
+    @Option(
+            names = "--index",
+            converter = Indices.class,
+            paramLabel = "<index>",
+            description = "Quality index or range, 1 just separates, 5 is the best face. Usual: 1.")
+    private QuantityArray<Dimensionless> indices = QuantityArray.ofSi(Kind.RATIO, 1);
+
+    @Option(names = "--svg", paramLabel = "<file>", description = "Draw the curves, each in a band of 95 %, to a file.")
+    private Optional<Path> svg = Optional.empty();
+
+    @Option(
+            names = "--cuts",
+            paramLabel = "<file>",
+            description = "Draw test cuts over the curves: a CSV file as the program fit reads it.")
+    private Optional<Path> cuts = Optional.empty();
+
+    /** A range of plain numbers. */
+    static final class Indices implements ITypeConverter<QuantityArray<Dimensionless>> {
+        @Override
+        public QuantityArray<Dimensionless> convert(String text) {
+            return QuantityArray.parse(Kind.RATIO, text);
+        }
+    }
+
+    /** One model in one material at one index. */
+    private record Curve(String name, FeedModel model, Material material, double index) {
+
+        String label() {
+            return name + ", " + material.name();
+        }
+    }
+
+    private List<Curve> curves() {
+        List<Curve> curves = new ArrayList<>();
+        for (String name : models) {
+            for (String id : materials) {
+                for (double index : indices.toSi()) {
+                    curves.add(new Curve(name, Models.get(name), Materials.standard().get(id), index));
+                }
+            }
+        }
+        return curves;
+    }
+
+    @Override
+    protected Table table() {
+        AbrasiveJet jet = head.jet();
+        Table table = Table.of("Speed curves: " + jet)
+                .words("model")
+                .words("material")
+                .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .words("grade")
+                .number("index", 3)
+                .column("speed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("standard uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2);
+        List<String> notes = new ArrayList<>();
+        for (Curve curve : curves()) {
+            for (Point point : points(jet, curve)) {
+                table.row(
+                        curve.name(),
+                        curve.material().id(),
+                        point.thicknessM(),
+                        grade(curve.index()),
+                        curve.index(),
+                        point.feed().si(),
+                        point.feed().standardUncertaintySi());
+                point.feed().cautions().stream()
+                        .map(caution -> curve.label() + ": " + caution.text() + ".")
+                        .filter(note -> !notes.contains(note))
+                        .forEach(notes::add);
+            }
+        }
+        notes.forEach(table::note);
+        draw(jet);
+        return table;
+    }
+
+    private record Point(double thicknessM, Estimate<Speed> feed) {}
+
+    private List<Point> points(AbrasiveJet jet, Curve curve) {
+        List<Point> points = new ArrayList<>();
+        if (feeds.isEmpty()) {
+            for (int i = 0; i < thicknesses.size(); i++) {
+                points.add(point(jet, curve, thicknesses.si(i)));
+            }
+            return points;
+        }
+        for (int i = 0; i < feeds.get().size(); i++) {
+            double depth = curve.model()
+                    .depth(jet, curve.material(), feeds.get().get(i))
+                    .si();
+            points.add(new Point(
+                    depth / curve.index(),
+                    Estimate.withinFactor(
+                            Kind.SPEED,
+                            feeds.get().si(i),
+                            curve.model().relativeUncertainty(curve.material()),
+                            jet.cautions())));
+        }
+        return points;
+    }
+
+    private static Point point(AbrasiveJet jet, Curve curve, double thicknessM) {
+        return new Point(
+                thicknessM,
+                curve.model()
+                        .feed(jet, Workpiece.of(curve.material(), Kind.LENGTH.of(thicknessM)), curve.index()));
+    }
+
+    /** The grade whose index this is, if any is. */
+    private static String grade(double index) {
+        return Arrays.stream(FaceGrade.values())
+                .filter(grade -> IndexTable.standard().index(grade) == index)
+                .findFirst()
+                .map(FaceGrade::words)
+                .orElse("");
+    }
+
+    private void draw(AbrasiveJet jet) {
+        if (svg.isEmpty()) {
+            return;
+        }
+        Chart chart = Chart.of("Feed over thickness", "Curves of feed over thickness, each in its band of 95 percent.")
+                .x("thickness [mm]")
+                .y("feed [mm/min]")
+                .logY();
+        for (Curve curve : curves()) {
+            List<Point> points = points(jet, curve);
+            double[] x = points.stream().mapToDouble(p -> p.thicknessM() * 1000).toArray();
+            chart.band("95 % of " + curve.label(), x, bound(points, -1), bound(points, 1))
+                    .line(curve.label() + ", index " + curve.index(), x, bound(points, 0));
+        }
+        cuts.ifPresent(file -> drawCuts(chart, TestCutText.parse(TextFiles.read(file))));
+        TextFiles.write(svg.get(), chart.svg(860, 560));
+    }
+
+    private static double[] bound(List<Point> points, int side) {
+        return points.stream()
+                .mapToDouble(p -> side == 0
+                        ? p.feed().in(Units.MILLIMETRE_PER_MINUTE)
+                        : 60e3 * Kind.SPEED.si(side < 0 ? p.feed().lower(0.95) : p.feed().upper(0.95)))
+                .toArray();
+    }
+
+    /** A cut at another index stands at the thickness that separates alike. */
+    private void drawCuts(Chart chart, List<TestCut> drawn) {
+        double index = indices.si(0);
+        chart.points(
+                "test cuts",
+                drawn.stream()
+                        .mapToDouble(cut -> 1000 * cut.thicknessSi() * cut.index() / index)
+                        .toArray(),
+                drawn.stream().mapToDouble(cut -> 60e3 * cut.feedSi()).toArray());
+    }
+
+    @Override
+    protected void print(PrintWriter out) {
+        out.print(table().text());
+        svg.ifPresent(file -> out.println("\nDrawn to " + file));
+    }
+}

@@ -1,0 +1,29 @@
+package dev.waterjet.examples;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Files of text in UTF-8; what fails becomes one clear line. */
+final class TextFiles {
+
+    private TextFiles() {}
+
+    static String read(Path file) {
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(new IOException(file.toString(), e));
+        }
+    }
+
+    static void write(Path file, String text) {
+        try {
+            Files.writeString(file, text, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(new IOException(file.toString(), e));
+        }
+    }
+}

@@ -1,0 +1,145 @@
+package dev.waterjet.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FeedProgramsTest {
+
+    @TempDir
+    private Path folder;
+
+    private Path cuts() throws IOException {
+        StringBuilder text = new StringBuilder(
+                "label,test,thickness_mm,index,feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min\n");
+        double[] noise = {1.03, 0.96, 1.01, 0.98, 1.05, 0.97, 1.02, 0.99};
+        for (int i = 0; i < noise.length; i++) {
+            double pressure = 280 + 20 * i;
+            double thickness = 6 + 2 * (i % 3);
+            // the machinability equation with 100 in millimetres, by hand
+            double ability = 100 * Math.pow(pressure, 1.594) * Math.pow(0.3, 1.374) * Math.pow(350, 0.343)
+                    / (788 * Math.pow(0.9, 0.618));
+            double feed = noise[i] * Math.pow(ability / thickness, 1.15);
+            text.append("cut " + i + ",separation," + thickness + ",1," + feed + "," + pressure + ",0.3,0.9,350\n");
+        }
+        return Files.writeString(folder.resolve("cuts.csv"), text);
+    }
+
+    /** Mild steel of 10 mm by the metric constant 788, evaluated by hand: 603.079 mm/min. */
+    @Test
+    void curveHasItsColumnsAndTheFeedOfTheEquation() {
+        Ran ran = Ran.of(
+                "curve", "--csv", "--thickness", "10 mm", "--pressure", "345 MPa", "--orifice", "0.35 mm", "--tube",
+                "1 mm", "--abrasive-flow", "600 g/min", "--model", "machinability,erosion");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .startsWith("model,material,thickness_m,grade,index,speed_m_per_s,standard_uncertainty_m_per_s\n");
+        CSVRecord row = ran.rows().get(0);
+        assertThat(row.get("model")).isEqualTo("machinability");
+        assertThat(row.get("material")).isEqualTo("mild-steel-a36");
+        assertThat(row.get("grade")).isEqualTo("parting");
+        assertThat(60e3 * Double.parseDouble(row.get("speed_m_per_s"))).isCloseTo(603.079, within(0.01));
+        assertThat(ran.rows()).hasSize(2);
+        assertThat(ran.status()).isZero();
+    }
+
+    @Test
+    void curveTurnsAroundForAFeed() {
+        Ran there = Ran.of("curve", "--csv", "--thickness", "17 mm", "--index", "2.5");
+        String feed = there.rows().get(0).get("speed_m_per_s") + " m/s";
+        Ran back = Ran.of("curve", "--csv", "--feed", feed, "--index", "2.5");
+
+        assertThat(Double.parseDouble(back.rows().get(0).get("thickness_m"))).isCloseTo(0.017, within(1e-12));
+        assertThat(back.rows().get(0).get("grade")).isEmpty();
+    }
+
+    @Test
+    void curveDrawsBandsAndCuts() throws IOException {
+        Path svg = folder.resolve("curve.svg");
+        Ran ran = Ran.of("curve", "--svg", svg.toString(), "--cuts", cuts().toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out()).contains("Drawn to ");
+        assertThat(Files.readString(svg)).contains("<svg", "test cuts", "95 % of");
+    }
+
+    @Test
+    void curveRefusesWhatItCannotAnswer() {
+        assertThat(Ran.of("curve", "--model", "guess").err()).contains("\"guess\" is no model: use one of machinability");
+        Ran pine = Ran.of("curve", "--model", "erosion", "--material", "pine");
+        assertThat(pine.status()).isEqualTo(2);
+        assertThat(pine.err()).contains("\"erosion\" cannot answer for").hasLineCount(1);
+        assertThat(Ran.of("curve", "--index", "0.5").err()).contains("quality index is 0.5; it must be at least 1");
+    }
+
+    @Test
+    void fitFindsTheNumberBehindTheCuts() throws IOException {
+        Path svg = folder.resolve("residuals.svg");
+        Ran ran = Ran.of("fit", cuts().toString(), "--csv", "--svg", svg.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out()).startsWith("parameter,value,standard_error,lower,upper\n");
+        CSVRecord row = ran.rows().get(0);
+        assertThat(Double.parseDouble(row.get("value"))).isCloseTo(100, within(1.5));
+        assertThat(Double.parseDouble(row.get("lower"))).isLessThan(100);
+        assertThat(Double.parseDouble(row.get("upper"))).isGreaterThan(100);
+        assertThat(Files.readString(svg)).contains("<svg", "test cuts");
+    }
+
+    @Test
+    void fitTellsAPersonOfEveryCut() throws IOException {
+        Ran ran = Ran.of("fit", cuts().toString(), "--free", "pressure", "--robust");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .contains("machinability", "pressure exponent", "Correlation of machinability and pressure exponent")
+                .contains("cut 7", "leverage", "degrees of freedom");
+        assertThat(Ran.of("fit", cuts().toString(), "--model", "specific-energy").out())
+                .contains("specific energy in J/m3");
+    }
+
+    @Test
+    void fitRefusesInOneLine() throws IOException {
+        Ran ran = Ran.of("fit", cuts().toString(), "--free", "orifice");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).contains("cannot").hasLineCount(1);
+        assertThat(Ran.of("fit", folder.resolve("none.csv").toString()).err()).contains("cannot read or write");
+        assertThat(Ran.of("fit", cuts().toString(), "--free", "luck").err()).contains("\"luck\" is no exponent");
+        assertThat(Ran.of("fit", cuts().toString(), "--model", "luck").err()).contains("is no model to fit");
+    }
+
+    /** Of first order the shares of a product are those of the squared exponents times spreads. */
+    @Test
+    void sensitivityGivesTheSharesOfAProduct() {
+        Ran ran = Ran.of("sensitivity", "--csv", "--threads", "2");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .startsWith("input,relative_spread,contribution_m_per_s,first_order_share,standard_error,total_share\n");
+        double[] parts = {
+            1.594 * 1.15 * 0.02,
+            1.374 * 1.15 * 0.02,
+            0.618 * 1.15 * 0.05,
+            0.343 * 1.15 * 0.05,
+            1.15 * 0.01,
+            Math.hypot(0.15, 1.15 * 0.1)
+        };
+        double sum = 0;
+        for (double part : parts) {
+            sum += part * part;
+        }
+        for (int i = 0; i < parts.length; i++) {
+            assertThat(Double.parseDouble(ran.rows().get(i).get("first_order_share")))
+                    .isCloseTo(parts[i] * parts[i] / sum, within(0.02));
+        }
+        assertThat(Ran.of("sensitivity", "--csv", "--threads", "1").out()).isEqualTo(ran.out());
+        assertThat(Ran.of("sensitivity", "--progress", "--trials", "9000").err()).contains("72000 of 72000");
+    }
+}
