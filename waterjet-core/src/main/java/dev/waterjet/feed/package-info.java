@@ -7,9 +7,15 @@
  * {@link dev.waterjet.feed.FaceGrade} is what a drawing asks of a face; an {@link dev.waterjet.feed.IndexTable} ties it
  * to the index.
  *
- * <p>{@link dev.waterjet.feed.MachinabilityFeed} is the model of Zeng, Kim and Wallace. Every model answers with an
+ * <p>Models: {@link dev.waterjet.feed.MachinabilityFeed} of Zeng, Kim and Wallace; {@link dev.waterjet.feed.ErosionFeed}
+ * after Hashish; {@link dev.waterjet.feed.SpecificEnergyFeed}; {@link dev.waterjet.feed.ThresholdFeed}, which exists only as
+ * calibrated; {@link dev.waterjet.feed.DeclinationFeed}, which grades by the angle of the jet. Every model answers with an
  * {@link dev.waterjet.evidence.Estimate}: published feeds of abrasive jets are good to some ten or twenty per cent, not
- * better.
+ * better. In thin sheet, where every formula grows without bound, the feed is held at a stated limit.
+ *
+ * <p>Questions to any model: {@link dev.waterjet.feed.FeedInverse} asks what a feed needs,
+ * {@link dev.waterjet.feed.CutEconomy} where a cut is cheapest, {@link dev.waterjet.feed.Stack} how layers are cut in one
+ * pass, {@link dev.waterjet.feed.FeedSweep} runs a grid of inputs.
  */
 @NullMarked
 package dev.waterjet.feed;

@@ -12,6 +12,7 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
@@ -26,11 +27,31 @@ public final class FeedSubjects implements Subjects {
         return Map.of(
                 "machinability-feed", in -> feed(MachinabilityFeed.published(), in),
                 "machinability-feed-by-flow", in -> feed(MachinabilityFeed.publishedByWaterFlow(), in),
-                "index-speed-ratio", FeedSubjects::indexRatio);
+                "index-speed-ratio", FeedSubjects::indexRatio,
+                "specific-energy-depth", in -> depth(SpecificEnergyFeed.ofSteel(), in),
+                "implied-specific-energy", FeedSubjects::impliedEnergy,
+                "erosion-over-machinability", FeedSubjects::erosionOverMachinability);
     }
 
     private static Computed feed(FeedModel model, Inputs in) {
         return Computed.of(model.feed(Setups.abrasiveJet(in), Setups.workpiece(in), in.number("index")));
+    }
+
+    private static Computed depth(FeedModel model, Inputs in) {
+        return Computed.of(model.depth(
+                Setups.abrasiveJet(in),
+                Materials.standard().get(in.text("material")),
+                in.get("feed", Kind.SPEED)));
+    }
+
+    private static Computed impliedEnergy(Inputs in) {
+        return Computed.of(SpecificEnergyFeed.implied(
+                MachinabilityFeed.published(), Setups.abrasiveJet(in), Setups.workpiece(in)));
+    }
+
+    private static Computed erosionOverMachinability(Inputs in) {
+        return Computed.of(
+                depth(ErosionFeed.usual(), in).si() / depth(MachinabilityFeed.published(), in).si());
     }
 
     private static Computed indexRatio(Inputs in) {

@@ -61,16 +61,14 @@ final class FitCuts extends Program {
             names = "--free",
             split = ",",
             paramLabel = "<exponent>",
-            description = "Exponents of the machinability model to fit too: pressure, orifice, abrasive-flow, tube, feed.")
+            description =
+                    "Exponents of the machinability model to fit too: pressure, orifice, abrasive-flow, tube, feed.")
     private List<String> freed = new ArrayList<>();
 
     @Option(names = "--robust", description = "Let outliers lose their weight.")
     private boolean isRobust;
 
-    @Option(
-            names = "--coverage",
-            paramLabel = "<share>",
-            description = "Probability of the intervals. Usual: 0.95.")
+    @Option(names = "--coverage", paramLabel = "<share>", description = "Probability of the intervals. Usual: 0.95.")
     private double coverage = 0.95;
 
     @Option(names = "--svg", paramLabel = "<file>", description = "Draw the residuals to a file.")
@@ -81,17 +79,19 @@ final class FitCuts extends Program {
             throw new TextException("--free goes with the machinability model only");
         }
         return switch (model) {
-            case "machinability" -> Calibration.ofMachinability(
-                    material,
-                    MachinabilityFeed.published(),
-                    freed.stream().map(FitCuts::exponent).toArray(FeedExponent[]::new));
+            case "machinability" ->
+                Calibration.ofMachinability(
+                        material,
+                        MachinabilityFeed.published(),
+                        freed.stream().map(FitCuts::exponent).toArray(FeedExponent[]::new));
             case "specific-energy" -> Calibration.ofSpecificEnergy(material);
             case "erosion" -> Calibration.ofErosion(material, ErosionFeed.usual());
             case "declination" -> Calibration.ofDeclination(material);
-            case "threshold" -> Calibration.ofThreshold(
-                    material, cuts.get(0).jet(), Measures.millimetresPerMinute(1));
-            default -> throw new TextException("\"" + model
-                    + "\" is no model to fit: use one of machinability, specific-energy, erosion, threshold, declination");
+            case "threshold" -> Calibration.ofThreshold(material, cuts.get(0).jet(), Measures.millimetresPerMinute(1));
+            default ->
+                throw new TextException(
+                        "\"" + model
+                                + "\" is no model to fit: use one of machinability, specific-energy, erosion, threshold, declination");
         };
     }
 
@@ -102,8 +102,8 @@ final class FitCuts extends Program {
                         .replace('_', '-')
                         .equals(name))
                 .findFirst()
-                .orElseThrow(() -> new TextException("\"" + name
-                        + "\" is no exponent: use some of pressure, orifice, abrasive-flow, tube, feed"));
+                .orElseThrow(() -> new TextException(
+                        "\"" + name + "\" is no exponent: use some of pressure, orifice, abrasive-flow, tube, feed"));
     }
 
     private CalibratedFeed fitted() {
@@ -178,10 +178,12 @@ final class FitCuts extends Program {
         double least = Arrays.stream(fitted).min().orElse(0);
         double greatest = Arrays.stream(fitted).max().orElse(1);
         double[] ends = {least, greatest};
-        double band = 200 * own.fit().residualDeviation()
-                * own.cuts().get(0).relativeDeviation();
-        double[] percent = Arrays.stream(own.fit().residuals()).map(r -> 100 * r).toArray();
-        return Chart.of("Residuals of the fit", "Residual of each test cut in percent over the depth that it separates.")
+        double band = 200 * own.fit().residualDeviation() * own.cuts().get(0).relativeDeviation();
+        double[] percent =
+                Arrays.stream(own.fit().residuals()).map(r -> 100 * r).toArray();
+        return Chart.of(
+                        "Residuals of the fit",
+                        "Residual of each test cut in percent over the depth that it separates.")
                 .x("thickness times index [mm]")
                 .y("measured over fitted [%]")
                 .line("fit", ends, new double[] {0, 0})
@@ -202,9 +204,8 @@ final class FitCuts extends Program {
                 + fit.degreesOfFreedom() + " degrees of freedom.");
         IntStream.range(0, fit.names().size())
                 .boxed()
-                .flatMap(i -> IntStream.range(0, i).mapToObj(j -> new String[] {
-                    fit.names().get(j), fit.names().get(i)
-                }))
+                .flatMap(i -> IntStream.range(0, i).mapToObj(j ->
+                        new String[] {fit.names().get(j), fit.names().get(i)}))
                 .forEach(pair -> out.println("Correlation of " + pair[0] + " and " + pair[1] + ": "
                         + QuantityText.round(fit.correlation(pair[0], pair[1]), 3)));
         out.println();

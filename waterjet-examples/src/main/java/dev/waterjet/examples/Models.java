@@ -28,8 +28,7 @@ final class Models {
     static FeedModel get(String name) {
         FeedModel model = BY_NAME.get(name);
         if (model == null) {
-            throw new TextException(
-                    "\"" + name + "\" is no model: use one of " + String.join(", ", BY_NAME.keySet()));
+            throw new TextException("\"" + name + "\" is no model: use one of " + String.join(", ", BY_NAME.keySet()));
         }
         return model;
     }

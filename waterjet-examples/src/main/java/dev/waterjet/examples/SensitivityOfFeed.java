@@ -100,7 +100,10 @@ final class SensitivityOfFeed extends Program {
     @Option(names = "--trials", paramLabel = "<count>", description = "Trials of Monte Carlo. Usual: 65536.")
     private int trials = 65_536;
 
-    @Option(names = "--seed", paramLabel = "<number>", description = "Seed: the same seed gives the same digits. Usual: 1.")
+    @Option(
+            names = "--seed",
+            paramLabel = "<number>",
+            description = "Seed: the same seed gives the same digits. Usual: 1.")
     private long seed = 1;
 
     @Option(

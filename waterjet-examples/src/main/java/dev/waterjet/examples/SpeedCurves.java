@@ -107,7 +107,8 @@ final class SpeedCurves extends Program {
         for (String name : models) {
             for (String id : materials) {
                 for (double index : indices.toSi()) {
-                    curves.add(new Curve(name, Models.get(name), Materials.standard().get(id), index));
+                    curves.add(new Curve(
+                            name, Models.get(name), Materials.standard().get(id), index));
                 }
             }
         }
@@ -175,8 +176,7 @@ final class SpeedCurves extends Program {
     private static Point point(AbrasiveJet jet, Curve curve, double thicknessM) {
         return new Point(
                 thicknessM,
-                curve.model()
-                        .feed(jet, Workpiece.of(curve.material(), Kind.LENGTH.of(thicknessM)), curve.index()));
+                curve.model().feed(jet, Workpiece.of(curve.material(), Kind.LENGTH.of(thicknessM)), curve.index()));
     }
 
     /** The grade whose index this is, if any is. */
@@ -210,7 +210,11 @@ final class SpeedCurves extends Program {
         return points.stream()
                 .mapToDouble(p -> side == 0
                         ? p.feed().in(Units.MILLIMETRE_PER_MINUTE)
-                        : 60e3 * Kind.SPEED.si(side < 0 ? p.feed().lower(0.95) : p.feed().upper(0.95)))
+                        : 60e3
+                                * Kind.SPEED.si(
+                                        side < 0
+                                                ? p.feed().lower(0.95)
+                                                : p.feed().upper(0.95)))
                 .toArray();
     }
 

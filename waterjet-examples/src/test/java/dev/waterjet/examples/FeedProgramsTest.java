@@ -23,7 +23,10 @@ class FeedProgramsTest {
             double pressure = 280 + 20 * i;
             double thickness = 6 + 2 * (i % 3);
             // the machinability equation with 100 in millimetres, by hand
-            double ability = 100 * Math.pow(pressure, 1.594) * Math.pow(0.3, 1.374) * Math.pow(350, 0.343)
+            double ability = 100
+                    * Math.pow(pressure, 1.594)
+                    * Math.pow(0.3, 1.374)
+                    * Math.pow(350, 0.343)
                     / (788 * Math.pow(0.9, 0.618));
             double feed = noise[i] * Math.pow(ability / thickness, 1.15);
             text.append("cut " + i + ",separation," + thickness + ",1," + feed + "," + pressure + ",0.3,0.9,350\n");
@@ -35,8 +38,20 @@ class FeedProgramsTest {
     @Test
     void curveHasItsColumnsAndTheFeedOfTheEquation() {
         Ran ran = Ran.of(
-                "curve", "--csv", "--thickness", "10 mm", "--pressure", "345 MPa", "--orifice", "0.35 mm", "--tube",
-                "1 mm", "--abrasive-flow", "600 g/min", "--model", "machinability,erosion");
+                "curve",
+                "--csv",
+                "--thickness",
+                "10 mm",
+                "--pressure",
+                "345 MPa",
+                "--orifice",
+                "0.35 mm",
+                "--tube",
+                "1 mm",
+                "--abrasive-flow",
+                "600 g/min",
+                "--model",
+                "machinability,erosion");
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
@@ -72,7 +87,8 @@ class FeedProgramsTest {
 
     @Test
     void curveRefusesWhatItCannotAnswer() {
-        assertThat(Ran.of("curve", "--model", "guess").err()).contains("\"guess\" is no model: use one of machinability");
+        assertThat(Ran.of("curve", "--model", "guess").err())
+                .contains("\"guess\" is no model: use one of machinability");
         Ran pine = Ran.of("curve", "--model", "erosion", "--material", "pine");
         assertThat(pine.status()).isEqualTo(2);
         assertThat(pine.err()).contains("\"erosion\" cannot answer for").hasLineCount(1);
@@ -101,7 +117,8 @@ class FeedProgramsTest {
         assertThat(ran.out())
                 .contains("machinability", "pressure exponent", "Correlation of machinability and pressure exponent")
                 .contains("cut 7", "leverage", "degrees of freedom");
-        assertThat(Ran.of("fit", cuts().toString(), "--model", "specific-energy").out())
+        assertThat(Ran.of("fit", cuts().toString(), "--model", "specific-energy")
+                        .out())
                 .contains("specific energy in J/m3");
     }
 
@@ -122,7 +139,8 @@ class FeedProgramsTest {
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .startsWith("input,relative_spread,contribution_m_per_s,first_order_share,standard_error,total_share\n");
+                .startsWith(
+                        "input,relative_spread,contribution_m_per_s,first_order_share,standard_error,total_share\n");
         double[] parts = {
             1.594 * 1.15 * 0.02,
             1.374 * 1.15 * 0.02,
@@ -140,6 +158,7 @@ class FeedProgramsTest {
                     .isCloseTo(parts[i] * parts[i] / sum, within(0.02));
         }
         assertThat(Ran.of("sensitivity", "--csv", "--threads", "1").out()).isEqualTo(ran.out());
-        assertThat(Ran.of("sensitivity", "--progress", "--trials", "9000").err()).contains("72000 of 72000");
+        assertThat(Ran.of("sensitivity", "--progress", "--trials", "9000").err())
+                .contains("72000 of 72000");
     }
 }

@@ -32,17 +32,17 @@ class SweepAllocationTest {
     /** Bytes that the thread took, told by the virtual machine: under one for each point. */
     @Test
     void aSweepMakesNoObjectPerPoint() {
-        com.sun.management.ThreadMXBean threads =
-                (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        com.sun.management.ThreadMXBean threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
         AbrasiveJet jet = CuttingHead.of(
                         Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(76)))
                 .jet(megapascals(345), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
         Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
         for (FeedModel model : List.of(
-                MachinabilityFeed.published(), MachinabilityFeed.publishedByWaterFlow(), SpecificEnergyFeed.ofSteel())) {
+                MachinabilityFeed.published(),
+                MachinabilityFeed.publishedByWaterFlow(),
+                SpecificEnergyFeed.ofSteel())) {
             FeedSweep sweep = FeedSweep.of(model, jet, plate, 3)
-                    .overPressure(
-                            QuantityArray.evenly(Kind.PRESSURE, megapascals(200), megapascals(600), POINTS));
+                    .overPressure(QuantityArray.evenly(Kind.PRESSURE, megapascals(200), megapascals(600), POINTS));
             double[] sum = new double[1];
             SweepRow adder = (p, o, t, m, h, q, feed) -> sum[0] += feed;
             sweep.each(adder);
