@@ -27,7 +27,8 @@ public final class IndexTable implements Serializable {
     private final EnumMap<FaceGrade, Double> indices;
 
     private IndexTable(Map<FaceGrade, Double> indices) {
-        this.indices = new EnumMap<>(indices);
+        this.indices = new EnumMap<>(FaceGrade.class);
+        this.indices.putAll(indices);
         double lowest = 1;
         for (FaceGrade grade : FaceGrade.values()) {
             Double index = indices.get(grade);

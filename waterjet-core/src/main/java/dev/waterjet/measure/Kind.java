@@ -233,9 +233,10 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      *
      * @param si value in SI
      * @return the quantity, in the SI unit
+     * @throws DomainException if the value is not finite
      */
     public Quantity<Q> of(double si) {
-        return Quantities.getQuantity(si, siUnit);
+        return number(si, siUnit);
     }
 
     /**
@@ -245,9 +246,18 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      * @param unit unit of the result
      * @return the quantity, in the unit asked for
      * @throws DimensionException if the unit is of another dimension
+     * @throws DomainException if the value is not finite
      */
     public Quantity<Q> of(double si, Unit<Q> unit) {
-        return Quantities.getQuantity(Scale.of(this, unit).fromSi(si), unit);
+        return number(Scale.of(this, unit).fromSi(si), unit);
+    }
+
+    /** A quantity from a number of a unit of this kind. */
+    Quantity<Q> number(double number, Unit<Q> unit) {
+        if (!Double.isFinite(number)) {
+            throw Require.infinite(name, Scale.of(this, unit).toSi(number), unit);
+        }
+        return Quantities.getQuantity(number, unit);
     }
 
     /**

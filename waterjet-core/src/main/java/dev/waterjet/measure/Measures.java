@@ -12,11 +12,11 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
-import tech.units.indriya.quantity.Quantities;
 
 /**
  * Short ways to write a quantity, made to be imported statically: {@code millimetres(0.25)}, {@code megapascals(380)}.
- * A unit that has no method here is reached by {@link Kind#parse(String)} or by Indriya's {@code Quantities}.
+ * A unit that has no method here is reached by {@link Kind#parse(String)} or by Indriya's {@code Quantities}. A number
+ * that is not finite is refused with a {@link DomainException}.
  */
 public final class Measures {
 
@@ -29,7 +29,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Length> metres(double value) {
-        return Quantities.getQuantity(value, Units.METRE);
+        return Kind.LENGTH.number(value, Units.METRE);
     }
 
     /**
@@ -39,7 +39,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Length> millimetres(double value) {
-        return Quantities.getQuantity(value, Units.MILLIMETRE);
+        return Kind.LENGTH.number(value, Units.MILLIMETRE);
     }
 
     /**
@@ -49,7 +49,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Length> micrometres(double value) {
-        return Quantities.getQuantity(value, Units.MICROMETRE);
+        return Kind.LENGTH.number(value, Units.MICROMETRE);
     }
 
     /**
@@ -59,7 +59,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Length> inches(double value) {
-        return Quantities.getQuantity(value, Units.INCH);
+        return Kind.LENGTH.number(value, Units.INCH);
     }
 
     /**
@@ -69,7 +69,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Time> seconds(double value) {
-        return Quantities.getQuantity(value, Units.SECOND);
+        return Kind.TIME.number(value, Units.SECOND);
     }
 
     /**
@@ -79,7 +79,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Time> minutes(double value) {
-        return Quantities.getQuantity(value, Units.MINUTE);
+        return Kind.TIME.number(value, Units.MINUTE);
     }
 
     /**
@@ -89,7 +89,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Time> hours(double value) {
-        return Quantities.getQuantity(value, Units.HOUR);
+        return Kind.TIME.number(value, Units.HOUR);
     }
 
     /**
@@ -99,7 +99,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Speed> metresPerSecond(double value) {
-        return Quantities.getQuantity(value, Units.METRE_PER_SECOND);
+        return Kind.SPEED.number(value, Units.METRE_PER_SECOND);
     }
 
     /**
@@ -109,7 +109,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Speed> millimetresPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.MILLIMETRE_PER_MINUTE);
+        return Kind.SPEED.number(value, Units.MILLIMETRE_PER_MINUTE);
     }
 
     /**
@@ -119,7 +119,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Speed> inchesPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.INCH_PER_MINUTE);
+        return Kind.SPEED.number(value, Units.INCH_PER_MINUTE);
     }
 
     /**
@@ -129,7 +129,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Acceleration> metresPerSquareSecond(double value) {
-        return Quantities.getQuantity(value, Units.METRE_PER_SQUARE_SECOND);
+        return Kind.ACCELERATION.number(value, Units.METRE_PER_SQUARE_SECOND);
     }
 
     /**
@@ -139,7 +139,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Angle> degrees(double value) {
-        return Quantities.getQuantity(value, Units.DEGREE);
+        return Kind.ANGLE.number(value, Units.DEGREE);
     }
 
     /**
@@ -149,7 +149,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Mass> kilograms(double value) {
-        return Quantities.getQuantity(value, Units.KILOGRAM);
+        return Kind.MASS.number(value, Units.KILOGRAM);
     }
 
     /**
@@ -159,7 +159,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Force> newtons(double value) {
-        return Quantities.getQuantity(value, Units.NEWTON);
+        return Kind.FORCE.number(value, Units.NEWTON);
     }
 
     /**
@@ -169,7 +169,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Pressure> pascals(double value) {
-        return Quantities.getQuantity(value, Units.PASCAL);
+        return Kind.PRESSURE.number(value, Units.PASCAL);
     }
 
     /**
@@ -179,7 +179,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Pressure> megapascals(double value) {
-        return Quantities.getQuantity(value, Units.MEGAPASCAL);
+        return Kind.PRESSURE.number(value, Units.MEGAPASCAL);
     }
 
     /**
@@ -189,7 +189,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Pressure> bars(double value) {
-        return Quantities.getQuantity(value, Units.BAR);
+        return Kind.PRESSURE.number(value, Units.BAR);
     }
 
     /**
@@ -199,7 +199,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Pressure> psi(double value) {
-        return Quantities.getQuantity(value, Units.PSI);
+        return Kind.PRESSURE.number(value, Units.PSI);
     }
 
     /**
@@ -209,7 +209,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Pressure> ksi(double value) {
-        return Quantities.getQuantity(value, Units.KSI);
+        return Kind.PRESSURE.number(value, Units.KSI);
     }
 
     /**
@@ -219,7 +219,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Temperature> kelvins(double value) {
-        return Quantities.getQuantity(value, Units.KELVIN);
+        return Kind.TEMPERATURE.number(value, Units.KELVIN);
     }
 
     /**
@@ -229,7 +229,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Temperature> celsius(double value) {
-        return Quantities.getQuantity(value, Units.CELSIUS);
+        return Kind.TEMPERATURE.number(value, Units.CELSIUS);
     }
 
     /**
@@ -239,7 +239,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Power> watts(double value) {
-        return Quantities.getQuantity(value, Units.WATT);
+        return Kind.POWER.number(value, Units.WATT);
     }
 
     /**
@@ -249,7 +249,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Power> kilowatts(double value) {
-        return Quantities.getQuantity(value, Units.KILOWATT);
+        return Kind.POWER.number(value, Units.KILOWATT);
     }
 
     /**
@@ -259,7 +259,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Power> horsepower(double value) {
-        return Quantities.getQuantity(value, Units.HORSEPOWER);
+        return Kind.POWER.number(value, Units.HORSEPOWER);
     }
 
     /**
@@ -269,7 +269,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<MassFlow> kilogramsPerSecond(double value) {
-        return Quantities.getQuantity(value, Units.KILOGRAM_PER_SECOND);
+        return Kind.MASS_FLOW.number(value, Units.KILOGRAM_PER_SECOND);
     }
 
     /**
@@ -279,7 +279,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<MassFlow> gramsPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.GRAM_PER_MINUTE);
+        return Kind.MASS_FLOW.number(value, Units.GRAM_PER_MINUTE);
     }
 
     /**
@@ -289,7 +289,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<MassFlow> poundsPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.POUND_PER_MINUTE);
+        return Kind.MASS_FLOW.number(value, Units.POUND_PER_MINUTE);
     }
 
     /**
@@ -299,7 +299,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<VolumeFlow> litresPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.LITRE_PER_MINUTE);
+        return Kind.VOLUME_FLOW.number(value, Units.LITRE_PER_MINUTE);
     }
 
     /**
@@ -309,7 +309,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<VolumeFlow> gallonsPerMinute(double value) {
-        return Quantities.getQuantity(value, Units.GALLON_PER_MINUTE);
+        return Kind.VOLUME_FLOW.number(value, Units.GALLON_PER_MINUTE);
     }
 
     /**
@@ -319,7 +319,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Density> kilogramsPerCubicMetre(double value) {
-        return Quantities.getQuantity(value, Units.KILOGRAM_PER_CUBIC_METRE);
+        return Kind.DENSITY.number(value, Units.KILOGRAM_PER_CUBIC_METRE);
     }
 
     /**
@@ -329,7 +329,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<EnergyDensity> joulesPerCubicMillimetre(double value) {
-        return Quantities.getQuantity(value, Units.JOULE_PER_CUBIC_MILLIMETRE);
+        return Kind.ENERGY_DENSITY.number(value, Units.JOULE_PER_CUBIC_MILLIMETRE);
     }
 
     /**
@@ -339,7 +339,7 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Dimensionless> ratio(double value) {
-        return Quantities.getQuantity(value, Units.ONE);
+        return Kind.RATIO.number(value, Units.ONE);
     }
 
     /**
@@ -349,6 +349,6 @@ public final class Measures {
      * @return the quantity
      */
     public static Quantity<Dimensionless> percent(double value) {
-        return Quantities.getQuantity(value, Units.PERCENT);
+        return Kind.RATIO.number(value, Units.PERCENT);
     }
 }

@@ -102,8 +102,10 @@ public final class QuantityText {
      * @param value any number
      * @param digits significant digits, 1 to 17
      * @return the number as text, with a point for the decimal mark
+     * @throws DomainException if there are fewer than 1 or more than 17 digits
      */
     public static String round(double value, int digits) {
+        Require.between("significant digits", digits, 1, 17, Units.ONE, "");
         if (!Double.isFinite(value) || value == 0) {
             return plain(value);
         }

@@ -121,8 +121,15 @@ public final class Require {
         throw infinite(quantity, si, unit);
     }
 
-    private static DomainException infinite(String quantity, double si, Unit<?> unit) {
-        return fault(quantity, si, "at most", Math.copySign(Double.MAX_VALUE, si), unit, "it must be a finite number");
+    static DomainException infinite(String quantity, double si, Unit<?> unit) {
+        boolean isBelowAll = si < 0;
+        return fault(
+                quantity,
+                si,
+                isBelowAll ? "at least" : "at most",
+                isBelowAll ? -Double.MAX_VALUE : Double.MAX_VALUE,
+                unit,
+                "it must be a finite number");
     }
 
     private static DomainException fault(

@@ -5,11 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.domain.JavaModifier;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
+import dev.waterjet.LibraryClasses;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hardening.SurfaceTest;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.DomainException;
@@ -18,8 +16,11 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,8 +30,17 @@ class DescribedTest {
 
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
+    /** Hand-made samples, and one of each other type that random calls bring forth. */
     static List<Described> samples() {
-        return Samples.all();
+        List<Described> samples = new ArrayList<>(Samples.all());
+        Set<Class<?>> sampled = new HashSet<>();
+        samples.forEach(sample -> sampled.add(sample.getClass()));
+        SurfaceTest.walk(4, 0, 8, (call, outcome) -> {
+            if (outcome.result().orElse(null) instanceof Described found && sampled.add(found.getClass())) {
+                samples.add(found);
+            }
+        });
+        return samples;
     }
 
     @ParameterizedTest
@@ -87,12 +97,8 @@ class DescribedTest {
     @Test
     void everyDescribedTypeHasASample() {
         TreeSet<String> described = new TreeSet<>();
-        for (JavaClass type : new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("dev.waterjet")) {
-            if (type.isAssignableTo(Described.class)
-                    && !type.isInterface()
-                    && type.getModifiers().contains(JavaModifier.PUBLIC)) {
+        for (Class<?> type : LibraryClasses.all()) {
+            if (Described.class.isAssignableFrom(type) && !type.isInterface()) {
                 described.add(type.getName());
             }
         }
