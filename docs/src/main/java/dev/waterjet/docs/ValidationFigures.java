@@ -1,0 +1,52 @@
+package dev.waterjet.docs;
+
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.examples.chart.Chart;
+import java.util.List;
+
+/** How far the library lies from the reference suite. */
+final class ValidationFigures {
+
+    /** Where deviations that are only rounding are drawn. */
+    private static final double FLOOR = 1e-9;
+
+    private static final double CEILING = 0.5;
+
+    private ValidationFigures() {}
+
+    static List<Figure> all() {
+        return List.of(new Figure("validation-deviations", ValidationFigures::deviations));
+    }
+
+    private static String deviations() {
+        List<Validation.Checked> all = Validation.checked();
+        Chart chart = Chart.of(
+                        "Deviation of each row of the reference suite",
+                        "Relative deviation against relative tolerance, on logarithmic axes. Every point lies below the"
+                                + " line where both are equal; deviations under 1e-9 are drawn at 1e-9.")
+                .x("tolerance / expected")
+                .y("deviation / expected")
+                .logX()
+                .logY()
+                .line("limit", new double[] {FLOOR, CEILING}, new double[] {FLOOR, CEILING});
+        for (EvidenceGrade grade : EvidenceGrade.values()) {
+            List<Validation.Checked> rows =
+                    all.stream().filter(one -> one.row().grade() == grade).toList();
+            if (!rows.isEmpty()) {
+                chart.points(
+                        grade.words(),
+                        rows.stream()
+                                .mapToDouble(one -> bounded(one.relativeTolerance()))
+                                .toArray(),
+                        rows.stream()
+                                .mapToDouble(one -> bounded(Math.abs(one.relativeDeviation())))
+                                .toArray());
+            }
+        }
+        return chart.svg(720, 480);
+    }
+
+    private static double bounded(double ratio) {
+        return Math.min(CEILING, Math.max(FLOOR, ratio));
+    }
+}
