@@ -25,7 +25,7 @@ import picocli.CommandLine.ParameterException;
             "A cutting jet maims and kills. What is printed here is a calculation: the machine's manual, local"
                     + " codes and trained people decide what is run."
         },
-        subcommands = {MaterialList.class, SpeedCurves.class, FitCuts.class, SensitivityOfFeed.class})
+        subcommands = {Plan.class, MaterialList.class, SpeedCurves.class, FitCuts.class, SensitivityOfFeed.class})
 public final class Waterjet implements Runnable {
 
     private final PrintWriter out;

@@ -3,11 +3,15 @@ package dev.waterjet.examples.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.text.NumberFormat;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.LegendItem;
+import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
@@ -24,6 +28,7 @@ import org.jfree.data.xy.XYSeriesCollection;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 import org.jfree.svg.SVGGraphics2D;
+import org.jfree.svg.ViewBox;
 
 /**
  * A chart of lines, bands and points over one pair of axes. Lines differ by dash as well as by colour. Give the numbers
@@ -41,6 +46,12 @@ public final class Chart {
 
     private static final float[][] DASHES = {{}, {7, 4}, {2, 3}, {9, 3, 2, 3}, {4, 4}, {12, 4}};
 
+    /** How much of its colour a band keeps in the legend. */
+    private static final double PALE = 0.25;
+
+    private static final Shape SAMPLE_LINE = new Line2D.Double(-14, 0, 14, 0);
+    private static final Shape SAMPLE_BAND = new Rectangle2D.Double(-10, -5, 20, 10);
+
     private static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 13);
 
     private final String title;
@@ -55,6 +66,7 @@ public final class Chart {
     private double[] xRange = {};
     private double[] yRange = {};
     private int series;
+    private final LegendItemCollection items = new LegendItemCollection();
 
     private Chart(String title, String alt) {
         this.title = title;
@@ -166,6 +178,8 @@ public final class Chart {
                         ? new BasicStroke(2, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND)
                         : new BasicStroke(2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dash, 0));
         renderer.setDrawSeriesLineAsPath(true);
+        items.add(new LegendItem(
+                label, null, null, null, SAMPLE_LINE, renderer.getSeriesStroke(0), Palette.series(series)));
         add(dataset(label, x, y), renderer, Palette.series(series++));
         return this;
     }
@@ -184,6 +198,7 @@ public final class Chart {
         renderer.setUseOutlinePaint(true);
         renderer.setSeriesOutlinePaint(0, Palette.PAPER);
         renderer.setSeriesOutlineStroke(0, new BasicStroke(1.5f));
+        items.add(new LegendItem(label, null, null, null, renderer.getSeriesShape(0), Palette.series(series)));
         add(dataset(label, x, y), renderer, Palette.series(series++));
         return this;
     }
@@ -208,9 +223,8 @@ public final class Chart {
         DeviationRenderer renderer = new DeviationRenderer(false, false);
         renderer.setAlpha(0.18f);
         renderer.setSeriesFillPaint(0, Palette.series(series));
-        renderer.setLegendLine(new Rectangle2D.Double(-7, -4, 14, 8));
-        Color pale = mixed(Palette.series(series), 0.25);
-        renderer.setSeriesStroke(0, new BasicStroke(6));
+        Color pale = mixed(Palette.series(series), PALE);
+        items.add(new LegendItem(label, null, null, null, SAMPLE_BAND, pale));
         add(all, renderer, pale);
         return this;
     }
@@ -252,8 +266,8 @@ public final class Chart {
     }
 
     /**
-     * The chart without ground, in the colours {@code --ink}, {@code --quiet}, {@code --grid} and {@code --paper} of the
-     * page that holds it, so that it follows the page from light to dark.
+     * The chart without ground, in the colours {@code --ink}, {@code --quiet}, {@code --grid}, {@code --paper},
+     * {@code --first}, {@code --second} and {@code --band} of the page that holds it, so that it follows the page from light to dark.
      *
      * @param width width in pixels
      * @param height height in pixels
@@ -264,7 +278,10 @@ public final class Chart {
                 .replace(rgb(Palette.INK), "var(--ink)")
                 .replace(rgb(Palette.QUIET), "var(--quiet)")
                 .replace(rgb(Palette.GRID), "var(--grid)")
-                .replace(rgb(Palette.PAPER), "var(--paper)");
+                .replace(rgb(Palette.PAPER), "var(--paper)")
+                .replace(rgb(Palette.series(0)), "var(--first)")
+                .replace(rgb(Palette.series(1)), "var(--second)")
+                .replace(rgb(mixed(Palette.series(0), PALE)), "var(--band)");
     }
 
     private static String rgb(Color colour) {
@@ -292,10 +309,15 @@ public final class Chart {
         graphics.setTransformDoubleConverter(SvgText::number);
         graphics.setDefsKeyPrefix("c" + fingerprint.text().substring(0, 8));
         chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
-        return SvgText.named(graphics.getSVGElement(null, true, null, null, null), title, alt, fingerprint.text());
+        return SvgText.named(
+                graphics.getSVGElement(null, true, new ViewBox(0, 0, width, height), null, null),
+                title,
+                alt,
+                fingerprint.text());
     }
 
     private LegendTitle legend() {
+        plot.setFixedLegendItems(items);
         LegendTitle legend = new LegendTitle(plot);
         legend.setItemFont(FONT);
         legend.setItemPaint(Palette.INK);

@@ -2,6 +2,7 @@ package dev.waterjet.examples.chart;
 
 import java.awt.Color;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Colours of charts and drawings. The hues are those of Okabe and Ito, which people with any colour vision can tell
@@ -22,8 +23,8 @@ public final class Palette {
             new Color(0x8a6d00),
             new Color(0x2f8fc4));
 
-    /** Dark blue through green to yellow: steps of even lightness, readable without hue as well. */
-    private static final int[] SCALE = {0x3b2c7a, 0x2f5f9e, 0x1f8a8c, 0x4fae62, 0xb5b52f, 0xf0c23c};
+    /** Violet through green to amber: each readable on white and on black. */
+    private static final int[] SCALE = {0x6650c0, 0x3b78c4, 0x1f949a, 0x3fa35c, 0x93a021, 0xd08a12};
 
     private Palette() {}
 
@@ -47,6 +48,6 @@ public final class Palette {
             double to = SCALE[low + 1] >> shift & 0xff;
             mixed |= (int) Math.round(from + part * (to - from)) << shift;
         }
-        return String.format("#%06x", mixed);
+        return String.format(Locale.ROOT, "#%06x", mixed);
     }
 }

@@ -1,0 +1,55 @@
+package dev.waterjet.examples.plan;
+
+import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.IndexTable;
+import dev.waterjet.feed.SpeedCurve;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
+import java.util.Arrays;
+import javax.measure.quantity.Length;
+
+/** Feed over thickness with its interval, and the point that was chosen. */
+final class FeedChart {
+
+    private static final int POINTS = 60;
+
+    private FeedChart() {}
+
+    static String svg(PartPlan plan) {
+        PlanRequest asked = plan.request();
+        double thickness = asked.piece().thicknessSi();
+        QuantityArray<Length> thicknesses = QuantityArray.evenly(
+                Kind.LENGTH, Kind.LENGTH.of(thickness * 0.4), Kind.LENGTH.of(thickness * 2), POINTS);
+        SpeedCurve curve = asked.feeds()
+                .curve(
+                        asked.jet(),
+                        asked.piece().material(),
+                        IndexTable.standard().index(asked.grade()),
+                        thicknesses);
+        double[] x = thicknesses.to(Units.MILLIMETRE);
+        double[] feed = curve.feeds().to(Units.MILLIMETRE_PER_MINUTE);
+        double[] lower = new double[feed.length];
+        double[] upper = new double[feed.length];
+        for (int i = 0; i < feed.length; i++) {
+            lower[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).lower(0.95)), Units.MILLIMETRE_PER_MINUTE);
+            upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), Units.MILLIMETRE_PER_MINUTE);
+        }
+        double chosen = plan.feed().in(Units.MILLIMETRE_PER_MINUTE);
+        String told = "For " + asked.piece().material().name() + " and "
+                + asked.grade().words()
+                + " faces the feed falls from " + QuantityText.round(feed[0], 3) + " mm/min at "
+                + QuantityText.round(x[0], 3) + " mm to " + QuantityText.round(feed[POINTS - 1], 3) + " mm/min at "
+                + QuantityText.round(x[POINTS - 1], 3) + " mm; chosen is " + QuantityText.round(chosen, 3)
+                + " mm/min at " + QuantityText.round(thickness * 1000, 3) + " mm.";
+        return Chart.of("Feed over thickness", told)
+                .x("thickness [mm]")
+                .y("feed [mm/min]")
+                .yFrom(0, Arrays.stream(upper).max().orElse(1) * 1.02)
+                .band("95 % interval", x, lower, upper)
+                .line(asked.grade().words() + " face", x, feed)
+                .points("chosen", new double[] {thickness * 1000}, new double[] {chosen})
+                .svgInPage(520, 360);
+    }
+}

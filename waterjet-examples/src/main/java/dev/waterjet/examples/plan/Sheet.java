@@ -1,0 +1,240 @@
+package dev.waterjet.examples.plan;
+
+import static dev.waterjet.examples.chart.SvgText.escaped;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/** The plan as one page of HTML that needs nothing else. */
+public final class Sheet {
+
+    private static final int MOST_CUTS = 60;
+
+    private final PartPlan plan;
+    private final StringBuilder html = new StringBuilder();
+
+    private Sheet(PartPlan plan) {
+        this.plan = plan;
+    }
+
+    /**
+     * Writes the page.
+     *
+     * @param plan the plan
+     * @return the HTML
+     */
+    public static String html(PartPlan plan) {
+        return new Sheet(plan).page();
+    }
+
+    private String page() {
+        PlanRequest asked = plan.request();
+        html.append("""
+                <!DOCTYPE html>
+                <html lang="en">
+                <head>
+                <meta charset="utf-8">
+                <meta name="viewport" content="width=device-width, initial-scale=1">
+                """);
+        html.append("<title>");
+        html.append(escaped(asked.title())).append(" \u2013 cutting plan</title>\n<style>\n");
+        html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<header>\n<h1>");
+        html.append(escaped(asked.title())).append("</h1>\n<p class=\"lead\">");
+        html.append(escaped(asked.piece().material().name() + ", "
+                + Told.of(Kind.LENGTH, asked.piece().thickness(), Units.MILLIMETRE) + ", "
+                + asked.grade().words() + " faces unless said otherwise"));
+        html.append("</p>\n</header>\n");
+        figures();
+        part();
+        html.append("<div class=\"pair\">\n");
+        figure("Kerf", KerfDrawing.svg(plan.kerf()), KerfDrawing.caption(plan.kerf()));
+        figure(
+                "Speed",
+                FeedChart.svg(plan),
+                "Band: 95 % interval of the model in this material. The dot is the feed that was chosen.");
+        html.append("</div>\n<div class=\"pair\">\n");
+        conditions();
+        outcome();
+        html.append("</div>\n");
+        cuts();
+        cautions();
+        evidence();
+        html.append("</main>\n</body>\n</html>\n");
+        return html.toString();
+    }
+
+    private void figures() {
+        html.append("<dl class=\"figures\">\n");
+        fact("Cutting time", Told.time(plan.cuttingTime().si()));
+        fact("Feed", Told.best(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        fact("Cutting length", Told.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
+        fact("Abrasive", Told.best(plan.abrasive(), Units.KILOGRAM));
+        fact("Water", Told.best(plan.water(), Units.LITRE));
+        fact("Offset", Told.best(plan.kerf().compensation(), Units.MILLIMETRE));
+        html.append("</dl>\n");
+    }
+
+    private void fact(String label, String value) {
+        html.append("<div><dt>")
+                .append(label)
+                .append("</dt><dd>")
+                .append(escaped(value))
+                .append("</dd></div>\n");
+    }
+
+    private void part() {
+        html.append("<figure class=\"whole\">\n<h2>Feeds on the part</h2>\n");
+        html.append(PartDrawing.svg(plan)).append('\n').append(PartDrawing.legend(plan));
+        html.append("""
+                <figcaption>Each block in the colour of its feed; rings mark where the jet pierces.</figcaption>
+                </figure>
+                """);
+    }
+
+    private void figure(String heading, String svg, String caption) {
+        html.append("<figure>\n<h2>").append(heading).append("</h2>\n").append(svg);
+        html.append("\n<figcaption>").append(escaped(caption)).append("</figcaption>\n</figure>\n");
+    }
+
+    private void conditions() {
+        PlanRequest asked = plan.request();
+        AbrasiveJet jet = asked.jet();
+        open("Conditions");
+        row("Pressure at the orifice, gauge", Told.of(Kind.PRESSURE, jet.water().pressure(), Units.MEGAPASCAL));
+        row(
+                "Orifice",
+                Told.of(Kind.LENGTH, jet.head().orifice().bore(), Units.MILLIMETRE) + ", "
+                        + jet.head().orifice().jewel().name().toLowerCase(Locale.ROOT));
+        row(
+                "Focusing tube",
+                Told.of(Kind.LENGTH, jet.head().tube().bore(), Units.MILLIMETRE) + " bore, "
+                        + Told.of(Kind.LENGTH, jet.head().tube().length(), Units.MILLIMETRE) + " long");
+        row("Stand-off", Told.of(Kind.LENGTH, jet.head().standOff(), Units.MILLIMETRE));
+        row(
+                "Abrasive",
+                jet.abrasive().name() + " " + jet.abrasive().mesh().name() + ", "
+                        + Told.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE));
+        row("Water flow", Told.of(Kind.VOLUME_FLOW, jet.water().volumeFlow(), Units.LITRE_PER_MINUTE));
+        row("Hydraulic power", Told.of(Kind.POWER, jet.water().hydraulicPower(), Units.KILOWATT));
+        row("Jet on, jet off", asked.program().codes().toString());
+        row("Tolerance of edges", Told.of(Kind.LENGTH, asked.tolerance(), Units.MILLIMETRE));
+        close();
+    }
+
+    private void outcome() {
+        open("Outcome");
+        row("Feed, " + plan.request().grade().words() + " face", Told.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        row("Cutting time", Told.time(plan.cuttingTime()));
+        row("Travel with the jet off", Told.time(plan.travelTimeSi()));
+        row("Water", Told.of(plan.water(), Units.LITRE));
+        row("Abrasive", Told.of(plan.abrasive(), Units.KILOGRAM));
+        row("Energy at the orifice", Told.of(plan.energy(), Units.KILOWATT_HOUR));
+        row("Offset of the path", Told.of(plan.kerf().compensation(), Units.MILLIMETRE));
+        row("Taper per side", Told.of(plan.kerf().taperPerSide(), Units.DEGREE));
+        row(
+                "Smallest inner radius",
+                feature(plan.features().smallestRadiusSi()) + "; the jet leaves "
+                        + Told.best(plan.kerf().smallestInnerRadius(), Units.MILLIMETRE));
+        row(
+                "Narrowest slot",
+                feature(plan.features().smallestSlotSi()) + "; the jet enters "
+                        + Told.best(plan.kerf().smallestSlot(), Units.MILLIMETRE));
+        close();
+    }
+
+    private static String feature(OptionalDouble lengthM) {
+        return lengthM.isPresent()
+                ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm"
+                : "none that is narrow";
+    }
+
+    private void open(String heading) {
+        html.append("<section>\n<h2>").append(heading).append("</h2>\n<table class=\"facts\">\n");
+    }
+
+    private void row(String label, String value) {
+        html.append("<tr><th scope=\"row\">")
+                .append(escaped(label))
+                .append("</th><td>")
+                .append(escaped(value))
+                .append("</td></tr>\n");
+    }
+
+    private void close() {
+        html.append("</table>\n</section>\n");
+    }
+
+    private void cuts() {
+        List<CutPlan> cuts = plan.cuts();
+        html.append("""
+                <section>
+                <h2>Cuts</h2>
+                <div class="scroll"><table class="list">
+                <thead><tr><th scope="col">cut</th><th scope="col">face</th><th scope="col" class="n">line</th>
+                <th scope="col" class="n">blocks</th><th scope="col" class="n">length mm</th>
+                <th scope="col" class="n">time</th></tr></thead>
+                <tbody>
+                """);
+        for (CutPlan cut : cuts.subList(0, Math.min(MOST_CUTS, cuts.size()))) {
+            String name = cut.cut().name().isEmpty() ? "unnamed" : cut.cut().name();
+            html.append("<tr><th scope=\"row\">").append(escaped(name)).append("</th><td>");
+            html.append(cut.grade().words()).append("</td>");
+            number(Integer.toString(cut.cut().line()));
+            number(Integer.toString(cut.cut().size()));
+            number(QuantityText.round(Kind.LENGTH.si(cut.path().length()) * 1000, 4));
+            number(Told.time(cut.timeSi()));
+            html.append("</tr>\n");
+        }
+        html.append("</tbody>\n</table></div>\n");
+        if (cuts.size() > MOST_CUTS) {
+            html.append("<p>And ")
+                    .append(cuts.size() - MOST_CUTS)
+                    .append(" more; the CSV of blocks holds them all.</p>\n");
+        }
+        html.append("</section>\n");
+    }
+
+    private void number(String text) {
+        html.append("<td class=\"n\">").append(text).append("</td>");
+    }
+
+    private void cautions() {
+        html.append("<section>\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
+        for (Caution caution : Remarks.cautions(plan)) {
+            String weight = caution.weight().name().toLowerCase(Locale.ROOT);
+            html.append("<li class=\"")
+                    .append(weight)
+                    .append("\"><strong>")
+                    .append(weight)
+                    .append("</strong> ");
+            html.append(escaped(sentence(caution.text()))).append("</li>\n");
+        }
+        html.append("</ul>\n</section>\n");
+    }
+
+    private static String sentence(String text) {
+        String begun = text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+        return begun.endsWith(".") ? begun : begun + ".";
+    }
+
+    private void evidence() {
+        html.append("<section>\n<h2>Evidence</h2>\n<dl class=\"evidence\">\n");
+        for (Map.Entry<String, Evidence> entry : Remarks.evidence(plan).entrySet()) {
+            Evidence evidence = entry.getValue();
+            html.append("<dt>").append(escaped(entry.getKey())).append("</dt><dd><em>");
+            html.append(evidence.grade().words()).append("</em> ");
+            html.append(escaped(sentence(evidence.source().toString())));
+            html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note())))
+                    .append("</dd>\n");
+        }
+        html.append("</dl>\n</section>\n");
+    }
+}

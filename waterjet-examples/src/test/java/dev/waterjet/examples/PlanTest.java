@@ -1,0 +1,216 @@
+package dev.waterjet.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.examples.plan.BuiltIn;
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.xml.sax.InputSource;
+
+class PlanTest {
+
+    @TempDir
+    private Path folder;
+
+    private Path write(String name, String program) throws IOException {
+        return Files.writeString(folder.resolve(name), program);
+    }
+
+    private long files() throws IOException {
+        try (Stream<Path> all = Files.list(folder)) {
+            return all.count();
+        }
+    }
+
+    @Test
+    void plansTheBuiltInPartIntoThreeFiles() throws IOException {
+        Ran ran = Ran.of("plan", "--into", folder.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out())
+                .contains("9 cuts, 48 blocks")
+                .contains("cutting time")
+                .contains("danger: ");
+        assertThat(files()).isEqualTo(3);
+        String program = Files.readString(folder.resolve("mirror-cell-bracket-with-feeds.nc"));
+        assertThat(program.replaceAll(" F[0-9.]+", "")).isEqualTo(BuiltIn.program());
+        assertThat(program.split(" F[0-9.]+", -1)).hasSize(49);
+    }
+
+    @Test
+    void everyBlockOfTheCsvHasItsFeedInTheProgram() throws IOException {
+        Ran.of("plan", "--into", folder.toString());
+        Ran csv = Ran.of("plan", "--csv");
+        String[] lines = Files.readString(folder.resolve("mirror-cell-bracket-with-feeds.nc"))
+                .split("\n", -1);
+
+        assertThat(csv.out()).isEqualTo(Files.readString(folder.resolve("mirror-cell-bracket-blocks.csv")));
+        assertThat(csv.rows()).hasSize(48).allSatisfy(row -> {
+            String line = lines[Integer.parseInt(row.get("line")) - 1];
+            double written = Double.parseDouble(line.replaceAll(".* F([0-9.]+).*", "$1"));
+            double planned = Double.parseDouble(row.get("feed_m_per_s")) * 60e3;
+            assertThat(written).isBetween(planned * 0.999, planned * (1 + 1e-9));
+            assertThat(Double.parseDouble(row.get("time_s")))
+                    .isGreaterThanOrEqualTo(Double.parseDouble(row.get("length_m"))
+                            / Double.parseDouble(row.get("feed_m_per_s"))
+                            * (1 - 1e-9));
+        });
+    }
+
+    @Test
+    void finerFacesAndThickerPlatesTakeLonger() {
+        assertThat(seconds("--grade", "fine")).isGreaterThan(seconds("--grade", "medium"));
+        assertThat(seconds("--thickness", "20 mm")).isGreaterThan(2 * seconds("--thickness", "10 mm"));
+        assertThat(seconds("--material", "titanium")).isGreaterThan(1.5 * seconds("--material", "aluminium-6061"));
+        // common practice, no source: a larger orifice cuts faster, all else equal
+        assertThat(seconds("--orifice", "0.36 mm")).isLessThan(seconds("--orifice", "0.30 mm"));
+    }
+
+    private static double seconds(String... options) {
+        Ran ran = Ran.of(
+                Stream.concat(Stream.of("plan", "--csv"), Stream.of(options)).toArray(String[]::new));
+        assertThat(ran.err()).isEmpty();
+        return ran.rows().stream()
+                .mapToDouble(row -> Double.parseDouble(row.get("time_s")))
+                .sum();
+    }
+
+    @Test
+    void theSheetIsWholeInAnyLocale() throws Exception {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+            Ran.of("plan", "--into", folder.toString());
+        } finally {
+            Locale.setDefault(before);
+        }
+        String html = Files.readString(folder.resolve("mirror-cell-bracket-sheet.html"));
+        assertThat(html)
+                .contains(
+                        "0.33 mm, sapphire",
+                        "Smallest inner radius",
+                        "1.2 mm; the jet leaves",
+                        "2.4 mm; the jet enters")
+                .contains("from memory", "95 % interval")
+                .doesNotContain("<script", "http://www.w3.org/1999/xhtml", "NaN", "Infinity");
+        assertThat(html.split("role=\"img\"", -1)).hasSize(4);
+        assertThat(html.split("<desc ", -1)).hasSize(4);
+        // every figure is XML that a parser takes
+        int found = 0;
+        for (int at = html.indexOf("<svg"); at >= 0; at = html.indexOf("<svg", at + 1)) {
+            String svg = html.substring(at, html.indexOf("</svg>", at) + 6);
+            DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+            found++;
+        }
+        assertThat(found).isEqualTo(3);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '~',
+            value = {
+                "G0 X1~M3~G1 X5 Q1 | line 3, column 7: the word Q1 is not known",
+                "G0 X9~M3~G2 X1 I-3~M5 | line 3, column 7: the ends of the arc do not fit its centre",
+                "M3~G1 X9~Y9~M5 | line 1, column 1: the contour that starts here never closes",
+                "G0 X9 Y9 | the program cuts nothing",
+                "G0 X0.3~M3~G41 G3 I-0.3~M5 | line 3, column 1: an inner radius of 0.3 mm: the jet cannot enter it",
+                "G0 X0 Y0~M3~G41 G1 X30~Y0.9~X0~Y0~M5 | line 3, column 1: a slot of 0.9 mm: the jet cannot enter it",
+            })
+    void refusesWhatCannotBeCutAndWritesNothing(String program, String message) throws IOException {
+        Path input = write("part.nc", program.replace('~', '\n'));
+        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.out()).isEmpty();
+        assertThat(ran.err()).startsWith("waterjet plan: ").contains(message);
+        assertThat(ran.err().strip().lines()).hasSize(1);
+        assertThat(files()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--pressure, 380, has no unit",
+        "--pressure, 380 kg, has a unit that is not one of pressure",
+        "--material, stone cold, is no known material",
+        "--grade, shiny, is not a face grade",
+        "--mesh, coarse, is not a mesh",
+        "--tube, 0.3 mm, focusing-tube bore is 0.3 mm",
+        "--thickness, -3 mm, thickness",
+        "--jet-on, 5, code for jet off"
+    })
+    void refusesBadOptionsInOneLine(String option, String value, String message) {
+        Ran ran = Ran.of("plan", option, value, "--csv");
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err().strip().lines()).hasSize(1);
+        assertThat(ran.err()).contains(message);
+    }
+
+    @Test
+    void neverWritesOverItsInputAndNeedsAFileThatIsThere() throws IOException {
+        Path input = write("part-with-feeds.nc", "G0 X5\nM3\nG3 I-5\nM5\n");
+        Files.createSymbolicLink(folder.resolve("part.nc"), input);
+        Ran ran = Ran.of("plan", folder.resolve("part.nc").toString(), "--into", folder.toString());
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).contains("it is the input, which stays as it is");
+        assertThat(Files.readString(input)).isEqualTo("G0 X5\nM3\nG3 I-5\nM5\n");
+        assertThat(files()).isEqualTo(2);
+
+        Ran missing = Ran.of("plan", folder.resolve("nothing.nc").toString());
+        assertThat(missing.status()).isEqualTo(2);
+        assertThat(missing.err()).contains("cannot read or write").contains("nothing.nc");
+    }
+
+    @Test
+    void keepsBytesThatAreNoUtf8() throws IOException {
+        Path input = folder.resolve("alt.nc");
+        Files.write(input, "G0 X5 (Gr\u00f6\u00dfe)\r\nM3\r\nG3 I-5\r\nM5\r\n".getBytes(StandardCharsets.ISO_8859_1));
+        Ran.of("plan", input.toString(), "--into", folder.toString());
+
+        byte[] written = Files.readAllBytes(folder.resolve("alt-with-feeds.nc"));
+        String text = new String(written, StandardCharsets.ISO_8859_1);
+        assertThat(text.replaceAll(" F[0-9.]+", ""))
+                .isEqualTo(new String(Files.readAllBytes(input), StandardCharsets.ISO_8859_1));
+    }
+
+    @Test
+    void otherCodesOpenTheJet() throws IOException {
+        Path input = write("codes.nc", "G0 X5\nM8\nM62\nG3 I-5\nM63\nM5\n");
+        Ran ran = Ran.of("plan", input.toString(), "--jet-on", "62", "--jet-off", "63", "--pass", "8,5", "--csv");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.rows()).hasSize(1);
+    }
+
+    @Test
+    void plansAHundredThousandBlocks() throws IOException {
+        int count = 100_000;
+        StringBuilder program = new StringBuilder("G71 G90\nG0 X450 Y0\nM3\n");
+        for (int i = 1; i <= count; i++) {
+            double angle = 2 * Math.PI * (i % count) / count;
+            double radius = 400 + 50 * Math.cos(40 * angle);
+            program.append(
+                    String.format(Locale.ROOT, "G1 X%.5f Y%.5f%n", radius * Math.cos(angle), radius * Math.sin(angle)));
+        }
+        Path input = write("ripple.nc", program.append("M5\n").toString());
+        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out()).contains("1 cut, 100000 blocks");
+        // the drawing leaves out what nobody could see
+        assertThat(Files.size(folder.resolve("ripple-sheet.html"))).isLessThan(1_500_000);
+    }
+}
