@@ -216,7 +216,7 @@ final class ContourKernel {
         return builder.close();
     }
 
-    private static void append(ContourBuilder builder, EdgeShape edge, double toX, double toY) {
+    static void append(ContourBuilder builder, EdgeShape edge, double toX, double toY) {
         if (edge.isArc()) {
             builder.arcToSi(toX, toY, edge.cx, edge.cy, edge.sweep > 0 ? Side.LEFT : Side.RIGHT);
         } else {

@@ -25,12 +25,16 @@ public final class Finish implements Serializable {
 
     private final FaceGrade grade;
     private final double toleranceM;
+    private final double outsideToleranceM;
     private final double greatestFeedMPerS;
     private final boolean isLead;
 
-    private Finish(FaceGrade grade, double toleranceM, double greatestFeedMPerS, boolean isLead) {
+    private Finish(
+            FaceGrade grade, double toleranceM, double outsideToleranceM, double greatestFeedMPerS, boolean isLead) {
         this.grade = Objects.requireNonNull(grade, "grade");
         this.toleranceM = Require.positive("tolerance of an edge", toleranceM, Units.MILLIMETRE);
+        this.outsideToleranceM =
+                Require.positive("tolerance of an outside corner", outsideToleranceM, Units.MILLIMETRE);
         this.greatestFeedMPerS = greatestFeedMPerS;
         this.isLead = isLead;
     }
@@ -42,7 +46,8 @@ public final class Finish implements Serializable {
      * @return the finish
      */
     public static Finish of(FaceGrade grade) {
-        return new Finish(grade, Kind.LENGTH.si(Measures.millimetres(0.1)), Double.POSITIVE_INFINITY, false);
+        double usual = Kind.LENGTH.si(Measures.millimetres(0.1));
+        return new Finish(grade, usual, usual, Double.POSITIVE_INFINITY, false);
     }
 
     /**
@@ -55,13 +60,25 @@ public final class Finish implements Serializable {
     }
 
     /**
-     * This finish within another tolerance.
+     * This finish within another tolerance, at outside corners too.
      *
      * @param tolerance how far the path and the bottom of the cut may lie off the edge, above 0
      * @return the finish with that tolerance
      */
     public Finish withTolerance(Quantity<Length> tolerance) {
-        return new Finish(grade, Kind.LENGTH.si(tolerance), greatestFeedMPerS, isLead);
+        double si = Kind.LENGTH.si(tolerance);
+        return new Finish(grade, si, si, greatestFeedMPerS, isLead);
+    }
+
+    /**
+     * This finish with a tolerance of its own at outside corners. A jet that trails along the tangent swings into scrap
+     * there and could be given more room; one that trails behind like a trailer cuts the corner off.
+     *
+     * @param tolerance how far the bottom of the cut may lie off at an outside corner, above 0
+     * @return the finish with that tolerance
+     */
+    public Finish withOutsideCornerTolerance(Quantity<Length> tolerance) {
+        return new Finish(grade, toleranceM, Kind.LENGTH.si(tolerance), greatestFeedMPerS, isLead);
     }
 
     /**
@@ -72,7 +89,7 @@ public final class Finish implements Serializable {
      */
     public Finish withFeedAtMost(Quantity<Speed> feed) {
         double si = Require.positive("greatest feed of an edge", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
-        return new Finish(grade, toleranceM, si, isLead);
+        return new Finish(grade, toleranceM, outsideToleranceM, si, isLead);
     }
 
     /**
@@ -81,7 +98,7 @@ public final class Finish implements Serializable {
      * @return the finish of a lead
      */
     public Finish asLead() {
-        return new Finish(grade, toleranceM, greatestFeedMPerS, true);
+        return new Finish(grade, toleranceM, outsideToleranceM, greatestFeedMPerS, true);
     }
 
     /**
@@ -100,6 +117,15 @@ public final class Finish implements Serializable {
      */
     public Quantity<Length> tolerance() {
         return Kind.LENGTH.of(toleranceM);
+    }
+
+    /**
+     * How far the bottom of the cut may lie off at an outside corner.
+     *
+     * @return the tolerance, in m
+     */
+    public Quantity<Length> outsideCornerTolerance() {
+        return Kind.LENGTH.of(outsideToleranceM);
     }
 
     /**
@@ -122,6 +148,10 @@ public final class Finish implements Serializable {
         return isLead;
     }
 
+    double outsideToleranceSi() {
+        return outsideToleranceM;
+    }
+
     double toleranceSi() {
         return toleranceM;
     }
@@ -135,6 +165,7 @@ public final class Finish implements Serializable {
         return other instanceof Finish that
                 && grade == that.grade
                 && toleranceM == that.toleranceM
+                && outsideToleranceM == that.outsideToleranceM
                 && greatestFeedMPerS == that.greatestFeedMPerS
                 && isLead == that.isLead;
     }

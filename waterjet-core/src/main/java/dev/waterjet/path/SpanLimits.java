@@ -23,6 +23,7 @@ final class SpanLimits {
     private final byte[] why;
     private final double[] lag;
     private final double[] tolerance;
+    private final double[] outsideTolerance;
     private final boolean[] isLead;
 
     private final Spans spans;
@@ -51,6 +52,7 @@ final class SpanLimits {
         this.why = new byte[n];
         this.lag = new double[n];
         this.tolerance = new double[n];
+        this.outsideTolerance = new double[n];
         this.isLead = new boolean[n];
         for (int i = 0; i < n; i++) {
             Finish finish = contour.finishes.get(i);
@@ -59,6 +61,7 @@ final class SpanLimits {
             why[i] = (finish.isLead() ? FeedLimit.LEAD : ofGrade <= feed[i] ? FeedLimit.GRADE : FeedLimit.ASKED).code();
             lag[i] = law.lagSi(feed[i]);
             tolerance[i] = finish.toleranceSi();
+            outsideTolerance[i] = finish.outsideToleranceSi();
             isLead[i] = finish.isLead();
         }
         this.spans = new Spans(contour.size());
@@ -167,15 +170,17 @@ final class SpanLimits {
         int before = contour.finishIndex[i - 1];
         int after = contour.finishIndex[i];
         if (!isLead[before] && !isLead[after]) {
-            double error = Math.min(tolerance[before], tolerance[after]);
             double longest = Math.max(lag[before], lag[after]);
             boolean isSampled = isBetweenLines && cosine > CORNER_COSINE;
+            boolean isOutside = !isSampled && sine * partSign > 0;
+            double[] within = isOutside ? outsideTolerance : tolerance;
+            double error = Math.min(within[before], within[after]);
             double allowed = isSampled
                     ? LagKernel.arcLag((lengthBefore + lengthM) / (4 * sineOfHalf), error)
                     : LagKernel.cornerLag(sine, cosine, error);
             if (allowed < longest) {
                 front = slowFeed(i, allowed, error);
-                limit = isSampled ? LAG_ON_ARC : sine * partSign < 0 ? INSIDE : OUTSIDE;
+                limit = isSampled ? LAG_ON_ARC : isOutside ? OUTSIDE : INSIDE;
                 hasSlowPlaces = true;
             }
         }

@@ -25,12 +25,18 @@ public final class FeedSubjects implements Subjects {
     @Override
     public Map<String, Subject> subjects() {
         return Map.of(
-                "machinability-feed", in -> feed(MachinabilityFeed.published(), in),
-                "machinability-feed-by-flow", in -> feed(MachinabilityFeed.publishedByWaterFlow(), in),
-                "index-speed-ratio", FeedSubjects::indexRatio,
-                "specific-energy-depth", in -> depth(SpecificEnergyFeed.ofSteel(), in),
-                "implied-specific-energy", FeedSubjects::impliedEnergy,
-                "erosion-over-machinability", FeedSubjects::erosionOverMachinability);
+                "machinability-feed",
+                in -> feed(MachinabilityFeed.published(), in),
+                "machinability-feed-by-flow",
+                in -> feed(MachinabilityFeed.publishedByWaterFlow(), in),
+                "index-speed-ratio",
+                FeedSubjects::indexRatio,
+                "specific-energy-depth",
+                in -> depth(SpecificEnergyFeed.ofSteel(), in),
+                "implied-specific-energy",
+                FeedSubjects::impliedEnergy,
+                "erosion-over-machinability",
+                FeedSubjects::erosionOverMachinability);
     }
 
     private static Computed feed(FeedModel model, Inputs in) {
@@ -39,9 +45,7 @@ public final class FeedSubjects implements Subjects {
 
     private static Computed depth(FeedModel model, Inputs in) {
         return Computed.of(model.depth(
-                Setups.abrasiveJet(in),
-                Materials.standard().get(in.text("material")),
-                in.get("feed", Kind.SPEED)));
+                Setups.abrasiveJet(in), Materials.standard().get(in.text("material")), in.get("feed", Kind.SPEED)));
     }
 
     private static Computed impliedEnergy(Inputs in) {
@@ -50,8 +54,8 @@ public final class FeedSubjects implements Subjects {
     }
 
     private static Computed erosionOverMachinability(Inputs in) {
-        return Computed.of(
-                depth(ErosionFeed.usual(), in).si() / depth(MachinabilityFeed.published(), in).si());
+        return Computed.of(depth(ErosionFeed.usual(), in).si()
+                / depth(MachinabilityFeed.published(), in).si());
     }
 
     private static Computed indexRatio(Inputs in) {

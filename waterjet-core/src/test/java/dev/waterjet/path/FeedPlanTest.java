@@ -314,6 +314,21 @@ class FeedPlanTest {
     }
 
     @Test
+    void outsideCornersCanHaveARoomOfTheirOwn() {
+        Finish wide = MEDIUM.withOutsideCornerTolerance(millimetres(0.5));
+        Contour corner = Contour.from(Point.millimetres(0, 0))
+                .finish(wide)
+                .lineTo(Point.millimetres(60, 0))
+                .lineTo(Point.millimetres(60, 20))
+                .open();
+
+        assertThat(Kind.SPEED.si(planner(MACHINE).plan(corner, Side.LEFT).feedAt(millimetres(59.5))))
+                .isCloseTo(5e-4 / 0.03, within(1e-9));
+        assertThat(Kind.SPEED.si(planner(MACHINE).plan(corner, Side.RIGHT).feedAt(millimetres(59.5))))
+                .isCloseTo(1e-4 / 0.03, within(1e-9));
+    }
+
+    @Test
     void leadsAreFreeOfLagButKeepTheirFeed() {
         Finish lead = MEDIUM.withFeedAtMost(millimetresPerMinute(1000)).asLead();
         Contour contour = Contour.from(Point.millimetres(0, -10))

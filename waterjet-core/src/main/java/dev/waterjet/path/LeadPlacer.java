@@ -1,0 +1,182 @@
+package dev.waterjet.path;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+
+/**
+ * Places leads on the contours of a part, and checks places: not on a corner, not before a thin web, the pierced hole
+ * clear of every cut, the leads crossing nothing. Piercing throws water and abrasive back: the guards that the manual of
+ * the machine asks for stay on.
+ */
+public final class LeadPlacer {
+
+    private static final int PLACES_ON_AN_EDGE = 5;
+    private static final int SIZES = 5;
+
+    private final Part part;
+    private final CuttingRules rules;
+    private final List<EdgeTree> trees = new ArrayList<>();
+
+    private LeadPlacer(Part part, CuttingRules rules, List<Contour> around) {
+        this.part = part;
+        this.rules = rules;
+        part.contours().forEach(contour -> trees.add(EdgeTree.of(contour)));
+        around.forEach(contour -> trees.add(EdgeTree.of(contour)));
+    }
+
+    /**
+     * A placer for a part that lies alone.
+     *
+     * @param part the part
+     * @param rules what a cut wants
+     * @return the placer
+     */
+    public static LeadPlacer of(Part part, CuttingRules rules) {
+        return new LeadPlacer(part, rules, List.of());
+    }
+
+    /**
+     * A placer that keeps clear of other contours too.
+     *
+     * @param contours neighbours and the edge of the sheet
+     * @return the placer
+     */
+    public LeadPlacer withAround(List<Contour> contours) {
+        return new LeadPlacer(part, rules, contours);
+    }
+
+    /**
+     * The lead at a place, with the findings of every check.
+     *
+     * @param contour index in {@link Part#contours()}
+     * @param distance distance of the entry along that contour from its start, 0 or more
+     * @return the lead, good or not
+     */
+    public Lead at(int contour, Quantity<Length> distance) {
+        double si = Require.notNegative("distance along the contour", Kind.LENGTH.si(distance), Units.MILLIMETRE);
+        return place(contour, si, rules);
+    }
+
+    /**
+     * A lead that meets every check: the longest straight edges are tried first, then arcs, and where no lead of the usual
+     * size fits, smaller ones down to a sixteenth.
+     *
+     * @param contour index in {@link Part#contours()}
+     * @return the lead; empty if no place meets every check
+     */
+    public Optional<Lead> suggest(int contour) {
+        List<Double> places = candidates(part.contours().get(contour));
+        CuttingRules scaled = rules;
+        for (int size = 0; size < SIZES; size++) {
+            for (double place : places) {
+                Lead lead = place(contour, place, scaled);
+                if (lead.isGood()) {
+                    return Optional.of(lead);
+                }
+            }
+            scaled = scaled.withLeadScaled(0.5);
+        }
+        return Optional.empty();
+    }
+
+    private static List<Double> candidates(Contour contour) {
+        record Candidate(double placeM, double rank) {}
+        List<Candidate> all = new ArrayList<>();
+        EdgeShape shape = new EdgeShape();
+        double atM = 0;
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, shape);
+            double length = shape.length();
+            for (int k = 0; k < PLACES_ON_AN_EDGE; k++) {
+                double share = (k + 0.5) / PLACES_ON_AN_EDGE;
+                double rank = (shape.isArc() ? 0 : 1e6) + length - Math.abs(share - 0.5) * 1e-6;
+                all.add(new Candidate(atM + share * length, rank));
+            }
+            atM += length;
+        }
+        all.sort(Comparator.comparingDouble(candidate -> -candidate.rank()));
+        return all.stream().map(Candidate::placeM).toList();
+    }
+
+    private Lead place(int index, double distanceM, CuttingRules size) {
+        Contour contour = part.contours().get(index);
+        EdgeShape edge = new EdgeShape();
+        double[] offset = new double[1];
+        int entryEdge = ContourKernel.locate(contour, distanceM, edge, offset);
+        double share = offset[0] / edge.length();
+        int scrap = part.partSide(index).opposite().sign;
+        double x = edge.xAt(share);
+        double y = edge.yAt(share);
+        double alongX = edge.directionXAt(share);
+        double alongY = edge.directionYAt(share);
+        // towards the scrap, at right angles to the path
+        double outX = -alongY * scrap;
+        double outY = alongX * scrap;
+        double r = size.leadRadiusSi();
+        double l = size.leadLengthSi();
+        double cx = x + r * outX;
+        double cy = y + r * outY;
+        Point pierce = Point.ofSi(cx - r * alongX + l * outX, cy - r * alongY + l * outY);
+        Side turn = scrap > 0 ? Side.LEFT : Side.RIGHT;
+        Finish lead = contour.finish(entryEdge).asLead();
+
+        ContourBuilder builder = Contour.from(pierce)
+                .finish(lead)
+                .lineToSi(cx - r * alongX, cy - r * alongY)
+                .arcToSi(x, y, cx, cy, turn);
+        Contour turned = ContourKernel.startingAt(contour, distanceM);
+        for (int i = 0; i < turned.size(); i++) {
+            turned.load(i, edge);
+            builder.finish(turned.finish(i));
+            boolean isLast = i == turned.size() - 1;
+            ContourKernel.append(builder, edge, isLast ? x : edge.x1, isLast ? y : edge.y1);
+        }
+        builder.finish(lead).arcToSi(cx + r * alongX, cy + r * alongY, cx, cy, turn);
+        Contour path = builder.open();
+        Point entry = Point.ofSi(x, y);
+        return new Lead(pierce, entry, path, check(index, distanceM, path, pierce, entry, outX, outY));
+    }
+
+    private List<Finding> check(
+            int index, double distanceM, Contour path, Point pierce, Point entry, double outX, double outY) {
+        LeadChecks checks = new LeadChecks(trees, entry);
+        Contour contour = part.contours().get(index);
+        boolean isHole = index < part.holes().size();
+        boolean isInScrap = contour.isAround(pierce) == isHole;
+        return List.of(
+                Finding.atLeast(
+                        "lead-corner",
+                        "distance of the entry from the nearest corner",
+                        LeadChecks.cornerDistance(contour, distanceM),
+                        rules.cornerRoomSi(),
+                        "enter in the middle of a longer edge",
+                        entry),
+                Finding.atLeast(
+                        "lead-web",
+                        "material of the part behind the entry",
+                        checks.webBehind(part.contours().size(), -outX, -outY),
+                        rules.leastWebSi(),
+                        "enter where the part is wider",
+                        entry),
+                Finding.atLeast(
+                        "pierce-room",
+                        "distance of the pierced hole from the nearest cut",
+                        checks.clearance(pierce),
+                        rules.pierceRoomSi(),
+                        "lengthen the lead or pierce elsewhere",
+                        pierce),
+                Finding.of(
+                        "lead-free",
+                        isInScrap && !checks.isCrossing(path),
+                        "leads lie in scrap and cross no cut",
+                        "shorten the leads or enter elsewhere",
+                        entry));
+    }
+}
