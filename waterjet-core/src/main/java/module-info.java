@@ -23,4 +23,5 @@ module dev.waterjet.core {
     exports dev.waterjet.path;
     exports dev.waterjet.program;
     exports dev.waterjet.uncertainty;
+    exports dev.waterjet.water;
 }

@@ -9,6 +9,7 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
+import dev.waterjet.water.Water;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -17,6 +18,7 @@ import javax.measure.quantity.Force;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
+import javax.measure.quantity.Temperature;
 
 /**
  * The jet of plain water behind an orifice: its speed, flow, power and push.
@@ -27,6 +29,8 @@ public final class WaterJet implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
+    private static final double USUAL_TEMPERATURE_K = 293.15;
+
     /** Density of water at 20 C and atmospheric pressure, in kg/m3 (IAPWS-95 gives 998.207). */
     private static final double DENSITY_AT_20_C = 998.207;
 
@@ -34,26 +38,33 @@ public final class WaterJet implements Described, Serializable {
 
     private final Orifice orifice;
     private final double pressurePa;
+    private final double temperatureK;
     private final double densityKgPerM3;
     private final JetSpeedLaw law;
+    private final double speedMPerS;
 
-    private WaterJet(Orifice orifice, double pressurePa, double densityKgPerM3, JetSpeedLaw law) {
+    private WaterJet(Orifice orifice, double pressurePa, double temperatureK, double densityKgPerM3, JetSpeedLaw law) {
         this.orifice = Objects.requireNonNull(orifice, "orifice");
         this.pressurePa = Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
         Require.atMost("pressure at the orifice", pressurePa, HIGHEST_PRESSURE_PA, Units.MEGAPASCAL, "");
         this.densityKgPerM3 = Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
+        this.temperatureK = temperatureK;
         this.law = Objects.requireNonNull(law, "law");
+        this.speedMPerS = law.speed(pressurePa, temperatureK, densityKgPerM3);
     }
 
     /**
-     * The jet of an orifice fed with water of 20 C.
+     * The jet of an orifice fed with water of 20 C, its speed by the equation of state.
      *
      * @param orifice the orifice
      * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
      * @return the jet
+     * @throws dev.waterjet.measure.DomainException if the pressure is out of range, or if water freezes at it, as it does
+     *     at 20 C above 890 MPa
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
-        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), DENSITY_AT_20_C, JetSpeedLaw.TAIT);
+        return new WaterJet(
+                orifice, Kind.PRESSURE.si(pressure), USUAL_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedLaw.ISENTROPIC);
     }
 
     /**
@@ -63,7 +74,7 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet by that law
      */
     public WaterJet withSpeedLaw(JetSpeedLaw law) {
-        return new WaterJet(orifice, pressurePa, densityKgPerM3, law);
+        return new WaterJet(orifice, pressurePa, temperatureK, densityKgPerM3, law);
     }
 
     /**
@@ -73,7 +84,22 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet at that pressure
      */
     public WaterJet withPressure(Quantity<Pressure> pressure) {
-        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), densityKgPerM3, law);
+        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), temperatureK, densityKgPerM3, law);
+    }
+
+    /**
+     * This jet fed with warmer or colder water. The density at rest becomes that of water at this temperature and the
+     * standard atmosphere.
+     *
+     * @param temperature temperature before the orifice
+     * @return the jet of that water
+     * @throws dev.waterjet.measure.DomainException if water is not liquid there, or would boil in the jet
+     */
+    public WaterJet withTemperature(Quantity<Temperature> temperature) {
+        double kelvin = Kind.TEMPERATURE.si(temperature);
+        double atRest =
+                Water.metastable().atSi(IsentropicKernel.ATMOSPHERE_PA, kelvin).densitySi();
+        return new WaterJet(orifice, pressurePa, kelvin, atRest, law);
     }
 
     /**
@@ -83,17 +109,17 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet from that orifice
      */
     public WaterJet withOrifice(Orifice orifice) {
-        return new WaterJet(orifice, pressurePa, densityKgPerM3, law);
+        return new WaterJet(orifice, pressurePa, temperatureK, densityKgPerM3, law);
     }
 
     /**
-     * This jet of water with another density at rest.
+     * This jet of water with another density at rest, which flow, power and the incompressible and Tait-type speeds follow.
      *
      * @param density density at atmospheric pressure
      * @return the jet of that water
      */
     public WaterJet withWaterDensity(Quantity<Density> density) {
-        return new WaterJet(orifice, pressurePa, Kind.DENSITY.si(density), law);
+        return new WaterJet(orifice, pressurePa, temperatureK, Kind.DENSITY.si(density), law);
     }
 
     /**
@@ -124,6 +150,15 @@ public final class WaterJet implements Described, Serializable {
     }
 
     /**
+     * Temperature of the water before the orifice.
+     *
+     * @return the temperature, in K
+     */
+    public Quantity<Temperature> temperature() {
+        return Kind.TEMPERATURE.of(temperatureK);
+    }
+
+    /**
      * Speed of the jet, without loss in the orifice.
      *
      * @return the speed, in m/s
@@ -138,17 +173,18 @@ public final class WaterJet implements Described, Serializable {
      * @return the speed in m/s
      */
     public double speedSi() {
-        return speedAtSi(pressurePa);
+        return speedMPerS;
     }
 
     /**
      * Speed that this jet would have at another pressure, for loops that make no object per point.
      *
-     * @param pressurePa gauge pressure at the orifice in Pa; not checked
+     * @param pressurePa gauge pressure at the orifice in Pa, above 0; the isentropic law refuses pressures at which water
+     *     is ice, and pressures above 1000 MPa
      * @return the speed in m/s
      */
     public double speedAtSi(double pressurePa) {
-        return law.speed(pressurePa, densityKgPerM3);
+        return law.speed(pressurePa, temperatureK, densityKgPerM3);
     }
 
     /**
@@ -242,6 +278,7 @@ public final class WaterJet implements Described, Serializable {
         return Description.of("water jet")
                 .put("orifice", orifice)
                 .put("pressure", Kind.PRESSURE, pressurePa)
+                .put("temperature", Kind.TEMPERATURE, temperatureK)
                 .put("density", Kind.DENSITY, densityKgPerM3)
                 .put("speed_law", law)
                 .put("speed", Kind.SPEED, speedSi())
@@ -258,13 +295,14 @@ public final class WaterJet implements Described, Serializable {
         return other instanceof WaterJet that
                 && orifice.equals(that.orifice)
                 && pressurePa == that.pressurePa
+                && temperatureK == that.temperatureK
                 && densityKgPerM3 == that.densityKgPerM3
                 && law == that.law;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(orifice, pressurePa, densityKgPerM3, law);
+        return Objects.hash(orifice, pressurePa, temperatureK, densityKgPerM3, law);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -13,6 +14,7 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.IsentropicJet;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.PowerBudget;
 import dev.waterjet.jet.Abrasive;
@@ -29,6 +31,8 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.water.Saturation;
+import dev.waterjet.water.Water;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -47,6 +51,7 @@ final class Samples {
     static List<Described> all() {
         List<Described> all = new ArrayList<>();
         ofEvidence(all);
+        ofWater(all);
         ofJet(all);
         ofFeed(all);
         ofKerf(all);
@@ -66,6 +71,13 @@ final class Samples {
         all.add(Estimate.of(Kind.TEMPERATURE, 293.15, 0.5));
         all.add(Estimate.withinFactor(Kind.SPEED, 0.01, 0.15, List.of(Caution.notice("thin", "thin sheet"))));
         all.add(QuantityArray.ofSi(Kind.SPECIFIC_HEAT, 4186, 4184.1));
+    }
+
+    private static void ofWater(List<Described> all) {
+        all.add(Water.metastable());
+        all.add(Water.stable().at(megapascals(400), celsius(20)));
+        all.add(Saturation.at(celsius(100)));
+        all.add(IsentropicJet.of(megapascals(400), celsius(20)));
     }
 
     private static void ofJet(List<Described> all) {

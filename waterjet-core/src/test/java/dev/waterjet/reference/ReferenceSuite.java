@@ -4,6 +4,7 @@ import dev.waterjet.feed.FeedSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
 import dev.waterjet.path.PathSubjects;
+import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -19,10 +20,10 @@ import org.apache.commons.csv.CSVRecord;
 /** The files of the suite and the computations that they can ask for. */
 public final class ReferenceSuite {
 
-    private static final List<String> FILES = List.of("hydraulics", "jet", "feed", "path");
+    private static final List<String> FILES = List.of("water", "hydraulics", "jet", "feed", "path");
 
-    private static final List<Subjects> SUBJECTS =
-            List.of(new HydraulicsSubjects(), new JetSubjects(), new FeedSubjects(), new PathSubjects());
+    private static final List<Subjects> SUBJECTS = List.of(
+            new WaterSubjects(), new HydraulicsSubjects(), new JetSubjects(), new FeedSubjects(), new PathSubjects());
 
     private ReferenceSuite() {}
 

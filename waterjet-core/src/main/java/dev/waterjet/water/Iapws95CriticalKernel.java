@@ -1,0 +1,114 @@
+package dev.waterjet.water;
+
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_A;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_B;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_BETA;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_C;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_D;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_N;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_SMALL_A;
+import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_SMALL_B;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_ALPHA;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_BETA;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_D;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_GAMMA;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_N;
+import static dev.waterjet.water.Iapws95Coefficients.GAUSS_T;
+
+/** The terms 52 to 56 of IAPWS R6-95(2018), which shape the neighbourhood of the critical point. */
+final class Iapws95CriticalKernel {
+
+    private Iapws95CriticalKernel() {}
+
+    /** Terms n delta^d tau^t exp(-alpha (delta - 1)^2 - beta (tau - gamma)^2), derivatives of table 5. */
+    static void addGauss(Iapws95Kernel sheet) {
+        double delta = sheet.delta;
+        double tau = sheet.tau;
+        double fromDensity = GAUSS_ALPHA * (delta - 1) * (delta - 1);
+        for (int i = 0; i < GAUSS_N.length; i++) {
+            double away = tau - GAUSS_GAMMA[i];
+            double exponent = fromDensity + GAUSS_BETA[i] * away * away;
+            if (exponent > Iapws95Kernel.NEGLIGIBLE) {
+                continue;
+            }
+            double term = GAUSS_N[i] * delta * delta * delta * Math.pow(tau, GAUSS_T[i]) * Math.exp(-exponent);
+            double d = GAUSS_D - 2 * GAUSS_ALPHA * delta * (delta - 1);
+            double t = GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * away;
+            sheet.residual += term;
+            sheet.residualD += term * d;
+            sheet.residualDd += term * (d * d - GAUSS_D - 2 * GAUSS_ALPHA * delta * delta);
+            sheet.residualT += term * t;
+            sheet.residualTt += term * (t * t - GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * tau);
+            sheet.residualDt += term * d * t;
+        }
+    }
+
+    /**
+     * Terms n Delta^b delta psi with Delta = theta^2 + B x^a, theta = 1 - tau + A x^(1/(2 beta)), x = (delta - 1)^2 and
+     * psi = exp(-C x - D (tau - 1)^2), derivatives of table 5. Powers of x are joined before they are taken, so that
+     * nothing is divided by delta - 1; at the critical point itself, where derivatives of Delta^b have no limit, the terms
+     * count as zero.
+     */
+    static void addCritical(Iapws95Kernel sheet) {
+        double delta = sheet.delta;
+        double tau = sheet.tau;
+        double off = delta - 1;
+        double x = off * off;
+        double cold = tau - 1;
+        if (CRITICAL_C[0] * x + CRITICAL_D[0] * cold * cold > Iapws95Kernel.NEGLIGIBLE) {
+            return;
+        }
+        double xToHalfBeta = Math.pow(x, 1 / (2 * CRITICAL_BETA));
+        double xToHalfBetaLess = Math.pow(x, 1 / (2 * CRITICAL_BETA) - 1);
+        double xToALess = Math.pow(x, CRITICAL_SMALL_A - 1);
+        double theta = -cold + CRITICAL_A * xToHalfBeta;
+        double distance = theta * theta + CRITICAL_B * xToALess * x;
+        if (distance == 0) {
+            return;
+        }
+        // dDelta/ddelta divided by (delta - 1), then the first and second derivative of Delta
+        double perOff =
+                CRITICAL_A * theta * 2 / CRITICAL_BETA * xToHalfBetaLess + 2 * CRITICAL_B * CRITICAL_SMALL_A * xToALess;
+        double distanceD = off * perOff;
+        double distanceDd = perOff
+                + 4 * CRITICAL_B * CRITICAL_SMALL_A * (CRITICAL_SMALL_A - 1) * xToALess
+                + 2 * (CRITICAL_A / CRITICAL_BETA) * (CRITICAL_A / CRITICAL_BETA) * xToHalfBetaLess * xToHalfBeta
+                + CRITICAL_A * theta * 4 / CRITICAL_BETA * (1 / (2 * CRITICAL_BETA) - 1) * xToHalfBetaLess;
+        for (int i = 0; i < CRITICAL_N.length; i++) {
+            double b = CRITICAL_SMALL_B[i];
+            double power = Math.pow(distance, b);
+            double powerLess = b * power / distance;
+            double powerLessLess = (b - 1) * powerLess / distance;
+            double powerD = powerLess * distanceD;
+            double powerDd = powerLess * distanceDd + powerLessLess * distanceD * distanceD;
+            double powerT = -2 * theta * powerLess;
+            double powerTt = 2 * powerLess + 4 * theta * theta * powerLessLess;
+            double powerDt = -CRITICAL_A * 2 / CRITICAL_BETA * powerLess * off * xToHalfBetaLess
+                    - 2 * theta * powerLessLess * distanceD;
+
+            double c = CRITICAL_C[i];
+            double d = CRITICAL_D[i];
+            double psi = Math.exp(-c * x - d * cold * cold);
+            double psiD = -2 * c * off * psi;
+            double psiDd = (2 * c * x - 1) * 2 * c * psi;
+            double psiT = -2 * d * cold * psi;
+            double psiTt = (2 * d * cold * cold - 1) * 2 * d * psi;
+            double psiDt = 4 * c * d * off * cold * psi;
+            double grown = psi + delta * psiD;
+
+            double n = CRITICAL_N[i];
+            sheet.residual += n * power * delta * psi;
+            sheet.residualD += n * delta * (power * grown + powerD * delta * psi);
+            sheet.residualDd += n
+                    * delta
+                    * delta
+                    * (power * (2 * psiD + delta * psiDd) + 2 * powerD * grown + powerDd * delta * psi);
+            sheet.residualT += n * delta * tau * (powerT * psi + power * psiT);
+            sheet.residualTt += n * delta * tau * tau * (powerTt * psi + 2 * powerT * psiT + power * psiTt);
+            sheet.residualDt += n
+                    * delta
+                    * tau
+                    * (power * (psiT + delta * psiDt) + delta * powerD * psiT + powerT * grown + powerDt * delta * psi);
+        }
+    }
+}
