@@ -3,7 +3,9 @@ package dev.waterjet.embedding;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
@@ -14,9 +16,18 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.Attenuator;
+import dev.waterjet.hydraulics.Compression;
+import dev.waterjet.hydraulics.CrankPump;
+import dev.waterjet.hydraulics.Intensifier;
 import dev.waterjet.hydraulics.IsentropicJet;
+import dev.waterjet.hydraulics.Line;
+import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.hydraulics.OperatingPoint;
 import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.OrificeWear;
 import dev.waterjet.hydraulics.PowerBudget;
+import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
@@ -78,6 +89,22 @@ final class Samples {
         all.add(Water.stable().at(megapascals(400), celsius(20)));
         all.add(Saturation.at(celsius(100)));
         all.add(IsentropicJet.of(megapascals(400), celsius(20)));
+        ofSupply(all);
+    }
+
+    private static void ofSupply(List<Described> all) {
+        LineSection section = LineSection.ofBore(millimetres(5)).withLength(metres(8));
+        Line line = Line.of(section);
+        PumpSetting pump = PumpSetting.of(megapascals(380), litresPerMinute(3.8));
+        all.add(section);
+        all.add(line);
+        all.add(pump);
+        all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
+        all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
+        all.add(Attenuator.of(Kind.VOLUME.of(1e-3)).withWall(2.5, megapascals(200_000), 0.29));
+        all.add(Compression.of(Water.stable().at(megapascals(0.1), celsius(20)), megapascals(380), 0.9));
+        all.add(Intensifier.of(20, Kind.VOLUME.of(2e-4)));
+        all.add(CrankPump.of(3, Kind.VOLUME.of(5e-6), Kind.FREQUENCY.of(10)));
     }
 
     private static void ofJet(List<Described> all) {

@@ -5,8 +5,13 @@ import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
+import javax.measure.Quantity;
+import javax.measure.quantity.Pressure;
 
 /** What the suite can ask of this package. */
 public final class HydraulicsSubjects implements Subjects {
@@ -20,7 +25,31 @@ public final class HydraulicsSubjects implements Subjects {
         all.put(
                 "isentropic-exit-temperature",
                 in -> Computed.of(Kind.TEMPERATURE, isentropic(in).exitTemperature()));
+        all.put("friction-factor", in -> Computed.of(friction(in)));
+        all.put("compression-work", in -> Computed.of(Kind.SPECIFIC_ENERGY, compression(in).isentropicWork()));
+        all.put(
+                "compression-outlet-temperature",
+                in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
+        all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
+        all.put(
+                "crank-pump-swing",
+                in -> Computed.of(CrankKernel.swing((int) in.number("plungers"), in.number("rod-ratio"))));
         return all;
+    }
+
+    private static double friction(Inputs in) {
+        return FrictionLaw.valueOf(in.text("law").toUpperCase(Locale.ROOT).replace('-', '_'))
+                .factor(in.number("reynolds"), in.number("roughness"));
+    }
+
+    private static Compression compression(Inputs in) {
+        WaterState inlet = Water.stable().at(in.get("inlet", Kind.PRESSURE), in.get("temperature", Kind.TEMPERATURE));
+        return Compression.isentropic(inlet, in.get("outlet", Kind.PRESSURE));
+    }
+
+    private static Quantity<Pressure> modulus(Inputs in) {
+        WaterState water = Water.stable().at(in.get("pressure", Kind.PRESSURE), in.get("temperature", Kind.TEMPERATURE));
+        return Attenuator.of(Kind.VOLUME.of(1e-3)).effectiveModulus(water);
     }
 
     private static IsentropicJet isentropic(Inputs in) {
