@@ -104,7 +104,11 @@ public final class Attenuator implements Described, Serializable {
     public Quantity<Pressure> ripple(Quantity<Volume> missing, WaterState water) {
         double missingM3 = Require.notNegative("volume drawn", Kind.VOLUME.si(missing), Units.CUBIC_MILLIMETRE);
         Require.atMost(
-                "volume drawn", missingM3, volumeM3 / 10, Units.CUBIC_MILLIMETRE, "a tenth of the vessel: it is too small");
+                "volume drawn",
+                missingM3,
+                volumeM3 / 10,
+                Units.CUBIC_MILLIMETRE,
+                "a tenth of the vessel: it is too small");
         return Kind.PRESSURE.of(modulusPa(water) * missingM3 / volumeM3);
     }
 
@@ -132,9 +136,7 @@ public final class Attenuator implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Attenuator that
-                && volumeM3 == that.volumeM3
-                && wallGivePerPa == that.wallGivePerPa;
+        return other instanceof Attenuator that && volumeM3 == that.volumeM3 && wallGivePerPa == that.wallGivePerPa;
     }
 
     @Override

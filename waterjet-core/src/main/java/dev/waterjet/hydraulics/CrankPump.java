@@ -56,8 +56,7 @@ public final class CrankPump implements Described, Serializable {
      * @return the pump
      */
     public static CrankPump of(int plungers, Quantity<Volume> strokeVolume, Quantity<Frequency> speed) {
-        return new CrankPump(
-                plungers, Kind.VOLUME.si(strokeVolume), Kind.FREQUENCY.si(speed), 1, USUAL_ROD_RATIO);
+        return new CrankPump(plungers, Kind.VOLUME.si(strokeVolume), Kind.FREQUENCY.si(speed), 1, USUAL_ROD_RATIO);
     }
 
     /**

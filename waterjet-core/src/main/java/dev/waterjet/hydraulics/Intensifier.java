@@ -103,8 +103,7 @@ public final class Intensifier implements Described, Serializable {
     }
 
     private static double compressionShareSi(Compression compression) {
-        return 1
-                - compression.inlet().densitySi() / compression.outlet().densitySi();
+        return 1 - compression.inlet().densitySi() / compression.outlet().densitySi();
     }
 
     /**
@@ -118,7 +117,8 @@ public final class Intensifier implements Described, Serializable {
     public Quantity<Volume> flowGap(Quantity<MassFlow> flow, Compression compression) {
         double kgPerS = Require.positive("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         double cycleS = 1 / Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
-        Require.atMost("time of shifting", shiftTimeS, 0.9 * cycleS, Units.SECOND, "nine tenths of the time of a stroke");
+        Require.atMost(
+                "time of shifting", shiftTimeS, 0.9 * cycleS, Units.SECOND, "nine tenths of the time of a stroke");
         double gapS = shiftTimeS + compressionShareSi(compression) * (cycleS - shiftTimeS);
         return Kind.VOLUME.of(kgPerS * gapS / compression.outlet().densitySi());
     }

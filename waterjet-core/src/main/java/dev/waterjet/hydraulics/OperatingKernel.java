@@ -42,11 +42,7 @@ final class OperatingKernel {
     double headPressure(double pumpPa) {
         WaterState water = inLine(pumpPa, temperatureK);
         return new BrentSolver(1e-12, pumpPa * 1e-12)
-                .solve(
-                        MOST_EVALUATIONS,
-                        headPa -> headPa + line.lossSi(massFlow(headPa), water) - pumpPa,
-                        0,
-                        pumpPa);
+                .solve(MOST_EVALUATIONS, headPa -> headPa + line.lossSi(massFlow(headPa), water) - pumpPa, 0, pumpPa);
     }
 
     /** p_pump = p_head + loss, with the water of the line at p_pump: two rounds settle what little the loss depends on it. */

@@ -45,17 +45,14 @@ public final class OrificeWear implements Described, Serializable {
      * @return the wear
      */
     public static OrificeWear measured(
-            Orifice asNew,
-            Quantity<Pressure> pressure,
-            Quantity<VolumeFlow> flow,
-            Quantity<Temperature> temperature) {
+            Orifice asNew, Quantity<Pressure> pressure, Quantity<VolumeFlow> flow, Quantity<Temperature> temperature) {
         double pressurePa = Require.positive("pressure at the orifice", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
         double flowM3PerS = Require.positive("flow", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
         double densityKgPerM3 = Water.stable()
                 .atSi(IsentropicKernel.ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature))
                 .densitySi();
-        double flowAsNew = WaterJetKernel.volumeFlow(
-                asNew.boreSi(), asNew.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
+        double flowAsNew =
+                WaterJetKernel.volumeFlow(asNew.boreSi(), asNew.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
         return new OrificeWear(asNew, flowM3PerS / flowAsNew);
     }
 
@@ -87,7 +84,9 @@ public final class OrificeWear implements Described, Serializable {
     public Estimate<Dimensionless> coefficientIfBoreKept() {
         double coefficient = asNew.dischargeCoefficientSi() * passageRatio;
         return Estimate.of(
-                Kind.RATIO, coefficient, coefficient * asNew.dischargeCoefficient().relativeUncertainty());
+                Kind.RATIO,
+                coefficient,
+                coefficient * asNew.dischargeCoefficient().relativeUncertainty());
     }
 
     /**

@@ -26,7 +26,9 @@ public final class HydraulicsSubjects implements Subjects {
                 "isentropic-exit-temperature",
                 in -> Computed.of(Kind.TEMPERATURE, isentropic(in).exitTemperature()));
         all.put("friction-factor", in -> Computed.of(friction(in)));
-        all.put("compression-work", in -> Computed.of(Kind.SPECIFIC_ENERGY, compression(in).isentropicWork()));
+        all.put(
+                "compression-work",
+                in -> Computed.of(Kind.SPECIFIC_ENERGY, compression(in).isentropicWork()));
         all.put(
                 "compression-outlet-temperature",
                 in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
@@ -48,7 +50,8 @@ public final class HydraulicsSubjects implements Subjects {
     }
 
     private static Quantity<Pressure> modulus(Inputs in) {
-        WaterState water = Water.stable().at(in.get("pressure", Kind.PRESSURE), in.get("temperature", Kind.TEMPERATURE));
+        WaterState water =
+                Water.stable().at(in.get("pressure", Kind.PRESSURE), in.get("temperature", Kind.TEMPERATURE));
         return Attenuator.of(Kind.VOLUME.of(1e-3)).effectiveModulus(water);
     }
 

@@ -35,7 +35,8 @@ class SupplyTest {
             @ForAll @DoubleRange(min = 1.5, max = 8) double lineMm,
             @ForAll @DoubleRange(min = 0.5, max = 12) double pumpLitres,
             @ForAll @IntRange(min = 1, max = 4) int heads) {
-        Line line = Line.of(LineSection.ofBore(millimetres(lineMm)).withLength(metres(15)).withFittings(4));
+        Line line = Line.of(
+                LineSection.ofBore(millimetres(lineMm)).withLength(metres(15)).withFittings(4));
         Orifice orifice = Orifice.sapphire(millimetres(boreMm));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(pressureMpa), litresPerMinute(pumpLitres)),
@@ -62,7 +63,8 @@ class SupplyTest {
     @Test
     void powerAtTheHeadIsGreatestWhenTheLineTakesAThird() {
         // a rough line: friction goes with the square of the flow
-        Line line = Line.of(LineSection.ofBore(millimetres(1.6)).withLength(metres(20)).withRoughness(millimetres(0.05)));
+        Line line = Line.of(
+                LineSection.ofBore(millimetres(1.6)).withLength(metres(20)).withRoughness(millimetres(0.05)));
         double best = 0;
         double share = 0;
         for (double boreMm = 0.05; boreMm < 1.5; boreMm += 0.002) {
@@ -131,7 +133,8 @@ class SupplyTest {
                         1 / (1 / Kind.PRESSURE.si(stiff.effectiveModulus(pressed)) + 2 / 200e9 * (10 / 8.0 + 0.29)),
                         within(1.0));
         Attenuator sized = springy.forRipple(Kind.VOLUME.of(1e-5), megapascals(10), pressed);
-        assertThat(Kind.PRESSURE.si(sized.ripple(Kind.VOLUME.of(1e-5), pressed))).isCloseTo(10e6, within(1e-3));
+        assertThat(Kind.PRESSURE.si(sized.ripple(Kind.VOLUME.of(1e-5), pressed)))
+                .isCloseTo(10e6, within(1e-3));
         assertThatThrownBy(() -> stiff.withWall(1, megapascals(200_000), 0.29))
                 .hasMessageContaining("outer over inner diameter is 1; it must be above 1");
         assertThatThrownBy(() -> stiff.ripple(Kind.VOLUME.of(1e-3), pressed)).hasMessageContaining("too small");
@@ -152,10 +155,8 @@ class SupplyTest {
         double gap = Kind.VOLUME.si(pump.flowGap(kilogramsPerSecond(flow), compression));
         assertThat(gap)
                 .isCloseTo(
-                        flow / compression.outlet().densitySi() * (0.03 + share * (1 / strokes - 0.03)),
-                        within(1e-15));
-        assertThatThrownBy(() ->
-                        pump.withShiftTime(seconds(60)).flowGap(kilogramsPerSecond(flow), compression))
+                        flow / compression.outlet().densitySi() * (0.03 + share * (1 / strokes - 0.03)), within(1e-15));
+        assertThatThrownBy(() -> pump.withShiftTime(seconds(60)).flowGap(kilogramsPerSecond(flow), compression))
                 .hasMessageContaining("time of shifting is 60 s");
     }
 
@@ -177,7 +178,8 @@ class SupplyTest {
 
     @Test
     void crankPumpsSwing() {
-        CrankPump three = CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)).withVolumetricEfficiency(0.9);
+        CrankPump three =
+                CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)).withVolumetricEfficiency(0.9);
 
         assertThat(Kind.VOLUME_FLOW.si(three.flow())).isCloseTo(3 * 2e-6 * 10 * 0.9, within(1e-18));
         assertThat(Kind.RATIO.si(three.flowSwing())).isGreaterThan(0.1403);
@@ -192,7 +194,8 @@ class SupplyTest {
     @Test
     void wearShowsInFlowAndPressure() {
         Orifice asNew = Orifice.sapphire(millimetres(0.25));
-        WaterJet worn = WaterJet.of(asNew.withBore(millimetres(0.28)), megapascals(380)).withTemperature(celsius(20));
+        WaterJet worn =
+                WaterJet.of(asNew.withBore(millimetres(0.28)), megapascals(380)).withTemperature(celsius(20));
         OrificeWear wear = OrificeWear.measured(asNew, megapascals(380), worn.volumeFlow(), celsius(20));
 
         assertThat(wear.boreIfCoefficientKept().si()).isCloseTo(0.28e-3, within(1e-12));
