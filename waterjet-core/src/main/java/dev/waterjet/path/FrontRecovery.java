@@ -28,9 +28,9 @@ final class FrontRecovery {
     private int farthest;
     private int nearest = -1;
 
-    private FrontRecovery(Spans in, short[] finishOfEdge, double[] reachM) {
+    private FrontRecovery(Spans in, int room, short[] finishOfEdge, double[] reachM) {
         this.in = in;
-        this.out = new Spans(in.count + in.count / 8 + 16);
+        this.out = new Spans(room);
         this.finishOfEdge = finishOfEdge;
         this.reachM = reachM;
         double longest = 0;
@@ -41,8 +41,60 @@ final class FrontRecovery {
     }
 
     static Spans recover(Spans spans, short[] finishOfEdge, double[] reachM) {
-        Spans turned = new FrontRecovery(spans, finishOfEdge, reachM).walk();
-        return new FrontRecovery(turned, finishOfEdge, reachM).walk();
+        if (isFine(spans, finishOfEdge, reachM)) {
+            new FrontRecovery(spans, 0, finishOfEdge, reachM).lower();
+            return spans;
+        }
+        int room = spans.count + spans.count / 8 + 16;
+        Spans turned = new FrontRecovery(spans, room, finishOfEdge, reachM).walk();
+        return new FrontRecovery(turned, room, finishOfEdge, reachM).walk();
+    }
+
+    /** Whether no span is long enough to be split. */
+    private static boolean isFine(Spans spans, short[] finishOfEdge, double[] reachM) {
+        for (int i = 0; i < spans.count; i++) {
+            if (spans.lengthM[i] >= FINEST_SHARE * reachM[finishOfEdge[spans.edge[i]]]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Lowers the feeds of spans that are not split where they stand: back, looking ahead, then forward, looking behind. */
+    private void lower() {
+        int n = in.count;
+        double walkedM = 0;
+        for (int i = n - 1; i >= 0; i--) {
+            enter(walkedM, in.nodeFrontMPerS[i + 1]);
+            double own = in.frontMPerS[i];
+            lower(i, walkedM);
+            walkedM += in.lengthM[i];
+            enter(walkedM, own);
+            forget(walkedM);
+        }
+        farthest = 0;
+        nearest = -1;
+        walkedM = 0;
+        for (int i = 0; i < n; i++) {
+            enter(walkedM, in.nodeFrontMPerS[i]);
+            double own = in.frontMPerS[i];
+            lower(i, walkedM);
+            walkedM += in.lengthM[i];
+            enter(walkedM, own);
+            forget(walkedM);
+        }
+    }
+
+    private void lower(int span, double fromM) {
+        double reach = reachM[finishOfEdge[in.edge[span]]];
+        int place = farthest;
+        while (place <= nearest && placeM[place] + reach <= fromM) {
+            place++;
+        }
+        if (place <= nearest && feedMPerS[place] < in.frontMPerS[span]) {
+            in.frontMPerS[span] = feedMPerS[place];
+            in.frontLimit[span] = RECOVERY;
+        }
     }
 
     private Spans walk() {

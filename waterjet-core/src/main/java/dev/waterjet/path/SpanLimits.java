@@ -16,6 +16,9 @@ final class SpanLimits {
     private final int partSign;
     private final EdgeShape arc = new EdgeShape();
     private final double acrossMPerS2;
+    private final double deviationM;
+    /** Whether both axes are alike. */
+    private final boolean isSquare;
 
     /** By finish: feed, why, lag at that feed, tolerance, whether a lead. */
     private final double[] feed;
@@ -25,6 +28,8 @@ final class SpanLimits {
     private final double[] tolerance;
     private final double[] outsideTolerance;
     private final boolean[] isLead;
+    /** Diameter of a curve from which on the lag at the feed of the finish is within its tolerance. */
+    private final double[] diameter;
 
     private final Spans spans;
     private boolean hasSlowPlaces;
@@ -47,6 +52,9 @@ final class SpanLimits {
         this.law = law;
         this.partSign = part.sign;
         this.acrossMPerS2 = machine.acrossSi();
+        this.deviationM = machine.deviationSi();
+        this.isSquare =
+                machine.speedXSi() == machine.speedYSi() && machine.accelerationXSi() == machine.accelerationYSi();
         int n = contour.finishes.size();
         this.feed = new double[n];
         this.why = new byte[n];
@@ -54,6 +62,7 @@ final class SpanLimits {
         this.tolerance = new double[n];
         this.outsideTolerance = new double[n];
         this.isLead = new boolean[n];
+        this.diameter = new double[n];
         for (int i = 0; i < n; i++) {
             Finish finish = contour.finishes.get(i);
             double ofGrade = feeds.feedSi(finish.grade());
@@ -63,6 +72,7 @@ final class SpanLimits {
             tolerance[i] = finish.toleranceSi();
             outsideTolerance[i] = finish.outsideToleranceSi();
             isLead[i] = finish.isLead();
+            diameter[i] = lag[i] * lag[i] / tolerance[i] - tolerance[i];
         }
         this.spans = new Spans(contour.size());
     }
@@ -109,16 +119,23 @@ final class SpanLimits {
         double dx = contour.xM[i + 1] - contour.xM[i];
         double dy = contour.yM[i + 1] - contour.yM[i];
         lengthM = Math.sqrt(dx * dx + dy * dy);
-        startX = dx / lengthM;
-        startY = dy / lengthM;
+        double perLength = 1 / lengthM;
+        startX = dx * perLength;
+        startY = dy * perLength;
         endX = startX;
         endY = startY;
         double alongX = Math.abs(startX);
         double alongY = Math.abs(startY);
-        // each axis takes its share of the speed: the weaker of the two decides
-        machineMPerS = Math.min(machine.speedXSi() / alongX, machine.speedYSi() / alongY);
+        // each axis takes its share of speed and acceleration: the weaker of the two decides
         machineLimit = SPEED;
-        accelerationMPerS2 = Math.min(machine.accelerationXSi() / alongX, machine.accelerationYSi() / alongY);
+        if (isSquare) {
+            double perAxis = 1 / Math.max(alongX, alongY);
+            machineMPerS = machine.speedXSi() * perAxis;
+            accelerationMPerS2 = machine.accelerationXSi() * perAxis;
+        } else {
+            machineMPerS = Math.min(machine.speedXSi() / alongX, machine.speedYSi() / alongY);
+            accelerationMPerS2 = Math.min(machine.accelerationXSi() / alongX, machine.accelerationYSi() / alongY);
+        }
         frontMPerS = feed[finish];
         frontLimit = why[finish];
     }
@@ -158,10 +175,14 @@ final class SpanLimits {
             spans.node(Double.POSITIVE_INFINITY, ACROSS, Double.POSITIVE_INFINITY);
             return;
         }
+        if (isBetweenLines && cosine > CORNER_COSINE && isHarmless(i, sine, cosine, lengthBefore)) {
+            spans.node(Double.POSITIVE_INFINITY, ACROSS, Double.POSITIVE_INFINITY);
+            return;
+        }
         double cosineOfHalf = Math.sqrt(Math.max(0, (1 + cosine) / 2));
         double sineOfHalf = cosineOfHalf > 1e-6 ? Math.min(1, Math.abs(sine) / (2 * cosineOfHalf)) : 1;
         // e sin(T/2)/(1 - sin(T/2)) with sin(T/2) = cos(turn/2), free of cancellation; within half of either edge
-        double rounding = machine.deviationSi() * cosineOfHalf * (1 + cosineOfHalf) / (sineOfHalf * sineOfHalf);
+        double rounding = deviationM * cosineOfHalf * (1 + cosineOfHalf) / (sineOfHalf * sineOfHalf);
         double room = Math.min(lengthBefore, lengthM) / 2 * cosineOfHalf / sineOfHalf;
         double across = Math.sqrt(acrossMPerS2 * Math.min(rounding, room));
 
@@ -185,6 +206,32 @@ final class SpanLimits {
             }
         }
         spans.node(front, limit, across);
+    }
+
+    /**
+     * Whether a slight turn between samples of a curve holds nothing up, told without a root: the conditions of
+     * {@link #node} squared, with cos(turn/2)^2 for cos(turn/2) where that is the safe side.
+     */
+    private boolean isHarmless(int i, double sine, double cosine, double lengthBefore) {
+        int before = contour.finishIndex[i - 1];
+        int after = contour.finishIndex[i];
+        double feed = Math.min(spans.frontMPerS[i - 1], frontMPerS);
+        double feed2 = feed * feed;
+        double cosineOfHalf2 = (1 + cosine) / 2;
+        double sineOfHalf2 = sine * sine / (4 * cosineOfHalf2);
+        double across = acrossMPerS2 * deviationM * cosineOfHalf2 * (1 + cosineOfHalf2);
+        double room = acrossMPerS2 * Math.min(lengthBefore, lengthM) / 2;
+        if (across < feed2 * sineOfHalf2 || room * room * cosineOfHalf2 < feed2 * feed2 * sineOfHalf2) {
+            return false;
+        }
+        if (isLead[before] || isLead[after]) {
+            return true;
+        }
+        // L^2 <= e (2 R + e) with R = (l1 + l2)/(4 sin(turn/2))
+        double wanted = before == after ? diameter[before] : Math.max(diameter[before], diameter[after]);
+        double lengths = (lengthBefore + lengthM) / 2;
+        boolean isSame = before == after || (tolerance[before] == tolerance[after] && lag[before] == lag[after]);
+        return isSame && (wanted <= 0 || lengths * lengths >= wanted * wanted * sineOfHalf2);
     }
 
     private double slowFeed(int edge, double lagAllowed, double error) {
