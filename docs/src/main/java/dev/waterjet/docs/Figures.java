@@ -20,6 +20,7 @@ public final class Figures {
     public static List<Figure> all() {
         List<Figure> all = new ArrayList<>();
         all.addAll(FeedFigures.all());
+        all.addAll(LearnFigures.all());
         all.addAll(ValidationFigures.all());
         return List.copyOf(all);
     }

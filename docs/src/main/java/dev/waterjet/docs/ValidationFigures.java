@@ -8,9 +8,9 @@ import java.util.List;
 final class ValidationFigures {
 
     /** Where deviations that are only rounding are drawn. */
-    private static final double FLOOR = 1e-9;
+    private static final double FLOOR_PERCENT = 1e-5;
 
-    private static final double CEILING = 0.5;
+    private static final double CEILING_PERCENT = 100;
 
     private ValidationFigures() {}
 
@@ -23,12 +23,12 @@ final class ValidationFigures {
         Chart chart = Chart.of(
                         "Deviation of each row of the reference suite",
                         "Relative deviation against relative tolerance, on logarithmic axes. Every point lies below the"
-                                + " line where both are equal; deviations under 1e-9 are drawn at 1e-9.")
-                .x("tolerance / expected")
-                .y("deviation / expected")
+                                + " line where both are equal; deviations under 0.00001 percent are drawn there.")
+                .x("tolerance [% of expected]")
+                .y("deviation [% of expected]")
                 .logX()
                 .logY()
-                .line("limit", new double[] {FLOOR, CEILING}, new double[] {FLOOR, CEILING});
+                .line("limit", new double[] {FLOOR_PERCENT, CEILING_PERCENT}, new double[] {FLOOR_PERCENT, CEILING_PERCENT});
         for (EvidenceGrade grade : EvidenceGrade.values()) {
             List<Validation.Checked> rows =
                     all.stream().filter(one -> one.row().grade() == grade).toList();
@@ -47,6 +47,6 @@ final class ValidationFigures {
     }
 
     private static double bounded(double ratio) {
-        return Math.min(CEILING, Math.max(FLOOR, ratio));
+        return Math.min(CEILING_PERCENT, Math.max(FLOOR_PERCENT, 100 * ratio));
     }
 }

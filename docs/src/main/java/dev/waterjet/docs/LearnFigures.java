@@ -1,0 +1,278 @@
+package dev.waterjet.docs;
+
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilogramsPerSecond;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.FeedPlan;
+import dev.waterjet.path.FeedPlanner;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.GradeFeeds;
+import dev.waterjet.path.LagLaw;
+import dev.waterjet.path.MachineLimits;
+import dev.waterjet.path.Point;
+import dev.waterjet.path.Side;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import javax.measure.Quantity;
+import javax.measure.quantity.Speed;
+
+/** Figures of the ten lessons. */
+final class LearnFigures {
+
+    private static final int WIDTH = 640;
+    private static final int HEIGHT = 360;
+    private static final int POINTS = 81;
+
+    private static final FeedModel MODEL = MachinabilityFeed.published();
+
+    private static final AbrasiveJet JET = CuttingHead.of(
+                    Orifice.sapphire(millimetres(0.30)), FocusingTube.of(millimetres(0.90), millimetres(76)))
+            .jet(megapascals(400), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
+
+    private static final Workpiece PLATE =
+            Workpiece.of(Materials.standard().get("titanium"), millimetres(10));
+
+    private LearnFigures() {}
+
+    static List<Figure> all() {
+        return List.of(
+                new Figure("learn-1-speed", LearnFigures::speed),
+                new Figure("learn-2-power", LearnFigures::power),
+                new Figure("learn-3-grains", LearnFigures::grains),
+                new Figure("learn-4-loading", LearnFigures::loading),
+                new Figure("learn-5-feed", LearnFigures::feed),
+                new Figure("learn-6-index", LearnFigures::index),
+                new Figure("learn-7-sure", LearnFigures::sure),
+                new Figure("learn-8-kerf", LearnFigures::kerf),
+                new Figure("learn-9-lag", LearnFigures::lag),
+                new Figure("learn-10-plan", LearnFigures::plan));
+    }
+
+    private static String speed() {
+        double[] pressures = evenly(10, 600);
+        WaterJet water = JET.water();
+        return Chart.of(
+                        "Speed of the water jet",
+                        "Speed over pressure, with and without the water's compressibility: about three per cent apart at"
+                                + " 400 MPa.")
+                .x("pressure [MPa]")
+                .y("speed [m/s]")
+                .line("unsqueezable (Bernoulli)", pressures, map(pressures, p -> water.withPressure(megapascals(p))
+                        .withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE)
+                        .speedSi()))
+                .line(
+                        "squeezed (Tait)",
+                        pressures,
+                        map(pressures, p -> water.withPressure(megapascals(p)).speedSi()))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static String power() {
+        double[] pressures = evenly(50, 600);
+        Chart chart = Chart.of(
+                        "Hydraulic power",
+                        "Power over pressure for three orifices: with the power 1.5 of the pressure and the square of the"
+                                + " bore.")
+                .x("pressure [MPa]")
+                .y("power [kW]");
+        for (double bore : new double[] {0.4, 0.3, 0.2}) {
+            Orifice orifice = Orifice.sapphire(millimetres(bore));
+            chart.line(
+                    bore + " mm",
+                    pressures,
+                    map(pressures, p -> Kind.POWER.si(
+                                    WaterJet.of(orifice, megapascals(p)).hydraulicPower())
+                            / 1e3));
+        }
+        return chart.svg(WIDTH, HEIGHT);
+    }
+
+    private static String grains() {
+        double[] loadings = evenly(0.01, 1);
+        return Chart.of(
+                        "Speed of water and grains",
+                        "The grains' speed falls with loading, as more of them share the momentum of the same water.")
+                .x("loading ratio")
+                .y("speed [m/s]")
+                .yFrom(0, 900)
+                .line("water", loadings, map(loadings, r -> JET.water().speedSi()))
+                .line(
+                        "grains",
+                        loadings,
+                        map(loadings, r -> loaded(r).abrasiveSpeed().si()))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static String loading() {
+        double[] loadings = evenly(0.01, 2);
+        return Chart.of(
+                        "Power of the grains",
+                        "Power over loading ratio when the efficiency of mixing stays the same: greatest at a loading of"
+                                + " one, far above what shops use.")
+                .x("loading ratio")
+                .y("power [kW]")
+                .withoutLegend()
+                .line(
+                        "power",
+                        loadings,
+                        map(loadings, r -> loaded(r).abrasivePower().si() / 1e3))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static AbrasiveJet loaded(double ratio) {
+        return JET.withAbrasiveFlow(kilogramsPerSecond(ratio * JET.water().massFlowSi()));
+    }
+
+    private static String feed() {
+        double[] thicknesses = evenly(2, 50);
+        Chart chart = Chart.of(
+                        "Feed that just separates",
+                        "Feed over thickness for three materials, on a logarithmic axis: it falls with the power 1.15 of"
+                                + " the thickness.")
+                .x("thickness [mm]")
+                .y("feed [mm/min]")
+                .logY();
+        for (String id : List.of("aluminium-6061-t6", "titanium", "stainless-304")) {
+            chart.line(
+                    Materials.standard().get(id).name(),
+                    thicknesses,
+                    map(thicknesses, h -> MODEL.separationFeedSi(JET, Materials.standard().get(id), h / 1e3) * 60e3));
+        }
+        return chart.svg(WIDTH, HEIGHT);
+    }
+
+    private static String index() {
+        double[] indices = evenly(1, 5);
+        return Chart.of(
+                        "Feed over quality index",
+                        "10 mm titanium: from a parting cut at index 1 to the finest face at 5 the feed falls to less than"
+                                + " a sixth.")
+                .x("quality index")
+                .y("feed [mm/min]")
+                .yFrom(0, 800)
+                .withoutLegend()
+                .line("feed", indices, map(indices, q -> MODEL.feed(JET, PLATE, q).si() * 60e3))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static String sure() {
+        double[] thicknesses = evenly(3, 30);
+        return Chart.of(
+                        "Feed of fine faces, and how sure it is",
+                        "The band holds the true feed 19 times in 20: its upper edge is about twice its lower.")
+                .x("thickness [mm]")
+                .y("feed [mm/min]")
+                .logY()
+                .band(
+                        "19 times in 20",
+                        thicknesses,
+                        map(thicknesses, h -> Kind.SPEED.si(fine(h).lower(0.95)) * 60e3),
+                        map(thicknesses, h -> Kind.SPEED.si(fine(h).upper(0.95)) * 60e3))
+                .line("titanium", thicknesses, map(thicknesses, h -> fine(h).si() * 60e3))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static Estimate<Speed> fine(double thicknessMm) {
+        return MODEL.feed(JET, PLATE.withThickness(millimetres(thicknessMm)), FaceGrade.FINE);
+    }
+
+    private static String kerf() {
+        double[] depths = evenly(0, 10);
+        Chart chart = Chart.of(
+                        "Half-width of the kerf",
+                        "Half-width over depth in 10 mm titanium: the fast cut narrows downwards, the slow one hardly"
+                                + " changes.")
+                .x("depth [mm]")
+                .y("half-width [mm]")
+                .yFrom(0, 0.6);
+        for (double share : new double[] {0.9, 0.4, 0.1}) {
+            Quantity<Speed> speed = Kind.SPEED.of(share * MODEL.separationFeedSi(JET, PLATE.material(), 0.010));
+            Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MODEL, speed);
+            chart.line(
+                    Math.round(100 * share) + " % of the parting feed",
+                    depths,
+                    map(depths, z -> kerf.halfWidthSi(z / 1e3) * 1e3));
+        }
+        return chart.svg(WIDTH, HEIGHT);
+    }
+
+    private static String lag() {
+        double[] depths = evenly(0.05, 10);
+        Chart chart = Chart.of(
+                        "Lag of the jet",
+                        "How far the jet trails over depth in 10 mm titanium: a parabola, flatter the finer the face.")
+                .x("depth [mm]")
+                .y("lag [mm]");
+        for (FaceGrade grade : List.of(FaceGrade.PARTING, FaceGrade.MEDIUM, FaceGrade.FINE)) {
+            Kerf kerf = KerfModel.standard()
+                    .kerf(JET, PLATE, MODEL, MODEL.feed(JET, PLATE, grade).value());
+            chart.line(
+                    grade.words(),
+                    depths,
+                    map(depths, z -> kerf.lag().at(millimetres(z)).in(Units.MILLIMETRE)));
+        }
+        return chart.svg(WIDTH, HEIGHT);
+    }
+
+    private static String plan() {
+        Contour bracket = Contour.from(Point.millimetres(0, 0))
+                .finish(Finish.of(FaceGrade.MEDIUM))
+                .lineTo(Point.millimetres(60, 0))
+                .lineTo(Point.millimetres(60, 25))
+                .finish(Finish.of(FaceGrade.FINE))
+                .lineTo(Point.millimetres(0, 25))
+                .finish(Finish.of(FaceGrade.MEDIUM))
+                .close();
+        FeedPlan plan = FeedPlanner.of(
+                        MachineLimits.of(Kind.SPEED.parse("12 m/min"), metresPerSquareSecond(0.5)),
+                        GradeFeeds.of(MODEL, JET, PLATE),
+                        LagLaw.of(KerfModel.standard().lagModel(), MODEL, JET, PLATE))
+                .plan(bracket, Side.LEFT);
+        double[] places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), bracket.length(), 851)
+                .to(Units.MILLIMETRE);
+        return Chart.of(
+                        "Feed along the bracket's edge",
+                        "Feed over the way along the edge: level on the medium sides, lower on the fine one, with dips at"
+                                + " the corners.")
+                .x("way [mm]")
+                .y("feed [mm/min]")
+                .withoutLegend()
+                .line("feed", places, map(places, s -> Kind.SPEED.si(plan.feedAt(millimetres(s))) * 60e3))
+                .svg(WIDTH, HEIGHT);
+    }
+
+    private static double[] evenly(double from, double to) {
+        return IntStream.range(0, POINTS)
+                .mapToDouble(i -> from + (to - from) * i / (POINTS - 1))
+                .toArray();
+    }
+
+    private static double[] map(double[] values, DoubleUnaryOperator function) {
+        return java.util.Arrays.stream(values).map(function).toArray();
+    }
+}

@@ -1,0 +1,14 @@
+import dev.waterjet.calibrate.*;
+import dev.waterjet.evidence.*;
+import dev.waterjet.feed.*;
+import dev.waterjet.hydraulics.*;
+import dev.waterjet.jet.*;
+import dev.waterjet.kerf.*;
+import dev.waterjet.material.*;
+import dev.waterjet.measure.*;
+import dev.waterjet.path.*;
+import dev.waterjet.uncertainty.*;
+import javax.measure.*;
+import javax.measure.quantity.*;
+import static dev.waterjet.measure.Measures.*;
+import java.util.*;
