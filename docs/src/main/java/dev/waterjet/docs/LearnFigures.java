@@ -54,8 +54,7 @@ final class LearnFigures {
                     Orifice.sapphire(millimetres(0.30)), FocusingTube.of(millimetres(0.90), millimetres(76)))
             .jet(megapascals(400), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
 
-    private static final Workpiece PLATE =
-            Workpiece.of(Materials.standard().get("titanium"), millimetres(10));
+    private static final Workpiece PLATE = Workpiece.of(Materials.standard().get("titanium"), millimetres(10));
 
     private LearnFigures() {}
 
@@ -82,11 +81,16 @@ final class LearnFigures {
                                 + " 400 MPa.")
                 .x("pressure [MPa]")
                 .y("speed [m/s]")
-                .line("unsqueezable (Bernoulli)", pressures, map(pressures, p -> water.withPressure(megapascals(p))
-                        .withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE)
-                        .speedSi()))
                 .line(
-                        "squeezed (Tait)",
+                        "unsqueezable",
+                        pressures,
+                        map(
+                                pressures,
+                                p -> water.withPressure(megapascals(p))
+                                        .withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE)
+                                        .speedSi()))
+                .line(
+                        "squeezed",
                         pressures,
                         map(pressures, p -> water.withPressure(megapascals(p)).speedSi()))
                 .svg(WIDTH, HEIGHT);
@@ -105,9 +109,11 @@ final class LearnFigures {
             chart.line(
                     bore + " mm",
                     pressures,
-                    map(pressures, p -> Kind.POWER.si(
-                                    WaterJet.of(orifice, megapascals(p)).hydraulicPower())
-                            / 1e3));
+                    map(
+                            pressures,
+                            p -> Kind.POWER.si(
+                                            WaterJet.of(orifice, megapascals(p)).hydraulicPower())
+                                    / 1e3));
         }
         return chart.svg(WIDTH, HEIGHT);
     }
@@ -161,7 +167,11 @@ final class LearnFigures {
             chart.line(
                     Materials.standard().get(id).name(),
                     thicknesses,
-                    map(thicknesses, h -> MODEL.separationFeedSi(JET, Materials.standard().get(id), h / 1e3) * 60e3));
+                    map(
+                            thicknesses,
+                            h -> MODEL.separationFeedSi(
+                                            JET, Materials.standard().get(id), h / 1e3)
+                                    * 60e3));
         }
         return chart.svg(WIDTH, HEIGHT);
     }
@@ -176,7 +186,10 @@ final class LearnFigures {
                 .y("feed [mm/min]")
                 .yFrom(0, 800)
                 .withoutLegend()
-                .line("feed", indices, map(indices, q -> MODEL.feed(JET, PLATE, q).si() * 60e3))
+                .line(
+                        "feed",
+                        indices,
+                        map(indices, q -> MODEL.feed(JET, PLATE, q).si() * 60e3))
                 .svg(WIDTH, HEIGHT);
     }
 

@@ -28,7 +28,9 @@ final class ValidationFigures {
                 .y("deviation [% of expected]")
                 .logX()
                 .logY()
-                .line("limit", new double[] {FLOOR_PERCENT, CEILING_PERCENT}, new double[] {FLOOR_PERCENT, CEILING_PERCENT});
+                .line("limit", new double[] {FLOOR_PERCENT, CEILING_PERCENT}, new double[] {
+                    FLOOR_PERCENT, CEILING_PERCENT
+                });
         for (EvidenceGrade grade : EvidenceGrade.values()) {
             List<Validation.Checked> rows =
                     all.stream().filter(one -> one.row().grade() == grade).toList();
