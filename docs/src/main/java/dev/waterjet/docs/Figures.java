@@ -21,6 +21,7 @@ public final class Figures {
         List<Figure> all = new ArrayList<>();
         all.addAll(FeedFigures.all());
         all.addAll(LearnFigures.all());
+        all.addAll(KerfFigures.all());
         all.addAll(ValidationFigures.all());
         return List.copyOf(all);
     }

@@ -174,6 +174,23 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
     }
 
     /**
+     * Probability that the true value is no greater than a limit, by the spread of this estimate.
+     *
+     * @param limit the limit
+     * @return the probability, 0 to 1; 0 or 1 where the value is exact
+     */
+    public double probabilityAtMost(Quantity<Q> limit) {
+        double limitSi = kind.si(limit);
+        if (standardUncertainty == 0) {
+            return si <= limitSi ? 1 : 0;
+        }
+        double deviations = isLogNormal
+                ? (limitSi > 0 ? Math.log(limitSi / si) * si / standardUncertainty : Double.NEGATIVE_INFINITY)
+                : (limitSi - si) / standardUncertainty;
+        return Erf.erfc(-deviations / Math.sqrt(2)) / 2;
+    }
+
+    /**
      * Cautions that apply to the value.
      *
      * @return the cautions, unmodifiable; empty if there are none

@@ -1,6 +1,7 @@
 package dev.waterjet.grade;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Evident;
@@ -12,6 +13,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import javax.measure.Quantity;
@@ -171,6 +173,38 @@ public final class Iso9013 implements Evident, Serializable {
             }
         }
         return OptionalInt.empty();
+    }
+
+    /**
+     * Probability of each range of perpendicularity for an estimated u.
+     *
+     * @param perpendicularity the estimate
+     * @return a probability for ranges 1 to 5, and last that it is beyond range 5; together 1
+     */
+    public List<Double> perpendicularityOdds(Estimate<Length> perpendicularity) {
+        return odds(PERPENDICULARITY, perpendicularity);
+    }
+
+    /**
+     * Probability of each range of profile height for an estimated Rz5.
+     *
+     * @param profileHeight the estimate
+     * @return a probability for ranges 1 to 4, and last that it is beyond range 4; together 1
+     */
+    public List<Double> profileHeightOdds(Estimate<Length> profileHeight) {
+        return odds(PROFILE_HEIGHT, profileHeight);
+    }
+
+    private List<Double> odds(List<BigDecimal[]> lines, Estimate<Length> value) {
+        List<Double> odds = new ArrayList<>();
+        double finer = 0;
+        for (BigDecimal[] line : lines) {
+            double held = value.probabilityAtMost(Measures.millimetres(at(line).doubleValue()));
+            odds.add(held - finer);
+            finer = held;
+        }
+        odds.add(1 - finer);
+        return odds;
     }
 
     /**

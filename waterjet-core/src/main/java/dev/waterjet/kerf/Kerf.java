@@ -51,6 +51,10 @@ public final class Kerf implements Described, Serializable {
         return spread;
     }
 
+    Kerf withBoreGrownBy(double growthM) {
+        return new Kerf(shape.withBore(shape.boreM() + growthM), spread, lag, cautions);
+    }
+
     /**
      * Thickness of the workpiece.
      *

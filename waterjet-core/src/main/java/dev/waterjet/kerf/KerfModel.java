@@ -7,6 +7,7 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Evident;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.FeedModel;
+import dev.waterjet.fit.Fit;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -17,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
@@ -35,7 +37,8 @@ import javax.measure.quantity.Speed;
  * alpha half-angle of the jet; h thickness; all lengths in m.
  *
  * <p>The form is derived, and its numbers are assumed: s/d = 0.27 within 20 per cent, alpha = 1 degree within 50 per cent,
- * a width scatters by 0.03 mm. No published coefficients are known; a shop fits its own. A worn tube
+ * a width scatters by 0.03 mm. No published coefficients are known; a shop fits its own with {@link
+ * KerfFit}. A worn tube
  * widens jet and dose here; what it does to the separation depth is the feed model's to say.
  *
  * <p>Worked number: tube 1 mm, stand-off 2 mm, 10 mm thick, index 3: entry 1.070 mm, exit 0.799 mm, taper 0.77 degrees per
@@ -53,10 +56,8 @@ public final class KerfModel implements Evident, Serializable {
 
     private static final KerfModel STANDARD = new KerfModel(
             ASSUMED_DOSE_RATIO,
-            ASSUMED_DOSE_UNCERTAINTY,
             Math.tan(ASSUMED_HALF_ANGLE_RAD),
-            ASSUMED_ANGLE_UNCERTAINTY,
-            ASSUMED_WIDTH_SCATTER_M,
+            new KerfSpread(0, ASSUMED_DOSE_UNCERTAINTY, ASSUMED_ANGLE_UNCERTAINTY, 0, ASSUMED_WIDTH_SCATTER_M),
             LagModel.standard(),
             Evidence.of(
                             EvidenceGrade.DERIVED,
@@ -67,28 +68,17 @@ public final class KerfModel implements Evident, Serializable {
                                     + " widths."));
 
     private final double doseRatio;
-    private final double doseUncertainty;
     private final double spreadSlope;
-    private final double slopeUncertainty;
-    private final double widthScatterM;
+    /** Without the uncertainty of a separation depth, which comes with each cut. */
+    private final KerfSpread spread;
+
     private final LagModel lagModel;
     private final Evidence evidence;
 
-    private KerfModel(
-            double doseRatio,
-            double doseUncertainty,
-            double spreadSlope,
-            double slopeUncertainty,
-            double widthScatterM,
-            LagModel lagModel,
-            Evidence evidence) {
+    private KerfModel(double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence) {
         this.doseRatio = Require.positive("spread of the dose over the bore", doseRatio, Units.ONE);
-        this.doseUncertainty =
-                Require.notNegative("relative uncertainty of the dose's spread", doseUncertainty, Units.ONE);
         this.spreadSlope = Require.notNegative("slope of the jet's edge", spreadSlope, Units.ONE);
-        this.slopeUncertainty =
-                Require.notNegative("relative uncertainty of the jet's half-angle", slopeUncertainty, Units.ONE);
-        this.widthScatterM = Require.notNegative("scatter of a width", widthScatterM, Units.MILLIMETRE);
+        this.spread = spread;
         this.lagModel = Objects.requireNonNull(lagModel, "lagModel");
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
@@ -111,8 +101,9 @@ public final class KerfModel implements Evident, Serializable {
      * @return the model with that spread
      */
     public KerfModel withDoseSpread(double ratio, double relativeUncertainty, Evidence evidence) {
-        return new KerfModel(
-                ratio, relativeUncertainty, spreadSlope, slopeUncertainty, widthScatterM, lagModel, evidence);
+        Require.notNegative("relative uncertainty of the dose's spread", relativeUncertainty, Units.ONE);
+        KerfSpread changed = new KerfSpread(0, relativeUncertainty, spread.slopeRelative(), 0, spread.widthM());
+        return new KerfModel(ratio, spreadSlope, changed, lagModel, evidence);
     }
 
     /**
@@ -126,8 +117,9 @@ public final class KerfModel implements Evident, Serializable {
     public KerfModel withHalfAngle(Quantity<Angle> halfAngle, double relativeUncertainty, Evidence evidence) {
         double angle = Require.between(
                 "half-angle of the jet", Kind.ANGLE.si(halfAngle), 0, Math.nextDown(Math.PI / 2), Units.DEGREE, "");
-        return new KerfModel(
-                doseRatio, doseUncertainty, Math.tan(angle), relativeUncertainty, widthScatterM, lagModel, evidence);
+        Require.notNegative("relative uncertainty of the jet's half-angle", relativeUncertainty, Units.ONE);
+        KerfSpread changed = new KerfSpread(0, spread.doseRelative(), relativeUncertainty, 0, spread.widthM());
+        return new KerfModel(doseRatio, Math.tan(angle), changed, lagModel, evidence);
     }
 
     /**
@@ -137,14 +129,10 @@ public final class KerfModel implements Evident, Serializable {
      * @return the model with that scatter
      */
     public KerfModel withWidthScatter(Quantity<Length> deviation) {
-        return new KerfModel(
-                doseRatio,
-                doseUncertainty,
-                spreadSlope,
-                slopeUncertainty,
-                Kind.LENGTH.si(deviation),
-                lagModel,
-                evidence);
+        double scatterM = Require.notNegative("scatter of a width", Kind.LENGTH.si(deviation), Units.MILLIMETRE);
+        KerfSpread changed =
+                new KerfSpread(0, spread.doseRelative(), spread.slopeRelative(), spread.correlation(), scatterM);
+        return new KerfModel(doseRatio, spreadSlope, changed, lagModel, evidence);
     }
 
     /**
@@ -154,8 +142,21 @@ public final class KerfModel implements Evident, Serializable {
      * @return the model with that lag
      */
     public KerfModel withLag(LagModel lagModel) {
-        return new KerfModel(
-                doseRatio, doseUncertainty, spreadSlope, slopeUncertainty, widthScatterM, lagModel, evidence);
+        return new KerfModel(doseRatio, spreadSlope, spread, lagModel, evidence);
+    }
+
+    KerfModel fitted(Fit fit, String dose, String slope, Evidence from) {
+        KerfSpread found = new KerfSpread(
+                0,
+                fit.standardError(dose) / fit.value(dose),
+                fit.standardError(slope) / fit.value(slope),
+                fit.correlation(dose, slope),
+                fit.residualDeviation());
+        return new KerfModel(fit.value(dose), fit.value(slope), found, lagModel, from);
+    }
+
+    double spreadSlope() {
+        return spreadSlope;
     }
 
     /**
@@ -213,8 +214,6 @@ public final class KerfModel implements Evident, Serializable {
     }
 
     private Kerf kerf(AbrasiveJet jet, Workpiece piece, Separation separation) {
-        KerfSpread spread =
-                new KerfSpread(separation.relativeUncertainty(), doseUncertainty, slopeUncertainty, widthScatterM);
         List<Caution> cautions = new ArrayList<>(separation.cautions());
         if (evidence.grade() != EvidenceGrade.FITTED) {
             cautions.add(Caution.notice(
@@ -223,7 +222,7 @@ public final class KerfModel implements Evident, Serializable {
         }
         return Kerf.of(
                 shape(jet, piece, separation.depthM()),
-                spread,
+                spread.withDepth(separation.relativeUncertainty()),
                 JetLag.of(lagModel, piece.thicknessSi(), separation),
                 cautions);
     }
@@ -253,13 +252,61 @@ public final class KerfModel implements Evident, Serializable {
         if (!(feed > 0)) {
             return Optional.empty();
         }
-        KerfSpread spread = new KerfSpread(0, doseUncertainty, slopeUncertainty, 0);
         double depthUncertainty = spread.of(shape, at -> Math.log(at.zeroTaperDepth()));
         double slope = Math.log(feed / feeds.separationFeedSi(jet, piece.material(), depth * 1.001)) / Math.log(1.001);
         double relative =
                 Math.hypot(feeds.relativeUncertainty(piece.material()), Math.min(50, depthUncertainty * slope));
         return Optional.of(
                 Estimate.withinFactor(Kind.SPEED, feed, relative, feeds.cautions(jet, piece.material(), depth, feed)));
+    }
+
+    /**
+     * Separation depth from which on a wall tapers no more than a limit: the least one, so the one of the fastest feed.
+     *
+     * @param jet the jet
+     * @param piece the workpiece
+     * @param taperPerSide greatest taper per side, from zero to below 90 degrees
+     * @return the depth, no less than the thickness; nothing if the jet does not spread and the limit is out of reach
+     */
+    public Optional<Estimate<Length>> separationDepthForTaper(
+            AbrasiveJet jet, Workpiece piece, Quantity<Angle> taperPerSide) {
+        double limit = Require.between(
+                "taper per side", Kind.ANGLE.si(taperPerSide), 0, Math.nextDown(Math.PI / 2), Units.DEGREE, "");
+        return separationDepthFor(jet, piece, KerfShape::taperPerSide, limit);
+    }
+
+    /**
+     * Separation depth from which on a wall deviates from straight and square no more than a limit, as {@link
+     * Kerf#wallDeviation} tells it: the least one, so the one of the fastest feed.
+     *
+     * @param jet the jet
+     * @param piece the workpiece
+     * @param edgeM height left out at each edge, in m, from zero to below half of the thickness
+     * @param deviationM greatest deviation, in m, zero or more
+     * @return the depth, no less than the thickness; nothing if no depth within ten thousand thicknesses will do
+     */
+    public Optional<Estimate<Length>> separationDepthForDeviationSi(
+            AbrasiveJet jet, Workpiece piece, double edgeM, double deviationM) {
+        Require.between(
+                "height left out at an edge",
+                edgeM,
+                0,
+                Math.nextDown(piece.thicknessSi() / 2),
+                Units.MILLIMETRE,
+                "nothing would be left between the edges");
+        Require.notNegative("deviation of a wall", deviationM, Units.MILLIMETRE);
+        return separationDepthFor(jet, piece, shape -> shape.deviation(edgeM), deviationM);
+    }
+
+    private Optional<Estimate<Length>> separationDepthFor(
+            AbrasiveJet jet, Workpiece piece, ToDoubleFunction<KerfShape> computed, double limit) {
+        KerfShape shape = shape(jet, piece, piece.thicknessSi());
+        double depth = DepthSearch.least(shape, computed, limit);
+        if (depth >= DepthSearch.farthest(shape)) {
+            return Optional.empty();
+        }
+        double relative = spread.of(shape, at -> Math.log(DepthSearch.least(at, computed, limit)));
+        return Optional.of(Estimate.withinFactor(Kind.LENGTH, depth, relative, List.of()));
     }
 
     @Override

@@ -12,10 +12,15 @@ import java.util.function.ToDoubleFunction;
  * @param depthRelative relative standard uncertainty of the separation depth
  * @param doseRelative relative standard uncertainty of the dose's spread
  * @param slopeRelative relative standard uncertainty of the jet's half-angle
+ * @param correlation correlation of the logarithms of dose spread and half-angle, as a fit finds it
  * @param widthM standard deviation of one measured width about the model
  */
-record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double widthM)
+record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM)
         implements Serializable {
+
+    KerfSpread withDepth(double relative) {
+        return new KerfSpread(relative, doseRelative, slopeRelative, correlation, widthM);
+    }
 
     /** Standard uncertainty of something computed from a shape, without the scatter of widths. */
     double of(KerfShape shape, ToDoubleFunction<KerfShape> computed) {
@@ -28,6 +33,8 @@ record KerfSpread(double depthRelative, double doseRelative, double slopeRelativ
                 - computed.applyAsDouble(shape.withDoseRatio(shape.doseRatio() / dose));
         double bySlope = computed.applyAsDouble(shape.withSpreadSlope(shape.spreadSlope() * slope))
                 - computed.applyAsDouble(shape.withSpreadSlope(shape.spreadSlope() / slope));
-        return Math.hypot(Math.hypot(byDepth, byDose), bySlope) / 2;
+        // JCGM 100, equation 13
+        double variance = byDepth * byDepth + byDose * byDose + bySlope * bySlope + 2 * correlation * byDose * bySlope;
+        return Math.sqrt(Math.max(0, variance)) / 2;
     }
 }

@@ -10,6 +10,9 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 /** The curved front of the cut, on SI doubles. */
 final class LagKernel {
 
+    private static final int SCAN_STEPS = 60;
+    private static final double SCAN_END = 3;
+
     private LagKernel() {}
 
     /**
@@ -64,7 +67,7 @@ final class LagKernel {
      */
     static double trailerCorner(double lagM, double turnRad) {
         if (turnRad >= Math.PI) {
-            return 0;
+            return lagM;
         }
         double half = Math.tan(turnRad / 2);
         UnivariateFunction squared = t -> {
@@ -72,11 +75,21 @@ final class LagKernel {
             double cosine = (1 - ratio * ratio) / (1 + ratio * ratio);
             return t * t - 2 * t * cosine + 1;
         };
+        double best = 0;
+        for (int i = 1; i <= SCAN_STEPS; i++) {
+            double t = i * SCAN_END / SCAN_STEPS;
+            best = squared.value(t) < squared.value(best) ? t : best;
+        }
+        if (best == 0) {
+            // so sharp a corner that the foot only moves away
+            return lagM;
+        }
+        double step = SCAN_END / SCAN_STEPS;
         double least = new BrentOptimizer(1e-9, 1e-12)
                 .optimize(
                         new UnivariateObjectiveFunction(squared),
                         GoalType.MINIMIZE,
-                        new SearchInterval(0, 3),
+                        new SearchInterval(best - step, best + step, best),
                         MaxEval.unlimited())
                 .getValue();
         return lagM * Math.sqrt(Math.max(0, least));

@@ -16,6 +16,9 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.grade.CutFace;
+import dev.waterjet.grade.FaceDemand;
+import dev.waterjet.grade.FaceModel;
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.CrankPump;
@@ -131,5 +134,15 @@ final class Samples {
         all.add(kerf);
         all.add(kerf.lag());
         all.add(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.1)));
+        CutFace face = FaceModel.standard().face(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
+        all.add(face);
+        all.add(face.roughness());
+        all.add(face.grade());
+        all.add(FaceModel.standard()
+                .fastestFeed(
+                        JET,
+                        PLATE,
+                        MachinabilityFeed.published(),
+                        FaceDemand.none().withPerpendicularityRange(1)));
     }
 }

@@ -1,8 +1,10 @@
 package dev.waterjet.reference;
 
 import dev.waterjet.feed.FeedSubjects;
+import dev.waterjet.grade.GradeSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
+import dev.waterjet.kerf.KerfSubjects;
 import dev.waterjet.path.PathSubjects;
 import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
@@ -20,10 +22,17 @@ import org.apache.commons.csv.CSVRecord;
 /** The files of the suite and the computations that they can ask for. */
 public final class ReferenceSuite {
 
-    private static final List<String> FILES = List.of("water", "hydraulics", "jet", "feed", "path");
+    private static final List<String> FILES =
+            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path");
 
     private static final List<Subjects> SUBJECTS = List.of(
-            new WaterSubjects(), new HydraulicsSubjects(), new JetSubjects(), new FeedSubjects(), new PathSubjects());
+            new WaterSubjects(),
+            new HydraulicsSubjects(),
+            new JetSubjects(),
+            new FeedSubjects(),
+            new KerfSubjects(),
+            new GradeSubjects(),
+            new PathSubjects());
 
     private ReferenceSuite() {}
 

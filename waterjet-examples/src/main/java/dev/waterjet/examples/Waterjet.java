@@ -25,7 +25,15 @@ import picocli.CommandLine.ParameterException;
             "A cutting jet maims and kills. What is printed here is a calculation: the machine's manual, local"
                     + " codes and trained people decide what is run."
         },
-        subcommands = {Plan.class, MaterialList.class, SpeedCurves.class, FitCuts.class, SensitivityOfFeed.class})
+        subcommands = {
+            Plan.class,
+            KerfSections.class,
+            GradeFaces.class,
+            SpeedCurves.class,
+            FitCuts.class,
+            SensitivityOfFeed.class,
+            MaterialList.class
+        })
 public final class Waterjet implements Runnable {
 
     private final PrintWriter out;

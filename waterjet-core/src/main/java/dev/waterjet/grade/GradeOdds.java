@@ -1,0 +1,115 @@
+package dev.waterjet.grade;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.IndexTable;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Measures;
+import java.io.Serializable;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import javax.measure.quantity.Dimensionless;
+
+/**
+ * Grade of a face, and the probability of each grade, from its quality index and how sure that is. A face has the finest
+ * grade whose index it reaches; below the index of the coarsest it has none.
+ */
+public final class GradeOdds implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private final Estimate<Dimensionless> index;
+    private final IndexTable table;
+
+    private GradeOdds(Estimate<Dimensionless> index, IndexTable table) {
+        this.index = Objects.requireNonNull(index, "index");
+        this.table = Objects.requireNonNull(table, "table");
+    }
+
+    /**
+     * The odds of a face.
+     *
+     * @param index its quality index: separation depth over thickness
+     * @param table what index a grade wants
+     * @return the odds
+     */
+    public static GradeOdds of(Estimate<Dimensionless> index, IndexTable table) {
+        return new GradeOdds(index, table);
+    }
+
+    /**
+     * Quality index of the face.
+     *
+     * @return the index
+     */
+    public Estimate<Dimensionless> index() {
+        return index;
+    }
+
+    /**
+     * The grade by the best value of the index.
+     *
+     * @return the finest grade reached; nothing if not even the coarsest is
+     */
+    public Optional<FaceGrade> grade() {
+        FaceGrade[] grades = FaceGrade.values();
+        for (int i = grades.length - 1; i >= 0; i--) {
+            if (index.si() >= table.index(grades[i]) * (1 - 1e-12)) {
+                return Optional.of(grades[i]);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Probability that the face reaches a grade or a finer one.
+     *
+     * @param grade the grade
+     * @return the probability, 0 to 1
+     */
+    public double atLeast(FaceGrade grade) {
+        return 1 - index.probabilityAtMost(Measures.ratio(Math.nextDown(table.index(grade))));
+    }
+
+    /**
+     * Probability of each grade.
+     *
+     * @return a probability for each; together with {@link #none()} they make 1
+     */
+    public Map<FaceGrade, Double> probabilities() {
+        EnumMap<FaceGrade, Double> odds = new EnumMap<>(FaceGrade.class);
+        FaceGrade[] grades = FaceGrade.values();
+        double finer = 0;
+        for (int i = grades.length - 1; i >= 0; i--) {
+            double reached = atLeast(grades[i]);
+            odds.put(grades[i], reached - finer);
+            finer = reached;
+        }
+        return odds;
+    }
+
+    /**
+     * Probability that the face misses even the coarsest grade: by the standard table, that the jet does not cut through.
+     *
+     * @return the probability, 0 to 1
+     */
+    public double none() {
+        return 1 - atLeast(FaceGrade.PARTING);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        Description description =
+                Description.of("grade odds").put("index", index).put("none", none());
+        probabilities().forEach((grade, odds) -> description.put(grade.words().replace(' ', '_'), odds));
+        return description.map();
+    }
+
+    @Override
+    public String toString() {
+        return grade().map(FaceGrade::words).orElse("no grade") + " at index " + index;
+    }
+}

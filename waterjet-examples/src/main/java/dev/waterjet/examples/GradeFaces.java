@@ -1,0 +1,276 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.grade.CutFace;
+import dev.waterjet.grade.FaceDemand;
+import dev.waterjet.grade.FaceMeasure;
+import dev.waterjet.grade.FaceModel;
+import dev.waterjet.grade.FaceScale;
+import dev.waterjet.grade.FastestFeed;
+import dev.waterjet.grade.Iso9013;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.kerf.ArcTolerance;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Classes of faces: measured, predicted, or asked for. */
+@Command(
+        name = "grade",
+        description = {
+            "Three questions about cut faces:",
+            "what range of ISO 9013 a measured face has (--thickness with --perpendicularity or --profile-height);",
+            "what face a feed leaves (--material with --feed);",
+            "the fastest feed for what a drawing asks (--material with --face, --taper, --roughness, ...).",
+            "ISO 9013 is written for thermal cutting; it applies to waterjet cuts by agreement only.",
+            "Example: waterjet grade --thickness \"10 mm\" --perpendicularity \"0.2 mm\"",
+            "Example: waterjet grade --material mild-steel --thickness \"12 mm\" --taper \"0.5 deg\" --roughness \"6 um\""
+        })
+final class GradeFaces extends Program {
+
+    @Mixin
+    private final HeadOptions head = new HeadOptions();
+
+    @Option(
+            names = "--thickness",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Thickness of the workpiece. Usual: 10 mm.")
+    private Quantity<Length> thickness = Kind.LENGTH.parse("10 mm");
+
+    @Option(
+            names = "--perpendicularity",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Measured perpendicularity tolerance u.")
+    private Optional<Quantity<Length>> perpendicularity = Optional.empty();
+
+    @Option(
+            names = "--profile-height",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Measured mean height of the profile Rz5.")
+    private Optional<Quantity<Length>> profileHeight = Optional.empty();
+
+    @Option(
+            names = "--scale",
+            paramLabel = "<file>",
+            description =
+                    "A scale of your own beside ISO 9013, as CSV with the columns level, measure, above_thickness,"
+                            + " to_thickness, constant, per_thickness. Told in the readable table of a measured face.")
+    private Optional<Path> scale = Optional.empty();
+
+    @Option(
+            names = "--material",
+            converter = Typed.Catalogued.class,
+            paramLabel = "<material>",
+            description = "Material of the catalogue, by id or a part of it.")
+    private Optional<Material> material = Optional.empty();
+
+    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Usual: machinability.")
+    private String model = "machinability";
+
+    @Option(
+            names = "--feed",
+            converter = Typed.Speed.class,
+            paramLabel = "<speed>",
+            description = "Feed whose face is predicted.")
+    private Optional<Quantity<Speed>> feed = Optional.empty();
+
+    @Option(
+            names = "--face",
+            converter = Typed.Face.class,
+            paramLabel = "<grade>",
+            description = "Ask for a face grade: parting, coarse, medium, fine, \"extra fine\".")
+    private Optional<FaceGrade> face = Optional.empty();
+
+    @Option(
+            names = "--perpendicularity-range",
+            paramLabel = "<range>",
+            description = "Ask for a range of ISO 9013, 1 to 5.")
+    private Optional<Integer> perpendicularityRange = Optional.empty();
+
+    @Option(
+            names = "--profile-height-range",
+            paramLabel = "<range>",
+            description = "Ask for a range of ISO 9013, 1 to 4.")
+    private Optional<Integer> profileHeightRange = Optional.empty();
+
+    @Option(
+            names = "--taper",
+            converter = Typed.Angle.class,
+            paramLabel = "<angle>",
+            description = "Ask for a taper per side.")
+    private Optional<Quantity<Angle>> taper = Optional.empty();
+
+    @Option(
+            names = "--roughness",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Ask for a roughness Ra at the exit.")
+    private Optional<Quantity<Length>> roughness = Optional.empty();
+
+    @Option(
+            names = "--arc-radius",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Smallest arc of the part, with --arc-error.")
+    private Optional<Quantity<Length>> arcRadius = Optional.empty();
+
+    @Option(
+            names = "--arc-error",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Ask that the exit keeps this near to the arc of --arc-radius.")
+    private Optional<Quantity<Length>> arcError = Optional.empty();
+
+    @Override
+    protected Table table() {
+        if (perpendicularity.isPresent() || profileHeight.isPresent()) {
+            return measured();
+        }
+        Material cut = material.orElseThrow(() -> new TextException(
+                "give --perpendicularity or --profile-height of a measured face, or --material of one to be cut"));
+        Workpiece piece = Workpiece.of(cut, thickness);
+        return feed.map(speed -> predicted(piece, speed)).orElseGet(() -> asked(piece));
+    }
+
+    private Table measured() {
+        Iso9013 standard = Iso9013.forThickness(thickness);
+        Table table = Table.of("Ranges of ISO 9013")
+                .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .column("perpendicularity", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .column("profile height", Kind.LENGTH, Units.MICROMETRE, 4)
+                .words("perpendicularity range")
+                .words("profile height range")
+                .row(
+                        Kind.LENGTH.si(thickness),
+                        si(perpendicularity),
+                        si(profileHeight),
+                        cell(perpendicularity.map(standard::perpendicularityRange)),
+                        cell(profileHeight.map(standard::profileHeightRange)))
+                .note("Range 1 is the finest. " + Iso9013.byAgreement().text() + ".");
+        scale.map(TextFiles::read).map(FaceScale::parse).ifPresent(own -> {
+            perpendicularity.ifPresent(value -> table.note(level(own, FaceMeasure.PERPENDICULARITY, value)));
+            profileHeight.ifPresent(value -> table.note(level(own, FaceMeasure.PROFILE_HEIGHT, value)));
+        });
+        return table;
+    }
+
+    private String level(FaceScale own, FaceMeasure measure, Quantity<Length> value) {
+        return "By the scale of your own, " + measure.word() + ": "
+                + own.forThickness(thickness).level(measure, value).orElse("no level") + ".";
+    }
+
+    private static OptionalDouble si(Optional<Quantity<Length>> length) {
+        return length.map(value -> OptionalDouble.of(Kind.LENGTH.si(value))).orElse(OptionalDouble.empty());
+    }
+
+    private static Object cell(Optional<OptionalInt> range) {
+        return cell(range.orElse(OptionalInt.empty()));
+    }
+
+    private static Object cell(OptionalInt range) {
+        return range.isPresent() ? (Object) range.getAsInt() : "";
+    }
+
+    private Table predicted(Workpiece piece, Quantity<Speed> speed) {
+        FeedModel feeds = Models.get(model);
+        AbrasiveJet jet = head.jet();
+        CutFace cut = FaceModel.standard().face(jet, piece, feeds, speed);
+        Estimate<Length> wall = cut.perpendicularity();
+        Estimate<Length> height = cut.profileHeight();
+        Table table = Table.of("Face predicted in " + piece)
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("index", 3)
+                .words("grade")
+                .column("perpendicularity", Kind.LENGTH, Units.MILLIMETRE, 3)
+                .column("perpendicularity uncertainty", Kind.LENGTH, Units.MILLIMETRE, 2)
+                .words("perpendicularity range")
+                .column("profile height", Kind.LENGTH, Units.MICROMETRE, 3)
+                .column("profile height uncertainty", Kind.LENGTH, Units.MICROMETRE, 2)
+                .words("profile height range")
+                .column("ra at entry", Kind.LENGTH, Units.MICROMETRE, 3)
+                .column("ra at exit", Kind.LENGTH, Units.MICROMETRE, 3)
+                .column("smooth zone", Kind.LENGTH, Units.MILLIMETRE, 3)
+                .row(
+                        Kind.SPEED.si(speed),
+                        cut.kerf().index(),
+                        cut.grade().grade().map(FaceGrade::words).orElse(""),
+                        wall.si(),
+                        wall.standardUncertaintySi(),
+                        cell(cut.perpendicularityRange()),
+                        height.si(),
+                        height.standardUncertaintySi(),
+                        cell(cut.profileHeightRange()),
+                        cut.roughness().raSi(0),
+                        cut.roughness().raAtExit().si(),
+                        cut.roughness().smoothZone().si())
+                .note("Probability of each grade: "
+                        + Arrays.stream(FaceGrade.values())
+                                .map(grade -> grade.words() + " "
+                                        + percent(cut.grade().probabilities().getOrDefault(grade, 0.0)))
+                                .collect(Collectors.joining(", "))
+                        + ", not through " + percent(cut.grade().none()) + ".");
+        cut.cautions().stream().map(caution -> caution.text() + ".").distinct().forEach(table::note);
+        return table;
+    }
+
+    private static String percent(double share) {
+        return Math.round(100 * share) + " %";
+    }
+
+    private FaceDemand demand() {
+        FaceDemand demand = FaceDemand.none();
+        demand = face.map(demand::withGrade).orElse(demand);
+        demand = perpendicularityRange.map(demand::withPerpendicularityRange).orElse(demand);
+        demand = profileHeightRange.map(demand::withProfileHeightRange).orElse(demand);
+        demand = taper.map(demand::withTaper).orElse(demand);
+        demand = roughness.map(demand::withRoughness).orElse(demand);
+        if (arcRadius.isPresent() != arcError.isPresent()) {
+            throw new TextException("--arc-radius and --arc-error belong together");
+        }
+        if (arcRadius.isPresent() && arcError.isPresent()) {
+            demand = demand.withArc(ArcTolerance.onRadius(arcRadius.get()).within(arcError.get()));
+        }
+        return demand;
+    }
+
+    private Table asked(Workpiece piece) {
+        FastestFeed fastest = FaceModel.standard().fastestFeed(head.jet(), piece, Models.get(model), demand());
+        Table table = Table.of("Fastest feed for what is asked of " + piece)
+                .words("demand")
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("feed uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2)
+                .words("governs");
+        fastest.limits()
+                .forEach((item, limit) -> table.row(
+                        item.words(),
+                        limit.si(),
+                        limit.standardUncertaintySi(),
+                        item == fastest.governing() ? "yes" : ""));
+        if (fastest.feed().isEmpty()) {
+            table.row(fastest.governing().words(), OptionalDouble.empty(), OptionalDouble.empty(), "out of reach");
+        }
+        return table.note(
+                        "Estimates: walls and roughness rest on assumed numbers until they are fitted to cuts of your own.")
+                .note("Run nothing on them alone: the machine's manual, local codes and trained people decide.");
+    }
+}
