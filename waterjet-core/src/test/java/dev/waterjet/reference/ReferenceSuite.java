@@ -22,8 +22,7 @@ import org.apache.commons.csv.CSVRecord;
 /** The files of the suite and the computations that they can ask for. */
 public final class ReferenceSuite {
 
-    private static final List<String> FILES =
-            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path");
+    private static final List<String> FILES = List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
