@@ -22,6 +22,7 @@ public final class Figures {
         all.addAll(FeedFigures.all());
         all.addAll(LearnFigures.all());
         all.addAll(KerfFigures.all());
+        all.addAll(PathFigures.all());
         all.addAll(ValidationFigures.all());
         return List.copyOf(all);
     }

@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -252,6 +253,30 @@ class FeedPlanTest {
 
     private static boolean meets(double from, double to, double s, double reach) {
         return from <= s + reach && to >= s - reach;
+    }
+
+    /** Fine samples are lowered where they stand; one long edge at the end has the spans copied and split instead. */
+    @Test
+    void bothWaysOfRecoveryAgree() {
+        int n = 3000;
+        double[] x = new double[n + 2];
+        double[] y = new double[n + 2];
+        for (int i = 0; i <= n; i++) {
+            x[i] = 5e-5 * i;
+            y[i] = 0.003 * Math.sin(x[i] * 300) + (i % 400 < 200 ? 0 : 5e-5);
+        }
+        x[n + 1] = x[n] + 0.05;
+        y[n + 1] = y[n];
+        Contour withTail = Contour.polylineSi(x, y, MEDIUM);
+        Contour fine = Contour.polylineSi(Arrays.copyOf(x, n + 1), Arrays.copyOf(y, n + 1), MEDIUM);
+        FeedPlan copied = planner(MACHINE).plan(withTail, Side.LEFT);
+        FeedPlan inPlace = planner(MACHINE).plan(fine, Side.LEFT);
+        boolean isHeld = false;
+        for (int i = 0; i < n - 200; i++) {
+            assertThat(inPlace.greatestSi(i)).isEqualTo(copied.greatestSi(i));
+            isHeld |= inPlace.limit(i) == FeedLimit.FRONT_RECOVERY;
+        }
+        assertThat(isHeld).isTrue();
     }
 
     @Test
