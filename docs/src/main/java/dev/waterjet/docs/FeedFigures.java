@@ -4,17 +4,30 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CostRates;
+import dev.waterjet.feed.CutEconomy;
+import dev.waterjet.feed.DeclinationFeed;
+import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.IndexTable;
+import dev.waterjet.feed.LoadedFeed;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.SpecificEnergyFeed;
+import dev.waterjet.feed.SpeedCurve;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
+import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
@@ -27,7 +40,11 @@ final class FeedFigures {
     private FeedFigures() {}
 
     static List<Figure> all() {
-        return List.of(new Figure("feed-over-thickness", FeedFigures::feedOverThickness));
+        return List.of(
+                new Figure("feed-over-thickness", FeedFigures::feedOverThickness),
+                new Figure("feed-models", FeedFigures::models),
+                new Figure("feed-over-index", FeedFigures::overIndex),
+                new Figure("feed-abrasive-cost", FeedFigures::abrasiveCost));
     }
 
     private static String feedOverThickness() {
@@ -56,5 +73,109 @@ final class FeedFigures {
                             .to(Units.MILLIMETRE_PER_MINUTE));
         }
         return chart.svg(720, 420);
+    }
+
+    /** The jet of the comparisons, with the mixing efficiency of 0.7 that they name. */
+    private static AbrasiveJet comparisonJet() {
+        return CuttingHead.of(Orifice.sapphire(millimetres(0.35)), FocusingTube.of(millimetres(1), millimetres(100)))
+                .withMixing(MixingEfficiency.of(
+                        0.7, 0, Evidence.of(EvidenceGrade.ASSUMED, Source.of("named with the figure"))))
+                .jet(megapascals(345), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(600));
+    }
+
+    private static String models() {
+        QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(60), 117);
+        SpeedCurve machinability = MachinabilityFeed.published()
+                .curve(comparisonJet(), Materials.standard().get("mild-steel"), 1, thicknesses);
+        double[] x = thicknesses.to(Units.MILLIMETRE);
+        Chart chart = Chart.of(
+                        "Three models of one cut",
+                        "For mild steel the erosion model lies above the machinability model, by a third in thick plate and"
+                                + " beyond its band of 95 percent in thin; the specific-energy model is the flattest, below"
+                                + " the others in thin plate and crossing the machinability model near 30 mm.")
+                .x("thickness [mm]")
+                .y("separation feed [mm/min]")
+                .logX()
+                .logY()
+                .band("95 % of machinability", x, bound(machinability, -1), bound(machinability, 1));
+        for (FeedModel model :
+                List.of(MachinabilityFeed.published(), ErosionFeed.usual(), SpecificEnergyFeed.ofSteel())) {
+            chart.line(
+                    model.name(),
+                    x,
+                    model.curve(comparisonJet(), Materials.standard().get("mild-steel"), 1, thicknesses)
+                            .feeds()
+                            .to(Units.MILLIMETRE_PER_MINUTE));
+        }
+        return chart.svg(720, 460);
+    }
+
+    private static double[] bound(SpeedCurve curve, int side) {
+        double[] bounds = new double[curve.size()];
+        for (int i = 0; i < bounds.length; i++) {
+            bounds[i] = 60e3
+                    * Kind.SPEED.si(
+                            side < 0
+                                    ? curve.feed(i).lower(0.95)
+                                    : curve.feed(i).upper(0.95));
+        }
+        return bounds;
+    }
+
+    private static String overIndex() {
+        double[] indices = new double[81];
+        for (int i = 0; i < indices.length; i++) {
+            indices[i] = 1 + i / 20.0;
+        }
+        Chart chart = Chart.of(
+                        "What a better face costs",
+                        "Feed over the feed that just separates, falling with the quality index: to 16 percent at index 5"
+                                + " by machinability, 20 by declination with exponent 1, 34 with exponent 1.5.")
+                .x("quality index")
+                .y("feed over separation feed")
+                .yFrom(0, 1);
+        for (FeedModel model : List.of(
+                MachinabilityFeed.published(),
+                DeclinationFeed.linear(MachinabilityFeed.published()),
+                DeclinationFeed.steep(MachinabilityFeed.published()))) {
+            double[] shares = new double[indices.length];
+            for (int i = 0; i < shares.length; i++) {
+                shares[i] = model.feedSi(comparisonJet(), Materials.standard().get("mild-steel"), 0.01, indices[i])
+                        / model.feedSi(comparisonJet(), Materials.standard().get("mild-steel"), 0.01, 1);
+            }
+            chart.line(model.name(), indices, shares);
+        }
+        return chart.svg(720, 380);
+    }
+
+    private static String abrasiveCost() {
+        MixingEfficiency falling = MixingEfficiency.falling(
+                0.95,
+                0.1,
+                LoadedFeed.scaleForBest(0.18, 0.343),
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("best loading of 0.18, assumed")));
+        Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
+        CostRates rates = CostRates.of(80, 0.4);
+        double[] flows = new double[41];
+        for (int i = 0; i < flows.length; i++) {
+            flows[i] = 100 + 25 * i;
+        }
+        Chart chart = Chart.of(
+                        "Abrasive and the cost of a metre",
+                        "Cost of a metre over the flow of abrasive: by machinability alone it still falls at 1.1 kg/min; with"
+                                + " an efficiency that falls with loading it is least near 400 g/min and rises after.")
+                .x("flow of abrasive [g/min]")
+                .y("cost of a metre");
+        for (FeedModel model : List.of(
+                MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {
+            double[] costs = new double[flows.length];
+            for (int i = 0; i < costs.length; i++) {
+                costs[i] = CutEconomy.of(model, rates)
+                        .at(comparisonJet().withAbrasiveFlow(gramsPerMinute(flows[i])), plate, 3)
+                        .costPerMetre();
+            }
+            chart.line(model.name(), flows, costs);
+        }
+        return chart.svg(720, 380);
     }
 }

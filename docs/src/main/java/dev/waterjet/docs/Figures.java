@@ -24,6 +24,7 @@ public final class Figures {
         all.addAll(KerfFigures.all());
         all.addAll(PathFigures.all());
         all.addAll(ValidationFigures.all());
+        all.addAll(CalibrationFigures.all());
         return List.copyOf(all);
     }
 

@@ -37,9 +37,13 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     private Estimate(Kind<Q> kind, double si, double standardUncertainty, boolean isLogNormal, List<Caution> cautions) {
         this.kind = Objects.requireNonNull(kind, "kind");
-        this.si = Require.finite("estimated " + kind, si, kind.siUnit());
-        this.standardUncertainty =
-                Require.notNegative("standard uncertainty of " + kind, standardUncertainty, kind.siUnit());
+        if (!Double.isFinite(si) || !(standardUncertainty >= 0 && standardUncertainty < Double.POSITIVE_INFINITY)) {
+            // the names are joined only for a message: estimates are made in inner loops
+            Require.finite("estimated " + kind, si, kind.siUnit());
+            Require.notNegative("standard uncertainty of " + kind, standardUncertainty, kind.siUnit());
+        }
+        this.si = si;
+        this.standardUncertainty = standardUncertainty;
         this.isLogNormal = isLogNormal;
         this.cautions = cautions;
     }
@@ -69,8 +73,10 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      */
     public static <Q extends Quantity<Q>> Estimate<Q> withinFactor(
             Kind<Q> kind, double si, double relativeUncertainty, List<Caution> cautions) {
-        Require.positive("estimated " + kind, si, kind.siUnit());
-        Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
+        if (!(si > 0) || !(relativeUncertainty >= 0)) {
+            Require.positive("estimated " + kind, si, kind.siUnit());
+            Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
+        }
         return new Estimate<>(kind, si, si * relativeUncertainty, true, List.copyOf(cautions));
     }
 

@@ -61,12 +61,14 @@ public final class MachinabilityFeed implements FeedModel {
     private final Form form;
     private final double modelUncertainty;
     private final ExponentChanges changes;
+    private final boolean isPublished;
     private final double feedExponent;
     private final Evidence evidence;
 
     private MachinabilityFeed(Form form, double modelUncertainty, ExponentChanges changes, Evidence evidence) {
         this.form = form;
         this.changes = changes;
+        this.isPublished = changes.equals(ExponentChanges.NONE);
         this.evidence = evidence;
         this.feedExponent =
                 Require.positive(FeedExponent.FEED.words(), FeedExponent.FEED.published() + changes.feed(), Units.ONE);
@@ -197,15 +199,14 @@ public final class MachinabilityFeed implements FeedModel {
                         jet.water().volumeFlowAtSi(pressurePa, orificeM),
                         abrasiveKgPerS,
                         tubeM);
-        return changes.equals(ExponentChanges.NONE)
-                ? published
-                : published * changes.factor(pressurePa, orificeM, tubeM, abrasiveKgPerS);
+        return isPublished ? published : published * changes.factor(pressurePa, orificeM, tubeM, abrasiveKgPerS);
     }
 
     @Override
     public double relativeUncertainty(Material material) {
         // the feed goes with the machinability to the power 1.15, or what a calibration puts in its place
-        return Math.hypot(modelUncertainty, feedExponent * material.relativeUncertainty());
+        double ofMaterial = feedExponent * material.relativeUncertainty();
+        return Math.sqrt(modelUncertainty * modelUncertainty + ofMaterial * ofMaterial);
     }
 
     @Override
@@ -221,13 +222,19 @@ public final class MachinabilityFeed implements FeedModel {
     @Override
     public SpeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        double[] thicknessM = thicknesses.toSi();
-        for (double thickness : thicknessM) {
-            Require.positive("thickness", thickness, Units.MILLIMETRE);
-        }
-        double[] feeds = new double[thicknessM.length];
-        MachinabilityKernel.feeds(ability(jet, material), index, feedExponent, highestFeedSi(), thicknessM, feeds);
-        return SpeedCurve.of(thicknesses, QuantityArray.ofSi(Kind.SPEED, feeds), relativeUncertainty(material));
+        double ability = ability(jet, material);
+        double highest = highestFeedSi();
+        return SpeedCurve.of(
+                thicknesses,
+                thicknesses.map(
+                        Kind.SPEED,
+                        thickness -> Math.min(
+                                MachinabilityKernel.feed(
+                                        ability,
+                                        index * Require.positive("thickness", thickness, Units.MILLIMETRE),
+                                        feedExponent),
+                                highest)),
+                relativeUncertainty(material));
     }
 
     /**

@@ -99,17 +99,4 @@ final class MachinabilityKernel {
     static double ability(double depthM, double feedMPerS, double feedExponent) {
         return depthM * Math.pow(feedMPerS, 1 / feedExponent);
     }
-
-    /** Feeds of many thicknesses at one index, none above the highest; the ability is found once. */
-    static void feeds(
-            double ability,
-            double index,
-            double feedExponent,
-            double highestMPerS,
-            double[] thicknessM,
-            double[] intoMPerS) {
-        for (int i = 0; i < thicknessM.length; i++) {
-            intoMPerS[i] = Math.min(feed(ability, index * thicknessM[i], feedExponent), highestMPerS);
-        }
-    }
 }

@@ -47,7 +47,7 @@ class CutEconomyTest {
     @Test
     void fallingEfficiencyAndDearAbrasiveLowerTheCheapestFlow() {
         MixingEfficiency falling = MixingEfficiency.falling(
-                0.95, 0.1, MixingEfficiency.scaleForBest(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95, 0.1, LoadedFeed.scaleForBest(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         double constant = cheapest(MachinabilityFeed.published(), 0.4);
         double loaded = cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 0.4);
 

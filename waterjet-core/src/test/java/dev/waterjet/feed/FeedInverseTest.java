@@ -124,6 +124,14 @@ class FeedInverseTest {
                 0.1);
 
         assertThat(best / loaded.water().massFlowSi()).isCloseTo(0.18, within(1e-4));
+        MixingEfficiency forMachinability = MixingEfficiency.falling(
+                0.95, 0.1, LoadedFeed.scaleForBest(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+        FeedModel loadedModel = LoadedFeed.of(MachinabilityFeed.published(), forMachinability, 0.15);
+        double deepest = InverseKernel.best(
+                flow -> loadedModel.separationDepthSi(Settings.withAbrasiveFlow(jet, flow), steel.material(), 0.002),
+                1e-5,
+                0.1);
+        assertThat(deepest / jet.water().massFlowSi()).isCloseTo(0.18, within(1e-4));
         FeedModel corrected = LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15);
         AbrasiveJet atReference =
                 jet.withAbrasiveFlow(Kind.MASS_FLOW.of(0.15 * jet.water().massFlowSi()));
