@@ -14,6 +14,7 @@ import dev.waterjet.fit.UndeterminedException;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Trait;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -158,9 +159,15 @@ public final class Calibration {
                 if (!isPossible(parameters)) {
                     return Double.NaN;
                 }
+                try {
+                    model = family.model(parameters, 0, UNDER_WAY);
+                    material = family.material(parameters, 0, UNDER_WAY);
+                } catch (DomainException e) {
+                    // the search tries values that no model takes
+                    last = new double[0];
+                    return Double.NaN;
+                }
                 last = parameters.clone();
-                model = family.model(parameters, 0, UNDER_WAY);
-                material = family.material(parameters, 0, UNDER_WAY);
             }
             return predicted(model, material, cuts.get(observation));
         }

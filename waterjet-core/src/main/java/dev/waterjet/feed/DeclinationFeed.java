@@ -50,7 +50,8 @@ public final class DeclinationFeed implements FeedModel {
 
     private DeclinationFeed(FeedModel separation, double exponent, double limitingAngleRad) {
         this.separation = Objects.requireNonNull(separation, "separation");
-        this.exponent = Require.positive("exponent of the declination", exponent, Units.ONE);
+        this.exponent = Require.between(
+                "exponent of the declination", exponent, 0.1, 10, Units.ONE, "published are 1.5 and 1");
         this.limitingAngleRad = Require.positive("limiting declination", limitingAngleRad, Units.DEGREE);
         Require.atMost(
                 "limiting declination",
@@ -93,7 +94,7 @@ public final class DeclinationFeed implements FeedModel {
     /**
      * This model with an exponent of one's own.
      *
-     * @param exponent n, above zero
+     * @param exponent n, 0.1 to 10
      * @return the model
      */
     public DeclinationFeed withExponent(double exponent) {

@@ -73,7 +73,7 @@ public final class ErosionFeed implements FeedModel {
         this.thresholdMPerS =
                 Require.notNegative("threshold speed of the grains", thresholdMPerS, Units.METRE_PER_SECOND);
         this.modelUncertainty =
-                Require.notNegative("relative uncertainty of the model", modelUncertainty, Units.PERCENT);
+                Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 

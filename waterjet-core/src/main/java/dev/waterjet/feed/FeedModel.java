@@ -212,10 +212,15 @@ public interface FeedModel extends Evident, Serializable {
      * @param piece the workpiece
      * @param feed the feed, above zero
      * @return the index; below 1 the jet does not separate the workpiece
+     * @throws CannotReachException if the jet does not cut the material at all
      */
     default double index(AbrasiveJet jet, Workpiece piece, Quantity<Speed> feed) {
         double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
-        return indexSi(jet, piece.material(), piece.thicknessSi(), feedSi);
+        double index = indexSi(jet, piece.material(), piece.thicknessSi(), feedSi);
+        if (index == 0) {
+            throw new CannotReachException(feedSi, 0, "this jet in " + piece.material().name(), "");
+        }
+        return index;
     }
 
     /**

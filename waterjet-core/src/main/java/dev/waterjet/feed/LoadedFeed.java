@@ -25,6 +25,9 @@ public final class LoadedFeed implements FeedModel {
 
     private static final long serialVersionUID = 1L;
 
+    /** Keeps a jet choked with abrasive from dividing by zero. */
+    private static final double LEAST_FACTOR = 1e-60;
+
     private final FeedModel model;
     private final MixingEfficiency mixing;
     private final double rightAt;
@@ -64,7 +67,7 @@ public final class LoadedFeed implements FeedModel {
 
     private double factor(double loadingRatio) {
         double ratio = mixing.atSi(loadingRatio) / mixing.atSi(rightAt);
-        return ratio * ratio;
+        return Math.max(LEAST_FACTOR, ratio * ratio);
     }
 
     @Override

@@ -70,10 +70,14 @@ public final class MachinabilityFeed implements FeedModel {
         this.changes = changes;
         this.isPublished = changes.equals(ExponentChanges.NONE);
         this.evidence = evidence;
-        this.feedExponent =
-                Require.positive(FeedExponent.FEED.words(), FeedExponent.FEED.published() + changes.feed(), Units.ONE);
+        this.feedExponent = Require.atLeast(
+                FeedExponent.FEED.words(),
+                FeedExponent.FEED.published() + changes.feed(),
+                0.1,
+                Units.ONE,
+                "the feed falls with depth");
         this.modelUncertainty =
-                Require.notNegative("relative uncertainty of the model", modelUncertainty, Units.PERCENT);
+                Settings.uncertainty(modelUncertainty);
     }
 
     /**
@@ -109,12 +113,12 @@ public final class MachinabilityFeed implements FeedModel {
      * stays the same.
      *
      * @param exponent which exponent
-     * @param value its value in the terms of the orifice form; in the water-flow form the published exponents are changed
+     * @param value its value in the terms of the orifice form, -10 to 10, that of the feed 0.1 to 10; in the water-flow form the published exponents are changed
      *     by as much
      * @return the model with that exponent
      */
     public MachinabilityFeed withExponent(FeedExponent exponent, double value) {
-        Require.finite(exponent.words(), value, Units.ONE);
+        Require.between(exponent.words(), value, -10, 10, Units.ONE, "no cut depends on a setting so steeply");
         double change = value - exponent.published();
         return new MachinabilityFeed(form, modelUncertainty, changes.with(exponent, change), evidence);
     }

@@ -4,8 +4,10 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 
-/** Jets that differ from a given one in their settings only. */
+/** Jets that differ from a given one in their settings only, and what every model asks of its settings. */
 final class Settings {
 
     private Settings() {}
@@ -22,6 +24,12 @@ final class Settings {
         return jet.withHead(head)
                 .withPressure(Kind.PRESSURE.of(pressurePa))
                 .withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
+    }
+
+    /** A relative uncertainty of a model, no more than a factor of e^10 either way. */
+    static double uncertainty(double relative) {
+        return Require.between(
+                "relative uncertainty of the model", relative, 0, 10, Units.PERCENT, "beyond it nothing is known");
     }
 
     static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {

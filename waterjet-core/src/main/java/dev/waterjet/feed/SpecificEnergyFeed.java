@@ -56,7 +56,7 @@ public final class SpecificEnergyFeed implements FeedModel {
         this.energyJPerM3 = Require.positive("specific cutting energy", energyJPerM3, Units.JOULE_PER_CUBIC_MILLIMETRE);
         this.atMachinability = atMachinability;
         this.modelUncertainty =
-                Require.notNegative("relative uncertainty of the model", modelUncertainty, Units.PERCENT);
+                Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 

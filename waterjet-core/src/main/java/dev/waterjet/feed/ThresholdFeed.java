@@ -53,7 +53,7 @@ public final class ThresholdFeed implements FeedModel {
         this.thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
         this.unitMPerS = Require.positive("unit of feed", unitMPerS, Units.METRE_PER_SECOND);
         this.modelUncertainty =
-                Require.notNegative("relative uncertainty of the model", modelUncertainty, Units.PERCENT);
+                Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 

@@ -42,6 +42,9 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
                             "Measured ratios of particle to water speed range from 0.30 (Trans. JSME B 65 (1999) 1914)"
                                     + " to 0.57 (WPI industry workshop 2013)."));
 
+    /** Keeps a jet choked with abrasive from a speed of zero. */
+    private static final double LEAST_SHARE = 1e-6;
+
     private final double value;
     private final double standardUncertainty;
     private final double loadingScale;
@@ -126,10 +129,10 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
      * The efficiency at a loading, as a number.
      *
      * @param loadingRatio mass flow of abrasive over mass flow of water
-     * @return the efficiency
+     * @return the efficiency, no less than a millionth of that of the first grains
      */
     public double atSi(double loadingRatio) {
-        return value * Math.exp(-loadingRatio / loadingScale);
+        return value * Math.max(LEAST_SHARE, Math.exp(-loadingRatio / loadingScale));
     }
 
     double relativeUncertainty() {
