@@ -50,8 +50,8 @@ public final class DeclinationFeed implements FeedModel {
 
     private DeclinationFeed(FeedModel separation, double exponent, double limitingAngleRad) {
         this.separation = Objects.requireNonNull(separation, "separation");
-        this.exponent = Require.between(
-                "exponent of the declination", exponent, 0.1, 10, Units.ONE, "published are 1.5 and 1");
+        this.exponent =
+                Require.between("exponent of the declination", exponent, 0.1, 10, Units.ONE, "published are 1.5 and 1");
         this.limitingAngleRad = Require.positive("limiting declination", limitingAngleRad, Units.DEGREE);
         Require.atMost(
                 "limiting declination",

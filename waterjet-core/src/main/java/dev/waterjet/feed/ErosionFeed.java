@@ -72,8 +72,7 @@ public final class ErosionFeed implements FeedModel {
         this.deformingShare = Require.positive("deforming share of the grains", deformingShare, Units.ONE);
         this.thresholdMPerS =
                 Require.notNegative("threshold speed of the grains", thresholdMPerS, Units.METRE_PER_SECOND);
-        this.modelUncertainty =
-                Settings.uncertainty(modelUncertainty);
+        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 

@@ -218,7 +218,8 @@ public interface FeedModel extends Evident, Serializable {
         double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
         double index = indexSi(jet, piece.material(), piece.thicknessSi(), feedSi);
         if (index == 0) {
-            throw new CannotReachException(feedSi, 0, "this jet in " + piece.material().name(), "");
+            throw new CannotReachException(
+                    feedSi, 0, "this jet in " + piece.material().name(), "");
         }
         return index;
     }

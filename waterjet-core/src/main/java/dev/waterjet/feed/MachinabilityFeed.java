@@ -76,8 +76,7 @@ public final class MachinabilityFeed implements FeedModel {
                 0.1,
                 Units.ONE,
                 "the feed falls with depth");
-        this.modelUncertainty =
-                Settings.uncertainty(modelUncertainty);
+        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
     }
 
     /**

@@ -55,8 +55,7 @@ public final class SpecificEnergyFeed implements FeedModel {
             double energyJPerM3, double atMachinability, double modelUncertainty, Evidence evidence) {
         this.energyJPerM3 = Require.positive("specific cutting energy", energyJPerM3, Units.JOULE_PER_CUBIC_MILLIMETRE);
         this.atMachinability = atMachinability;
-        this.modelUncertainty =
-                Settings.uncertainty(modelUncertainty);
+        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 

@@ -52,8 +52,7 @@ public final class ThresholdFeed implements FeedModel {
         this.coefficient = Require.positive("coefficient C_s", coefficient, Units.ONE);
         this.thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
         this.unitMPerS = Require.positive("unit of feed", unitMPerS, Units.METRE_PER_SECOND);
-        this.modelUncertainty =
-                Settings.uncertainty(modelUncertainty);
+        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
         this.evidence = Objects.requireNonNull(evidence, "evidence");
     }
 
