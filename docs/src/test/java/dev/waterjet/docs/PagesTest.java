@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -27,7 +28,7 @@ class PagesTest {
 
     private static final Pattern LINK = Pattern.compile("!?\\[([^\\]]*)\\]\\(([^)\\s]+)\\)");
     private static final Pattern COMMAND =
-            Pattern.compile("java -jar waterjet-examples/target/waterjet-examples\\.jar(.*)");
+            Pattern.compile("java -jar waterjet-examples/target/waterjet-examples\\.jar (.*)");
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
     @TestFactory
@@ -52,20 +53,27 @@ class PagesTest {
     }
 
     @TestFactory
-    Stream<DynamicTest> commandsPrintWhatThePageSays() {
+    Stream<DynamicTest> commandsPrintWhatThePageSays(@TempDir Path folder) {
         return Page.all().stream()
                 .flatMap(page -> page.blocks("sh").stream()
                         .filter(block -> block.printed() != null)
-                        .filter(block -> COMMAND.matcher(block.text()).matches())
-                        .map(block -> DynamicTest.dynamicTest(page + ", line " + block.line(), () -> {
-                            Matcher command = COMMAND.matcher(block.text());
-                            assertThat(command.matches()).isTrue();
-                            StringWriter out = new StringWriter();
-                            PrintWriter printer = new PrintWriter(out);
-                            Waterjet.run(printer, printer, words(command.group(1)));
-                            printer.flush();
-                            assertThat(plain(out.toString())).isEqualTo(plain(String.valueOf(block.printed())));
-                        })));
+                        .map(block -> Map.entry(block, COMMAND.matcher(block.text())))
+                        .filter(entry -> entry.getValue().find())
+                        .map(entry -> DynamicTest.dynamicTest(
+                                page + ", line " + entry.getKey().line(), () -> {
+                                    List<String> words = words(entry.getValue().group(1));
+                                    String into = folder.toString();
+                                    if (words.get(0).equals("plan")) {
+                                        words.addAll(List.of("--into", into));
+                                    }
+                                    StringWriter out = new StringWriter();
+                                    PrintWriter printer = new PrintWriter(out);
+                                    Waterjet.run(printer, printer, words.toArray(String[]::new));
+                                    printer.flush();
+                                    assertThat(plain(out.toString().replace(into, "plan")))
+                                            .isEqualTo(plain(String.valueOf(
+                                                    entry.getKey().printed())));
+                                })));
     }
 
     @TestFactory
@@ -87,13 +95,13 @@ class PagesTest {
                 }));
     }
 
-    private static String[] words(String line) {
+    private static List<String> words(String line) {
         List<String> words = new ArrayList<>();
         Matcher word = WORD.matcher(line);
         while (word.find()) {
             words.add(word.group(1) != null ? word.group(1) : word.group(2));
         }
-        return words.toArray(String[]::new);
+        return words;
     }
 
     private static String plain(String text) {

@@ -31,8 +31,8 @@ import picocli.CommandLine.Option;
         name = "sensitivity",
         description = {
             "Which input makes a feed uncertain: contributions of first order, and shares of the variance by Monte Carlo.",
-            "Spreads are relative standard uncertainties, such as \"2 %\"; each input is taken as log-normal.",
-            "Example: waterjet sensitivity --material titanium --thickness \"8 mm\" --index 4 --tube-spread \"6 %\""
+            "Spreads are relative standard uncertainties, such as \"2 %%\"; each input is taken as log-normal.",
+            "Example: waterjet sensitivity --material titanium --thickness \"8 mm\" --index 4 --tube-spread \"6 %%\""
         })
 final class SensitivityOfFeed extends Program {
 

@@ -37,26 +37,23 @@ public final class BlockTable {
         int number = 0;
         for (CutPlan cut : plan.cuts()) {
             number++;
+            String name = CsvText.row(List.of(cut.cut().name()));
             for (int i = 0; i < cut.cut().size(); i++) {
                 Edge edge = cut.path().edge(i);
-                csv.append(CsvText.row(List.of(
-                                Integer.toString(cut.cut().firstBlock() + i + 1),
-                                Integer.toString(cut.cut().line(i)),
-                                Integer.toString(number),
-                                cut.cut().name(),
-                                edge.isArc() ? "arc" : "line",
-                                edge.finish().isLead() ? "yes" : "no",
-                                cut.grade().words(),
-                                Double.toString(edge.end().xSi()),
-                                Double.toString(edge.end().ySi()),
-                                edge.radius()
-                                        .map(radius -> Double.toString(Kind.LENGTH.si(radius)))
-                                        .orElse(""),
-                                Double.toString(Kind.LENGTH.si(edge.length())),
-                                Double.toString(cut.feedSi(i)),
-                                Double.toString(cut.timeSi(i)),
-                                cut.limit(i).words())))
-                        .append('\n');
+                // row by row without lists: a part may have a million blocks, and the name alone needs quotes
+                csv.append(cut.cut().firstBlock() + i + 1).append(',');
+                csv.append(cut.cut().line(i)).append(',');
+                csv.append(number).append(',').append(name).append(',');
+                csv.append(edge.isArc() ? "arc," : "line,");
+                csv.append(edge.finish().isLead() ? "yes," : "no,");
+                csv.append(cut.grade().words()).append(',');
+                csv.append(edge.end().xSi()).append(',');
+                csv.append(edge.end().ySi()).append(',');
+                edge.radius().ifPresent(radius -> csv.append(Kind.LENGTH.si(radius)));
+                csv.append(',').append(Kind.LENGTH.si(edge.length()));
+                csv.append(',').append(cut.feedSi(i));
+                csv.append(',').append(cut.timeSi(i));
+                csv.append(',').append(cut.limit(i).words()).append('\n');
             }
         }
         return csv.toString();
