@@ -30,7 +30,8 @@ final class Passage {
     /** Loops of more edges are only asked whether they are too narrow. */
     private static final int MANY = 2000;
 
-    private static final int HALVINGS = 14;
+    private static final double STEP = 1.15;
+    private static final int HALVINGS = 11;
     private static final int QUADRANT_SEGMENTS = 16;
 
     private final Geometry free;
@@ -56,15 +57,20 @@ final class Passage {
                 isHole
                         ? enclosed
                         : enclosed.getEnvelope().buffer(2 * WIDE * slotM).difference(enclosed));
-        if (passage.isOpenFor(slotM * WIDE)) {
-            return OptionalDouble.empty();
-        }
         boolean isOpen = passage.isOpenFor(slotM);
-        if (loop.size() > MANY && isOpen) {
+        if (isOpen && loop.size() > MANY) {
             return OptionalDouble.empty();
         }
+        // up a ladder of widths: a disc much wider than a short passage would take it for a corner
         double low = isOpen ? slotM : 0;
-        double high = isOpen ? slotM * WIDE : slotM;
+        double high = isOpen ? slotM * STEP : slotM;
+        while (isOpen && passage.isOpenFor(high)) {
+            low = high;
+            high *= STEP;
+            if (high > slotM * WIDE) {
+                return OptionalDouble.empty();
+            }
+        }
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (low + high) / 2;
             if (passage.isOpenFor(middle)) {
