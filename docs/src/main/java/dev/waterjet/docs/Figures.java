@@ -19,6 +19,7 @@ public final class Figures {
      */
     public static List<Figure> all() {
         List<Figure> all = new ArrayList<>();
+        all.addAll(WaterFigures.all());
         all.addAll(FeedFigures.all());
         all.addAll(LearnFigures.all());
         all.addAll(KerfFigures.all());

@@ -1,22 +1,38 @@
 package dev.waterjet.water;
 
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_A;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_B;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_BETA;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_C;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_D;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_N;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_SMALL_A;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_SMALL_B;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_ALPHA;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_BETA;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_D;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_GAMMA;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_N;
-import static dev.waterjet.water.Iapws95Coefficients.GAUSS_T;
 
 /** The terms 52 to 56 of IAPWS R6-95(2018), which shape the neighbourhood of the critical point. */
 final class Iapws95CriticalKernel {
+
+    /** Terms 52 to 54, table 2, with d = 3 and alpha = 20 in all of them. */
+    private static final double[] GAUSS_N = {-31.306260323435, 31.546140237781, -2521.3154341695};
+
+    private static final int GAUSS_D = 3;
+
+    private static final double GAUSS_ALPHA = 20;
+
+    private static final double[] GAUSS_T = {0, 1, 4};
+
+    private static final double[] GAUSS_BETA = {150, 150, 250};
+
+    private static final double[] GAUSS_GAMMA = {1.21, 1.21, 1.25};
+
+    /** Terms 55 and 56, table 2, with a = 3.5, beta = 0.3, A = 0.32 and B = 0.2 in both. */
+    private static final double[] CRITICAL_N = {-0.14874640856724, 0.31806110878444};
+
+    private static final double CRITICAL_SMALL_A = 3.5;
+
+    private static final double CRITICAL_BETA = 0.3;
+
+    private static final double CRITICAL_A = 0.32;
+
+    private static final double CRITICAL_B = 0.2;
+
+    private static final double[] CRITICAL_SMALL_B = {0.85, 0.95};
+
+    private static final double[] CRITICAL_C = {28, 32};
+
+    private static final double[] CRITICAL_D = {700, 800};
 
     private Iapws95CriticalKernel() {}
 

@@ -1,18 +1,8 @@
 package dev.waterjet.water;
 
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_DENSITY_KG_PER_M3;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_TEMPERATURE_K;
-import static dev.waterjet.water.Iapws95Coefficients.D;
-import static dev.waterjet.water.Iapws95Coefficients.GAS_CONSTANT_J_PER_KG_K;
-import static dev.waterjet.water.Iapws95Coefficients.GROUP_C;
-import static dev.waterjet.water.Iapws95Coefficients.GROUP_START;
-import static dev.waterjet.water.Iapws95Coefficients.IDEAL_1;
-import static dev.waterjet.water.Iapws95Coefficients.IDEAL_2;
-import static dev.waterjet.water.Iapws95Coefficients.IDEAL_3;
-import static dev.waterjet.water.Iapws95Coefficients.IDEAL_GAMMA;
-import static dev.waterjet.water.Iapws95Coefficients.IDEAL_N;
-import static dev.waterjet.water.Iapws95Coefficients.N;
-import static dev.waterjet.water.Iapws95Coefficients.T;
+import static dev.waterjet.water.Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
+import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
+import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
 
 /**
  * The reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and what follows from it, with delta = rho/rho_c and
@@ -26,6 +16,92 @@ import static dev.waterjet.water.Iapws95Coefficients.T;
  * whose exponential is below 1e-43 are skipped: no double would notice them.
  */
 final class Iapws95Kernel {
+
+    /** Ideal gas, table 1: n1, n2, n3. */
+    private static final double IDEAL_1 = -8.3204464837497;
+
+    private static final double IDEAL_2 = 6.6832105275932;
+
+    private static final double IDEAL_3 = 3.00632;
+
+    /** Ideal gas, table 1: n4 to n8. */
+    private static final double[] IDEAL_N = {0.012436, 0.97315, 1.2795, 0.96956, 0.24873};
+
+    /** Ideal gas, table 1: gamma4 to gamma8. */
+    private static final double[] IDEAL_GAMMA = {1.28728967, 3.53734222, 7.74073708, 9.24437796, 27.5075105};
+
+    /** Exponent c of each group of the terms 1 to 51; 0 means no exponential factor. */
+    private static final int[] GROUP_C = {0, 1, 2, 3, 4, 6};
+
+    /** Index of the first term of each group, and the end of the last. */
+    private static final int[] GROUP_START = {0, 7, 22, 42, 46, 47, 51};
+
+    /** Terms 1 to 51, table 2: factor n. */
+    private static final double[] N = {
+        0.012533547935523,
+        7.8957634722828,
+        -8.7803203303561,
+        0.31802509345418,
+        -0.26145533859358,
+        -0.0078199751687981,
+        0.0088089493102134,
+        -0.66856572307965,
+        0.20433810950965,
+        -6.6212605039687e-05,
+        -0.19232721156002,
+        -0.25709043003438,
+        0.16074868486251,
+        -0.040092828925807,
+        3.9343422603254e-07,
+        -7.5941377088144e-06,
+        0.00056250979351888,
+        -1.5608652257135e-05,
+        1.1537996422951e-09,
+        3.6582165144204e-07,
+        -1.3251180074668e-12,
+        -6.2639586912454e-10,
+        -0.10793600908932,
+        0.017611491008752,
+        0.22132295167546,
+        -0.40247669763528,
+        0.58083399985759,
+        0.0049969146990806,
+        -0.031358700712549,
+        -0.74315929710341,
+        0.4780732991548,
+        0.020527940895948,
+        -0.13636435110343,
+        0.014180634400617,
+        0.0083326504880713,
+        -0.029052336009585,
+        0.038615085574206,
+        -0.020393486513704,
+        -0.0016554050063734,
+        0.0019955571979541,
+        0.00015870308324157,
+        -1.638856834253e-05,
+        0.043613615723811,
+        0.034994005463765,
+        -0.076788197844621,
+        0.022446277332006,
+        -6.2689710414685e-05,
+        -5.5711118565645e-10,
+        -0.19905718354408,
+        0.31777497330738,
+        -0.11841182425981
+    };
+
+    /** Terms 1 to 51, table 2: exponent d of the reduced density. */
+    private static final int[] D = {
+        1, 1, 1, 2, 2, 3, 4, 1, 1, 1, 2, 2, 3, 4, 4, 5, 7, 9, 10, 11, 13, 15, 1, 2, 2, 2, 3, 4, 4, 4, 5, 6, 6, 7, 9, 9,
+        9, 9, 9, 10, 10, 12, 3, 4, 4, 5, 14, 3, 6, 6, 6
+    };
+
+    /** Terms 1 to 51, table 2: exponent t of the inverse reduced temperature. */
+    private static final double[] T = {
+        -0.5, 0.875, 1, 0.5, 0.75, 0.375, 1, 4, 6, 12, 1, 5, 4, 2, 13, 9, 3, 4, 11, 4, 13, 1, 7, 1, 9, 10, 10, 3, 7, 10,
+        10, 6, 10, 10, 1, 2, 3, 4, 8, 6, 9, 8, 16, 22, 23, 23, 10, 50, 44, 46, 50
+    };
 
     /** exp(-x) of more than this is below 1e-43: no derivative lifts it to where a double would notice. */
     static final double NEGLIGIBLE = 100;

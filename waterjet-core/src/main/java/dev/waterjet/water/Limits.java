@@ -49,7 +49,7 @@ record Limits(boolean isMetastableAllowed) implements Serializable {
         Require.atMost(
                 "temperature of water",
                 temperatureK,
-                Iapws95Coefficients.CRITICAL_TEMPERATURE_K,
+                Iapws95Constants.CRITICAL_TEMPERATURE_K,
                 Units.CELSIUS,
                 "above its critical temperature water is no liquid; ask by density");
         return checkFreezing(pressurePa, temperatureK) && checkBoiling(pressurePa, temperatureK);
@@ -127,8 +127,8 @@ record Limits(boolean isMetastableAllowed) implements Serializable {
 
     /** Whether a solve ended on the liquid and not on the vapour. */
     boolean isDense(LiquidKernel kernel) {
-        return kernel.densityKgPerM3() > Iapws95Coefficients.CRITICAL_DENSITY_KG_PER_M3
-                && kernel.temperatureK() <= Iapws95Coefficients.CRITICAL_TEMPERATURE_K
+        return kernel.densityKgPerM3() > Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3
+                && kernel.temperatureK() <= Iapws95Constants.CRITICAL_TEMPERATURE_K
                 && kernel.temperatureK() >= LOWEST_TEMPERATURE_K;
     }
 
@@ -139,7 +139,7 @@ record Limits(boolean isMetastableAllowed) implements Serializable {
     /** Boiling point by halving, or the critical temperature. */
     double hottestLiquidK(double pressurePa) {
         if (pressurePa >= SaturationKernel.CRITICAL_PRESSURE_PA) {
-            return Iapws95Coefficients.CRITICAL_TEMPERATURE_K;
+            return Iapws95Constants.CRITICAL_TEMPERATURE_K;
         }
         double cold = SaturationKernel.TRIPLE_TEMPERATURE_K;
         double hot = Saturation.HIGHEST_TEMPERATURE_K;

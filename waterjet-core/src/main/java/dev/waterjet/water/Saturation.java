@@ -57,7 +57,7 @@ public final class Saturation implements Described, Serializable {
                     "temperature of boiling",
                     temperatureK,
                     "below",
-                    Iapws95Coefficients.CRITICAL_TEMPERATURE_K,
+                    Iapws95Constants.CRITICAL_TEMPERATURE_K,
                     Units.KELVIN,
                     "liquid and vapour are one there");
         }

@@ -1,8 +1,8 @@
 package dev.waterjet.water;
 
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_DENSITY_KG_PER_M3;
-import static dev.waterjet.water.Iapws95Coefficients.CRITICAL_TEMPERATURE_K;
-import static dev.waterjet.water.Iapws95Coefficients.GAS_CONSTANT_J_PER_KG_K;
+import static dev.waterjet.water.Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
+import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
+import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
 
 /**
  * Balance of liquid and vapour: equal pressure and equal Gibbs energy at one temperature, by Newton's method on both

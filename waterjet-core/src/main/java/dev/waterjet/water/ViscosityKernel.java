@@ -24,8 +24,8 @@ final class ViscosityKernel {
     private ViscosityKernel() {}
 
     static double viscosityPaS(double temperatureK, double densityKgPerM3) {
-        double tau = Iapws95Coefficients.CRITICAL_TEMPERATURE_K / temperatureK;
-        double delta = densityKgPerM3 / Iapws95Coefficients.CRITICAL_DENSITY_KG_PER_M3;
+        double tau = Iapws95Constants.CRITICAL_TEMPERATURE_K / temperatureK;
+        double delta = densityKgPerM3 / Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
         // (11): mu0 = 100 sqrt(T) / sum H_i / T^i
         double thin = 100 / Math.sqrt(tau) / (H[0] + tau * (H[1] + tau * (H[2] + tau * H[3])));
         // (12): mu1 = exp(rho sum_i (1/T - 1)^i sum_j H_ij (rho - 1)^j)

@@ -26,6 +26,11 @@ import picocli.CommandLine.ParameterException;
                     + " codes and trained people decide what is run."
         },
         subcommands = {
+            WaterTable.class,
+            JetTable.class,
+            PumpTable.class,
+            LineTable.class,
+            AttenuatorTable.class,
             Plan.class,
             KerfSections.class,
             GradeFaces.class,

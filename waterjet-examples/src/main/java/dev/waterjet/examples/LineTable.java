@@ -1,0 +1,115 @@
+package dev.waterjet.examples;
+
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hydraulics.FrictionLaw;
+import dev.waterjet.hydraulics.Line;
+import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.measure.VolumeFlow;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Temperature;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Loss of pressure in the line, over its bore. */
+@Command(name = "line", description = "Loss of pressure between pump and head, with water as it is at that pressure.")
+final class LineTable extends Program {
+
+    @Option(
+            names = "--bore",
+            converter = Typed.Lengths.class,
+            paramLabel = "<bores>",
+            description = "Bore of the line, or range. Usual: \"2 mm..8 mm step 1 mm\".")
+    private QuantityArray<Length> bores = QuantityArray.parse(Kind.LENGTH, "2 mm..8 mm step 1 mm");
+
+    @Option(
+            names = "--length",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "Length of the line. Usual: 15 m.")
+    private Quantity<Length> length = metres(15);
+
+    @Option(
+            names = "--roughness",
+            converter = Typed.Length.class,
+            paramLabel = "<roughness>",
+            description = "Roughness of its wall. Usual: that of drawn tubing, 1.5 um.")
+    private Optional<Quantity<Length>> roughness = Optional.empty();
+
+    @Option(
+            names = "--fittings",
+            paramLabel = "<sum>",
+            description = "Sum of the loss coefficients of its fittings. Usual: 0.")
+    private double fittings;
+
+    @Option(
+            names = "--flow",
+            converter = Typed.VolumeFlow.class,
+            paramLabel = "<flow>",
+            description = "Water used, by volume at the intake. Usual: 3.8 L/min.")
+    private Quantity<VolumeFlow> flow = litresPerMinute(3.8);
+
+    @Option(
+            names = "--pressure",
+            converter = Typed.Pressure.class,
+            paramLabel = "<pressure>",
+            description = "Absolute pressure in the line. Usual: 380 MPa.")
+    private Quantity<Pressure> pressure = megapascals(380);
+
+    @Option(
+            names = "--temperature",
+            converter = Typed.Temperature.class,
+            paramLabel = "<temperature>",
+            description = "Temperature of the water in the line. Usual: 20 C.")
+    private Quantity<Temperature> temperature = celsius(20);
+
+    @Option(
+            names = "--friction",
+            paramLabel = "<law>",
+            description = "Law of friction: ${COMPLETION-CANDIDATES}. Usual: COLEBROOK.")
+    private FrictionLaw law = FrictionLaw.COLEBROOK;
+
+    @Override
+    protected Table table() {
+        WaterState water = Water.stable().at(pressure, temperature);
+        double atRest = Water.stable().atSi(101_325, water.temperatureSi()).densitySi();
+        Quantity<MassFlow> massFlow = Kind.MASS_FLOW.of(Kind.VOLUME_FLOW.si(flow) * atRest);
+        Table table = Table.of("Loss in the line")
+                .column("bore", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .column("length", Kind.LENGTH, Units.METRE, 4)
+                .column("mass flow", Kind.MASS_FLOW, Units.KILOGRAM_PER_MINUTE, 4)
+                .number("reynolds number", 4)
+                .column("loss", Kind.PRESSURE, Units.MEGAPASCAL, 3)
+                .column("loss uncertainty", Kind.PRESSURE, Units.MEGAPASCAL, 2)
+                .column("surge", Kind.PRESSURE, Units.MEGAPASCAL, 3)
+                .note("The uncertainty is a standard one. The surge is that of the whole flow stopped at once.");
+        for (int i = 0; i < bores.size(); i++) {
+            LineSection section =
+                    LineSection.ofBore(bores.get(i)).withLength(length).withFittings(fittings);
+            Line line = Line.of(roughness.map(section::withRoughness).orElse(section)).withFrictionLaw(law);
+            Estimate<Pressure> loss = line.loss(massFlow, water);
+            table.row(
+                    bores.si(i),
+                    Kind.LENGTH.si(length),
+                    Kind.MASS_FLOW.si(massFlow),
+                    line.reynolds(massFlow, water),
+                    loss.si(),
+                    loss.standardUncertaintySi(),
+                    Kind.PRESSURE.si(line.surge(massFlow, water)));
+        }
+        return table;
+    }
+}

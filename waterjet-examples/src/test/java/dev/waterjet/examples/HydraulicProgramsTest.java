@@ -1,0 +1,98 @@
+package dev.waterjet.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+
+class HydraulicProgramsTest {
+
+    @Test
+    void waterTellsItsProperties() {
+        Ran ran = Ran.of("water", "--pressure", "100 MPa..400 MPa step 100 MPa", "--temperature", "20 C", "--csv");
+
+        assertThat(ran.status()).isZero();
+        assertThat(ran.out())
+                .startsWith("temperature_K,pressure_Pa,density_kg_per_m3,sound_speed_m_per_s,enthalpy_J_per_kg,"
+                        + "entropy_J_per_kg_K,isobaric_heat_capacity_J_per_kg_K,viscosity_Pa_s\n");
+        List<CSVRecord> rows = ran.rows();
+        assertThat(rows).hasSize(4);
+        // worked out from IAPWS-95 outside this project
+        assertThat(number(rows.get(3), "density_kg_per_m3")).isCloseTo(1129.057, within(5e-4));
+        assertThat(number(rows.get(3), "sound_speed_m_per_s")).isCloseTo(2099.74, within(5e-3));
+    }
+
+    @Test
+    void waterRefusesIceInOneLine() {
+        Ran ran = Ran.of("water", "--pressure", "800 MPa", "--temperature", "10 C");
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err().strip().lines()).hasSize(1);
+        assertThat(ran.err()).contains("temperature of water is 10 C; it must be at least 13.5745 C");
+        assertThat(Ran.of("water", "--pressure", "800 MPa", "--temperature", "10 C", "--metastable")
+                        .status())
+                .isZero();
+    }
+
+    @Test
+    void jetTellsThreeSpeeds() {
+        Ran ran = Ran.of(
+                "jet", "--pressure", "400 MPa", "--temperature", "20 C", "--orifice", "0.3 mm", "--cd", "0.7", "--csv");
+
+        assertThat(ran.out())
+                .startsWith("temperature_K,pressure_Pa,orifice_m,discharge_coefficient,incompressible_speed_m_per_s,"
+                        + "tait_speed_m_per_s,isentropic_speed_m_per_s,exit_temperature_K,mass_flow_kg_per_s,"
+                        + "volume_flow_m3_per_s,power_W,reaction_force_N\n");
+        CSVRecord row = ran.rows().get(0);
+        assertThat(number(row, "pressure_Pa")).isEqualTo(400e6);
+        assertThat(number(row, "isentropic_speed_m_per_s")).isCloseTo(864.085, within(5e-4));
+        assertThat(number(row, "exit_temperature_K")).isCloseTo(283.65, within(0.05));
+        double bernoulli = Math.sqrt(2 * (400e6 - 101325) / 998.207);
+        assertThat(number(row, "incompressible_speed_m_per_s")).isCloseTo(bernoulli, within(1e-3));
+        assertThat(number(row, "volume_flow_m3_per_s"))
+                .isCloseTo(0.7 * Math.PI / 4 * 0.09e-6 * bernoulli, within(1e-9));
+        assertThat(number(row, "reaction_force_N"))
+                .isCloseTo(
+                        number(row, "mass_flow_kg_per_s") * number(row, "isentropic_speed_m_per_s"), within(1e-9));
+        assertThat(Ran.of("jet", "--orifice", "0.2 mm..0.4 mm step 0.1 mm", "--csv").rows())
+                .hasSize(36);
+    }
+
+    @Test
+    void pumpWarmsAndWorks() {
+        CSVRecord row = Ran.of("pump", "--pressure", "400 MPa", "--csv").rows().get(0);
+
+        assertThat(number(row, "isentropic_work_J_per_kg")).isCloseTo(374_711, within(0.5));
+        assertThat(number(row, "outlet_temperature_K")).isCloseTo(303.93, within(0.005));
+        assertThat(number(row, "motor_power_W")).isCloseTo(number(row, "water_power_W") / 0.65, within(1e-6));
+        assertThat(Ran.of("pump", "--overall-efficiency", "1.2").err()).contains("overall efficiency is 1.2");
+    }
+
+    @Test
+    void lineLosesLessInAWiderBore() {
+        List<CSVRecord> rows =
+                Ran.of("line", "--bore", "2 mm..8 mm step 1 mm", "--csv").rows();
+
+        for (int i = 1; i < rows.size(); i++) {
+            assertThat(number(rows.get(i), "loss_Pa")).isLessThan(number(rows.get(i - 1), "loss_Pa"));
+        }
+        assertThat(Ran.of("line", "--friction", "haaland", "--roughness", "3 um").status())
+                .isZero();
+    }
+
+    @Test
+    void attenuatorGrowsAsTheRippleShrinks() {
+        List<CSVRecord> rows =
+                Ran.of("attenuator", "--ripple", "5 MPa..10 MPa step 5 MPa", "--csv").rows();
+
+        assertThat(number(rows.get(0), "volume_m3"))
+                .isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
+        assertThat(Ran.of("attenuator", "--wall", "0.9").err()).contains("outer over inner diameter is 0.9");
+    }
+
+    private static double number(CSVRecord row, String column) {
+        return Double.parseDouble(row.get(column));
+    }
+}
