@@ -28,7 +28,9 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Fork(value = 1, jvmArgsAppend = {"-Xms8g", "-Xmx8g", "-XX:+UseParallelGC"})
+@Fork(
+        value = 1,
+        jvmArgsAppend = {"-Xms8g", "-Xmx8g", "-XX:+UseParallelGC"})
 @Warmup(iterations = 3, time = 1)
 @Measurement(iterations = 3, time = 1)
 public class PathBenchmark {
@@ -67,8 +69,7 @@ public class PathBenchmark {
             y[i] = level + 0.002 * Math.sin(x[i] * 2 * Math.PI / 0.02);
         }
         contour = Contour.polylineSi(x, y, Finish.of(FaceGrade.MEDIUM));
-        MachineLimits machine =
-                MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
+        MachineLimits machine = MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
         GradeFeeds feeds = GradeFeeds.same(Measures.millimetresPerMinute(2000));
         planner = FeedPlanner.of(machine, feeds, LAW);
         smooth = planner.withMachine(machine.withJerk(Kind.JERK.of(50)));
@@ -116,7 +117,9 @@ public class PathBenchmark {
         for (int i = 0; i < n; i++) {
             double peak2 = Math.min(cap * cap, (square[i] + square[i + 1]) / 2 + length[i]);
             double peak = Math.sqrt(peak2);
-            time += 2 * peak - Math.sqrt(square[i]) - Math.sqrt(square[i + 1])
+            time += 2 * peak
+                    - Math.sqrt(square[i])
+                    - Math.sqrt(square[i + 1])
                     + (length[i] - (2 * peak2 - square[i] - square[i + 1]) / 2) / peak;
         }
         return time;

@@ -1,6 +1,5 @@
 package dev.waterjet.water;
 
-
 /** The terms 52 to 56 of IAPWS R6-95(2018), which shape the neighbourhood of the critical point. */
 final class Iapws95CriticalKernel {
 

@@ -26,7 +26,8 @@ import picocli.CommandLine.Option;
 /** The attenuator that an intensifier needs. */
 @Command(
         name = "attenuator",
-        description = "Volume of the attenuator behind an intensifier that keeps the ripple of pressure as small as wanted.")
+        description =
+                "Volume of the attenuator behind an intensifier that keeps the ripple of pressure as small as wanted.")
 final class AttenuatorTable extends Program {
 
     /** Only the stroke matters to the gap, not the ratio of areas. */
@@ -39,7 +40,8 @@ final class AttenuatorTable extends Program {
             names = "--ripple",
             converter = Typed.Pressures.class,
             paramLabel = "<ripples>",
-            description = "Wanted ripple from highest to lowest pressure, or range. Usual: \"5 MPa..25 MPa step 5 MPa\".")
+            description =
+                    "Wanted ripple from highest to lowest pressure, or range. Usual: \"5 MPa..25 MPa step 5 MPa\".")
     private QuantityArray<Pressure> ripples = QuantityArray.parse(Kind.PRESSURE, "5 MPa..25 MPa step 5 MPa");
 
     @Option(

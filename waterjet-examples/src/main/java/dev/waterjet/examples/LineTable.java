@@ -99,7 +99,8 @@ final class LineTable extends Program {
         for (int i = 0; i < bores.size(); i++) {
             LineSection section =
                     LineSection.ofBore(bores.get(i)).withLength(length).withFittings(fittings);
-            Line line = Line.of(roughness.map(section::withRoughness).orElse(section)).withFrictionLaw(law);
+            Line line = Line.of(roughness.map(section::withRoughness).orElse(section))
+                    .withFrictionLaw(law);
             Estimate<Pressure> loss = line.loss(massFlow, water);
             table.row(
                     bores.si(i),

@@ -54,9 +54,9 @@ class HydraulicProgramsTest {
         assertThat(number(row, "volume_flow_m3_per_s"))
                 .isCloseTo(0.7 * Math.PI / 4 * 0.09e-6 * bernoulli, within(1e-9));
         assertThat(number(row, "reaction_force_N"))
-                .isCloseTo(
-                        number(row, "mass_flow_kg_per_s") * number(row, "isentropic_speed_m_per_s"), within(1e-9));
-        assertThat(Ran.of("jet", "--orifice", "0.2 mm..0.4 mm step 0.1 mm", "--csv").rows())
+                .isCloseTo(number(row, "mass_flow_kg_per_s") * number(row, "isentropic_speed_m_per_s"), within(1e-9));
+        assertThat(Ran.of("jet", "--orifice", "0.2 mm..0.4 mm step 0.1 mm", "--csv")
+                        .rows())
                 .hasSize(36);
     }
 
@@ -78,17 +78,17 @@ class HydraulicProgramsTest {
         for (int i = 1; i < rows.size(); i++) {
             assertThat(number(rows.get(i), "loss_Pa")).isLessThan(number(rows.get(i - 1), "loss_Pa"));
         }
-        assertThat(Ran.of("line", "--friction", "haaland", "--roughness", "3 um").status())
+        assertThat(Ran.of("line", "--friction", "haaland", "--roughness", "3 um")
+                        .status())
                 .isZero();
     }
 
     @Test
     void attenuatorGrowsAsTheRippleShrinks() {
-        List<CSVRecord> rows =
-                Ran.of("attenuator", "--ripple", "5 MPa..10 MPa step 5 MPa", "--csv").rows();
+        List<CSVRecord> rows = Ran.of("attenuator", "--ripple", "5 MPa..10 MPa step 5 MPa", "--csv")
+                .rows();
 
-        assertThat(number(rows.get(0), "volume_m3"))
-                .isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
+        assertThat(number(rows.get(0), "volume_m3")).isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
         assertThat(Ran.of("attenuator", "--wall", "0.9").err()).contains("outer over inner diameter is 0.9");
     }
 
