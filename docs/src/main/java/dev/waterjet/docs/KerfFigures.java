@@ -76,7 +76,7 @@ final class KerfFigures {
         Chart chart = Chart.of(
                         "Taper over index",
                         "Taper per side falls from several degrees at index 1, where the jet just separates, through zero near"
-                                + " index 7 to 12, and is slightly below zero beyond; it is smaller the thicker the plate."
+                                + " index 8, and is slightly below zero beyond; it is smaller the thicker the plate."
                                 + " A wide band shows the uncertainty of the assumed numbers at 10 mm.")
                 .x("quality index")
                 .y("taper per side [deg]")

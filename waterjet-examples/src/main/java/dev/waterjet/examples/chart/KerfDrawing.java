@@ -72,8 +72,7 @@ public final class KerfDrawing {
     public KerfDrawing stretchedSection(String label, Kerf kerf) {
         double across = PANEL_WIDTH / (kerf.largestWidth().si() * 1.8);
         double down = PLATE_HEIGHT / thickness(kerf);
-        return section(
-                label, kerf, across, down, "widths stretched " + QuantityText.round(across / down, 2) + " times");
+        return section(label, kerf, across, down, "across x " + QuantityText.round(across / down, 2));
     }
 
     private KerfDrawing section(String label, Kerf kerf, double across, double down, String remark) {
