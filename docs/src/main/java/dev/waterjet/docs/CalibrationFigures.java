@@ -29,8 +29,7 @@ import javax.measure.quantity.Speed;
 final class CalibrationFigures {
 
     /** The cuts that the page shows, invented for it. */
-    private static final String CUTS =
-            """
+    private static final String CUTS = """
             label,test,thickness_mm,index,feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min
             A1,separation,6,,1214,360,0.30,0.90,400
             A2,separation,12,,602,360,0.30,0.90,400

@@ -115,9 +115,7 @@ final class FeedFigures {
         for (int i = 0; i < bounds.length; i++) {
             bounds[i] = 60e3
                     * Kind.SPEED.si(
-                            side < 0
-                                    ? curve.feed(i).lower(0.95)
-                                    : curve.feed(i).upper(0.95));
+                            side < 0 ? curve.feed(i).lower(0.95) : curve.feed(i).upper(0.95));
         }
         return bounds;
     }
@@ -166,8 +164,8 @@ final class FeedFigures {
                                 + " an efficiency that falls with loading it is least near 400 g/min and rises after.")
                 .x("flow of abrasive [g/min]")
                 .y("cost of a metre");
-        for (FeedModel model : List.of(
-                MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {
+        for (FeedModel model :
+                List.of(MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {
             double[] costs = new double[flows.length];
             for (int i = 0; i < costs.length; i++) {
                 costs[i] = CutEconomy.of(model, rates)

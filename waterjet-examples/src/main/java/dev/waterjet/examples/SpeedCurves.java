@@ -77,7 +77,10 @@ final class SpeedCurves extends Program {
             description = "Quality index or range, 1 just separates, 5 is the best face. Usual: 1.")
     private QuantityArray<Dimensionless> indices = QuantityArray.ofSi(Kind.RATIO, 1);
 
-    @Option(names = "--svg", paramLabel = "<file>", description = "Draw the curves, each in a band of 95 %%, to a file.")
+    @Option(
+            names = "--svg",
+            paramLabel = "<file>",
+            description = "Draw the curves, each in a band of 95 %%, to a file.")
     private Optional<Path> svg = Optional.empty();
 
     @Option(
