@@ -183,7 +183,7 @@ public final class Description {
         if (part instanceof Enum<?> constant) {
             return word(constant);
         }
-        if (part instanceof String || part instanceof List<?>) {
+        if (part instanceof String || part instanceof List<?> || part instanceof Map<?, ?>) {
             return part;
         }
         throw new IllegalArgumentException(part.getClass().getSimpleName() + " has no description");
