@@ -161,7 +161,7 @@ public final class DeclinationFeed implements FeedModel {
 
     @Override
     public double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
-        return separation.separationFeedSi(jet, material, thicknessM) * Math.pow(index, -1 / exponent);
+        return separation.separationFeedSi(jet, material, thicknessM) * Math.pow(Settings.index(index), -1 / exponent);
     }
 
     @Override
@@ -181,7 +181,7 @@ public final class DeclinationFeed implements FeedModel {
             double thicknessM,
             double index) {
         return separation.feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, 1)
-                * Math.pow(index, -1 / exponent);
+                * Math.pow(Settings.index(index), -1 / exponent);
     }
 
     @Override

@@ -78,7 +78,7 @@ public interface FeedModel extends Evident, Serializable {
      * @return feed in m/s; zero if the jet does not cut at all
      */
     default double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
-        return separationFeedSi(jet, material, index * thicknessM);
+        return separationFeedSi(jet, material, Settings.index(index) * thicknessM);
     }
 
     /**

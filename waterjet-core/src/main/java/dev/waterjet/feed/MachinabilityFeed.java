@@ -173,7 +173,7 @@ public final class MachinabilityFeed implements FeedModel {
             double thicknessM,
             double index) {
         return MachinabilityKernel.feed(
-                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS), index * thicknessM, feedExponent);
+                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS), Settings.index(index) * thicknessM, feedExponent);
     }
 
     private double ability(AbrasiveJet jet, Material material) {

@@ -32,6 +32,11 @@ final class Settings {
                 "relative uncertainty of the model", relative, 0, 10, Units.PERCENT, "beyond it nothing is known");
     }
 
+    /** A quality index. */
+    static double index(double index) {
+        return Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
+    }
+
     static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {
         return jet.withPressure(Kind.PRESSURE.of(pressurePa));
     }

@@ -142,7 +142,7 @@ public final class ThresholdFeed implements FeedModel {
             double abrasiveKgPerS,
             double thicknessM,
             double index) {
-        return feed(material, pressurePa, index * thicknessM);
+        return feed(material, pressurePa, Settings.index(index) * thicknessM);
     }
 
     private double depth(Material material, double pressurePa, double feedMPerS) {
