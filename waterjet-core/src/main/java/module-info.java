@@ -18,6 +18,7 @@ module dev.waterjet.core {
     exports dev.waterjet.hydraulics;
     exports dev.waterjet.jet;
     exports dev.waterjet.kerf;
+    exports dev.waterjet.job;
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
     exports dev.waterjet.path;

@@ -26,6 +26,7 @@ public final class Figures {
         all.addAll(PathFigures.all());
         all.addAll(ValidationFigures.all());
         all.addAll(CalibrationFigures.all());
+        all.addAll(JobFigures.all());
         return List.copyOf(all);
     }
 

@@ -69,6 +69,7 @@ final class Samples {
         ofJet(all);
         ofFeed(all);
         ofKerf(all);
+        JobSamples.addTo(all);
         return all;
     }
 

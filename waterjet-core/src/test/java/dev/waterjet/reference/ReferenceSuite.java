@@ -4,6 +4,7 @@ import dev.waterjet.feed.FeedSubjects;
 import dev.waterjet.grade.GradeSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
+import dev.waterjet.job.JobSubjects;
 import dev.waterjet.kerf.KerfSubjects;
 import dev.waterjet.path.PathSubjects;
 import dev.waterjet.water.WaterSubjects;
@@ -22,7 +23,8 @@ import org.apache.commons.csv.CSVRecord;
 /** The files of the suite and the computations that they can ask for. */
 public final class ReferenceSuite {
 
-    private static final List<String> FILES = List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path");
+    private static final List<String> FILES =
+            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path", "job");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
@@ -31,7 +33,8 @@ public final class ReferenceSuite {
             new FeedSubjects(),
             new KerfSubjects(),
             new GradeSubjects(),
-            new PathSubjects());
+            new PathSubjects(),
+            new JobSubjects());
 
     private ReferenceSuite() {}
 

@@ -14,12 +14,15 @@ import dev.waterjet.jet.Mesh;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** The options that describe a jet; mixed into every program that needs one. */
 final class HeadOptions {
@@ -88,6 +91,33 @@ final class HeadOptions {
         }
     }
 
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec program;
+
+    /** Whether a head is given, or any part of one. */
+    boolean isHeadGiven() {
+        return Stream.of("--orifice", "--cd", "--tube", "--tube-length", "--abrasive-flow")
+                .anyMatch(program.commandLine().getParseResult()::hasMatchedOption);
+    }
+
+    /** Whether a mesh is given. */
+    boolean isMeshGiven() {
+        return program.commandLine().getParseResult().hasMatchedOption("--mesh");
+    }
+
+    /** A head of the shelf, at the stand-off that was asked for. */
+    AbrasiveJet atStandOff(AbrasiveJet chosen) {
+        return chosen.head().withStandOff(standOff).jet(pressure, chosen.abrasive(), chosen.abrasiveFlow());
+    }
+
+    Quantity<Pressure> pressure() {
+        return pressure;
+    }
+
+    Abrasive abrasive() {
+        return Abrasive.garnet(mesh);
+    }
+
     Orifice orifice() {
         Orifice orifice = Orifice.sapphire(orificeBore);
         return dischargeCoefficient
@@ -105,6 +135,6 @@ final class HeadOptions {
     }
 
     AbrasiveJet jet() {
-        return head().jet(pressure, Abrasive.garnet(mesh), abrasiveFlow);
+        return head().jet(pressure, abrasive(), abrasiveFlow);
     }
 }

@@ -3,19 +3,33 @@ package dev.waterjet.examples;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
+import dev.waterjet.examples.plan.HeadChoice;
+import dev.waterjet.examples.plan.JobFacts;
 import dev.waterjet.examples.plan.PartPlan;
 import dev.waterjet.examples.plan.PlanFiles;
 import dev.waterjet.examples.plan.PlanRequest;
 import dev.waterjet.examples.plan.Progress;
 import dev.waterjet.examples.plan.Remarks;
 import dev.waterjet.examples.plan.Sheet;
+import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
+import dev.waterjet.examples.svg.DrawnProgram;
+import dev.waterjet.examples.svg.SvgDrawing;
+import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.job.HeadList;
+import dev.waterjet.job.HeadSelection;
+import dev.waterjet.job.HeadSelector;
+import dev.waterjet.job.RankBy;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Measures;
+import dev.waterjet.path.CuttingRules;
+import dev.waterjet.path.Finish;
 import dev.waterjet.path.MachineLimits;
+import dev.waterjet.path.Slats;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCodes;
 import java.io.IOException;
@@ -29,6 +43,7 @@ import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -52,7 +67,9 @@ final class Plan extends Program {
     @Parameters(
             arity = "0..1",
             paramLabel = "<program>",
-            description = "File with the part program. It is only read, never written.")
+            description =
+                    "File with the part program, or a drawing in SVG (*.svg): its contours are then pierced, led in and"
+                            + " cut, holes first. It is only read, never written.")
     private Optional<Path> input = Optional.empty();
 
     @Option(
@@ -86,6 +103,54 @@ final class Plan extends Program {
 
     @Mixin
     private final HeadOptions head = new HeadOptions();
+
+    @Mixin
+    private final ShopOptions shop = new ShopOptions();
+
+    @Option(
+            names = "--by",
+            paramLabel = "<time|cost>",
+            description = "What a head is chosen by where none is given. Usual: time.")
+    private RankBy by = RankBy.TIME;
+
+    @Option(
+            names = "--slat-pitch",
+            converter = Typed.Length.class,
+            paramLabel = "<distance>",
+            description = "Distance from slat to slat of the table. Usual: 50 mm.")
+    private Quantity<Length> slatPitch = Measures.millimetres(50);
+
+    @Option(
+            names = "--slat-thickness",
+            converter = Typed.Length.class,
+            paramLabel = "<thickness>",
+            description = "Thickness of a slat. Usual: 4 mm.")
+    private Quantity<Length> slatThickness = Measures.millimetres(4);
+
+    @Option(
+            names = "--shear-strength",
+            converter = Typed.Pressure.class,
+            paramLabel = "<strength>",
+            description =
+                    "Shear strength of the plate, from its data sheet, to size holding tabs where the part may fall.")
+    private Optional<Quantity<Pressure>> shearStrength = Optional.empty();
+
+    @Option(
+            names = "--curves",
+            converter = Typed.Length.class,
+            paramLabel = "<length>",
+            description = "How far a chord may lie from a curve of a drawing. Usual: 0.01 mm.")
+    private Quantity<Length> curves = Measures.millimetres(0.01);
+
+    @Option(
+            names = "--kerf-room",
+            converter = Typed.Length.class,
+            paramLabel = "<width>",
+            description = "Width of kerf that leads into a drawing keep clear of. Usual: 1 mm.")
+    private Quantity<Length> kerfRoom = Measures.millimetres(1);
+
+    @Option(names = "--parts", paramLabel = "<count>", description = "Parts cut in one go. Usual: 1.")
+    private int parts = 1;
 
     @Option(
             names = "--machine-speed",
@@ -141,22 +206,64 @@ final class Plan extends Program {
         return dot > 0 ? name.substring(0, dot) : name;
     }
 
-    private PartPlan plan(String text) {
+    /** The program, written from the drawing if the input is one. The leads hang on the kerf, and so on the head. */
+    private String program(String text) {
+        if (!isDrawing()) {
+            return text;
+        }
+        SvgDrawing drawing = SvgReader.read(text, curves, Finish.of(grade));
+        return DrawnProgram.text(title(), drawing, CuttingRules.of(kerfRoom, thickness), jetOn, jetOff);
+    }
+
+    private boolean isDrawing() {
+        return input.map(file -> String.valueOf(file.getFileName())
+                        .toLowerCase(Locale.ROOT)
+                        .endsWith(".svg"))
+                .orElse(false);
+    }
+
+    private Planned plan(String text) {
         ProgramCodes codes = ProgramCodes.usual().withPassed(passed);
         codes = jetOn == codes.jetOff()
                 ? codes.withJetOff(jetOff).withJetOn(jetOn)
                 : codes.withJetOn(jetOn).withJetOff(jetOff);
-        PartProgram program = PartProgram.parse(text, mayStayOpen ? codes.withOpenCuts() : codes);
+        PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenCuts() : codes);
+        Workpiece piece = Workpiece.of(material, thickness);
+        Optional<HeadSelection> selection =
+                head.isHeadGiven() ? Optional.empty() : Optional.of(HeadChoice.of(selector(), program, piece, grade));
         PlanRequest request = new PlanRequest(
                 title(),
                 program,
-                head.jet(),
-                Workpiece.of(material, thickness),
+                selection.map(this::chosen).orElseGet(head::jet),
+                piece,
                 grade,
                 tolerance,
                 MachineLimits.of(machineSpeed, machineAcceleration),
                 machineSpeed);
-        return PartPlan.of(request, progress(program.size()));
+        PartPlan plan = PartPlan.of(request, progress(program.size()));
+        Shop where = new Shop(
+                shop.rates(),
+                shop.isInvented(),
+                shop.piercing(),
+                parts,
+                Slats.of(slatPitch, slatThickness),
+                shearStrength,
+                selection.map(found -> found.why(by)));
+        return new Planned(plan, JobFacts.of(plan, where));
+    }
+
+    /** A plan and what the shop adds to it. */
+    private record Planned(PartPlan plan, JobFacts job) {}
+
+    private HeadSelector selector() {
+        HeadList shelf = head.isMeshGiven() ? shop.shelf().withAbrasives(List.of(head.abrasive())) : shop.shelf();
+        return HeadSelector.of(shelf, head.pressure(), shop.power())
+                .withRates(shop.rates())
+                .withPiercing(shop.piercing());
+    }
+
+    private AbrasiveJet chosen(HeadSelection selection) {
+        return head.atStandOff(selection.best(by).jet());
     }
 
     private String title() {
@@ -190,22 +297,24 @@ final class Plan extends Program {
     protected void print(PrintWriter out) {
         try {
             PlanFiles.Source source = source();
-            PartPlan plan = plan(source.text());
+            Planned planned = plan(source.text());
+            PartPlan plan = planned.plan();
+            JobFacts job = planned.job();
             Path program = folder.resolve(stem() + "-with-feeds.nc");
             Path blocks = folder.resolve(stem() + "-blocks.csv");
             Path sheet = folder.resolve(stem() + "-sheet.html");
             new PlanFiles()
                     .add(program, plan.programWithFeeds(), source.charset())
                     .add(blocks, BlockTable.csv(plan), StandardCharsets.UTF_8)
-                    .add(sheet, Sheet.html(plan), StandardCharsets.UTF_8)
+                    .add(sheet, Sheet.html(plan, job), StandardCharsets.UTF_8)
                     .write(input.orElse(program.resolveSibling("no input")));
-            out.print(Summary.text(plan));
+            out.print(Summary.text(plan, job));
             out.println();
             out.println("written: " + program);
             out.println("         " + blocks);
             out.println("         " + sheet);
             out.println();
-            for (Caution caution : Remarks.cautions(plan)) {
+            for (Caution caution : Remarks.cautions(plan, job)) {
                 if (caution.weight() != Caution.Weight.NOTICE) {
                     out.println(caution.weight().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
                 }
@@ -217,6 +326,6 @@ final class Plan extends Program {
 
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
-        out.print(BlockTable.csv(plan(source().text())));
+        out.print(BlockTable.csv(plan(source().text()).plan()));
     }
 }

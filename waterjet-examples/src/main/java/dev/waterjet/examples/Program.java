@@ -62,6 +62,11 @@ abstract class Program implements Callable<Integer> {
         return 0;
     }
 
+    /** Whether CSV is wanted, so that nothing is to be left out for a person's sake. */
+    protected final boolean isCsv() {
+        return csv;
+    }
+
     /** Where to tell progress and other things that are not the answer. */
     protected final PrintWriter errors() {
         return spec.commandLine().getErr();

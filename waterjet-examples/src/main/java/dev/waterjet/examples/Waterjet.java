@@ -32,6 +32,7 @@ import picocli.CommandLine.ParameterException;
             LineTable.class,
             AttenuatorTable.class,
             Plan.class,
+            Heads.class,
             KerfSections.class,
             GradeFaces.class,
             SpeedCurves.class,

@@ -49,6 +49,76 @@ class PlanTest {
     }
 
     @Test
+    void choosesAHeadWhereNoneIsGivenAndSaysWhy() throws IOException {
+        Path input = write("slot.nc", "G0 X5 Y0.3\nM3\nG41 G1 Y0\nX30\nY0.6\nX0\nY0\nX5\nM5\n");
+        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+
+        // the usual head has a kerf above one millimetre and could not enter
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .containsPattern("head +0\\.\\d+ mm orifice.*heads \\d+ serve; this is the quickest")
+                .contains("passage");
+        assertThat(Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--csv")
+                        .err())
+                .contains("the jet cannot enter it");
+        assertThat(Ran.of("plan", input.toString(), "--power", "0.5 kW", "--csv")
+                        .err())
+                .contains("no head of the list serves this part");
+    }
+
+    @Test
+    void plansADrawing() throws IOException {
+        Path input = write(
+                "shutter.svg",
+                "<svg width='200mm' height='120mm' viewBox='0 0 200 120'><path id='rim' d='M10 10h150v60c-30 30-120 30-150 0z'/>"
+                        + "<circle id='bore' cx='60' cy='50' r='20' data-grade='fine'/></svg>");
+        Ran ran = Ran.of(
+                "plan",
+                input.toString(),
+                "--slat-pitch",
+                "300 mm",
+                "--shear-strength",
+                "200 MPa",
+                "--into",
+                folder.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out()).contains("2 cuts", "every closed cut has one").containsPattern("tabs +3 of ");
+        String program = Files.readString(folder.resolve("shutter-with-feeds.nc"));
+        assertThat(program)
+                .contains("name bore, grade fine", "name rim, grade medium")
+                .containsSubsequence("bore", "M3", "M5", "rim", "M3", "M5", "M30");
+        Ran again = Ran.of("plan", folder.resolve("shutter-with-feeds.nc").toString(), "--csv");
+        assertThat(again.rows())
+                .hasSameSizeAs(Ran.of("plan", input.toString(), "--csv").rows());
+    }
+
+    @Test
+    void piercesAndPricesThePart() {
+        Ran ran = Ran.of(
+                "plan",
+                "--material",
+                "float-glass",
+                "--pierce-strength",
+                "50 MPa",
+                "--price",
+                "machine=60",
+                "--currency",
+                "marks",
+                "--parts",
+                "40",
+                "--into",
+                folder.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .contains("9, low pressure, abrasive first at 80 MPa")
+                .contains("marks a part, batch of 40")
+                .contains("hangs on", "change the orifice at")
+                .doesNotContain("invented");
+    }
+
+    @Test
     void everyBlockOfTheCsvHasItsFeedInTheProgram() throws IOException {
         Ran.of("plan", "--into", folder.toString());
         Ran csv = Ran.of("plan", "--csv");
@@ -91,7 +161,7 @@ class PlanTest {
         Locale before = Locale.getDefault();
         try {
             Locale.setDefault(Locale.forLanguageTag("ar-EG"));
-            Ran.of("plan", "--into", folder.toString());
+            Ran.of("plan", "--orifice", "0.33 mm", "--into", folder.toString());
         } finally {
             Locale.setDefault(before);
         }
@@ -130,7 +200,7 @@ class PlanTest {
             })
     void refusesWhatCannotBeCutAndWritesNothing(String program, String message) throws IOException {
         Path input = write("part.nc", program.replace('~', '\n'));
-        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+        Ran ran = Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--into", folder.toString());
 
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.out()).isEmpty();

@@ -20,9 +20,10 @@ public final class Remarks {
      * All cautions of a plan, each once.
      *
      * @param plan the plan
+     * @param job what piercing, wear and prices add
      * @return the cautions, heaviest first
      */
-    public static List<Caution> cautions(PartPlan plan) {
+    public static List<Caution> cautions(PartPlan plan, JobFacts job) {
         Set<Caution> all = new LinkedHashSet<>();
         all.add(Caution.danger(
                 "cutting-jet",
@@ -62,7 +63,11 @@ public final class Remarks {
                 "one-feed-a-block",
                 "A block carries one feed, the highest that its middle allows. Where the jet must slow down before a corner,"
                         + " the machine has to do it; the times here count on it."));
-        all.add(Caution.notice("no-piercing", "Times, water and abrasive are those of cutting, without piercing."));
+        all.add(
+                Caution.notice(
+                        "no-piercing",
+                        "Cutting time, water and abrasive are those of cutting; \"jet on\" and the cost count the pierces as well."));
+        all.addAll(job.cautions());
         List<Caution> sorted = new ArrayList<>(all);
         sorted.sort(Comparator.comparing(Caution::weight).reversed());
         return sorted;

@@ -19,20 +19,23 @@ public final class Sheet {
     private static final int MOST_CUTS = 60;
 
     private final PartPlan plan;
+    private final JobFacts job;
     private final StringBuilder html = new StringBuilder();
 
-    private Sheet(PartPlan plan) {
+    private Sheet(PartPlan plan, JobFacts job) {
         this.plan = plan;
+        this.job = job;
     }
 
     /**
      * Writes the page.
      *
      * @param plan the plan
+     * @param job what piercing, wear and prices add
      * @return the HTML
      */
-    public static String html(PartPlan plan) {
-        return new Sheet(plan).page();
+    public static String html(PartPlan plan, JobFacts job) {
+        return new Sheet(plan, job).page();
     }
 
     private String page() {
@@ -64,6 +67,7 @@ public final class Sheet {
         conditions();
         outcome();
         html.append("</div>\n");
+        job();
         cuts();
         cautions();
         evidence();
@@ -150,6 +154,12 @@ public final class Sheet {
         close();
     }
 
+    private void job() {
+        open("Job");
+        job.words().forEach((label, value) -> row(sentence(label).replace(".", ""), value));
+        close();
+    }
+
     private static String feature(OptionalDouble lengthM) {
         return lengthM.isPresent()
                 ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm"
@@ -208,7 +218,7 @@ public final class Sheet {
 
     private void cautions() {
         html.append("<section>\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
-        for (Caution caution : Remarks.cautions(plan)) {
+        for (Caution caution : Remarks.cautions(plan, job)) {
             String weight = caution.weight().name().toLowerCase(Locale.ROOT);
             html.append("<li class=\"")
                     .append(weight)

@@ -14,9 +14,10 @@ public final class Summary {
      * The lines.
      *
      * @param plan the plan
+     * @param job what piercing, wear and prices add
      * @return the text, a line for each fact
      */
-    public static String text(PartPlan plan) {
+    public static String text(PartPlan plan, JobFacts job) {
         PlanRequest asked = plan.request();
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put(
@@ -39,6 +40,7 @@ public final class Summary {
         facts.put("energy", Told.of(plan.energy(), Units.KILOWATT_HOUR) + " at the orifice");
         facts.put("offset", Told.of(plan.kerf().compensation(), Units.MILLIMETRE));
         facts.put("taper", Told.of(plan.kerf().taperPerSide(), Units.DEGREE) + " per side");
+        facts.putAll(job.words());
         StringBuilder text = new StringBuilder(asked.title()).append("\n\n");
         facts.forEach((label, value) -> text.append(label)
                 .append(" ".repeat(14 - label.length()))

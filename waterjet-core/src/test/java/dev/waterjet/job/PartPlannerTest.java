@@ -1,0 +1,110 @@
+package dev.waterjet.job;
+
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.kerf.LagModel;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.FeedPlanner;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.GradeFeeds;
+import dev.waterjet.path.LagLaw;
+import dev.waterjet.path.MachineLimits;
+import dev.waterjet.path.Point;
+import dev.waterjet.path.Side;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class PartPlannerTest {
+
+    private static final FeedModel MODEL = MachinabilityFeed.published();
+    private static final Workpiece PLATE = Jobs.plate("stainless-304", 6);
+    private static final Contour HOLE =
+            Contour.circle(Point.millimetres(20, 20), millimetres(5), Finish.of(FaceGrade.FINE));
+    private static final Contour OUTLINE =
+            Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(60, 40), Finish.of(FaceGrade.MEDIUM));
+
+    private static PartPlanner planner() {
+        return PartPlanner.of(
+                FeedPlanner.of(
+                        MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
+                        GradeFeeds.of(MODEL, Jobs.JET, PLATE),
+                        LagLaw.of(LagModel.standard(), MODEL, Jobs.JET, PLATE)),
+                MODEL);
+    }
+
+    private static PartPlan plan() {
+        return planner()
+                .plan(
+                        Jobs.JET,
+                        PLATE,
+                        List.of(HOLE, OUTLINE),
+                        List.of(HOLE.enclosedSide().opposite(), OUTLINE.enclosedSide()));
+    }
+
+    @Test
+    void timesAddUpOverContoursPiercesAndMoves() {
+        PartPlan plan = plan();
+        double cutting = plan.cuts().stream()
+                .mapToDouble(cut -> Kind.TIME.si(cut.time()))
+                .sum();
+
+        assertThat(plan.cuttingTime().si()).isCloseTo(cutting, within(1e-9 * cutting));
+        assertThat(plan.timeByLimit().values().stream()
+                        .mapToDouble(Kind.TIME::si)
+                        .sum())
+                .isCloseTo(cutting, within(1e-9 * cutting));
+        assertThat(plan.work().jetTime().si())
+                .isCloseTo(cutting + 2 * plan.pierce().time().si(), within(1e-9 * cutting));
+        assertThat(Kind.LENGTH.si(plan.cutLength())).isCloseTo(0.2 + 0.01 * Math.PI, within(1e-9));
+        // no faster than the feed of each grade without corners
+        double fine = MODEL.feed(Jobs.JET, PLATE, FaceGrade.FINE).si();
+        double medium = MODEL.feed(Jobs.JET, PLATE, FaceGrade.MEDIUM).si();
+        assertThat(cutting).isGreaterThanOrEqualTo(0.01 * Math.PI / fine + 0.2 / medium);
+    }
+
+    @Test
+    void aMoveSpeedsUpAndBrakes() {
+        // from (25, 20) to (0, 0): 32.0 mm; at 1 m/s2 and 10 m/min the speed is reached at 27.8 mm
+        double length = Math.hypot(0.025, 0.020);
+        double speed = 10.0 / 60;
+        PartPlan plan = plan();
+
+        assertThat(Kind.LENGTH.si(plan.moveLength())).isCloseTo(length, within(1e-12));
+        assertThat(Kind.TIME.si(plan.work().idleTime())).isCloseTo(length / speed + speed, within(1e-12));
+        PartPlan slow = planner()
+                .withMoves(millimetresPerMinute(60000), metresPerSquareSecond(1))
+                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+        assertThat(Kind.TIME.si(slow.work().idleTime())).isCloseTo(2 * Math.sqrt(length), within(1e-12));
+    }
+
+    @Test
+    void aPlanIsAsSureAsItsFeed() {
+        double relative = plan().cuttingTime().relativeUncertainty();
+
+        assertThat(relative)
+                .isBetween(
+                        0.5 * MODEL.relativeUncertainty(PLATE.material()), MODEL.relativeUncertainty(PLATE.material()));
+        assertThat(Kind.MASS.si(plan().consumption(0.65).abrasive()))
+                .isCloseTo(0.005 * plan().work().jetTime().si(), within(1e-12));
+    }
+
+    @Test
+    void aPartWithoutContoursIsRefused() {
+        assertThatThrownBy(() -> planner().plan(Jobs.JET, PLATE, List.of(), List.of()))
+                .isInstanceOf(DomainException.class)
+                .hasMessage("number of contours is 0; it must be at least 1 (a part has an outline)");
+        assertThatThrownBy(() -> planner().plan(Jobs.JET, PLATE, List.of(HOLE), List.of()))
+                .hasMessageContaining("number of sides is 0");
+    }
+}

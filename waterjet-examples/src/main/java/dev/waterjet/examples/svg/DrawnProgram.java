@@ -1,0 +1,138 @@
+package dev.waterjet.examples.svg;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.CuttingRules;
+import dev.waterjet.path.Edge;
+import dev.waterjet.path.Lead;
+import dev.waterjet.path.LeadPlacer;
+import dev.waterjet.path.Part;
+import dev.waterjet.path.Point;
+import dev.waterjet.path.Side;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A drawing as a part program in the words of ISO 6983: holes before the outline, each pierced in the scrap, led in and out,
+ * with the offset of the path left to the machine.
+ */
+public final class DrawnProgram {
+
+    /** Coordinates are written to a hundredth of a micrometre, so that arcs close. */
+    private static final int DECIMALS = 5;
+
+    private final StringBuilder text = new StringBuilder();
+    private final int jetOn;
+    private final int jetOff;
+
+    private DrawnProgram(int jetOn, int jetOff) {
+        this.jetOn = jetOn;
+        this.jetOff = jetOff;
+    }
+
+    /**
+     * Writes the program.
+     *
+     * @param title what the part is called
+     * @param drawing the drawing; its largest contour is the outline, the others are holes
+     * @param rules lengths of leads and distances of pierce points
+     * @param jetOn number of the M word that opens the jet
+     * @param jetOff number of the M word that closes the jet
+     * @return the text of the program
+     * @throws TextException if a contour is open, or no place on it can be pierced, with its name
+     */
+    public static String text(String title, SvgDrawing drawing, CuttingRules rules, int jetOn, int jetOff) {
+        return new DrawnProgram(jetOn, jetOff).write(title, drawing, rules);
+    }
+
+    private String write(String title, SvgDrawing drawing, CuttingRules rules) {
+        List<Integer> order = order(drawing);
+        List<Contour> contours =
+                order.stream().map(index -> drawing.contours().get(index)).toList();
+        int last = contours.size() - 1;
+        Part part = Part.of(contours.get(last), contours.subList(0, last));
+        LeadPlacer placer = LeadPlacer.of(part, rules);
+        text.append('(').append(plain(title)).append(": edges of the part; the machine offsets the jet)\n");
+        text.append("G71 G90 G17 G40\n");
+        for (int i = 0; i <= last; i++) {
+            String name = plain(drawing.names().get(order.get(i)));
+            Lead lead = placer.suggest(i)
+                    .orElseThrow(() -> new TextException("no place to pierce and enter the contour \"" + name
+                            + "\" keeps clear of the others: take a smaller jet or shorter leads"));
+            cut(name, lead.path(), part.partSide(i).opposite());
+        }
+        return text.append("\nM30\n").toString();
+    }
+
+    /** Holes as they are drawn, the outline last. */
+    private static List<Integer> order(SvgDrawing drawing) {
+        List<Integer> order = new ArrayList<>();
+        int outline = 0;
+        double largest = 0;
+        for (int i = 0; i < drawing.contours().size(); i++) {
+            Contour contour = drawing.contours().get(i);
+            if (!contour.isClosed()) {
+                throw new TextException("the contour \"" + drawing.names().get(i) + "\" is open: its ends are "
+                        + contour.start() + " and " + contour.end());
+            }
+            double area = Math.abs(Kind.AREA.si(contour.signedArea()));
+            if (area > largest) {
+                largest = area;
+                outline = i;
+            }
+            order.add(i);
+        }
+        order.remove(Integer.valueOf(outline));
+        order.add(outline);
+        return order;
+    }
+
+    private void cut(String name, Contour path, Side jetSide) {
+        text.append("\n(waterjet: name ")
+                .append(name)
+                .append(", grade ")
+                .append(path.finish(path.size() / 2).grade().words())
+                .append(")\nG0");
+        point(path.start());
+        text.append("\nM")
+                .append(jetOn)
+                .append('\n')
+                .append(jetSide == Side.LEFT ? "G41" : "G42")
+                .append(" D1 ");
+        for (int i = 0; i < path.size(); i++) {
+            edge(path.edge(i));
+        }
+        text.append('M').append(jetOff).append(" G40\n");
+    }
+
+    private void edge(Edge edge) {
+        text.append(edge.isArc() ? (edge.turn().orElseThrow() == Side.LEFT ? "G3" : "G2") : "G1");
+        point(edge.end());
+        edge.centre()
+                .ifPresent(centre -> text.append(" I")
+                        .append(number(centre.xSi() - edge.start().xSi()))
+                        .append(" J")
+                        .append(number(centre.ySi() - edge.start().ySi())));
+        text.append('\n');
+    }
+
+    private void point(Point point) {
+        text.append(" X").append(number(point.xSi())).append(" Y").append(number(point.ySi()));
+    }
+
+    private static String number(double metres) {
+        return BigDecimal.valueOf(metres)
+                .movePointRight(3)
+                .setScale(DECIMALS, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** Words without what would end a comment or part a note. */
+    private static String plain(String words) {
+        return words.replaceAll("[^\\p{Alnum} .-]", " ").strip();
+    }
+}

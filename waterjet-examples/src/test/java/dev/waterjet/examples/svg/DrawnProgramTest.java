@@ -1,0 +1,77 @@
+package dev.waterjet.examples.svg;
+
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.CuttingRules;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.Side;
+import dev.waterjet.program.Cut;
+import dev.waterjet.program.PartProgram;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class DrawnProgramTest {
+
+    private static final CuttingRules RULES = CuttingRules.of(millimetres(1), millimetres(6));
+
+    private static SvgDrawing drawing(String body) {
+        return SvgReader.read(
+                "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>" + body + "</svg>",
+                micrometres(5),
+                Finish.usual());
+    }
+
+    private static String program(SvgDrawing drawing) {
+        return DrawnProgram.text("Dome shutter, plate 4 (left)", drawing, RULES, 3, 5);
+    }
+
+    @Test
+    void aDrawingIsReadBackAsTheSameContours() {
+        SvgDrawing drawing = drawing("<path id='rim' d='M10 10 h80 v40 c-20 20 -60 20 -80 0 z'/>"
+                + "<circle id='bore' cx='40' cy='35' r='12' data-grade='fine'/>");
+        PartProgram program = PartProgram.parse(program(drawing));
+        List<Cut> cuts = program.cuts();
+
+        assertThat(cuts).extracting(Cut::name).containsExactly("bore", "rim");
+        assertThat(cuts.get(0).grade()).contains(FaceGrade.FINE);
+        for (int i = 0; i < 2; i++) {
+            Contour drawn = drawing.contours().get(1 - i);
+            Contour loop = cuts.get(i).loop(Finish.usual()).orElseThrow();
+            assertThat(Kind.LENGTH.si(loop.length())).isCloseTo(Kind.LENGTH.si(drawn.length()), within(1e-7));
+            assertThat(Kind.AREA.si(loop.signedArea())).isCloseTo(Kind.AREA.si(drawn.signedArea()), within(1e-9));
+            assertThat(cuts.get(i).leadIn()).isEqualTo(2);
+        }
+    }
+
+    @Test
+    void theJetRunsInTheScrap() {
+        SvgDrawing drawing = drawing("<rect width='100' height='80'/><circle cx='40' cy='35' r='12'/>");
+        List<Cut> cuts = PartProgram.parse(program(drawing)).cuts();
+        Contour hole = cuts.get(0).loop(Finish.usual()).orElseThrow();
+        Contour outline = cuts.get(1).loop(Finish.usual()).orElseThrow();
+
+        assertThat(cuts.get(0).jetSide()).contains(hole.enclosedSide());
+        assertThat(hole.isAround(cuts.get(0).start())).isTrue();
+        assertThat(cuts.get(1).jetSide().map(Side::opposite)).contains(outline.enclosedSide());
+        assertThat(outline.isAround(cuts.get(1).start())).isFalse();
+    }
+
+    @Test
+    void whatCannotBeCutIsRefusedByName() {
+        assertThatThrownBy(() -> program(drawing("<path id='scratch' d='M0 0h9'/>")))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining("the contour \"scratch\" is open");
+        assertThatThrownBy(() -> program(
+                        drawing("<rect width='100' height='80'/>" + "<circle id='pinhole' cx='40' cy='35' r='0.4'/>")))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining("\"pinhole\"");
+    }
+}
