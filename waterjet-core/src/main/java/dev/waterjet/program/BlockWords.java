@@ -1,6 +1,7 @@
 package dev.waterjet.program;
 
 import dev.waterjet.measure.TextException;
+import java.util.Locale;
 
 /** The words of one line: letter, number, and where each stands in the text. Used again for every line. */
 final class BlockWords {
@@ -104,7 +105,7 @@ final class BlockWords {
     }
 
     private static String shown(char c) {
-        return c < ' ' || c > '~' ? String.format("\\u%04x", (int) c) : String.valueOf(c);
+        return c < ' ' || c > '~' ? String.format(Locale.ROOT, "\\u%04x", (int) c) : String.valueOf(c);
     }
 
     /** The comment of this line that speaks to this library; empty if there is none. */
