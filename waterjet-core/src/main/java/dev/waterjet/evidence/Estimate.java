@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import org.apache.commons.math3.special.Erf;
@@ -212,10 +213,14 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
                 .put("value", kind, si)
                 .put("standard_uncertainty", kind, standardUncertainty)
                 .put("spread", isLogNormal ? "log-normal" : "normal")
-                .put("lower_95", kind, bound(-1, 0.95))
-                .put("upper_95", kind, bound(1, 0.95))
+                .put("lower_95", kind, finite(bound(-1, 0.95)))
+                .put("upper_95", kind, finite(bound(1, 0.95)))
                 .put("cautions", cautions)
                 .map();
+    }
+
+    private static OptionalDouble finite(double bound) {
+        return Double.isFinite(bound) ? OptionalDouble.of(bound) : OptionalDouble.empty();
     }
 
     @Override

@@ -221,7 +221,7 @@ public interface FeedModel extends Evident, Serializable {
             throw new CannotReachException(
                     feedSi, 0, "this jet in " + piece.material().name(), "");
         }
-        return index;
+        return Require.finite("quality index", index, Units.ONE);
     }
 
     /**

@@ -109,14 +109,14 @@ public final class KerfModel implements Evident, Serializable {
     /**
      * This model with another half-angle of the jet.
      *
-     * @param halfAngle angle between the jet's edge and its axis, from zero to below 90 degrees
+     * @param halfAngle angle between the jet's edge and its axis, from zero to 45 degrees
      * @param relativeUncertainty its relative standard uncertainty, zero or more
      * @param evidence what speaks for the model then
      * @return the model with that angle
      */
     public KerfModel withHalfAngle(Quantity<Angle> halfAngle, double relativeUncertainty, Evidence evidence) {
         double angle = Require.between(
-                "half-angle of the jet", Kind.ANGLE.si(halfAngle), 0, Math.nextDown(Math.PI / 2), Units.DEGREE, "");
+                "half-angle of the jet", Kind.ANGLE.si(halfAngle), 0, Math.PI / 4, Units.DEGREE, "no jet that cuts opens wider");
         Require.notNegative("relative uncertainty of the jet's half-angle", relativeUncertainty, Units.ONE);
         KerfSpread changed = new KerfSpread(0, spread.doseRelative(), relativeUncertainty, 0, spread.widthM());
         return new KerfModel(doseRatio, Math.tan(angle), changed, lagModel, evidence);
@@ -265,7 +265,7 @@ public final class KerfModel implements Evident, Serializable {
      *
      * @param jet the jet
      * @param piece the workpiece
-     * @param taperPerSide greatest taper per side, from zero to below 90 degrees
+     * @param taperPerSide greatest taper per side, from zero to 45 degrees
      * @return the depth, no less than the thickness; nothing if the jet does not spread and the limit is out of reach
      */
     public Optional<Estimate<Length>> separationDepthForTaper(

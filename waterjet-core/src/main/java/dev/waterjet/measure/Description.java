@@ -169,7 +169,7 @@ public final class Description {
      * Adds the descriptions of many parts, texts or constants.
      *
      * @param label what they are, in lower case with underscores
-     * @param parts parts that are described, texts, or constants of enumerations
+     * @param parts parts that are described, texts, constants of enumerations, or the maps of other descriptions
      * @return this description
      */
     public Description put(String label, Collection<?> parts) {

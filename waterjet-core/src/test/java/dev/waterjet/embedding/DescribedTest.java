@@ -35,7 +35,7 @@ class DescribedTest {
         List<Described> samples = new ArrayList<>(Samples.all());
         Set<Class<?>> sampled = new HashSet<>();
         samples.forEach(sample -> sampled.add(sample.getClass()));
-        SurfaceTest.walk(4, 0, 8, (call, outcome) -> {
+        SurfaceTest.walk(4, 0, 12, (call, outcome) -> {
             if (outcome.result().orElse(null) instanceof Described found && sampled.add(found.getClass())) {
                 samples.add(found);
             }
@@ -105,7 +105,9 @@ class DescribedTest {
         TreeSet<String> sampled = new TreeSet<>();
         samples().forEach(sample -> sampled.add(sample.getClass().getName()));
 
-        assertThat(sampled).isEqualTo(described);
+        TreeSet<String> missing = new TreeSet<>(described);
+        missing.removeAll(sampled);
+        assertThat(missing).as("types that neither hand nor chance brought forth").isEmpty();
     }
 
     @Test

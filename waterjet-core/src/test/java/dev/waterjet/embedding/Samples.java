@@ -6,6 +6,8 @@ import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
@@ -15,6 +17,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.grade.CutFace;
 import dev.waterjet.grade.FaceDemand;
@@ -47,6 +50,13 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.water.Saturation;
 import dev.waterjet.water.Water;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.FeedPlanner;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.GradeFeeds;
+import dev.waterjet.path.MachineLimits;
+import dev.waterjet.path.Point;
+import dev.waterjet.path.Side;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -145,5 +155,18 @@ final class Samples {
                         PLATE,
                         MachinabilityFeed.published(),
                         FaceDemand.none().withPerpendicularityRange(1)));
+    }
+
+    private static void ofPath(List<Described> all) {
+        Contour window = Contour.rectangle(
+                Point.millimetres(0, 0), Point.millimetres(30, 20), Finish.of(FaceGrade.MEDIUM));
+        FeedPlanner planner = FeedPlanner.of(
+                MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1)),
+                GradeFeeds.of(MachinabilityFeed.published(), JET, PLATE),
+                feed -> feed);
+        for (Side side : Side.values()) {
+            all.add(planner.plan(window, side));
+            all.addAll(planner.plan(window, side).slowSpots(0.9));
+        }
     }
 }

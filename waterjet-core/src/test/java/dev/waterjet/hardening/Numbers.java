@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.WaterjetException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -46,7 +47,7 @@ final class Numbers {
         } else if (answer instanceof Optional<?> optional) {
             optional.ifPresent(value -> collect(value, into));
         } else if (answer instanceof Described described) {
-            collect(described.describe(), into);
+            collect(description(described), into);
         } else if (answer instanceof Collection<?> parts) {
             parts.forEach(part -> collect(part, into));
         } else if (answer instanceof Map<?, ?> map && map.keySet().stream().allMatch(String.class::isInstance)) {
@@ -55,6 +56,15 @@ final class Numbers {
                     collect(value, into);
                 }
             });
+        }
+    }
+
+    /** What the answer says of itself; what it cannot say counts as not a number. */
+    private static Object description(Described described) {
+        try {
+            return described.describe();
+        } catch (WaterjetException e) {
+            return Double.NaN;
         }
     }
 

@@ -82,10 +82,12 @@ public final class Surface {
                     || thrown.get() instanceof WaterjetException
                     // as java.util.List does
                     || thrown.get() instanceof IndexOutOfBoundsException
-                    || (thrown.get() instanceof IllegalArgumentException wrong && isOwn(wrong));
+                    || ((thrown.get() instanceof IllegalArgumentException
+                                    || thrown.get() instanceof IllegalStateException)
+                            && isOwn(thrown.get()));
         }
 
-        private static boolean isOwn(IllegalArgumentException wrong) {
+        private static boolean isOwn(Throwable wrong) {
             return wrong.getStackTrace()[0].getClassName().startsWith("dev.waterjet.") && wrong.getMessage() != null;
         }
     }
