@@ -8,6 +8,11 @@ record ExponentChanges(double pressure, double orifice, double abrasiveFlow, dou
 
     static final ExponentChanges NONE = new ExponentChanges(0, 0, 0, 0, 0);
 
+    /** Whether nothing is changed. Asked of every model made: {@code equals} of a record would cost a start-up. */
+    boolean isNone() {
+        return pressure == 0 && orifice == 0 && abrasiveFlow == 0 && tube == 0 && feed == 0;
+    }
+
     double get(FeedExponent exponent) {
         return switch (exponent) {
             case PRESSURE -> pressure;

@@ -68,7 +68,7 @@ public final class MachinabilityFeed implements FeedModel {
     private MachinabilityFeed(Form form, double modelUncertainty, ExponentChanges changes, Evidence evidence) {
         this.form = form;
         this.changes = changes;
-        this.isPublished = changes.equals(ExponentChanges.NONE);
+        this.isPublished = changes.isNone();
         this.evidence = evidence;
         this.feedExponent = Require.atLeast(
                 FeedExponent.FEED.words(),
@@ -173,7 +173,9 @@ public final class MachinabilityFeed implements FeedModel {
             double thicknessM,
             double index) {
         return MachinabilityKernel.feed(
-                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS), Settings.index(index) * thicknessM, feedExponent);
+                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS),
+                Settings.index(index) * thicknessM,
+                feedExponent);
     }
 
     private double ability(AbrasiveJet jet, Material material) {

@@ -158,7 +158,8 @@ public final class SpecificEnergyFeed implements FeedModel {
             double thicknessM,
             double index) {
         double speed = jet.abrasiveSpeedAtSi(pressurePa, orificeM, abrasiveKgPerS);
-        return PhysicsKernel.areaRate(abrasiveKgPerS, speed, energySi(material), tubeM) / (Settings.index(index) * thicknessM);
+        return PhysicsKernel.areaRate(abrasiveKgPerS, speed, energySi(material), tubeM)
+                / (Settings.index(index) * thicknessM);
     }
 
     @Override

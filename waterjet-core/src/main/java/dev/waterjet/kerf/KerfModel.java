@@ -116,7 +116,12 @@ public final class KerfModel implements Evident, Serializable {
      */
     public KerfModel withHalfAngle(Quantity<Angle> halfAngle, double relativeUncertainty, Evidence evidence) {
         double angle = Require.between(
-                "half-angle of the jet", Kind.ANGLE.si(halfAngle), 0, Math.PI / 4, Units.DEGREE, "no jet that cuts opens wider");
+                "half-angle of the jet",
+                Kind.ANGLE.si(halfAngle),
+                0,
+                Math.PI / 4,
+                Units.DEGREE,
+                "no jet that cuts opens wider");
         Require.notNegative("relative uncertainty of the jet's half-angle", relativeUncertainty, Units.ONE);
         KerfSpread changed = new KerfSpread(0, spread.doseRelative(), relativeUncertainty, 0, spread.widthM());
         return new KerfModel(doseRatio, Math.tan(angle), changed, lagModel, evidence);

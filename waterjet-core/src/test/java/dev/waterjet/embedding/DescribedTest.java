@@ -107,7 +107,9 @@ class DescribedTest {
 
         TreeSet<String> missing = new TreeSet<>(described);
         missing.removeAll(sampled);
-        assertThat(missing).as("types that neither hand nor chance brought forth").isEmpty();
+        assertThat(missing)
+                .as("types that neither hand nor chance brought forth")
+                .isEmpty();
     }
 
     @Test

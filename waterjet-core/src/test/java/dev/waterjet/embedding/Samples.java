@@ -48,8 +48,6 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.water.Saturation;
-import dev.waterjet.water.Water;
 import dev.waterjet.path.Contour;
 import dev.waterjet.path.FeedPlanner;
 import dev.waterjet.path.Finish;
@@ -57,6 +55,8 @@ import dev.waterjet.path.GradeFeeds;
 import dev.waterjet.path.MachineLimits;
 import dev.waterjet.path.Point;
 import dev.waterjet.path.Side;
+import dev.waterjet.water.Saturation;
+import dev.waterjet.water.Water;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -78,6 +78,7 @@ final class Samples {
         ofWater(all);
         ofJet(all);
         ofFeed(all);
+        ofPath(all);
         ofKerf(all);
         JobSamples.addTo(all);
         return all;
@@ -158,8 +159,8 @@ final class Samples {
     }
 
     private static void ofPath(List<Described> all) {
-        Contour window = Contour.rectangle(
-                Point.millimetres(0, 0), Point.millimetres(30, 20), Finish.of(FaceGrade.MEDIUM));
+        Contour window =
+                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), Finish.of(FaceGrade.MEDIUM));
         FeedPlanner planner = FeedPlanner.of(
                 MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1)),
                 GradeFeeds.of(MachinabilityFeed.published(), JET, PLATE),
