@@ -1,5 +1,7 @@
 package dev.waterjet.kerf;
 
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.function.ToDoubleFunction;
 
@@ -17,6 +19,25 @@ import java.util.function.ToDoubleFunction;
  */
 record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM)
         implements Serializable {
+
+    /** A number known to no better than a factor of e^3 tells nothing; beyond e^700 a double cannot even hold it. */
+    private static final double LARGEST_RELATIVE = 3;
+
+    KerfSpread {
+        requireTelling("separation depth", depthRelative);
+        requireTelling("dose's spread", doseRelative);
+        requireTelling("jet's half-angle", slopeRelative);
+    }
+
+    private static void requireTelling(String what, double relative) {
+        Require.between(
+                "relative uncertainty of the " + what,
+                relative,
+                0,
+                LARGEST_RELATIVE,
+                Units.ONE,
+                "a kerf computed from it would tell nothing");
+    }
 
     KerfSpread withDepth(double relative) {
         return new KerfSpread(relative, doseRelative, slopeRelative, correlation, widthM);
