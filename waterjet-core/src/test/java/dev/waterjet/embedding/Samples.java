@@ -167,6 +167,7 @@ final class Samples {
                 feed -> feed);
         for (Side side : Side.values()) {
             all.add(planner.plan(window, side));
+            all.add(planner.plan(window, side).block(0));
             all.addAll(planner.plan(window, side).slowSpots(0.9));
         }
     }
