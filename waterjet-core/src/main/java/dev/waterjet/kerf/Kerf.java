@@ -208,7 +208,8 @@ public final class Kerf implements Described, Serializable {
     }
 
     private Estimate<Angle> angle(int sides) {
-        double scatter = spread.widthM() / (Math.sqrt(2) * shape.thicknessM());
+        // an angle, so that no sheet is so thin that its taper could be off by more than a right angle
+        double scatter = Math.atan(spread.widthM() / (Math.sqrt(2) * shape.thicknessM()));
         return Estimate.of(
                         Kind.ANGLE,
                         sides * shape.taperPerSide(),

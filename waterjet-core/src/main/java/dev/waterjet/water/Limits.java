@@ -12,6 +12,9 @@ import java.io.Serializable;
  */
 record Limits(boolean isMetastableAllowed) implements Serializable {
 
+    /** Boiling water is densest at 4 C, with 999.97 kg/m3: whatever is denser does not boil, and need not be asked. */
+    private static final double DENSER_THAN_BOILING_KG_PER_M3 = 1000;
+
     private static final double HIGHEST_PRESSURE_PA = 1000e6;
     private static final double HIGHEST_TEMPERATURE_K = 1273;
 
@@ -60,7 +63,9 @@ record Limits(boolean isMetastableAllowed) implements Serializable {
         double pressurePa = sheet.pressurePa();
         double temperatureK = sheet.temperatureK;
         boolean dense = sheet.delta > 1;
-        if (temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K && temperatureK <= Saturation.HIGHEST_TEMPERATURE_K) {
+        if (temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
+                && temperatureK <= Saturation.HIGHEST_TEMPERATURE_K
+                && sheet.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3) {
             double limit = dense
                     ? Saturation.atSi(temperatureK).liquid().densitySi() * (1 - ROUNDING)
                     : Saturation.atSi(temperatureK).vapour().densitySi() * (1 + ROUNDING);
