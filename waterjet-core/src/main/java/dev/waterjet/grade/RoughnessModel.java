@@ -36,6 +36,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public final class RoughnessModel implements Evident, Serializable {
 
+    /** A number known to no better than a factor of e^3 tells nothing. */
+    private static final double LARGEST_RELATIVE = 3;
+
     private static final long serialVersionUID = 1L;
 
     private static final RoughnessModel STANDARD = new RoughnessModel(
@@ -69,6 +72,8 @@ public final class RoughnessModel implements Evident, Serializable {
 
     RoughnessModel fitted(
             double grainRatio, double grainRelative, double groove, double grooveRelative, Evidence from) {
+        requireTelling("entry texture", grainRelative);
+        requireTelling("growth of the grooves", grooveRelative);
         return new RoughnessModel(
                 new RoughnessNumbers(
                         grainRatio,
@@ -85,6 +90,16 @@ public final class RoughnessModel implements Evident, Serializable {
                         relative.paOverRa(),
                         relative.pzOverPa()),
                 from);
+    }
+
+    private static void requireTelling(String what, double relative) {
+        Require.between(
+                "relative uncertainty of the " + what,
+                relative,
+                0,
+                LARGEST_RELATIVE,
+                Units.ONE,
+                "the faces that were measured do not determine it");
     }
 
     /**
