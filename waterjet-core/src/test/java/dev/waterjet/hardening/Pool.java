@@ -2,7 +2,7 @@ package dev.waterjet.hardening;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,8 +28,9 @@ final class Pool {
         }
     }
 
+    /** In a fixed order, so that a walk with one seed is the same walk in every run. */
     private static Set<Class<?>> typesOf(Class<?> type) {
-        Set<Class<?>> types = new HashSet<>();
+        Set<Class<?>> types = new LinkedHashSet<>();
         collect(type, types);
         return types;
     }
