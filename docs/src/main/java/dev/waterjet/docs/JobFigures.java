@@ -100,7 +100,7 @@ final class JobFigures {
     }
 
     private static String tradeOff() {
-        Rates rates = Rates.in("crowns")
+        Rates rates = Rates.of("crowns")
                 .with(CostItem.MACHINE, 5)
                 .with(CostItem.WATER, 3)
                 .with(CostItem.ABRASIVE, 0.45)

@@ -87,7 +87,7 @@ final class KerfFigures {
                     (int) thickness + " mm",
                     INDICES,
                     Arrays.stream(INDICES)
-                            .map(index -> kerf(thickness, index).taperPerSide().in(Units.DEGREE))
+                            .map(index -> kerf(thickness, index).taperPerSide().to(Units.DEGREE))
                             .toArray());
         }
         return chart.svg(720, 420);
@@ -133,7 +133,7 @@ final class KerfFigures {
                     Arrays.stream(radii)
                             .map(radius -> kerf.lag()
                                     .errorOnArc(millimetres(radius), picture)
-                                    .in(Units.MILLIMETRE))
+                                    .to(Units.MILLIMETRE))
                             .toArray());
         }
         return chart.svg(720, 420);

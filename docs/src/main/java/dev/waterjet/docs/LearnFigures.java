@@ -247,7 +247,7 @@ final class LearnFigures {
             chart.line(
                     grade.words(),
                     depths,
-                    map(depths, z -> kerf.lag().at(millimetres(z)).in(Units.MILLIMETRE)));
+                    map(depths, z -> kerf.lag().at(millimetres(z)).to(Units.MILLIMETRE)));
         }
         return chart.svg(WIDTH, HEIGHT);
     }

@@ -129,7 +129,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @param unit the unit
      * @return the number of that unit
      */
-    public double in(Unit<Q> unit) {
+    public double to(Unit<Q> unit) {
         return Units.fromSi(si, unit);
     }
 

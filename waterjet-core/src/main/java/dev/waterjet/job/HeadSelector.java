@@ -90,7 +90,7 @@ public final class HeadSelector implements Serializable {
                 list,
                 Kind.PRESSURE.si(pressure),
                 Kind.POWER.si(hydraulicPower),
-                Rates.in(""),
+                Rates.of(""),
                 MachinabilityFeed.published(),
                 KerfModel.standard(),
                 PiercePractice.usual());

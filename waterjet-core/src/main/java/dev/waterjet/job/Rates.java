@@ -58,7 +58,7 @@ public final class Rates implements Described, Serializable {
      * @param currency name or sign of the currency, for reports
      * @return the rates
      */
-    public static Rates in(String currency) {
+    public static Rates of(String currency) {
         return new Rates(currency, Map.of(), Map.of(), USUAL_PUMP_EFFICIENCY, List.of());
     }
 

@@ -5,6 +5,7 @@ import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nam
 import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -119,6 +120,17 @@ class GoodGuestTest {
             .arePublic()
             .should()
             .beFinal();
+
+    /** The hard keywords of Kotlin, by its grammar, which a caller there could write only between back-ticks. */
+    @ArchTest
+    static final ArchRule NO_NAME_IS_A_WORD_OF_KOTLIN = methods()
+            .that()
+            .areDeclaredInClassesThat()
+            .arePublic()
+            .and()
+            .arePublic()
+            .should()
+            .haveNameNotMatching("as|fun|in|is|object|typealias|typeof|val|var|when");
 
     @ArchTest
     static final ArchRule PUBLIC_CLASSES_ARE_CLOSED = classes()

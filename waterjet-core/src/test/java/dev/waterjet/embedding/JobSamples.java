@@ -66,7 +66,7 @@ final class JobSamples {
         Pierce pierce = Piercing.of(model, practice).choose(Samples.JET, Samples.PLATE);
         PartWork work = PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of()))
                 .withPierces(2, pierce);
-        Rates rates = Rates.in("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
+        Rates rates = Rates.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
         Batch batch = Batch.of(Samples.JET, work, 20);
         PartDemand demand = PartDemand.of(Samples.PLATE, FaceGrade.MEDIUM, millimetres(500))
                 .withSmallestRadius(millimetres(0.5))

@@ -163,7 +163,7 @@ class FeedInverseTest {
                 .hasMessage("the jet does not cut at all by pressure up to 400 MPa");
         assertThat(FeedInverse.of(law)
                         .pressureFor(jet, steel, 1, millimetresPerMinute(10))
-                        .in(Units.MEGAPASCAL))
+                        .to(Units.MEGAPASCAL))
                 .isBetween(500.0, 600.0);
     }
 

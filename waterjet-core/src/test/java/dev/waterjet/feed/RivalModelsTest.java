@@ -182,7 +182,7 @@ class RivalModelsTest {
                                 MachinabilityFeed.published(),
                                 comparisonJet(0.7),
                                 Workpiece.of(STEEL, millimetres(thickness)))
-                        .in(Units.JOULE_PER_CUBIC_MILLIMETRE))
+                        .to(Units.JOULE_PER_CUBIC_MILLIMETRE))
                 .isBetween(10.0, 14.0);
     }
 
@@ -198,7 +198,7 @@ class RivalModelsTest {
         assertThat(SpecificEnergyFeed.ofSteel().specificEnergy(STEEL).si()).isCloseTo(13.4e9, within(1.0));
         assertThat(SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(10), 0.1, TEST)
                         .specificEnergy(Materials.standard().get("aluminium"))
-                        .in(Units.JOULE_PER_CUBIC_MILLIMETRE))
+                        .to(Units.JOULE_PER_CUBIC_MILLIMETRE))
                 .isCloseTo(10 * 87.6 / 213, within(1e-9));
     }
 
@@ -259,7 +259,7 @@ class RivalModelsTest {
         DeclinationFeed steep =
                 DeclinationFeed.steep(MachinabilityFeed.published()).withLimitingAngle(degrees(20));
 
-        assertThat(steep.declination(jet, piece, metresPerSecond(limit / 4)).in(Units.DEGREE))
+        assertThat(steep.declination(jet, piece, metresPerSecond(limit / 4)).to(Units.DEGREE))
                 .isCloseTo(20 / 8.0, within(1e-9));
         assertThat(steep.feedForDeclination(jet, piece, degrees(2.5)).si()).isCloseTo(limit / 4, within(1e-12));
         assertThat(DeclinationFeed.linear(MachinabilityFeed.published())
@@ -268,7 +268,7 @@ class RivalModelsTest {
                 .isCloseTo(limit / 4, within(1e-12));
         assertThat(DeclinationFeed.linear(MachinabilityFeed.published())
                         .declination(jet, piece, metresPerSecond(limit))
-                        .in(Units.DEGREE))
+                        .to(Units.DEGREE))
                 .isCloseTo(27.26, within(0.01));
         assertThatThrownBy(() -> steep.declination(jet, piece, metresPerSecond(2 * limit)))
                 .isInstanceOf(CannotReachException.class)

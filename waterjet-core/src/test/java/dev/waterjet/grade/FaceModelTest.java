@@ -50,22 +50,22 @@ class FaceModelTest {
     @Test
     void theFastestFeedJustMeetsEachDemand() {
         CutFace byTaper = fastest(FaceDemand.none().withTaper(degrees(0.4)), FaceDemand.Item.TAPER);
-        assertThat(byTaper.kerf().taperPerSide().in(Units.DEGREE)).isCloseTo(0.4, within(1e-6));
+        assertThat(byTaper.kerf().taperPerSide().to(Units.DEGREE)).isCloseTo(0.4, within(1e-6));
 
         CutFace byRange =
                 fastest(FaceDemand.none().withPerpendicularityRange(1), FaceDemand.Item.PERPENDICULARITY_RANGE);
-        assertThat(byRange.perpendicularity().in(Units.MILLIMETRE)).isCloseTo(0.086, within(1e-6));
+        assertThat(byRange.perpendicularity().to(Units.MILLIMETRE)).isCloseTo(0.086, within(1e-6));
 
         CutFace byHeight = fastest(FaceDemand.none().withProfileHeightRange(2), FaceDemand.Item.PROFILE_HEIGHT_RANGE);
-        assertThat(byHeight.profileHeight().in(Units.MICROMETRE)).isCloseTo(49.6, within(1e-4));
+        assertThat(byHeight.profileHeight().to(Units.MICROMETRE)).isCloseTo(49.6, within(1e-4));
 
         CutFace byRoughness = fastest(FaceDemand.none().withRoughness(micrometres(6)), FaceDemand.Item.ROUGHNESS);
-        assertThat(byRoughness.roughness().raAtExit().in(Units.MICROMETRE)).isCloseTo(6, within(1e-6));
+        assertThat(byRoughness.roughness().raAtExit().to(Units.MICROMETRE)).isCloseTo(6, within(1e-6));
 
         CutFace byArc = fastest(
                 FaceDemand.none().withArc(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.05))),
                 FaceDemand.Item.ARC);
-        assertThat(byArc.kerf().lag().errorOnArc(millimetres(5)).in(Units.MILLIMETRE))
+        assertThat(byArc.kerf().lag().errorOnArc(millimetres(5)).to(Units.MILLIMETRE))
                 .isCloseTo(0.05, within(1e-8));
 
         CutFace byGrade = fastest(FaceDemand.none().withGrade(FaceGrade.FINE), FaceDemand.Item.GRADE);

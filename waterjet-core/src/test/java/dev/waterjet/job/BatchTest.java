@@ -91,7 +91,7 @@ class BatchTest {
 
     @Test
     void whatHasNoPriceIsNamed() {
-        BatchCost cost = Batch.of(Jobs.JET, WORK, 1).cost(Rates.in("crowns").with(CostItem.MACHINE, 90));
+        BatchCost cost = Batch.of(Jobs.JET, WORK, 1).cost(Rates.of("crowns").with(CostItem.MACHINE, 90));
 
         assertThat(cost.total().cautions()).extracting(Caution::code).containsExactly("unpriced");
         assertThat(cost.total().cautions().get(0).text()).contains("abrasive").doesNotContain("machine");

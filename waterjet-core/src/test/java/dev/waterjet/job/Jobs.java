@@ -24,7 +24,7 @@ final class Jobs {
 
     static final Material LAMINATE = Material.of("fibre-laminate", 400, 0.3, Trait.LAMINATED);
 
-    static final Rates RATES = Rates.in("crowns")
+    static final Rates RATES = Rates.of("crowns")
             .with(CostItem.MACHINE, 90)
             .with(CostItem.WATER, 3)
             .with(CostItem.ABRASIVE, 0.45)

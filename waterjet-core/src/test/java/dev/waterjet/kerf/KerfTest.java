@@ -161,7 +161,7 @@ class KerfTest {
             assertThat(Kind.ANGLE.si(value))
                     .isBetween(Kind.ANGLE.si(taper.lower(0.95)), Kind.ANGLE.si(taper.upper(0.95)));
         }
-        assertThat(taper.in(Units.DEGREE)).isBetween(0.3, 2.5);
+        assertThat(taper.to(Units.DEGREE)).isBetween(0.3, 2.5);
         assertThat(taper.standardUncertaintySi()).isLessThan(Math.toRadians(0.8));
     }
 
@@ -215,8 +215,8 @@ class KerfTest {
                 AbrasiveJet jet = jet(0.33, 1, standOff, 400, 380);
                 Kerf kerf = truth.kerf(jet, steel(20), Estimate.withinFactor(Kind.LENGTH, index * 0.02, 0, List.of()));
                 cuts.add(MeasuredKerf.of(jet, steel(20), millimetres(20 * index))
-                        .withEntryWidth(millimetres(kerf.entryWidth().in(Units.MILLIMETRE) + noise[i++]))
-                        .withExitWidth(millimetres(kerf.exitWidth().in(Units.MILLIMETRE) + noise[i++])));
+                        .withEntryWidth(millimetres(kerf.entryWidth().to(Units.MILLIMETRE) + noise[i++]))
+                        .withExitWidth(millimetres(kerf.exitWidth().to(Units.MILLIMETRE) + noise[i++])));
             }
         }
         KerfFit fit = KerfFit.of(cuts);
@@ -243,7 +243,7 @@ class KerfTest {
         // at the entry the offset grows by half of the bore: 0.05 mm at 1 um/h and half of it take 100 h
         assertThat(CompensationDrift.of(kerf, Datum.ENTRY, growth)
                         .timeUntil(millimetres(0.05))
-                        .in(Units.HOUR))
+                        .to(Units.HOUR))
                 .isCloseTo(100, within(1e-6));
         assertThatThrownBy(() ->
                         CompensationDrift.of(kerf(10, 1), Datum.EXIT, growth).timeUntil(millimetres(0.05)))
@@ -284,7 +284,7 @@ class KerfTest {
         Quantity<javax.measure.quantity.Speed> fastest =
                 FEEDS.feed(JET, plate, 1).value();
 
-        assertThat(MODEL.kerf(JET, plate, FEEDS, fastest).exitWidth().in(Units.MILLIMETRE))
+        assertThat(MODEL.kerf(JET, plate, FEEDS, fastest).exitWidth().to(Units.MILLIMETRE))
                 .isCloseTo(0, within(1e-3));
         assertThatThrownBy(() -> MODEL.kerf(JET, plate, FEEDS, fastest.multiply(1.1)))
                 .isInstanceOf(DomainException.class)

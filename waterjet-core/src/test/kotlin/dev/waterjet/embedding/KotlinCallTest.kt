@@ -34,7 +34,7 @@ class KotlinCallTest {
         val feed: Estimate<Speed> =
             MachinabilityFeed.published().feed(jet, Workpiece.of(titanium, millimetres(6.0)), FaceGrade.FINE)
 
-        assertThat(feed.`in`(Units.MILLIMETRE_PER_MINUTE)).isBetween(150.0, 250.0)
+        assertThat(feed.to(Units.MILLIMETRE_PER_MINUTE)).isBetween(150.0, 250.0)
         assertThat(feed.cautions().map { it.code() }).contains("grain-to-bore")
     }
 

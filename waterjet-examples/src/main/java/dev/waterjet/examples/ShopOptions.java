@@ -80,7 +80,7 @@ final class ShopOptions {
     }
 
     Rates rates() {
-        Rates rates = Rates.in(currency);
+        Rates rates = Rates.of(currency);
         for (Map.Entry<CostItem, Double> price : (isInvented() ? INVENTED : prices).entrySet()) {
             rates = rates.with(price.getKey(), price.getValue());
         }

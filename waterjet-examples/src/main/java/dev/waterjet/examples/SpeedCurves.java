@@ -212,7 +212,7 @@ final class SpeedCurves extends Program {
     private static double[] bound(List<Point> points, int side) {
         return points.stream()
                 .mapToDouble(p -> side == 0
-                        ? p.feed().in(Units.MILLIMETRE_PER_MINUTE)
+                        ? p.feed().to(Units.MILLIMETRE_PER_MINUTE)
                         : 60e3
                                 * Kind.SPEED.si(
                                         side < 0

@@ -36,7 +36,7 @@ final class FeedChart {
             lower[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).lower(0.95)), Units.MILLIMETRE_PER_MINUTE);
             upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), Units.MILLIMETRE_PER_MINUTE);
         }
-        double chosen = plan.feed().in(Units.MILLIMETRE_PER_MINUTE);
+        double chosen = plan.feed().to(Units.MILLIMETRE_PER_MINUTE);
         String told = "For " + asked.piece().material().name() + " and "
                 + asked.grade().words()
                 + " faces the feed falls from " + QuantityText.round(feed[0], 3) + " mm/min at "

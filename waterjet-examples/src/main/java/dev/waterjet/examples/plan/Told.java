@@ -22,7 +22,7 @@ final class Told {
 
     /** Value and standard uncertainty to the same place, as {@code 1.12 ± 0.06 mm}. */
     static <Q extends Quantity<Q>> String of(Estimate<Q> estimate, Unit<Q> unit) {
-        double value = estimate.in(unit);
+        double value = estimate.to(unit);
         double deviation = Math.abs(value) * estimate.relativeUncertainty();
         if (!(deviation > 0)) {
             return best(estimate, unit);
@@ -40,7 +40,7 @@ final class Told {
 
     /** The best value of an estimate. */
     static <Q extends Quantity<Q>> String best(Estimate<Q> estimate, Unit<Q> unit) {
-        return QuantityText.round(estimate.in(unit), 3) + " " + Units.symbol(unit);
+        return QuantityText.round(estimate.to(unit), 3) + " " + Units.symbol(unit);
     }
 
     /** A time as minutes and seconds, or hours and minutes. */
