@@ -37,8 +37,9 @@ public class DomainException extends WaterjetException {
 
     private static String message(
             String quantity, double valueSi, String relation, double limitSi, Unit<?> unit, String reason) {
-        String text = quantity + " is " + QuantityText.brief(valueSi, unit) + "; it must be " + relation + " "
-                + QuantityText.brief(limitSi, unit);
+        String limit = QuantityText.brief(limitSi, unit, "");
+        String text =
+                quantity + " is " + QuantityText.brief(valueSi, unit, limit) + "; it must be " + relation + " " + limit;
         return reason.isEmpty() ? text : text + " (" + reason + ")";
     }
 

@@ -117,12 +117,11 @@ public final class QuantityText {
                 : String.format(Locale.ROOT, "%." + Math.max(0, rounded.precision() - 1) + "e", rounded);
     }
 
-    /** A value in SI told in a unit with few digits, for messages; more digits where few would hide what is wrong. */
-    static String brief(double si, Unit<?> unit) {
+    /** A value in SI told in a unit with few digits, for messages; in full where few would not tell it from another text. */
+    static String brief(double si, Unit<?> unit, String other) {
         double value = Units.fromSi(si, unit);
-        String text = round(value, 6);
-        boolean isClose = Math.abs(value - Math.rint(value)) > 0 && text.indexOf('.') < 0;
-        return join(isClose ? plain(value) : text, unit);
+        String text = join(round(value, 6), unit);
+        return text.equals(other) ? join(plain(value), unit) : text;
     }
 
     private static String plain(double value) {
