@@ -1,0 +1,178 @@
+package dev.waterjet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.measure.Described;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import javax.measure.Quantity;
+
+/**
+ * What each value type promises: equals, hash code, text, description and serial form go by what the value holds, and a
+ * copy by {@code with...} changes one thing and keeps the rest.
+ *
+ * <pre>{@code
+ * ValueContract.of(() -> Workpiece.of(TITANIUM, millimetres(6)))
+ *         .change("thickness", piece -> piece.withThickness(millimetres(9)), Workpiece::thickness, millimetres(9))
+ *         .differs("material", Workpiece.of(GRAPHITE, millimetres(6)))
+ *         .tells("material", Workpiece::material, TITANIUM)
+ *         .says("titanium", "6 mm")
+ *         .check();
+ * }</pre>
+ *
+ * <p>Numbers and quantities are compared within 1e-12 of their size.
+ *
+ * @param <T> the value type
+ */
+public final class ValueContract<T> {
+
+    private record Trait<T>(String name, Function<T, ?> accessor, Object expected) {}
+
+    private record Change<T>(String name, T changed, Optional<Trait<T>> trait) {}
+
+    private final Supplier<T> maker;
+    private final T value;
+    private final List<Trait<T>> traits = new ArrayList<>();
+    private final List<Change<T>> changes = new ArrayList<>();
+    private final List<String> words = new ArrayList<>();
+
+    private ValueContract(Supplier<T> maker) {
+        this.maker = maker;
+        this.value = maker.get();
+    }
+
+    /** A contract on the value that a maker makes; it is called more than once and must make equal values. */
+    public static <T> ValueContract<T> of(Supplier<T> maker) {
+        return new ValueContract<>(maker);
+    }
+
+    /** The value tells what was given. */
+    public <R> ValueContract<T> tells(String name, Function<T, R> accessor, R given) {
+        traits.add(new Trait<>(name, accessor, given));
+        return this;
+    }
+
+    /** A change makes another value, which tells what was given; all else that {@code change} and {@code tells} name stays. */
+    public <R> ValueContract<T> change(String name, UnaryOperator<T> change, Function<T, R> accessor, R given) {
+        changes.add(new Change<>(name, change.apply(value), Optional.of(new Trait<>(name, accessor, given))));
+        return this;
+    }
+
+    /** Another value, which differs in one thing. */
+    public ValueContract<T> differs(String name, T other) {
+        changes.add(new Change<>(name, other, Optional.empty()));
+        return this;
+    }
+
+    /** The text of the value holds these parts. */
+    public ValueContract<T> says(String... parts) {
+        words.addAll(List.of(parts));
+        return this;
+    }
+
+    /** Checks all of it. */
+    public void check() {
+        isTheSame("a second one", maker.get());
+        if (value instanceof Serializable) {
+            isTheSame("the copy read from bytes", copy(value));
+        }
+        assertThat(value).isNotEqualTo(null).isNotEqualTo("a text");
+        assertThat(value.toString()).contains(words);
+        traits.forEach(trait -> assertThat(same(trait.accessor().apply(value), trait.expected()))
+                .as("%s is %s", trait.name(), trait.accessor().apply(value))
+                .isTrue());
+        for (int i = 0; i < changes.size(); i++) {
+            isAnother(changes.get(i).name(), value, changes.get(i).changed());
+            for (Change<T> earlier : changes.subList(0, i)) {
+                isAnother(
+                        changes.get(i).name() + " and " + earlier.name(),
+                        earlier.changed(),
+                        changes.get(i).changed());
+            }
+            Change<T> change = changes.get(i);
+            change.trait().ifPresent(trait -> changesOnly(change, trait));
+        }
+    }
+
+    private void isTheSame(String what, Object other) {
+        assertThat(value).as(what).isEqualTo(other).hasSameHashCodeAs(other).hasToString(other.toString());
+        if (value instanceof Described described) {
+            assertThat(described.describe()).as(what).isEqualTo(((Described) other).describe());
+        }
+    }
+
+    private static void isAnother(String what, Object one, Object other) {
+        assertThat(one).as(what).isNotEqualTo(other).doesNotHaveSameHashCodeAs(other);
+        assertThat(other).as(what).isNotEqualTo(one);
+        if (one instanceof Described described) {
+            assertThat(described.describe()).as(what).isNotEqualTo(((Described) other).describe());
+        }
+    }
+
+    private void changesOnly(Change<T> own, Trait<T> trait) {
+        Object before = trait.accessor().apply(value);
+        assertThat(same(before, trait.expected()))
+                .as("%s changes nothing", trait.name())
+                .isFalse();
+        tells(own, trait, trait.expected());
+        changes.stream()
+                .filter(other -> other.trait().isPresent() && !other.name().equals(own.name()))
+                .forEach(other -> tells(other, trait, before));
+        traits.stream()
+                .filter(told -> !told.name().equals(trait.name()))
+                .forEach(told -> tells(own, told, told.expected()));
+    }
+
+    private void tells(Change<T> change, Trait<T> trait, Object expected) {
+        Object told = trait.accessor().apply(change.changed());
+        assertThat(same(told, expected))
+                .as("%s after the change of %s is %s, not %s", trait.name(), change.name(), told, expected)
+                .isTrue();
+    }
+
+    private static boolean same(Object actual, Object expected) {
+        if (actual instanceof Quantity<?> one && expected instanceof Quantity<?> other) {
+            return sameQuantity(one, other);
+        }
+        if (actual instanceof OptionalDouble one && expected instanceof OptionalDouble other) {
+            return one.isPresent() == other.isPresent()
+                    && (one.isEmpty() || same(one.getAsDouble(), other.getAsDouble()));
+        }
+        if (actual instanceof Optional<?> one && expected instanceof Optional<?> other) {
+            return one.isPresent() == other.isPresent() && (one.isEmpty() || same(one.get(), other.get()));
+        }
+        if (actual instanceof Number one && expected instanceof Number other) {
+            double size = Math.max(Math.abs(one.doubleValue()), Math.abs(other.doubleValue()));
+            return Math.abs(one.doubleValue() - other.doubleValue()) <= 1e-12 * size;
+        }
+        return actual.equals(expected);
+    }
+
+    private static <Q extends Quantity<Q>> boolean sameQuantity(Quantity<?> one, Quantity<Q> other) {
+        @SuppressWarnings("unchecked")
+        Quantity<Q> alike = (Quantity<Q>) one;
+        return same(alike.to(other.getUnit()).getValue(), other.getValue());
+    }
+
+    private static Object copy(Object original) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(original);
+            out.flush();
+            return new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray())).readObject();
+        } catch (IOException | ClassNotFoundException e) {
+            throw new AssertionError(original + " cannot be read from its bytes", e);
+        }
+    }
+}
