@@ -17,7 +17,6 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.regex.Pattern;
 import javax.measure.quantity.Dimensionless;
 
 /**
@@ -32,8 +31,6 @@ public final class Material implements Described, Evident, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final Pattern ID = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
-
     /** Relative uncertainty from which a machinability number draws a caution. */
     private static final double UNSURE = 0.25;
 
@@ -47,7 +44,7 @@ public final class Material implements Described, Evident, Serializable {
 
     private Material(
             String id, String name, double machinability, double relativeUncertainty, Trait trait, Evidence evidence) {
-        if (!ID.matcher(id).matches()) {
+        if (!isId(id)) {
             throw new TextException(
                     "\"" + id + "\" is no id of a material: use lower-case letters and digits, parted by hyphens");
         }
@@ -64,6 +61,20 @@ public final class Material implements Described, Evident, Serializable {
                         "unsure-machinability",
                         "the machinability of " + name + " is known to about "
                                 + QuantityText.round(100 * relativeUncertainty, 2) + " % only; make test cuts"));
+    }
+
+    /** Lower-case letters and digits, parted by single hyphens. */
+    private static boolean isId(String text) {
+        char before = '-';
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            boolean isSign = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+            if (!isSign && (c != '-' || before == '-')) {
+                return false;
+            }
+            before = c;
+        }
+        return before != '-';
     }
 
     /**

@@ -73,7 +73,9 @@ public final class Materials implements Serializable {
      */
     public static Materials of(Collection<Material> materials) {
         Map<String, Material> byId = new LinkedHashMap<>();
-        materials.forEach(material -> byId.put(material.id(), material));
+        for (Material material : materials) {
+            byId.put(material.id(), material);
+        }
         return new Materials(byId);
     }
 

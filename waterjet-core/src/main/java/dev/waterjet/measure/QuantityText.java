@@ -16,12 +16,15 @@ import tech.units.indriya.quantity.Quantities;
  */
 public final class QuantityText {
 
-    private static final Pattern NUMBER_AND_UNIT =
-            Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*(.*?)\\s*", Pattern.DOTALL);
-
     private static final int LONGEST_TEXT = 200;
 
     private QuantityText() {}
+
+    /** Compiled when the first text is read: a program that only prints has no need of it. */
+    private static final class Form {
+        static final Pattern NUMBER_AND_UNIT =
+                Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*(.*?)\\s*", Pattern.DOTALL);
+    }
 
     /**
      * Reads a quantity such as {@code "380 MPa"}, {@code "55ksi"} or {@code ".010 in"}.
@@ -33,7 +36,7 @@ public final class QuantityText {
      * @throws TextException if the text is not a finite number with a unit of this kind
      */
     public static <Q extends Quantity<Q>> Quantity<Q> parse(Kind<Q> kind, String text) {
-        Matcher matcher = NUMBER_AND_UNIT.matcher(text);
+        Matcher matcher = Form.NUMBER_AND_UNIT.matcher(text);
         if (text.length() > LONGEST_TEXT || !matcher.matches()) {
             throw new TextException(quoted(text) + " is not a " + kind.name()
                     + ": write a number and a unit, such as \"" + example(kind) + "\"");

@@ -43,8 +43,11 @@ final class Rational {
         return denominator;
     }
 
-    /** The double nearest to a fraction. */
+    /** The double nearest to a fraction: of two exact doubles by their quotient, which IEEE 754 rounds once. */
     static double toDouble(BigInteger numerator, BigInteger denominator) {
+        if (numerator.bitLength() <= 53 && denominator.bitLength() <= 53) {
+            return numerator.doubleValue() / denominator.doubleValue();
+        }
         return new BigDecimal(numerator)
                 .divide(new BigDecimal(denominator), MathContext.DECIMAL128)
                 .doubleValue();

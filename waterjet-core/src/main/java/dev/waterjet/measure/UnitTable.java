@@ -13,8 +13,6 @@ import org.jspecify.annotations.Nullable;
 final class UnitTable {
 
     private static final IdentityHashMap<Unit<?>, Entry> BY_IDENTITY = new IdentityHashMap<>();
-    private static final Map<Unit<?>, Entry> BY_EQUALITY = new HashMap<>();
-    private static final Map<String, List<Entry>> BY_TEXT = new HashMap<>();
     private static final List<Entry> ORDER = new ArrayList<>();
 
     static {
@@ -125,7 +123,7 @@ final class UnitTable {
 
     private UnitTable() {}
 
-    private record Entry(Kind<?> kind, Unit<?> unit, String symbol, Scale<?> scale) {}
+    private record Entry(Kind<?> kind, Unit<?> unit, String symbol, List<String> spellings, Scale<?> scale) {}
 
     private static Scale<?> exact(Rational factor) {
         return Scale.ofRational(factor.numerator(), factor.denominator());
@@ -136,19 +134,43 @@ final class UnitTable {
     }
 
     private static void add(Kind<?> kind, Unit<?> unit, String symbol, Scale<?> scale, String... spellings) {
-        Entry entry = new Entry(kind, unit, symbol, scale);
+        Entry entry = new Entry(kind, unit, symbol, List.of(spellings), scale);
         ORDER.add(entry);
         BY_IDENTITY.put(unit, entry);
-        BY_EQUALITY.put(unit, entry);
-        BY_TEXT.computeIfAbsent(symbol, key -> new ArrayList<>()).add(entry);
-        for (String spelling : spellings) {
-            BY_TEXT.computeIfAbsent(spelling, key -> new ArrayList<>()).add(entry);
+    }
+
+    /** Units equal to ours but made elsewhere are looked up here; filled when the first of them comes. */
+    private static final class ByEquality {
+        static final Map<Unit<?>, Entry> TABLE = new HashMap<>();
+
+        static {
+            for (Entry entry : ORDER) {
+                TABLE.put(entry.unit(), entry);
+            }
+        }
+    }
+
+    /** Symbols and spellings; filled when the first text is read. */
+    private static final class ByText {
+        static final Map<String, List<Entry>> TABLE = new HashMap<>();
+
+        static {
+            for (Entry entry : ORDER) {
+                add(entry.symbol(), entry);
+                for (String spelling : entry.spellings()) {
+                    add(spelling, entry);
+                }
+            }
+        }
+
+        private static void add(String text, Entry entry) {
+            TABLE.computeIfAbsent(text, key -> new ArrayList<>()).add(entry);
         }
     }
 
     private static @Nullable Entry find(Unit<?> unit) {
         Entry entry = BY_IDENTITY.get(unit);
-        return entry != null ? entry : BY_EQUALITY.get(unit);
+        return entry != null ? entry : ByEquality.TABLE.get(unit);
     }
 
     /** The scale of a known unit of the kind, or null: then the unit is unknown, or known to be of another kind. */
@@ -171,7 +193,7 @@ final class UnitTable {
     /** The unit of a kind that a text names, or null. */
     @SuppressWarnings("unchecked")
     static <Q extends Quantity<Q>> @Nullable Unit<Q> unit(Kind<Q> kind, String text) {
-        for (Entry entry : BY_TEXT.getOrDefault(text, List.of())) {
+        for (Entry entry : ByText.TABLE.getOrDefault(text, List.of())) {
             if (entry.kind() == kind) {
                 return (Unit<Q>) entry.unit();
             }
