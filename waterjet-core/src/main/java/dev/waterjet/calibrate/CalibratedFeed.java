@@ -7,6 +7,7 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.ForwardingFeed;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
@@ -28,7 +29,7 @@ import javax.measure.quantity.Speed;
  * the fit, and what the fitted parameters' covariance makes of the question. So an answer far from the cuts is less
  * certain than one among them. Outside the thicknesses, pressures and flows of the cuts it carries a caution.
  */
-public final class CalibratedFeed implements FeedModel {
+public final class CalibratedFeed implements ForwardingFeed {
 
     private static final long serialVersionUID = 1L;
 
@@ -147,6 +148,7 @@ public final class CalibratedFeed implements FeedModel {
      *
      * @return the model
      */
+    @Override
     public FeedModel model() {
         return model;
     }
@@ -204,51 +206,8 @@ public final class CalibratedFeed implements FeedModel {
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
-        return model.separationFeedSi(jet, material, depthM);
-    }
-
-    @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
-        return model.separationDepthSi(jet, material, feedMPerS);
-    }
-
-    @Override
-    public double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
-        return model.feedSi(jet, material, thicknessM, index);
-    }
-
-    @Override
-    public double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
-        return model.indexSi(jet, material, thicknessM, feedMPerS);
-    }
-
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return model.feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, index);
-    }
-
-    @Override
-    public double highestFeedSi() {
-        return model.highestFeedSi();
-    }
-
-    @Override
-    public double relativeUncertainty(Material material) {
-        return model.relativeUncertainty(material);
-    }
-
-    @Override
     public Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, double index) {
-        Estimate<Speed> plain = FeedModel.super.feed(jet, piece, index);
+        Estimate<Speed> plain = ForwardingFeed.super.feed(jet, piece, index);
         return piece.material().equals(material)
                 ? Estimate.withinFactor(
                         Kind.SPEED,

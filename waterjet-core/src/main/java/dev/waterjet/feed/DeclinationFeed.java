@@ -1,6 +1,5 @@
 package dev.waterjet.feed;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -11,7 +10,6 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import java.util.List;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
@@ -30,7 +28,7 @@ import javax.measure.quantity.Speed;
  * smaller, as that parabola has at the exit of a plate cut q times slower in depth; so {@code v = v_lim q^(-1/n)}. Against
  * the machinability model, q^-1.15, the exponent 1.5 lets good faces be cut faster, the exponent 1 hardly.
  */
-public final class DeclinationFeed implements FeedModel {
+public final class DeclinationFeed implements ForwardingFeed {
 
     private static final long serialVersionUID = 1L;
 
@@ -140,6 +138,11 @@ public final class DeclinationFeed implements FeedModel {
     }
 
     @Override
+    public FeedModel model() {
+        return separation;
+    }
+
+    @Override
     public String name() {
         return exponent == 1.5 ? "declination 1.5" : exponent == 1 ? "declination 1" : "declination " + exponent;
     }
@@ -147,16 +150,6 @@ public final class DeclinationFeed implements FeedModel {
     @Override
     public Evidence evidence() {
         return EVIDENCE;
-    }
-
-    @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
-        return separation.separationFeedSi(jet, material, depthM);
-    }
-
-    @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
-        return separation.separationDepthSi(jet, material, feedMPerS);
     }
 
     @Override
@@ -182,21 +175,6 @@ public final class DeclinationFeed implements FeedModel {
             double index) {
         return separation.feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, 1)
                 * Math.pow(Settings.index(index), -1 / exponent);
-    }
-
-    @Override
-    public double highestFeedSi() {
-        return separation.highestFeedSi();
-    }
-
-    @Override
-    public double relativeUncertainty(Material material) {
-        return separation.relativeUncertainty(material);
-    }
-
-    @Override
-    public List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
-        return separation.cautions(jet, material, depthM, feedMPerS);
     }
 
     @Override

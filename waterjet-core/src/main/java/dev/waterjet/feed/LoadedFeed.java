@@ -1,6 +1,5 @@
 package dev.waterjet.feed;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
@@ -9,7 +8,6 @@ import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import java.util.List;
 import java.util.Objects;
 
 /**
@@ -21,7 +19,7 @@ import java.util.Objects;
  * with the speed of the abrasive, as the erosion and the specific-energy model do, need no such help: give their head the
  * falling efficiency.
  */
-public final class LoadedFeed implements FeedModel {
+public final class LoadedFeed implements ForwardingFeed {
 
     private static final long serialVersionUID = 1L;
 
@@ -68,6 +66,11 @@ public final class LoadedFeed implements FeedModel {
     private double factor(double loadingRatio) {
         double ratio = mixing.atSi(loadingRatio) / mixing.atSi(rightAt);
         return Math.max(LEAST_FACTOR, ratio * ratio);
+    }
+
+    @Override
+    public FeedModel model() {
+        return model;
     }
 
     @Override
@@ -118,21 +121,6 @@ public final class LoadedFeed implements FeedModel {
         double loadingRatio = abrasiveKgPerS / jet.water().massFlowAtSi(pressurePa, orificeM);
         return model.feedAtSi(
                 jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM / factor(loadingRatio), index);
-    }
-
-    @Override
-    public double highestFeedSi() {
-        return model.highestFeedSi();
-    }
-
-    @Override
-    public double relativeUncertainty(Material material) {
-        return model.relativeUncertainty(material);
-    }
-
-    @Override
-    public List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
-        return model.cautions(jet, material, depthM, feedMPerS);
     }
 
     @Override

@@ -11,7 +11,8 @@
  * after Hashish; {@link dev.waterjet.feed.SpecificEnergyFeed}; {@link dev.waterjet.feed.ThresholdFeed}, which exists only as
  * calibrated; {@link dev.waterjet.feed.DeclinationFeed}, which grades by the angle of the jet. Every model answers with an
  * {@link dev.waterjet.evidence.Estimate}: published feeds of abrasive jets are good to some ten or twenty per cent, not
- * better. In thin sheet, where every formula grows without bound, the feed is held at a stated limit.
+ * better. In thin sheet, where every formula grows without bound, the feed is held at a stated limit. A model of a shop's
+ * own that only changes some answers of another is a {@link dev.waterjet.feed.ForwardingFeed}.
  *
  * <p>Questions to any model: {@link dev.waterjet.feed.FeedInverse} asks what a feed needs,
  * {@link dev.waterjet.feed.CutEconomy} where a cut is cheapest, {@link dev.waterjet.feed.Stack} how layers are cut in one

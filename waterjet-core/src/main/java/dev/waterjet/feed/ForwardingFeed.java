@@ -1,0 +1,79 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Material;
+import java.util.List;
+
+/**
+ * A feed model that stands on another one. It forwards to that one the questions of which the others are built, and
+ * changes the answers that it overrides; so it may be as short as what it changes.
+ */
+public interface ForwardingFeed extends FeedModel {
+
+    /**
+     * The model it stands on.
+     *
+     * @return the model, always the same
+     */
+    FeedModel model();
+
+    @Override
+    default String name() {
+        return model().name();
+    }
+
+    @Override
+    default Evidence evidence() {
+        return model().evidence();
+    }
+
+    @Override
+    default double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+        return model().separationFeedSi(jet, material, depthM);
+    }
+
+    @Override
+    default double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+        return model().separationDepthSi(jet, material, feedMPerS);
+    }
+
+    @Override
+    default double relativeUncertainty(Material material) {
+        return model().relativeUncertainty(material);
+    }
+
+    @Override
+    default double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+        return model().feedSi(jet, material, thicknessM, index);
+    }
+
+    @Override
+    default double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+        return model().indexSi(jet, material, thicknessM, feedMPerS);
+    }
+
+    @Override
+    default double feedAtSi(
+            AbrasiveJet jet,
+            Material material,
+            double pressurePa,
+            double orificeM,
+            double tubeM,
+            double abrasiveKgPerS,
+            double thicknessM,
+            double index) {
+        return model().feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, index);
+    }
+
+    @Override
+    default double highestFeedSi() {
+        return model().highestFeedSi();
+    }
+
+    @Override
+    default List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+        return model().cautions(jet, material, depthM, feedMPerS);
+    }
+}
