@@ -43,8 +43,9 @@ final class Blocks {
         return (draws + SIZE - 1) / SIZE;
     }
 
-    static void run(int draws, long evaluationsPerDraw, int threads, Progress progress, Task task) {
-        new Blocks(draws, evaluationsPerDraw, progress, task).run(Math.min(threads, count(draws)));
+    static void run(RunSettings settings, long evaluationsPerDraw, Task task) {
+        new Blocks(settings.trials(), evaluationsPerDraw, settings.progress(), task)
+                .run(Math.min(settings.threads(), count(settings.trials())));
     }
 
     private void run(int threads) {

@@ -12,23 +12,15 @@ public final class MonteCarlo {
 
     private static final int USUAL_TRIALS = 200_000;
     private static final int MOST_TRIALS = 100_000_000;
-    private static final int MOST_THREADS = 1024;
 
     private final Measurand measurand;
     private final UncertainInputs inputs;
-    private final int trials;
-    private final long seed;
-    private final int threads;
-    private final Progress progress;
+    private final RunSettings settings;
 
-    private MonteCarlo(
-            Measurand measurand, UncertainInputs inputs, int trials, long seed, int threads, Progress progress) {
+    private MonteCarlo(Measurand measurand, UncertainInputs inputs, RunSettings settings) {
         this.measurand = Objects.requireNonNull(measurand, "measurand");
         this.inputs = Objects.requireNonNull(inputs, "inputs");
-        this.trials = (int) Require.between("number of trials", trials, 2, MOST_TRIALS, Units.ONE, "");
-        this.seed = seed;
-        this.threads = (int) Require.between("number of threads", threads, 1, MOST_THREADS, Units.ONE, "");
-        this.progress = Objects.requireNonNull(progress, "progress");
+        this.settings = settings;
     }
 
     /**
@@ -39,13 +31,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public static MonteCarlo of(Measurand measurand, UncertainInputs inputs) {
-        return new MonteCarlo(
-                measurand,
-                inputs,
-                USUAL_TRIALS,
-                1,
-                Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
-                (done, total) -> {});
+        return new MonteCarlo(measurand, inputs, RunSettings.usual(USUAL_TRIALS, MOST_TRIALS));
     }
 
     /**
@@ -55,7 +41,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public MonteCarlo withTrials(int trials) {
-        return new MonteCarlo(measurand, inputs, trials, seed, threads, progress);
+        return new MonteCarlo(measurand, inputs, settings.withTrials(trials));
     }
 
     /**
@@ -65,7 +51,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public MonteCarlo withSeed(long seed) {
-        return new MonteCarlo(measurand, inputs, trials, seed, threads, progress);
+        return new MonteCarlo(measurand, inputs, settings.withSeed(seed));
     }
 
     /**
@@ -75,7 +61,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public MonteCarlo withThreads(int threads) {
-        return new MonteCarlo(measurand, inputs, trials, seed, threads, progress);
+        return new MonteCarlo(measurand, inputs, settings.withThreads(threads));
     }
 
     /**
@@ -85,7 +71,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public MonteCarlo withProgress(Progress progress) {
-        return new MonteCarlo(measurand, inputs, trials, seed, threads, progress);
+        return new MonteCarlo(measurand, inputs, settings.withProgress(progress));
     }
 
     /**
@@ -96,10 +82,10 @@ public final class MonteCarlo {
      *     each other
      */
     public MonteCarloResult run() {
-        double[] results = new double[trials];
+        double[] results = new double[settings.trials()];
         double[][] factor = inputs.factor();
-        Blocks.run(trials, 1, threads, progress, (block, from, to) -> {
-            Draws draws = Draws.of(seed, block);
+        Blocks.run(settings, 1, (block, from, to) -> {
+            Draws draws = Draws.of(settings.seed(), block);
             double[] scores = new double[inputs.size()];
             double[] drawn = new double[inputs.size()];
             for (int i = from; i < to; i++) {

@@ -13,23 +13,15 @@ public final class SobolStudy {
 
     private static final int USUAL_TRIALS = 1 << 16;
     private static final int MOST_TRIALS = 1 << 24;
-    private static final int MOST_THREADS = 1024;
 
     private final Measurand measurand;
     private final UncertainInputs inputs;
-    private final int trials;
-    private final long seed;
-    private final int threads;
-    private final Progress progress;
+    private final RunSettings settings;
 
-    private SobolStudy(
-            Measurand measurand, UncertainInputs inputs, int trials, long seed, int threads, Progress progress) {
+    private SobolStudy(Measurand measurand, UncertainInputs inputs, RunSettings settings) {
         this.measurand = Objects.requireNonNull(measurand, "measurand");
         this.inputs = Objects.requireNonNull(inputs, "inputs");
-        this.trials = (int) Require.between("number of trials", trials, 2, MOST_TRIALS, Units.ONE, "");
-        this.seed = seed;
-        this.threads = (int) Require.between("number of threads", threads, 1, MOST_THREADS, Units.ONE, "");
-        this.progress = Objects.requireNonNull(progress, "progress");
+        this.settings = settings;
         if (inputs.isCorrelated()) {
             throw new IllegalArgumentException(
                     "shares of variance are defined for independent inputs only; these are correlated");
@@ -45,13 +37,7 @@ public final class SobolStudy {
      * @return the study
      */
     public static SobolStudy of(Measurand measurand, UncertainInputs inputs) {
-        return new SobolStudy(
-                measurand,
-                inputs,
-                USUAL_TRIALS,
-                1,
-                Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
-                (done, total) -> {});
+        return new SobolStudy(measurand, inputs, RunSettings.usual(USUAL_TRIALS, MOST_TRIALS));
     }
 
     /**
@@ -61,7 +47,7 @@ public final class SobolStudy {
      * @return the study
      */
     public SobolStudy withTrials(int trials) {
-        return new SobolStudy(measurand, inputs, trials, seed, threads, progress);
+        return new SobolStudy(measurand, inputs, settings.withTrials(trials));
     }
 
     /**
@@ -71,7 +57,7 @@ public final class SobolStudy {
      * @return the study
      */
     public SobolStudy withSeed(long seed) {
-        return new SobolStudy(measurand, inputs, trials, seed, threads, progress);
+        return new SobolStudy(measurand, inputs, settings.withSeed(seed));
     }
 
     /**
@@ -81,7 +67,7 @@ public final class SobolStudy {
      * @return the study
      */
     public SobolStudy withThreads(int threads) {
-        return new SobolStudy(measurand, inputs, trials, seed, threads, progress);
+        return new SobolStudy(measurand, inputs, settings.withThreads(threads));
     }
 
     /**
@@ -91,7 +77,7 @@ public final class SobolStudy {
      * @return the study
      */
     public SobolStudy withProgress(Progress progress) {
-        return new SobolStudy(measurand, inputs, trials, seed, threads, progress);
+        return new SobolStudy(measurand, inputs, settings.withProgress(progress));
     }
 
     /**
@@ -103,11 +89,11 @@ public final class SobolStudy {
     public SobolIndices run() {
         int count = inputs.size();
         double[][] factor = inputs.factor();
-        double[] atA = new double[trials];
-        double[] atB = new double[trials];
-        double[][] mixed = new double[count][trials];
-        Blocks.run(trials, count + 2L, threads, progress, (block, from, to) -> {
-            Draws draws = Draws.of(seed, block);
+        double[] atA = new double[settings.trials()];
+        double[] atB = new double[settings.trials()];
+        double[][] mixed = new double[count][settings.trials()];
+        Blocks.run(settings, count + 2L, (block, from, to) -> {
+            Draws draws = Draws.of(settings.seed(), block);
             double[] scores = new double[count];
             double[] a = new double[count];
             double[] b = new double[count];
