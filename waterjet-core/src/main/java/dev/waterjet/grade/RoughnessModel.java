@@ -36,10 +36,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public final class RoughnessModel implements Evident, Serializable {
 
-    /** A number known to no better than a factor of e^3 tells nothing. */
-    private static final double LARGEST_RELATIVE = 3;
-
     private static final long serialVersionUID = 1L;
+
+    private static final String UNDETERMINED = "the faces that were measured do not determine it";
 
     private static final RoughnessModel STANDARD = new RoughnessModel(
             new RoughnessNumbers(0.02, 1, 0.1, 6, 1.5, 11),
@@ -72,8 +71,8 @@ public final class RoughnessModel implements Evident, Serializable {
 
     RoughnessModel fitted(
             double grainRatio, double grainRelative, double groove, double grooveRelative, Evidence from) {
-        requireTelling("entry texture", grainRelative);
-        requireTelling("growth of the grooves", grooveRelative);
+        Require.relativeUncertainty("entry texture", grainRelative, UNDETERMINED);
+        Require.relativeUncertainty("growth of the grooves", grooveRelative, UNDETERMINED);
         return new RoughnessModel(
                 new RoughnessNumbers(
                         grainRatio,
@@ -90,16 +89,6 @@ public final class RoughnessModel implements Evident, Serializable {
                         relative.paOverRa(),
                         relative.pzOverPa()),
                 from);
-    }
-
-    private static void requireTelling(String what, double relative) {
-        Require.between(
-                "relative uncertainty of the " + what,
-                relative,
-                0,
-                LARGEST_RELATIVE,
-                Units.ONE,
-                "the faces that were measured do not determine it");
     }
 
     /**

@@ -1,7 +1,6 @@
 package dev.waterjet.kerf;
 
 import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.function.ToDoubleFunction;
 
@@ -20,23 +19,12 @@ import java.util.function.ToDoubleFunction;
 record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM)
         implements Serializable {
 
-    /** A number known to no better than a factor of e^3 tells nothing; beyond e^700 a double cannot even hold it. */
-    private static final double LARGEST_RELATIVE = 3;
+    private static final String REASON = "a kerf computed from it would tell nothing";
 
     KerfSpread {
-        requireTelling("separation depth", depthRelative);
-        requireTelling("dose's spread", doseRelative);
-        requireTelling("jet's half-angle", slopeRelative);
-    }
-
-    private static void requireTelling(String what, double relative) {
-        Require.between(
-                "relative uncertainty of the " + what,
-                relative,
-                0,
-                LARGEST_RELATIVE,
-                Units.ONE,
-                "a kerf computed from it would tell nothing");
+        Require.relativeUncertainty("separation depth", depthRelative, REASON);
+        Require.relativeUncertainty("dose's spread", doseRelative, REASON);
+        Require.relativeUncertainty("jet's half-angle", slopeRelative, REASON);
     }
 
     KerfSpread withDepth(double relative) {

@@ -8,6 +8,8 @@ import javax.measure.Unit;
  */
 public final class Require {
 
+    private static final double LARGEST_RELATIVE_UNCERTAINTY = 3;
+
     private Require() {}
 
     /**
@@ -104,6 +106,25 @@ public final class Require {
         throw si > highestSi
                 ? fault(quantity, si, "at most", highestSi, unit, reason)
                 : fault(quantity, si, "at least", lowestSi, unit, reason);
+    }
+
+    /**
+     * A relative standard uncertainty that still tells something: 0 to 3. What is known to no better than a factor of
+     * e^3 = 20 is not known.
+     *
+     * @param quantity name of the quantity that is uncertain, for the message
+     * @param relative standard uncertainty of the quantity's logarithm
+     * @param reason why the limit holds
+     * @return the uncertainty
+     */
+    public static double relativeUncertainty(String quantity, double relative, String reason) {
+        return between(
+                "relative uncertainty of the " + quantity,
+                relative,
+                0,
+                LARGEST_RELATIVE_UNCERTAINTY,
+                Units.ONE,
+                reason);
     }
 
     /**
