@@ -88,7 +88,7 @@ public final class ValueContract<T> {
             isTheSame("the copy read from bytes", copy(value));
         }
         assertThat(value).isNotEqualTo(null).isNotEqualTo("a text");
-        assertThat(value.toString()).contains(words);
+        words.forEach(word -> assertThat(value.toString()).contains(word));
         traits.forEach(trait -> assertThat(same(trait.accessor().apply(value), trait.expected()))
                 .as("%s is %s", trait.name(), trait.accessor().apply(value))
                 .isTrue());

@@ -105,6 +105,20 @@ public final class Evidence implements Described, Serializable {
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof Evidence that
+                && grade == that.grade
+                && source.equals(that.source)
+                && note.equals(that.note)
+                && ranges.equals(that.ranges);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(grade, source, note, ranges);
+    }
+
+    @Override
     public String toString() {
         return grade.words() + ": " + source + (note.isEmpty() ? "" : ". " + note);
     }

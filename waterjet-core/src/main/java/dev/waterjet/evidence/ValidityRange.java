@@ -119,6 +119,20 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof ValidityRange<?> that
+                && input.equals(that.input)
+                && kind == that.kind
+                && lowestSi == that.lowestSi
+                && highestSi == that.highestSi;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(input, kind.name(), lowestSi, highestSi);
+    }
+
+    @Override
     public String toString() {
         return input + " " + told(lowestSi, kind.siUnit()) + " to " + told(highestSi, kind.siUnit());
     }
