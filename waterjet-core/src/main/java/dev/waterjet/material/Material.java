@@ -206,12 +206,13 @@ public final class Material implements Described, Evident, Serializable {
                 && name.equals(that.name)
                 && machinability == that.machinability
                 && relativeUncertainty == that.relativeUncertainty
-                && trait == that.trait;
+                && trait == that.trait
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(id, name, machinability, relativeUncertainty, trait);
+        return Objects.hash(id, name, machinability, relativeUncertainty, trait, evidence);
     }
 
     @Override

@@ -1,16 +1,21 @@
 package dev.waterjet.material;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.TextException;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class MaterialsTest {
+
+    private static final Material TITANIUM = Materials.standard().get("titanium");
 
     private static final String HEADING = "id,name,machinability,relative_uncertainty,trait,grade,source,note\n";
 
@@ -97,11 +102,57 @@ class MaterialsTest {
     }
 
     @Test
-    void workpiecesHaveAThicknessThatAJetCanCut() {
-        Material titanium = Materials.standard().get("titanium");
+    void aCatalogueIsAValue() {
+        Material invar = Material.of("invar-36", 85, 0.2, Trait.DUCTILE);
+        Material slate = Material.of("slate", 300, 0.2, Trait.BRITTLE);
 
-        assertThatThrownBy(() -> Workpiece.of(titanium, dev.waterjet.measure.Measures.millimetres(-1)))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("thickness is -1 mm; it must be above 0 mm");
+        ValueContract.of(() -> Materials.of(List.of(invar, slate)))
+                .change(
+                        "all",
+                        catalogue -> catalogue.with(TITANIUM),
+                        catalogue -> catalogue.all().size(),
+                        3)
+                .differs("fewer", Materials.of(List.of(invar)))
+                .says("[invar-36, slate]")
+                .check();
+    }
+
+    @Test
+    void ofTwoWithOneIdTheLaterCounts() {
+        Materials shop = Materials.standard().with(TITANIUM.withMachinability(120, 0.05, TITANIUM.evidence()));
+
+        assertThat(shop.get("titanium").machinabilitySi()).isEqualTo(120);
+        assertThat(shop.all()).hasSameSizeAs(Materials.standard().all());
+    }
+
+    /** A word of ten letters may be five edits off: half its length. */
+    @Test
+    void suggestionsComeNearestFirstAndNoMoreThanFour() {
+        Materials catalogue = Materials.of(
+                Stream.of("abcdezzzzz", "abcdzzzzzz", "abcdefghzz", "abcdefgzzz", "bbcdefgzzz", "abcdefghzy")
+                        .map(id -> Material.of(id, 100, 0.1, Trait.SOFT))
+                        .toList());
+
+        assertThat(suggestions(catalogue, "abcdefghij"))
+                .containsExactly("abcdefghzy", "abcdefghzz", "abcdefgzzz", "bbcdefgzzz");
+        assertThat(suggestions(Materials.of(List.of(catalogue.get("abcdezzzzz"))), "abcdefghij"))
+                .containsExactly("abcdezzzzz");
+        assertThat(suggestions(Materials.of(List.of(catalogue.get("abcdzzzzzz"))), "abcdefghij"))
+                .isEmpty();
+    }
+
+    private static List<String> suggestions(Materials catalogue, String wanted) {
+        return assertThatExceptionOfType(UnknownMaterialException.class)
+                .isThrownBy(() -> catalogue.get(wanted))
+                .satisfies(e -> assertThat(e.asked()).isEqualTo(wanted))
+                .actual()
+                .suggestions();
+    }
+
+    @Test
+    void aNameLikeNoOtherIsRefusedWithoutSuggestions() {
+        assertThatThrownBy(() -> Materials.standard().get("quetzalcoatlus"))
+                .isInstanceOf(UnknownMaterialException.class)
+                .hasMessage("\"quetzalcoatlus\" is no known material");
     }
 }

@@ -1,0 +1,115 @@
+package dev.waterjet.material;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.TextException;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class MaterialTest {
+
+    private static final Evidence CUTS = Evidence.of(EvidenceGrade.FITTED, Source.of("six cuts on Hollow Ridge"));
+
+    private static Material slate() {
+        return Material.of("roof-slate", 300, 0.1, Trait.BRITTLE);
+    }
+
+    @Test
+    void isAValue() {
+        ValueContract.of(MaterialTest::slate)
+                .tells("id", Material::id, "roof-slate")
+                .tells("trait", Material::trait, Trait.BRITTLE)
+                .change("name", material -> material.withName("Slate of the roof"), Material::name, "Slate of the roof")
+                .change(
+                        "machinability",
+                        material -> material.withMachinability(310, 0.1, material.evidence()),
+                        Material::machinabilitySi,
+                        310.0)
+                .change(
+                        "relative uncertainty",
+                        material -> material.withMachinability(300, 0.05, material.evidence()),
+                        Material::relativeUncertainty,
+                        0.05)
+                .change("evidence", material -> material.withMachinability(300, 0.1, CUTS), Material::evidence, CUTS)
+                .differs("id", Material.of("roof-tile", 300, 0.1, Trait.BRITTLE).withName("roof slate"))
+                .differs("trait", Material.of("roof-slate", 300, 0.1, Trait.SOFT))
+                .says("roof-slate", "machinability 300")
+                .check();
+    }
+
+    @Test
+    void isNamedByItsIdAndAssumedUntilTold() {
+        assertThat(slate().name()).isEqualTo("roof slate");
+        assertThat(slate().evidence().grade()).isEqualTo(EvidenceGrade.ASSUMED);
+    }
+
+    @Test
+    void machinabilityIsAnEstimate() {
+        assertThat(slate().machinability().si()).isEqualTo(300);
+        assertThat(slate().machinability().standardUncertaintySi()).isCloseTo(30, within(1e-12));
+        assertThat(slate().machinability().cautions()).isEmpty();
+    }
+
+    @Test
+    void aQuarterIsTooUnsureToGoWithoutACaution() {
+        assertThat(slate().withMachinability(300, Math.nextDown(0.25), CUTS).cautions())
+                .isEmpty();
+        Material unsure = slate().withMachinability(300, 0.25, CUTS);
+
+        assertThat(unsure.cautions())
+                .containsExactly(Caution.notice(
+                        "unsure-machinability",
+                        "the machinability of roof slate is known to about 25 % only; make test cuts"));
+        assertThat(unsure.machinability().cautions()).isEqualTo(unsure.cautions());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"a", "z", "0", "9", "az09", "stainless-304", "a-b-c"})
+    void anIdHasLettersDigitsAndSingleHyphens(String id) {
+        assertThat(Material.of(id, 1, 0, Trait.SOFT).id()).isEqualTo(id);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "-", "-a", "a-", "a--b", "A", "a b", "a_b", "`", "{", "/", ":", "\u00e4"})
+    void noOtherIdIsTaken(String id) {
+        assertThatThrownBy(() -> Material.of(id, 1, 0, Trait.SOFT))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining("\"" + id + "\" is no id of a material");
+    }
+
+    @Test
+    void impossibleNumbersAreRefused() {
+        assertThatThrownBy(() -> Material.of("slate", 0, 0.1, Trait.BRITTLE))
+                .isInstanceOf(DomainException.class)
+                .hasMessage("machinability of slate is 0; it must be above 0");
+        assertThatThrownBy(() -> Material.of("slate", 300, -0.1, Trait.BRITTLE))
+                .isInstanceOf(DomainException.class)
+                .hasMessage("uncertainty of the machinability of slate is -10 %; it must be at least 0 %");
+    }
+
+    /** Levenshtein's distance of kitten and sitting is the textbook's 3. */
+    @ParameterizedTest
+    @CsvSource({
+        "kitten, sitting, 3",
+        "'', abc, 3",
+        "abc, '', 3",
+        "ab, a, 1",
+        "a, ab, 1",
+        "same, same, 0",
+        "304, stainless-304, 0",
+        "stanless, stainless-304, 1",
+    })
+    void spellingsAreAsFarApartAsTheirEdits(String wanted, String id, int edits) {
+        assertThat(Spelling.distance(wanted, id)).isEqualTo(edits);
+    }
+}
