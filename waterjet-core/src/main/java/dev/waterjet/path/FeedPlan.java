@@ -80,7 +80,7 @@ public final class FeedPlan implements Described, Serializable {
      * @return index of the edge
      */
     public int edge(int index) {
-        return motion.edge[index];
+        return motion.edge(index);
     }
 
     /**

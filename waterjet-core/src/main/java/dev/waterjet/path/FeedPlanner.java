@@ -74,14 +74,15 @@ public final class FeedPlanner implements Serializable {
      * @throws PathException if no feed keeps an arc or a corner within its tolerance, with the edge and its place
      */
     public FeedPlan plan(Contour contour, Side part) {
-        SpanLimits limits = new SpanLimits(contour, part, machine, feeds, law);
+        FinishLimits finishes = new FinishLimits(contour.finishes, feeds, law, machine);
+        SpanLimits limits = new SpanLimits(contour, part, machine, finishes, law);
         Spans spans = limits.walk();
         if (limits.hasSlowPlaces() && recoveryLags > 0) {
-            double[] reach = limits.lagByFinish();
+            double[] reach = finishes.lagM.clone();
             for (int i = 0; i < reach.length; i++) {
                 reach[i] *= recoveryLags;
             }
-            spans = FrontRecovery.recover(spans, contour.finishIndex, reach);
+            spans = FrontRecovery.recover(spans, contour.finishIndex, reach, finishes.fastestMPerS);
         }
         Motion motion = machine.hasJerk() ? SmoothPass.run(spans, machine.jerkSi()) : TrapezoidPass.run(spans);
         return new FeedPlan(contour, motion, feeds);

@@ -5,185 +5,117 @@ package dev.waterjet.path;
  * arrives, and does not fall back before the bottom has passed. At each place s the feed is at most the least that the
  * front allows anywhere within one old lag B(s) of it, B being the lag at the feed of the edge's own finish.
  *
- * <p>One walk looks ahead and turns the order round; a second one then looks behind and restores the order. Slower
- * places within reach stand in a queue whose feeds fall with distance, so that each is entered and left once.
+ * <p>A walk back looks ahead, then a walk forward looks behind. A span that is slowed as a whole is slowed where it
+ * stands; only those that are cut into pieces are laid aside, and put between the others at the end.
  */
 final class FrontRecovery {
 
-    /** A piece shorter than this share of the lag is not split off: the slower feed then holds on all of it. */
+    /** A piece shorter than this share of the lag is not cut off: the slower feed then holds on all of it. */
     private static final double FINEST_SHARE = 1.0 / 16;
 
     private static final byte RECOVERY = FeedLimit.FRONT_RECOVERY.code();
 
-    private final Spans in;
-    private final Spans out;
-    private final short[] finishOfEdge;
+    private final Spans spans;
+    private final short[] finishOfSpan;
     private final double[] reachM;
-    private final double longestReachM;
+    private final double fastestMPerS;
+    private final SlowPlaces slow;
+    private final Pieces pieces = new Pieces();
 
-    /** Slow places: distance walked and feed, nearest last. */
-    private double[] placeM = new double[64];
-
-    private double[] feedMPerS = new double[64];
-    private int farthest;
-    private int nearest = -1;
-
-    private FrontRecovery(Spans in, int room, short[] finishOfEdge, double[] reachM) {
-        this.in = in;
-        this.out = new Spans(room);
-        this.finishOfEdge = finishOfEdge;
+    private FrontRecovery(Spans spans, short[] finishOfSpan, double[] reachM, double fastestMPerS) {
+        this.spans = spans;
+        this.finishOfSpan = finishOfSpan;
         this.reachM = reachM;
+        this.fastestMPerS = fastestMPerS;
         double longest = 0;
         for (double reach : reachM) {
             longest = Math.max(longest, reach);
         }
-        this.longestReachM = longest;
+        this.slow = new SlowPlaces(longest);
     }
 
-    static Spans recover(Spans spans, short[] finishOfEdge, double[] reachM) {
-        if (isFine(spans, finishOfEdge, reachM)) {
-            new FrontRecovery(spans, 0, finishOfEdge, reachM).lower();
-            return spans;
+    /**
+     * Recovers.
+     *
+     * @param spans one span for each edge; their feeds are lowered
+     * @param finishOfSpan index of the finish of each
+     * @param reachM how far slow places reach, by index of the finish
+     * @param fastestMPerS the fastest feed of a finish
+     * @return these spans, or if some had to be cut into pieces, others
+     */
+    static Spans recover(Spans spans, short[] finishOfSpan, double[] reachM, double fastestMPerS) {
+        FrontRecovery ahead = new FrontRecovery(spans, finishOfSpan, reachM, fastestMPerS);
+        ahead.walkBack();
+        FrontRecovery behind = new FrontRecovery(spans, finishOfSpan, reachM, fastestMPerS);
+        behind.walkForward(ahead.pieces);
+        return behind.pieces.count() == 0 ? spans : spans.cutInto(behind.pieces);
+    }
+
+    private void walkBack() {
+        for (int i = spans.count - 1; i >= 0; i--) {
+            enter(spans.nodeFrontMPerS[i + 1]);
+            if (isTouched(i)) {
+                pass(i, spans.lengthM[i], spans.frontMPerS[i], spans.frontLimit[i], false);
+            }
         }
-        int room = spans.count + spans.count / 8 + 16;
-        Spans turned = new FrontRecovery(spans, room, finishOfEdge, reachM).walk();
-        return new FrontRecovery(turned, room, finishOfEdge, reachM).walk();
     }
 
-    /** Whether no span is long enough to be split. */
-    private static boolean isFine(Spans spans, short[] finishOfEdge, double[] reachM) {
+    /** Walks on where a walk back has cut spans into pieces, the last of them first. */
+    private void walkForward(Pieces cut) {
+        int next = cut.count() - 1;
+        int nextCut = next < 0 ? spans.count : cut.span(next);
         for (int i = 0; i < spans.count; i++) {
-            if (spans.lengthM[i] >= FINEST_SHARE * reachM[finishOfEdge[spans.edge[i]]]) {
-                return false;
+            enter(spans.nodeFrontMPerS[i]);
+            if (i == nextCut) {
+                for (; next >= 0 && cut.span(next) == i; next--) {
+                    pass(i, cut.lengthM(next), cut.frontMPerS(next), cut.frontLimit(next), true);
+                }
+                nextCut = next < 0 ? spans.count : cut.span(next);
+            } else if (isTouched(i)) {
+                pass(i, spans.lengthM[i], spans.frontMPerS[i], spans.frontLimit[i], false);
             }
         }
-        return true;
     }
 
-    /** Lowers the feeds of spans that are not split where they stand: back, looking ahead, then forward, looking behind. */
-    private void lower() {
-        int n = in.count;
-        double walkedM = 0;
-        for (int i = n - 1; i >= 0; i--) {
-            enter(walkedM, in.nodeFrontMPerS[i + 1]);
-            double own = in.frontMPerS[i];
-            lower(i, walkedM);
-            walkedM += in.lengthM[i];
-            enter(walkedM, own);
-            forget(walkedM);
-        }
-        farthest = 0;
-        nearest = -1;
-        walkedM = 0;
-        for (int i = 0; i < n; i++) {
-            enter(walkedM, in.nodeFrontMPerS[i]);
-            double own = in.frontMPerS[i];
-            lower(i, walkedM);
-            walkedM += in.lengthM[i];
-            enter(walkedM, own);
-            forget(walkedM);
+    private boolean isTouched(int span) {
+        return !slow.isEmpty() || spans.frontMPerS[span] < fastestMPerS;
+    }
+
+    private void pass(int span, double lengthM, double feed, byte limit, boolean isPiece) {
+        slowDown(span, lengthM, feed, limit, isPiece);
+        slow.walk(lengthM);
+        enter(feed);
+    }
+
+    private void enter(double feed) {
+        if (feed < fastestMPerS) {
+            slow.enter(feed);
         }
     }
 
-    private void lower(int span, double fromM) {
-        double reach = reachM[finishOfEdge[in.edge[span]]];
-        int place = farthest;
-        while (place <= nearest && placeM[place] + reach <= fromM) {
-            place++;
-        }
-        if (place <= nearest && feedMPerS[place] < in.frontMPerS[span]) {
-            in.frontMPerS[span] = feedMPerS[place];
-            in.frontLimit[span] = RECOVERY;
-        }
-    }
-
-    private Spans walk() {
-        double walkedM = 0;
-        out.node(in.nodeFrontMPerS[in.count], in.nodeLimit[in.count], in.nodeMachineMPerS[in.count]);
-        for (int i = in.count - 1; i >= 0; i--) {
-            enter(walkedM, in.nodeFrontMPerS[i + 1]);
-            split(i, walkedM);
-            walkedM += in.lengthM[i];
-            enter(walkedM, in.frontMPerS[i]);
-            out.node(in.nodeFrontMPerS[i], in.nodeLimit[i], in.nodeMachineMPerS[i]);
-            forget(walkedM);
-        }
-        return out;
-    }
-
-    private void split(int span, double fromM) {
-        double reach = reachM[finishOfEdge[in.edge[span]]];
-        double feed = in.frontMPerS[span];
-        double endM = fromM + in.lengthM[span];
+    /** Slows a span, or a piece of one, as long as the slow places behind the walk are within reach. */
+    private void slowDown(int span, double lengthM, double feed, byte limit, boolean isPiece) {
+        double reach = reachM[finishOfSpan[span]];
+        double fromM = slow.walkedM();
+        double endM = fromM + lengthM;
         double atM = fromM;
-        int place = farthest;
-        while (atM < endM) {
-            while (place <= nearest && placeM[place] + reach <= atM) {
-                place++;
-            }
-            if (place > nearest || feedMPerS[place] >= feed) {
-                emit(span, atM == fromM ? in.lengthM[span] : endM - atM, feed, in.frontLimit[span]);
-                break;
-            }
-            double untilM = placeM[place] + reach;
+        for (int place = slow.slowest(0, atM, reach);
+                slow.feedMPerS(place) < feed && atM < endM;
+                place = slow.slowest(place, atM, reach)) {
+            double untilM = slow.placeM(place) + reach;
             if (endM - untilM < FINEST_SHARE * reach) {
                 untilM = endM;
             }
-            double length = atM == fromM && untilM == endM ? in.lengthM[span] : untilM - atM;
-            emit(span, length, feedMPerS[place], RECOVERY);
-            if (untilM < endM) {
-                out.node(Double.POSITIVE_INFINITY, RECOVERY, Double.POSITIVE_INFINITY);
+            if (atM == fromM && untilM == endM && !isPiece) {
+                spans.frontMPerS[span] = slow.feedMPerS(place);
+                spans.frontLimit[span] = RECOVERY;
+                return;
             }
+            pieces.add(span, atM == fromM && untilM == endM ? lengthM : untilM - atM, slow.feedMPerS(place), RECOVERY);
             atM = untilM;
         }
-    }
-
-    private void emit(int span, double length, double feed, byte limit) {
-        out.add(
-                in.edge[span],
-                length,
-                feed,
-                limit,
-                in.machineMPerS[span],
-                in.machineLimit[span],
-                in.accelerationMPerS2[span]);
-    }
-
-    private void enter(double atM, double feed) {
-        if (feed == Double.POSITIVE_INFINITY) {
-            return;
+        if (atM < endM && (isPiece || atM > fromM)) {
+            pieces.add(span, atM == fromM ? lengthM : endM - atM, feed, limit);
         }
-        while (nearest >= farthest && feedMPerS[nearest] >= feed) {
-            nearest--;
-        }
-        nearest++;
-        if (nearest == placeM.length) {
-            makeRoom();
-        }
-        placeM[nearest] = atM;
-        feedMPerS[nearest] = feed;
-    }
-
-    private void forget(double walkedM) {
-        while (farthest <= nearest && placeM[farthest] + longestReachM <= walkedM) {
-            farthest++;
-        }
-        if (farthest > nearest) {
-            farthest = 0;
-            nearest = -1;
-        }
-    }
-
-    private void makeRoom() {
-        int kept = nearest - farthest;
-        int room = kept > placeM.length / 2 ? 2 * placeM.length : placeM.length;
-        double[] places = new double[room];
-        double[] feeds = new double[room];
-        System.arraycopy(placeM, farthest, places, 0, kept);
-        System.arraycopy(feedMPerS, farthest, feeds, 0, kept);
-        placeM = places;
-        feedMPerS = feeds;
-        farthest = 0;
-        nearest = kept;
     }
 }

@@ -8,7 +8,9 @@ final class Motion implements Serializable {
     private static final long serialVersionUID = 1L;
 
     final int count;
-    final int[] edge;
+    /** Edge of each block; empty where each edge is one block. */
+    private final int[] edge;
+
     final double[] lengthM;
     final double[] capMPerS;
     final byte[] limit;
@@ -62,6 +64,10 @@ final class Motion implements Serializable {
                 nodeLimit[j] = (j == 0 || j == count ? FeedLimit.REST : FeedLimit.CENTRIPETAL).code();
             }
         }
+    }
+
+    int edge(int block) {
+        return edge.length == 0 ? block : edge[block];
     }
 
     /** Whether the feed at a node is what the node itself allows, and not only what the blocks beside it do. */

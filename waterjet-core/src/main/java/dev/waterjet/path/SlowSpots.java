@@ -41,7 +41,7 @@ final class SlowSpots {
     private List<SlowSpot> walk() {
         double atM = 0;
         for (int i = 0; i < motion.count; i++) {
-            double usual = usualByFinish[contour.finishIndex[motion.edge[i]]];
+            double usual = usualByFinish[contour.finishIndex[motion.edge(i)]];
             double threshold = share * usual;
             double length = motion.lengthM[i];
             double peak = motion.peakMPerS[i];
@@ -149,11 +149,11 @@ final class SlowSpots {
     }
 
     private void close(double untilM) {
-        int edge = motion.edge[Math.min(leastNode, motion.count - 1)];
+        int edge = motion.edge(Math.min(leastNode, motion.count - 1));
         EdgeShape shape = new EdgeShape();
         contour.load(edge, shape);
         double alongM = 0;
-        for (int i = leastNode - 1; i >= 0 && motion.edge[i] == edge; i--) {
+        for (int i = leastNode - 1; i >= 0 && motion.edge(i) == edge; i--) {
             alongM += motion.lengthM[i];
         }
         boolean isEnd = leastNode == motion.count;

@@ -96,15 +96,18 @@ final class SmoothPass {
         for (int k = 0; k < runs; k++) {
             double most =
                     Math.min(motion.nodeMPerS[first[k + 1]], k + 1 < runs ? Math.min(cap[k], cap[k + 1]) : cap[k]);
-            node[k + 1] = most <= node[k]
-                    ? most
-                    : Math.min(most, RampKernel.rampReach(node[k], length[k], acceleration[k], jerk));
+            node[k + 1] = reachable(k, node[k], most);
         }
         for (int k = runs - 1; k >= 0; k--) {
-            if (node[k] > node[k + 1]) {
-                node[k] = Math.min(node[k], RampKernel.rampReach(node[k + 1], length[k], acceleration[k], jerk));
-            }
+            node[k] = reachable(k, node[k + 1], node[k]);
         }
+    }
+
+    /** The speed that a run leads to from one end to the other, at most a given one. */
+    private double reachable(int run, double from, double most) {
+        return most <= from || RampKernel.rampLength(from, most, acceleration[run], jerk) <= length[run]
+                ? most
+                : RampKernel.rampReach(from, length[run], acceleration[run], jerk);
     }
 
     private void time() {

@@ -13,72 +13,42 @@ final class SpanLimits {
     private final Contour contour;
     private final MachineLimits machine;
     private final LagLaw law;
+    private final FinishLimits finishes;
     private final int partSign;
-    private final EdgeShape arc = new EdgeShape();
     private final double acrossMPerS2;
     private final double deviationM;
     /** Whether both axes are alike. */
     private final boolean isSquare;
 
-    /** By finish: feed, why, lag at that feed, tolerance, whether a lead. */
-    private final double[] feed;
-
-    private final byte[] why;
-    private final double[] lag;
-    private final double[] tolerance;
-    private final double[] outsideTolerance;
-    private final boolean[] isLead;
-    /** Diameter of a curve from which on the lag at the feed of the finish is within its tolerance. */
-    private final double[] diameter;
-
     private final Spans spans;
+    private final EdgeShape arc = new EdgeShape();
     private boolean hasSlowPlaces;
 
-    // the present edge
+    // the present edge: directions at its ends, of length 1
+    private boolean isLine;
     private double lengthM;
     private double startX;
     private double startY;
     private double endX;
     private double endY;
-    private double frontMPerS;
-    private byte frontLimit;
-    private double machineMPerS;
-    private byte machineLimit;
-    private double accelerationMPerS2;
 
-    SpanLimits(Contour contour, Side part, MachineLimits machine, GradeFeeds feeds, LagLaw law) {
+    // the edge before
+    private boolean wasLine;
+    private double lengthBeforeM;
+    private double beforeX;
+    private double beforeY;
+
+    SpanLimits(Contour contour, Side part, MachineLimits machine, FinishLimits finishes, LagLaw law) {
         this.contour = contour;
         this.machine = machine;
         this.law = law;
+        this.finishes = finishes;
         this.partSign = part.sign;
         this.acrossMPerS2 = machine.acrossSi();
         this.deviationM = machine.deviationSi();
         this.isSquare =
                 machine.speedXSi() == machine.speedYSi() && machine.accelerationXSi() == machine.accelerationYSi();
-        int n = contour.finishes.size();
-        this.feed = new double[n];
-        this.why = new byte[n];
-        this.lag = new double[n];
-        this.tolerance = new double[n];
-        this.outsideTolerance = new double[n];
-        this.isLead = new boolean[n];
-        this.diameter = new double[n];
-        for (int i = 0; i < n; i++) {
-            Finish finish = contour.finishes.get(i);
-            double ofGrade = feeds.feedSi(finish.grade());
-            feed[i] = Math.min(ofGrade, finish.greatestFeedSi());
-            why[i] = (finish.isLead() ? FeedLimit.LEAD : ofGrade <= feed[i] ? FeedLimit.GRADE : FeedLimit.ASKED).code();
-            lag[i] = law.lagSi(feed[i]);
-            tolerance[i] = finish.toleranceSi();
-            outsideTolerance[i] = finish.outsideToleranceSi();
-            isLead[i] = finish.isLead();
-            diameter[i] = lag[i] * lag[i] / tolerance[i] - tolerance[i];
-        }
         this.spans = new Spans(contour.size());
-    }
-
-    double[] lagByFinish() {
-        return lag;
     }
 
     boolean hasSlowPlaces() {
@@ -87,35 +57,29 @@ final class SpanLimits {
 
     Spans walk() {
         int n = contour.size();
-        boolean wasLine = false;
-        double lengthBefore = 0;
-        double directionX = 0;
-        double directionY = 0;
+        spans.node(0, Double.POSITIVE_INFINITY, ACROSS, 0);
         for (int i = 0; i < n; i++) {
-            int finish = contour.finishIndex[i];
-            boolean isLine = contour.sweepRad.length == 0 || contour.sweepRad[i] == 0;
+            isLine = contour.sweepRad.length == 0 || contour.sweepRad[i] == 0;
             if (isLine) {
-                line(i, finish);
+                line(i);
             } else {
-                arc(i, finish);
+                arc(i);
             }
-            if (i == 0) {
-                spans.node(Double.POSITIVE_INFINITY, ACROSS, 0);
-            } else {
-                hasSlowPlaces |= frontMPerS != spans.frontMPerS[i - 1];
-                node(i, directionX, directionY, lengthBefore, wasLine && isLine);
+            spans.lengthM[i] = lengthM;
+            if (i > 0) {
+                hasSlowPlaces |= spans.frontMPerS[i] != spans.frontMPerS[i - 1];
+                node(i);
             }
-            spans.add(i, lengthM, frontMPerS, frontLimit, machineMPerS, machineLimit, accelerationMPerS2);
             wasLine = isLine;
-            lengthBefore = lengthM;
-            directionX = endX;
-            directionY = endY;
+            lengthBeforeM = lengthM;
+            beforeX = endX;
+            beforeY = endY;
         }
-        spans.node(Double.POSITIVE_INFINITY, ACROSS, 0);
+        spans.node(n, Double.POSITIVE_INFINITY, ACROSS, 0);
         return spans;
     }
 
-    private void line(int i, int finish) {
+    private void line(int i) {
         double dx = contour.xM[i + 1] - contour.xM[i];
         double dy = contour.yM[i + 1] - contour.yM[i];
         lengthM = Math.sqrt(dx * dx + dy * dy);
@@ -124,114 +88,99 @@ final class SpanLimits {
         startY = dy * perLength;
         endX = startX;
         endY = startY;
-        double alongX = Math.abs(startX);
-        double alongY = Math.abs(startY);
         // each axis takes its share of speed and acceleration: the weaker of the two decides
-        machineLimit = SPEED;
+        double shareX = Math.abs(dx) * perLength;
+        double shareY = Math.abs(dy) * perLength;
         if (isSquare) {
-            double perAxis = 1 / Math.max(alongX, alongY);
-            machineMPerS = machine.speedXSi() * perAxis;
-            accelerationMPerS2 = machine.accelerationXSi() * perAxis;
+            double perAxis = 1 / Math.max(shareX, shareY);
+            spans.machineMPerS[i] = machine.speedXSi() * perAxis;
+            spans.accelerationMPerS2[i] = machine.accelerationXSi() * perAxis;
         } else {
-            machineMPerS = Math.min(machine.speedXSi() / alongX, machine.speedYSi() / alongY);
-            accelerationMPerS2 = Math.min(machine.accelerationXSi() / alongX, machine.accelerationYSi() / alongY);
+            spans.machineMPerS[i] = Math.min(machine.speedXSi() / shareX, machine.speedYSi() / shareY);
+            spans.accelerationMPerS2[i] =
+                    Math.min(machine.accelerationXSi() / shareX, machine.accelerationYSi() / shareY);
         }
-        frontMPerS = feed[finish];
-        frontLimit = why[finish];
+        spans.machineLimit[i] = SPEED;
+        int finish = contour.finishIndex[i];
+        spans.frontMPerS[i] = finishes.feedMPerS[finish];
+        spans.frontLimit[i] = finishes.why[finish];
     }
 
-    private void arc(int i, int finish) {
+    private void arc(int i) {
         contour.load(i, arc);
         lengthM = arc.length();
         startX = arc.startDirectionX();
         startY = arc.startDirectionY();
         endX = arc.endDirectionX();
         endY = arc.endDirectionY();
-        machineMPerS = Math.min(machine.speedXSi(), machine.speedYSi());
-        machineLimit = SPEED;
+        double speed = Math.min(machine.speedXSi(), machine.speedYSi());
         double across = Math.sqrt(acrossMPerS2 * arc.radius);
-        if (across < machineMPerS) {
-            machineMPerS = across;
-            machineLimit = ACROSS;
+        spans.machineMPerS[i] = Math.min(speed, across);
+        spans.machineLimit[i] = across < speed ? ACROSS : SPEED;
+        int finish = contour.finishIndex[i];
+        double front = finishes.feedMPerS[finish];
+        byte limit = finishes.why[finish];
+        double tolerance = finishes.toleranceM[finish];
+        double lagAllowed = LagKernel.arcLag(arc.radius, tolerance);
+        if (!finishes.isLead[finish] && lagAllowed < finishes.lagM[finish]) {
+            front = Math.min(front, slowFeed(i, lagAllowed, tolerance));
+            limit = LAG_ON_ARC;
         }
-        frontMPerS = feed[finish];
-        frontLimit = why[finish];
-        double lagAllowed = LagKernel.arcLag(arc.radius, tolerance[finish]);
-        if (!isLead[finish] && lagAllowed < lag[finish]) {
-            frontMPerS = Math.min(frontMPerS, slowFeed(i, lagAllowed, tolerance[finish]));
-            frontLimit = LAG_ON_ARC;
-        }
+        spans.frontMPerS[i] = front;
+        spans.frontLimit[i] = limit;
         // what the fastest run on the arc leaves along the path
-        double fastest = Math.min(machineMPerS, frontMPerS);
+        double fastest = Math.min(spans.machineMPerS[i], front);
         double spent = fastest * fastest / arc.radius;
         double weaker = Math.min(machine.accelerationXSi(), machine.accelerationYSi());
-        accelerationMPerS2 = Math.sqrt((weaker - spent) * (weaker + spent));
+        spans.accelerationMPerS2[i] = Math.sqrt((weaker - spent) * (weaker + spent));
     }
 
-    private void node(int i, double fromX, double fromY, double lengthBefore, boolean isBetweenLines) {
-        double sine = fromX * startY - fromY * startX;
-        double cosine = fromX * startX + fromY * startY;
+    /** What the turn from the edge before into the present one allows. */
+    private void node(int i) {
+        double sine = beforeX * startY - beforeY * startX;
+        double cosine = beforeX * startX + beforeY * startY;
+        spans.node(i, Double.POSITIVE_INFINITY, ACROSS, Double.POSITIVE_INFINITY);
         if (Math.abs(sine) < 1e-9 && cosine > 0) {
-            spans.node(Double.POSITIVE_INFINITY, ACROSS, Double.POSITIVE_INFINITY);
             return;
         }
-        if (isBetweenLines && cosine > CORNER_COSINE && isHarmless(i, sine, cosine, lengthBefore)) {
-            spans.node(Double.POSITIVE_INFINITY, ACROSS, Double.POSITIVE_INFINITY);
+        int before = contour.finishIndex[i - 1];
+        int after = contour.finishIndex[i];
+        boolean isSampled = wasLine && isLine && cosine > CORNER_COSINE;
+        boolean isEven = isSampled && before == after;
+        double shorter = Math.min(lengthBeforeM, lengthM);
+        if (!isEven || !finishes.isSurelyRounded(after, sine, shorter)) {
+            spans.nodeMachineMPerS[i] = roundingFeed(sine, cosine, shorter);
+        }
+        boolean isLead = finishes.isLead[before] || finishes.isLead[after];
+        if (isLead || (isEven && finishes.isSurelyTracked(after, sine, shorter))) {
             return;
         }
+        boolean isOutside = !isSampled && sine * partSign > 0;
+        double[] tolerance = isOutside ? finishes.outsideToleranceM : finishes.toleranceM;
+        double error = Math.min(tolerance[before], tolerance[after]);
+        double lagAllowed = isSampled
+                ? LagKernel.arcLag(sampledRadius(sine, cosine), error)
+                : LagKernel.cornerLag(sine, cosine, error);
+        if (lagAllowed < Math.max(finishes.lagM[before], finishes.lagM[after])) {
+            spans.nodeFrontMPerS[i] = slowFeed(i, lagAllowed, error);
+            spans.nodeLimit[i] = isSampled ? LAG_ON_ARC : isOutside ? OUTSIDE : INSIDE;
+            hasSlowPlaces = true;
+        }
+    }
+
+    /** Feed at which the acceleration across the path rounds a turn within the deviation and half of either edge. */
+    private double roundingFeed(double sine, double cosine, double shorterM) {
         double cosineOfHalf = Math.sqrt(Math.max(0, (1 + cosine) / 2));
         double sineOfHalf = cosineOfHalf > 1e-6 ? Math.min(1, Math.abs(sine) / (2 * cosineOfHalf)) : 1;
-        // e sin(T/2)/(1 - sin(T/2)) with sin(T/2) = cos(turn/2), free of cancellation; within half of either edge
+        // e sin(T/2)/(1 - sin(T/2)) with sin(T/2) = cos(turn/2), free of cancellation
         double rounding = deviationM * cosineOfHalf * (1 + cosineOfHalf) / (sineOfHalf * sineOfHalf);
-        double room = Math.min(lengthBefore, lengthM) / 2 * cosineOfHalf / sineOfHalf;
-        double across = Math.sqrt(acrossMPerS2 * Math.min(rounding, room));
-
-        double front = Double.POSITIVE_INFINITY;
-        byte limit = ACROSS;
-        int before = contour.finishIndex[i - 1];
-        int after = contour.finishIndex[i];
-        if (!isLead[before] && !isLead[after]) {
-            double longest = Math.max(lag[before], lag[after]);
-            boolean isSampled = isBetweenLines && cosine > CORNER_COSINE;
-            boolean isOutside = !isSampled && sine * partSign > 0;
-            double[] within = isOutside ? outsideTolerance : tolerance;
-            double error = Math.min(within[before], within[after]);
-            double allowed = isSampled
-                    ? LagKernel.arcLag((lengthBefore + lengthM) / (4 * sineOfHalf), error)
-                    : LagKernel.cornerLag(sine, cosine, error);
-            if (allowed < longest) {
-                front = slowFeed(i, allowed, error);
-                limit = isSampled ? LAG_ON_ARC : isOutside ? OUTSIDE : INSIDE;
-                hasSlowPlaces = true;
-            }
-        }
-        spans.node(front, limit, across);
+        double room = shorterM / 2 * cosineOfHalf / sineOfHalf;
+        return Math.sqrt(acrossMPerS2 * Math.min(rounding, room));
     }
 
-    /**
-     * Whether a slight turn between samples of a curve holds nothing up, told without a root: the conditions of
-     * {@link #node} squared, with cos(turn/2)^2 for cos(turn/2) where that is the safe side.
-     */
-    private boolean isHarmless(int i, double sine, double cosine, double lengthBefore) {
-        int before = contour.finishIndex[i - 1];
-        int after = contour.finishIndex[i];
-        double feed = Math.min(spans.frontMPerS[i - 1], frontMPerS);
-        double feed2 = feed * feed;
-        double cosineOfHalf2 = (1 + cosine) / 2;
-        double sineOfHalf2 = sine * sine / (4 * cosineOfHalf2);
-        double across = acrossMPerS2 * deviationM * cosineOfHalf2 * (1 + cosineOfHalf2);
-        double room = acrossMPerS2 * Math.min(lengthBefore, lengthM) / 2;
-        if (across < feed2 * sineOfHalf2 || room * room * cosineOfHalf2 < feed2 * feed2 * sineOfHalf2) {
-            return false;
-        }
-        if (isLead[before] || isLead[after]) {
-            return true;
-        }
-        // L^2 <= e (2 R + e) with R = (l1 + l2)/(4 sin(turn/2))
-        double wanted = before == after ? diameter[before] : Math.max(diameter[before], diameter[after]);
-        double lengths = (lengthBefore + lengthM) / 2;
-        boolean isSame = before == after || (tolerance[before] == tolerance[after] && lag[before] == lag[after]);
-        return isSame && (wanted <= 0 || lengths * lengths >= wanted * wanted * sineOfHalf2);
+    /** Radius of the curve whose samples two lines are: (l1 + l2)/(4 sin(turn/2)), sin(turn) = 2 sin cos of the half. */
+    private double sampledRadius(double sine, double cosine) {
+        return (lengthBeforeM + lengthM) * Math.sqrt((1 + cosine) / 2) / (2 * Math.abs(sine));
     }
 
     private double slowFeed(int edge, double lagAllowed, double error) {

@@ -1,77 +1,91 @@
 package dev.waterjet.path;
 
-import java.util.Arrays;
-
 /**
- * Stretches of the path, each with one cap of feed, and the nodes between them: flat arrays that grow. An edge is one
- * span, or several where the front recovers on a part of it.
+ * Stretches of the path, each with one cap of feed, and the nodes between them: flat arrays. An edge is one span, or
+ * several where the front recovers on a part of it.
  */
 final class Spans {
 
-    int count;
-    int[] edge;
-    double[] lengthM;
+    final int count;
+    /** Edge of each span; empty where each edge is one span. */
+    int[] edge = {};
+
+    final double[] lengthM;
     /** Feed that the cut front allows, and why. */
-    double[] frontMPerS;
+    final double[] frontMPerS;
 
-    byte[] frontLimit;
+    final byte[] frontLimit;
     /** Feed that the machine allows, and why. */
-    double[] machineMPerS;
+    final double[] machineMPerS;
 
-    byte[] machineLimit;
-    double[] accelerationMPerS2;
-    /** Feed that the front allows at the start of each span, and at the end of the last. */
-    double[] nodeFrontMPerS;
+    final byte[] machineLimit;
+    final double[] accelerationMPerS2;
+    /** Feed that the front allows at the start of each span and at the end of the last, and why. */
+    final double[] nodeFrontMPerS;
 
-    byte[] nodeLimit;
-    double[] nodeMachineMPerS;
+    final byte[] nodeLimit;
+    final double[] nodeMachineMPerS;
 
-    Spans(int room) {
-        edge = new int[room];
-        lengthM = new double[room];
-        frontMPerS = new double[room];
-        frontLimit = new byte[room];
-        machineMPerS = new double[room];
-        machineLimit = new byte[room];
-        accelerationMPerS2 = new double[room];
-        nodeFrontMPerS = new double[room + 1];
-        nodeLimit = new byte[room + 1];
-        nodeMachineMPerS = new double[room + 1];
+    Spans(int count) {
+        this.count = count;
+        lengthM = new double[count];
+        frontMPerS = new double[count];
+        frontLimit = new byte[count];
+        machineMPerS = new double[count];
+        machineLimit = new byte[count];
+        accelerationMPerS2 = new double[count];
+        nodeFrontMPerS = new double[count + 1];
+        nodeLimit = new byte[count + 1];
+        nodeMachineMPerS = new double[count + 1];
     }
 
-    /** The node at the end of the spans so far. */
-    void node(double frontM, byte limit, double machineM) {
-        nodeFrontMPerS[count] = frontM;
-        nodeLimit[count] = limit;
-        nodeMachineMPerS[count] = machineM;
+    void node(int index, double frontM, byte limit, double machineM) {
+        nodeFrontMPerS[index] = frontM;
+        nodeLimit[index] = limit;
+        nodeMachineMPerS[index] = machineM;
     }
 
-    /** A span after the present node; room for the next node is made. */
-    void add(int ofEdge, double length, double front, byte limit, double machine, byte why, double acceleration) {
-        if (count == edge.length) {
-            grow();
+    /** These spans, one for each edge, with some of them in pieces. What lies between is copied in one go. */
+    Spans cutInto(Pieces pieces) {
+        Spans cut = new Spans(count - pieces.spans() + pieces.count());
+        cut.edge = new int[cut.count];
+        int from = 0;
+        int to = 0;
+        for (int k = 0; k < pieces.count(); k++) {
+            int span = pieces.span(k);
+            boolean isFirst = k == 0 || pieces.span(k - 1) != span;
+            if (isFirst) {
+                copyRange(from, span - from, cut, to);
+                to += span - from;
+                from = span + 1;
+            }
+            copyRange(span, 1, cut, to);
+            cut.lengthM[to] = pieces.lengthM(k);
+            cut.frontMPerS[to] = pieces.frontMPerS(k);
+            cut.frontLimit[to] = pieces.frontLimit(k);
+            if (!isFirst) {
+                cut.node(to, Double.POSITIVE_INFINITY, cut.frontLimit[to], Double.POSITIVE_INFINITY);
+            }
+            to++;
         }
-        edge[count] = ofEdge;
-        lengthM[count] = length;
-        frontMPerS[count] = front;
-        frontLimit[count] = limit;
-        machineMPerS[count] = machine;
-        machineLimit[count] = why;
-        accelerationMPerS2[count] = acceleration;
-        count++;
+        copyRange(from, count - from, cut, to);
+        cut.node(cut.count, nodeFrontMPerS[count], nodeLimit[count], nodeMachineMPerS[count]);
+        return cut;
     }
 
-    private void grow() {
-        int room = count + count / 2 + 16;
-        edge = Arrays.copyOf(edge, room);
-        lengthM = Arrays.copyOf(lengthM, room);
-        frontMPerS = Arrays.copyOf(frontMPerS, room);
-        frontLimit = Arrays.copyOf(frontLimit, room);
-        machineMPerS = Arrays.copyOf(machineMPerS, room);
-        machineLimit = Arrays.copyOf(machineLimit, room);
-        accelerationMPerS2 = Arrays.copyOf(accelerationMPerS2, room);
-        nodeFrontMPerS = Arrays.copyOf(nodeFrontMPerS, room + 1);
-        nodeLimit = Arrays.copyOf(nodeLimit, room + 1);
-        nodeMachineMPerS = Arrays.copyOf(nodeMachineMPerS, room + 1);
+    /** Copies spans and the nodes at their starts. */
+    private void copyRange(int from, int length, Spans other, int to) {
+        for (int i = 0; i < length; i++) {
+            other.edge[to + i] = from + i;
+        }
+        System.arraycopy(lengthM, from, other.lengthM, to, length);
+        System.arraycopy(frontMPerS, from, other.frontMPerS, to, length);
+        System.arraycopy(frontLimit, from, other.frontLimit, to, length);
+        System.arraycopy(machineMPerS, from, other.machineMPerS, to, length);
+        System.arraycopy(machineLimit, from, other.machineLimit, to, length);
+        System.arraycopy(accelerationMPerS2, from, other.accelerationMPerS2, to, length);
+        System.arraycopy(nodeFrontMPerS, from, other.nodeFrontMPerS, to, length);
+        System.arraycopy(nodeLimit, from, other.nodeLimit, to, length);
+        System.arraycopy(nodeMachineMPerS, from, other.nodeMachineMPerS, to, length);
     }
 }
