@@ -15,45 +15,71 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
 import java.util.Locale;
+import java.util.function.IntToDoubleFunction;
 import javax.measure.quantity.Length;
 
-/** The curve of {@code benchmarks/c/yardstick.c} by the library, timed in the same way: best of many rounds. */
+/** The two tasks of {@code benchmarks/c/yardstick.c} by the library, timed in the same way: best of many rounds. */
 public final class Yardstick {
 
     private static final int POINTS = 10_000;
-    private static final int ROUNDS = 40;
-    private static final int REPEATS = 50;
+    private static final int STATES = 1000;
+    private static final int ROUNDS = 4000;
+
+    private static final MachinabilityFeed MODEL = MachinabilityFeed.published();
+    private static final AbrasiveJet JET = CuttingHead.of(
+                    Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)))
+            .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
+    private static final Material TITANIUM = Materials.standard().get("titanium");
+    private static final QuantityArray<Length> THICKNESSES =
+            QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(80), POINTS);
 
     private Yardstick() {}
 
     /**
-     * Prints the best time of a curve.
+     * Prints the best time of a curve and of a state.
      *
      * @param args none
      */
     public static void main(String... args) {
-        MachinabilityFeed model = MachinabilityFeed.published();
-        AbrasiveJet jet = CuttingHead.of(
-                        Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)))
-                .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
-        Material titanium = Materials.standard().get("titanium");
-        QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(80), POINTS);
+        report("curve of 10000 feeds", Yardstick::curve, 1);
+        report("state of water", Yardstick::states, STATES);
+    }
+
+    private static double curve(int round) {
+        return MODEL.curve(JET, TITANIUM, 3, THICKNESSES).feeds().si(round);
+    }
+
+    private static double states(int round) {
+        double sum = 0;
+        for (int i = 0; i < STATES; i++) {
+            WaterState state = Water.metastable().atDensitySi(1129.057, 293.15 + 1e-4 * i + 1e-7 * round);
+            sum += state.enthalpySi()
+                    + state.soundSpeedSi()
+                    + state.compressibilitySi()
+                    + state.expansionSi()
+                    + state.entropySi()
+                    + state.pressureSi();
+        }
+        return sum / STATES;
+    }
+
+    private static void report(String what, IntToDoubleFunction work, int ofEach) {
         double best = Double.MAX_VALUE;
         double sum = 0;
         for (int round = 0; round < ROUNDS; round++) {
             long start = System.nanoTime();
-            for (int repeat = 0; repeat < REPEATS; repeat++) {
-                sum += model.curve(jet, titanium, 3, thicknesses).feeds().si(repeat);
-            }
-            best = Math.min(best, (System.nanoTime() - start) / (double) REPEATS);
+            sum += work.applyAsDouble(round);
+            best = Math.min(best, System.nanoTime() - start);
         }
         System.out.printf(
                 Locale.ROOT,
-                "curve of %d feeds by the library: %.0f ns (best of %d rounds; check %g)%n",
-                POINTS,
-                best,
+                "%s by the library: %.0f ns (best of %d rounds; check %g)%n",
+                what,
+                best / ofEach,
                 ROUNDS,
-                sum);
+                sum / ROUNDS);
     }
 }

@@ -4,6 +4,8 @@ import static dev.waterjet.water.Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
 import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
 import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
 
+import java.util.Arrays;
+
 /**
  * The reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and what follows from it, with delta = rho/rho_c and
  * tau = T_c/T.
@@ -12,8 +14,9 @@ import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
  * anew. One thread, one solve, one sheet. Derivatives are kept as logarithmic ones, such as {@code delta phi_delta},
  * which is what every property asks for.
  *
- * <p>All powers come from multiplications and three square roots; what is left are the exponentials of the release. Terms
- * whose exponential is below 1e-43 are skipped: no double would notice them.
+ * <p>All powers come from multiplications and three square roots, those of tau once for all densities at one temperature;
+ * what is left are the exponentials of the release. Terms whose exponential is below 1e-43 are skipped: no double would
+ * notice them.
  */
 final class Iapws95Kernel {
 
@@ -92,7 +95,7 @@ final class Iapws95Kernel {
     };
 
     /** Terms 1 to 51, table 2: exponent d of the reduced density. */
-    private static final int[] D = {
+    private static final double[] D = {
         1, 1, 1, 2, 2, 3, 4, 1, 1, 1, 2, 2, 3, 4, 4, 5, 7, 9, 10, 11, 13, 15, 1, 2, 2, 2, 3, 4, 4, 4, 5, 6, 6, 7, 9, 9,
         9, 9, 9, 10, 10, 12, 3, 4, 4, 5, 14, 3, 6, 6, 6
     };
@@ -107,16 +110,30 @@ final class Iapws95Kernel {
     static final double NEGLIGIBLE = 100;
 
     /** exp(-delta^c) stands beside tau^50 in the last group, so that it is skipped later. */
-    private static final double NEGLIGIBLE_GROUP = 200;
+    private static final double NEGLIGIBLE_GROUP = 120;
 
-    private static final int HIGHEST_D = 15;
-    private static final int HIGHEST_WHOLE_T = 50;
-    private static final int ROOT_SLOT = HIGHEST_WHOLE_T + 1;
+    /** n x^2 exp(-x) of more than this is below 1e-16 in the ideal part: a vibration that is not awake. */
+    private static final double ASLEEP = 45;
+
+    private static final double[] DELTA_EXPONENT = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15};
+
+    /** The exponents that occur in T, rising. */
+    private static final double[] TAU_EXPONENT = {
+        -0.5, 0.375, 0.5, 0.75, 0.875, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 16, 22, 23, 44, 46, 50
+    };
+
+    /** How many of them come before the whole ones, which run on to 13 without a gap. */
+    private static final int ROOTS = 5;
+
     private static final int CHAIN = 13;
-    private static final int[] T_SLOT = slots();
 
-    private final double[] deltaPower = new double[HIGHEST_D + 1];
-    private final double[] tauPower = new double[ROOT_SLOT + 5];
+    /** Where the powers of delta and tau of each term stand. */
+    private static final int[] DELTA_SLOT = slots(D, DELTA_EXPONENT);
+
+    private static final int[] TAU_SLOT = slots(T, TAU_EXPONENT);
+
+    private final double[] deltaPower = new double[DELTA_EXPONENT.length];
+    private final double[] tauPower = new double[TAU_EXPONENT.length];
 
     double temperatureK;
     double densityKgPerM3;
@@ -138,18 +155,10 @@ final class Iapws95Kernel {
     double residualTt;
     double residualDt;
 
-    /** Where the power of tau of each term stands: whole exponents at their own index, eighths behind them. */
-    private static int[] slots() {
-        int[] slots = new int[T.length];
+    private static int[] slots(double[] exponents, double[] among) {
+        int[] slots = new int[exponents.length];
         for (int i = 0; i < slots.length; i++) {
-            slots[i] = switch ((int) (T[i] * 8)) {
-                case -4 -> ROOT_SLOT;
-                case 3 -> ROOT_SLOT + 1;
-                case 4 -> ROOT_SLOT + 2;
-                case 6 -> ROOT_SLOT + 3;
-                case 7 -> ROOT_SLOT + 4;
-                default -> (int) T[i];
-            };
+            slots[i] = Arrays.binarySearch(among, exponents[i]);
         }
         return slots;
     }
@@ -162,17 +171,20 @@ final class Iapws95Kernel {
 
     /** Evaluates the residual part only: enough for pressure and its derivatives. */
     void residualAt(double temperatureK, double densityKgPerM3) {
-        this.temperatureK = temperatureK;
+        if (this.temperatureK != temperatureK) {
+            this.temperatureK = temperatureK;
+            tau = CRITICAL_TEMPERATURE_K / temperatureK;
+            fillTauPowers();
+        }
         this.densityKgPerM3 = densityKgPerM3;
         delta = densityKgPerM3 / CRITICAL_DENSITY_KG_PER_M3;
-        tau = CRITICAL_TEMPERATURE_K / temperatureK;
+        fillDeltaPowers();
         residual = 0;
         residualD = 0;
         residualDd = 0;
         residualT = 0;
         residualTt = 0;
         residualDt = 0;
-        fillPowers();
         for (int group = 0; group < GROUP_C.length; group++) {
             int c = GROUP_C[group];
             double power = c == 0 ? 0 : deltaPower[c];
@@ -184,38 +196,47 @@ final class Iapws95Kernel {
         Iapws95CriticalKernel.addCritical(this);
     }
 
-    private void fillPowers() {
+    private void fillDeltaPowers() {
         double power = 1;
-        for (int i = 1; i <= HIGHEST_D; i++) {
+        for (int i = 1; i < deltaPower.length; i++) {
             power *= delta;
             deltaPower[i] = power;
         }
+    }
+
+    /** In the order of the exponents: a whole one stands at ROOTS - 1 + t as far as the chain goes. */
+    private void fillTauPowers() {
         double[] p = tauPower;
-        power = 1;
-        for (int i = 1; i <= CHAIN; i++) {
-            power *= tau;
-            p[i] = power;
-        }
-        p[16] = p[8] * p[8];
-        p[22] = p[11] * p[11];
-        p[23] = p[11] * p[12];
-        p[44] = p[22] * p[22];
-        p[46] = p[23] * p[23];
-        p[50] = p[44] * p[6];
         double half = Math.sqrt(tau);
         double quarter = Math.sqrt(half);
         double eighth = Math.sqrt(quarter);
-        p[ROOT_SLOT] = 1 / half;
-        p[ROOT_SLOT + 1] = eighth * quarter;
-        p[ROOT_SLOT + 2] = half;
-        p[ROOT_SLOT + 3] = half * quarter;
-        p[ROOT_SLOT + 4] = half * quarter * eighth;
+        p[0] = 1 / half;
+        p[1] = quarter * eighth;
+        p[2] = half;
+        p[3] = half * quarter;
+        p[4] = half * quarter * eighth;
+        double power = 1;
+        for (int i = 0; i < CHAIN; i++) {
+            power *= tau;
+            p[ROOTS + i] = power;
+        }
+        int one = ROOTS - 1;
+        double to16 = p[one + 8] * p[one + 8];
+        double to22 = p[one + 11] * p[one + 11];
+        double to23 = p[one + 11] * p[one + 12];
+        int next = ROOTS + CHAIN;
+        p[next] = to16;
+        p[next + 1] = to22;
+        p[next + 2] = to23;
+        p[next + 3] = to22 * to22;
+        p[next + 4] = to23 * to23;
+        p[next + 5] = to22 * to22 * p[one + 6];
     }
 
     /**
      * Terms n delta^d tau^t exp(-delta^c) of one c, table 5 of the release: with k = c delta^c each brings the factor d - k
      * for delta phi_delta, (d - k)(d - 1 - k) - c k for delta^2 phi_delta_delta, t for tau phi_tau, t (t - 1) for
-     * tau^2 phi_tau_tau, (d - k) t for delta tau phi_delta_tau.
+     * tau^2 phi_tau_tau, (d - k) t for delta tau phi_delta_tau. Sums of the terms times d, d^2, t, t^2 and d t give them all.
      */
     private void addGroup(int from, int to, double k, int c, double exponential) {
         double sum = 0;
@@ -225,36 +246,39 @@ final class Iapws95Kernel {
         double sumTt = 0;
         double sumDt = 0;
         for (int i = from; i < to; i++) {
-            double term = N[i] * deltaPower[D[i]] * tauPower[T_SLOT[i]];
-            double termD = term * (D[i] - k);
+            double term = N[i] * deltaPower[DELTA_SLOT[i]] * tauPower[TAU_SLOT[i]];
+            double termD = term * D[i];
             double termT = term * T[i];
             sum += term;
             sumD += termD;
-            sumDd += termD * (D[i] - 1 - k);
+            sumDd += termD * D[i];
             sumT += termT;
-            sumTt += termT * (T[i] - 1);
+            sumTt += termT * T[i];
             sumDt += termD * T[i];
         }
         residual += exponential * sum;
-        residualD += exponential * sumD;
-        residualDd += exponential * (sumDd - c * k * sum);
+        residualD += exponential * (sumD - k * sum);
+        residualDd += exponential * (sumDd - (2 * k + 1) * sumD + k * (k + 1 - c) * sum);
         residualT += exponential * sumT;
-        residualTt += exponential * sumTt;
-        residualDt += exponential * sumDt;
+        residualTt += exponential * (sumTt - sumT);
+        residualDt += exponential * (sumDt - k * sumT);
     }
 
-    /** Equation (5) and table 4 of the release. */
+    /** Equation (5) and table 4 of the release; gamma rises, so that vibrations fall asleep from the last on. */
     private void idealAt() {
         ideal = Math.log(delta) + IDEAL_1 + IDEAL_2 * tau + IDEAL_3 * Math.log(tau);
         idealT = IDEAL_2 * tau + IDEAL_3;
         idealTt = -IDEAL_3;
         for (int i = 0; i < IDEAL_N.length; i++) {
             double x = IDEAL_GAMMA[i] * tau;
+            if (x > ASLEEP) {
+                break;
+            }
             double decay = Math.exp(-x);
-            double rest = 1 - decay;
-            ideal += IDEAL_N[i] * Math.log(rest);
-            idealT += IDEAL_N[i] * x * decay / rest;
-            idealTt -= IDEAL_N[i] * x * x * decay / (rest * rest);
+            double planck = x * decay / (1 - decay);
+            ideal += IDEAL_N[i] * Math.log(1 - decay);
+            idealT += IDEAL_N[i] * planck;
+            idealTt -= IDEAL_N[i] * planck * (x + planck);
         }
     }
 
