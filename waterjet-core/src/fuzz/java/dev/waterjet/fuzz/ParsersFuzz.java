@@ -1,46 +1,127 @@
 package dev.waterjet.fuzz;
 
-import com.code_intelligence.jazzer.api.FuzzedDataProvider;
+import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.calibrate.TestCutText;
+import dev.waterjet.grade.FaceMeasure;
+import dev.waterjet.grade.FaceScale;
+import dev.waterjet.job.HeadList;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.path.Finish;
+import dev.waterjet.program.Cut;
 import dev.waterjet.program.PartProgram;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import javax.measure.Quantity;
 
-/** Whatever text comes, every parser reads it or refuses it in words of its own. Started by {@code .ci/fuzz}. */
+/**
+ * Whatever text comes, every parser reads it or refuses it in words of its own; and what it has read can be used. Started by
+ * {@code .ci/fuzz}.
+ */
 public final class ParsersFuzz {
+
+    /** One letter for each parser, the first of a text. */
+    private static final String PARSERS = "pmctqursh";
 
     private ParsersFuzz() {}
 
     /**
-     * One run: a parser and a text, both chosen by the fuzzer.
+     * One run. The first letter names the parser, the second the kind of quantity.
      *
      * @param data bytes from the fuzzer
      */
-    public static void fuzzerTestOneInput(FuzzedDataProvider data) {
-        int parser = data.consumeInt(0, 5);
-        Kind<?> kind = Kind.all().get(data.consumeInt(0, Kind.all().size() - 1));
-        String text = data.consumeRemainingAsString();
+    public static void fuzzerTestOneInput(byte[] data) {
+        if (data.length < 2) {
+            return;
+        }
+        int named = PARSERS.indexOf(data[0]);
+        char parser = named >= 0 ? (char) data[0] : PARSERS.charAt(Math.floorMod(data[0], PARSERS.length()));
+        Kind<?> kind = Kind.all().get(Math.floorMod(data[1], Kind.all().size()));
+        String text = new String(data, 2, data.length - 2, StandardCharsets.UTF_8);
         try {
             parse(parser, kind, text);
         } catch (WaterjetException refused) {
-            if (refused.getMessage() == null || refused.getMessage().isBlank()) {
-                throw new IllegalStateException("refused without a word", refused);
-            }
+            require(refused.getMessage() != null && !refused.getMessage().isBlank(), "refused without a word");
         }
     }
 
-    private static void parse(int parser, Kind<?> kind, String text) {
+    private static void parse(char parser, Kind<?> kind, String text) {
         switch (parser) {
-            case 0 -> PartProgram.parse(text);
-            case 1 -> Materials.parse(text);
-            case 2 -> CsvText.parse(text);
-            case 3 -> TestCutText.parse(text);
-            case 4 -> QuantityText.print(kind.parse(text));
-            default -> QuantityArray.parse(kind, text);
+            case 'p' -> program(text);
+            case 'm' -> Materials.parse(text);
+            case 'c' -> table(text);
+            case 't' -> cuts(text);
+            case 'q' -> quantity(kind, text);
+            case 'u' -> QuantityText.parseUnit(kind, text);
+            case 'r' -> QuantityArray.parse(kind, text).stream()
+                    .forEach(si -> require(Double.isFinite(si), "a value of a range is not finite"));
+            case 's' -> FaceScale.parse(text)
+                    .forThickness(Measures.millimetres(10))
+                    .level(FaceMeasure.ROUGHNESS_RA, Measures.micrometres(3));
+            default -> HeadList.parse(text);
+        }
+    }
+
+    private static void program(String text) {
+        PartProgram program = PartProgram.parse(text);
+        require(isFinite(Kind.LENGTH.si(program.cuttingLength())), "the length of cuts is not finite");
+        require(isFinite(Kind.LENGTH.si(program.rapidLength())), "the length of moves is not finite");
+        int blocks = 0;
+        for (Cut cut : program.cuts()) {
+            blocks += cut.path(Finish.usual()).size();
+            require(cut.isClosed() == cut.loop(Finish.usual()).isPresent(), "a closed cut has no loop");
+        }
+        require(blocks == program.size(), "blocks are missing");
+        double[] feeds = new double[blocks];
+        Arrays.fill(feeds, 0.01);
+        PartProgram written = again(() -> PartProgram.parse(program.withFeedsSi(feeds)));
+        require(written.size() == blocks, "the program with feeds has other blocks");
+    }
+
+    private static void table(String text) {
+        StringBuilder written = new StringBuilder();
+        List<CsvText.Row> rows = CsvText.parse(text);
+        rows.forEach(row -> written.append(CsvText.row(row.cells())).append('\n'));
+        List<List<String>> back = again(() -> CsvText.parse(written.toString())).stream()
+                .map(CsvText.Row::cells)
+                .toList();
+        require(back.equals(rows.stream().map(CsvText.Row::cells).toList()), "a table is not read back as it was written");
+    }
+
+    private static void cuts(String text) {
+        List<TestCut> cuts = TestCutText.parse(text);
+        require(again(() -> TestCutText.parse(TestCutText.print(cuts))).size() == cuts.size(), "cuts are missing");
+    }
+
+    private static <Q extends Quantity<Q>> void quantity(Kind<Q> kind, String text) {
+        Quantity<Q> quantity = kind.parse(text);
+        require(isFinite(kind.si(quantity)), "a quantity is not finite");
+        Quantity<Q> back = again(() -> kind.parse(QuantityText.print(quantity)));
+        require(back.getValue().doubleValue() == quantity.getValue().doubleValue(), "a quantity is not read back");
+    }
+
+    /** Reads what the library itself has written, and so must not refuse. */
+    private static <T> T again(java.util.function.Supplier<T> reading) {
+        try {
+            return reading.get();
+        } catch (WaterjetException refused) {
+            throw new IllegalStateException("what was written is not read back", refused);
+        }
+    }
+
+    private static boolean isFinite(double number) {
+        return Double.isFinite(number);
+    }
+
+    private static void require(boolean holds, String otherwise) {
+        if (!holds) {
+            throw new IllegalStateException(otherwise);
         }
     }
 }

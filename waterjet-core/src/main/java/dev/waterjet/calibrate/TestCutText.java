@@ -147,11 +147,7 @@ public final class TestCutText {
             if (text.isEmpty() || column == null) {
                 return otherwise;
             }
-            try {
-                return column.scale().toSi(Double.parseDouble(text));
-            } catch (NumberFormatException e) {
-                throw row.fault(column.place(), name + " \"" + text + "\" is no number");
-            }
+            return column.scale().toSi(row.number(column.place(), name));
         }
 
         double needed(String name) {

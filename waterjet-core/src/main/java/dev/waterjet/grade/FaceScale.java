@@ -116,10 +116,9 @@ public final class FaceScale implements Serializable {
 
     private static double ratio(CsvText.Row row, int cell) {
         try {
-            return Require.notNegative(
-                    COLUMNS.get(cell), Double.parseDouble(row.cells().get(cell)), Units.ONE);
-        } catch (NumberFormatException e) {
-            throw row.fault(cell, "per_thickness \"" + row.cells().get(cell) + "\" is no number");
+            return Require.notNegative(COLUMNS.get(cell), row.number(cell, COLUMNS.get(cell)), Units.ONE);
+        } catch (TextException e) {
+            throw e;
         } catch (WaterjetException e) {
             throw row.fault(cell, e.getMessage());
         }

@@ -63,11 +63,7 @@ final class MaterialText {
     }
 
     private static double number(CsvText.Row row, int cell) {
-        try {
-            return Double.parseDouble(row.cells().get(cell));
-        } catch (NumberFormatException e) {
-            throw row.fault(cell, COLUMNS.get(cell) + " \"" + row.cells().get(cell) + "\" is no number");
-        }
+        return row.number(cell, COLUMNS.get(cell));
     }
 
     private static <E extends Enum<E>> E oneOf(Class<E> type, CsvText.Row row, int cell) {

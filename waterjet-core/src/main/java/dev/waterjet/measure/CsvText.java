@@ -2,14 +2,25 @@ package dev.waterjet.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Reads and writes comma-separated text as RFC 4180 has it: quoted cells, doubled quotes, line ends within quotes. Lines
  * that start with {@code #} and empty lines are passed over.
+ *
+ * <p>Limits of what is read: 20 million characters, 200,000 rows, 256 cells in a row, 10,000 characters in a cell, numbers
+ * from -1e100 to 1e100. Catalogues of materials, scales of face levels, test cuts and lists of heads are read through this
+ * class, so that its limits are theirs too.
  */
 public final class CsvText {
 
-    private static final int MOST_CHARACTERS = 50_000_000;
+    private static final int MOST_CHARACTERS = 20_000_000;
+    private static final int MOST_ROWS = 200_000;
+    private static final int MOST_CELLS = 256;
+    private static final int LONGEST_CELL = 10_000;
+
+    /** A plain decimal number; Java's own reader would also take NaN, hexadecimal digits and a letter for the type. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?");
 
     private CsvText() {}
 
@@ -35,6 +46,26 @@ public final class CsvText {
         }
 
         /**
+         * The number in a cell.
+         *
+         * @param cell index of the cell from 0
+         * @param name what the number is, for the message
+         * @return the number, finite
+         * @throws TextException with the cell's place, if it holds no decimal number or one larger than 1e100
+         */
+        public double number(int cell, String name) {
+            String text = cells.get(cell);
+            if (!NUMBER.matcher(text).matches()) {
+                throw fault(cell, name + " \"" + QuantityText.shown(text) + "\" is no number");
+            }
+            double number = Double.parseDouble(text);
+            if (Math.abs(number) > QuantityText.LARGEST_NUMBER) {
+                throw fault(cell, name + " is larger than 1e100");
+            }
+            return number;
+        }
+
+        /**
          * An error at a cell.
          *
          * @param cell index of the cell from 0; beyond the last cell, the end of the row is meant
@@ -51,7 +82,7 @@ public final class CsvText {
      *
      * @param text the text
      * @return the rows
-     * @throws TextException if a quoted cell never ends or is followed by other letters, or the text is too long
+     * @throws TextException if a quoted cell never ends or is followed by other letters, or the text goes beyond a limit
      */
     public static List<Row> parse(String text) {
         if (text.length() > MOST_CHARACTERS) {
@@ -61,7 +92,7 @@ public final class CsvText {
     }
 
     /**
-     * A row as text, without line end. Cells are quoted where they must be.
+     * A row as text, without line end. Cells are quoted where they must be, blanks at their ends among the reasons.
      *
      * @param cells the cells
      * @return the row
@@ -74,7 +105,8 @@ public final class CsvText {
             }
             String cell = cells.get(i);
             boolean mustQuote = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r')
-                    || (i == 0 && (cell.isEmpty() || cell.startsWith("#")));
+                    || !cell.equals(cell.strip())
+                    || (i == 0 && (cell.isEmpty() || cell.startsWith("#") || cell.startsWith("\uFEFF")));
             row.append(mustQuote ? '"' + cell.replace("\"", "\"\"") + '"' : cell);
         }
         return row.toString();
@@ -99,6 +131,8 @@ public final class CsvText {
             while (at < text.length()) {
                 if (text.charAt(at) == '#' || atLineEnd()) {
                     skipLine();
+                } else if (rows.size() == MOST_ROWS) {
+                    throw new TextException(line, 1, "the text has more than " + MOST_ROWS + " rows");
                 } else {
                     rows.add(row());
                 }
@@ -114,8 +148,17 @@ public final class CsvText {
                 if (!cells.isEmpty()) {
                     at++;
                 }
-                columns.add(at - lineStart + 1);
-                cells.add(at < text.length() && text.charAt(at) == '"' ? quoted() : plain());
+                int column = at - lineStart + 1;
+                if (cells.size() == MOST_CELLS) {
+                    throw new TextException(line, column, "the row has more than " + MOST_CELLS + " cells");
+                }
+                String cell = at < text.length() && text.charAt(at) == '"' ? quoted() : plain();
+                if (cell.length() > LONGEST_CELL) {
+                    throw new TextException(
+                            firstLine, column, "the cell has more than " + LONGEST_CELL + " characters");
+                }
+                columns.add(column);
+                cells.add(cell);
             } while (at < text.length() && text.charAt(at) == ',');
             endLine();
             return new Row(firstLine, cells, columns);

@@ -22,6 +22,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     private static final long serialVersionUID = 1L;
 
     private static final int LONGEST_RANGE = 10_000_000;
+    private static final int LONGEST_TEXT = 600;
 
     private static final Pattern RANGE = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
 
@@ -91,13 +92,18 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * {@code "380 MPa"}. Each value of a range is computed from the first in the unit of the step, so that no rounding
      * piles up, and the last is included where the step meets it.
      *
+     * <p>Limits: 600 characters, ten million values, and for each quantity those of {@link QuantityText}.
+     *
      * @param kind kind of quantity
      * @param text the range
      * @param <Q> the JSR-385 quantity type
      * @return the array
-     * @throws TextException if the text is not a range of this kind
+     * @throws TextException if the text is not a range of this kind, or goes beyond a limit
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> parse(Kind<Q> kind, String text) {
+        if (text.length() > LONGEST_TEXT) {
+            throw new TextException("a range of " + kind.name() + " has at most " + LONGEST_TEXT + " characters");
+        }
         Matcher matcher = RANGE.matcher(text.strip());
         if (!matcher.matches()) {
             return new QuantityArray<>(kind, new double[] {kind.si(kind.parse(text))});

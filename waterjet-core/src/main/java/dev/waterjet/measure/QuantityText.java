@@ -12,11 +12,17 @@ import tech.units.indriya.quantity.Quantities;
 /**
  * Quantities as text: a number with a decimal point, a blank, a unit of {@link Units}. The default locale has no say.
  *
- * <p>What {@link #print(Quantity)} writes, {@link #parse(Kind, String)} reads back to the same number in the same unit.
+ * <p>What {@link #print(Quantity)} writes, {@link #parse(Kind, String)} reads back to the same number in the same unit, within
+ * the limits.
+ *
+ * <p>Limits of what is read: 200 characters; numbers from -1e100 to 1e100.
  */
 public final class QuantityText {
 
     private static final int LONGEST_TEXT = 200;
+
+    /** Greater numbers are refused: no conversion of one leaves the range of a double, nor does its cube. */
+    static final double LARGEST_NUMBER = 1e100;
 
     private QuantityText() {}
 
@@ -33,11 +39,16 @@ public final class QuantityText {
      * @param text number and unit; a ratio needs no unit
      * @param <Q> the JSR-385 quantity type
      * @return the quantity, in the unit written
-     * @throws TextException if the text is not a finite number with a unit of this kind
+     * @throws TextException if the text is not a number with a unit of this kind, is longer than 200 characters, or its
+     *     number is larger than 1e100
      */
     public static <Q extends Quantity<Q>> Quantity<Q> parse(Kind<Q> kind, String text) {
+        if (text.length() > LONGEST_TEXT) {
+            throw new TextException(
+                    quoted(text) + " is not a " + kind.name() + ": it has more than " + LONGEST_TEXT + " characters");
+        }
         Matcher matcher = Form.NUMBER_AND_UNIT.matcher(text);
-        if (text.length() > LONGEST_TEXT || !matcher.matches()) {
+        if (!matcher.matches()) {
             throw new TextException(quoted(text) + " is not a " + kind.name()
                     + ": write a number and a unit, such as \"" + example(kind) + "\"");
         }
@@ -47,8 +58,9 @@ public final class QuantityText {
                     + ": write the decimal mark as a point, and no mark between thousands");
         }
         double value = Double.parseDouble(matcher.group(1));
-        if (!Double.isFinite(value)) {
-            throw new TextException(quoted(text) + " is not a " + kind.name() + ": the number is too large");
+        if (!(Math.abs(value) <= LARGEST_NUMBER)) {
+            throw new TextException(
+                    quoted(text) + " is not a " + kind.name() + ": the number is too large, beyond 1e100");
         }
         return Quantities.getQuantity(value, unit(kind, text, unitText));
     }
@@ -138,8 +150,13 @@ public final class QuantityText {
     }
 
     private static String quoted(String text) {
+        return "\"" + shown(text) + "\"";
+    }
+
+    /** A text as a message shows it: its first 40 letters, without control characters. */
+    static String shown(String text) {
         String shown = text.length() > 40 ? text.substring(0, 40) + "..." : text;
-        return "\"" + shown.replaceAll("\\p{Cntrl}", "?") + "\"";
+        return shown.replaceAll("\\p{Cntrl}", "?");
     }
 
     private static String example(Kind<?> kind) {

@@ -19,13 +19,13 @@ final class ArcReader {
             if (iWord >= 0 || jWord >= 0) {
                 throw words.faultAtWord(rWord, "an arc has either R or a centre by I and J");
             }
-            return byRadius(words, rWord, state.metres(words.number[rWord]), x, y, toX, toY, turn);
+            return byRadius(words, rWord, state.metres(words, rWord), x, y, toX, toY, turn);
         }
         if (iWord < 0 && jWord < 0) {
             throw words.faultAtWord(at, "an arc needs its centre, by I and J, or its radius, by R");
         }
-        double i = iWord < 0 ? Double.NaN : state.metres(words.number[iWord]);
-        double j = jWord < 0 ? Double.NaN : state.metres(words.number[jWord]);
+        double i = iWord < 0 ? Double.NaN : state.metres(words, iWord);
+        double j = jWord < 0 ? Double.NaN : state.metres(words, jWord);
         double atX = state.isCentreAbsolute ? (iWord < 0 ? x : i + state.shiftX) : x + (iWord < 0 ? 0 : i);
         double atY = state.isCentreAbsolute ? (jWord < 0 ? y : j + state.shiftY) : y + (jWord < 0 ? 0 : j);
         double atStart = Math.hypot(x - atX, y - atY);

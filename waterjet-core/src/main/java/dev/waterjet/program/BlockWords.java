@@ -87,8 +87,11 @@ final class BlockWords {
             }
             at++;
         }
-        if (!hasDigit || at - numberStart > LONGEST_NUMBER) {
-            throw fault(start, "the word " + c + (hasDigit ? " has too long a number" : " has no number"));
+        if (!hasDigit) {
+            throw fault(start, "the word " + c + " has no number");
+        }
+        if (at - numberStart > LONGEST_NUMBER) {
+            throw fault(start, "the number of the word " + c + " has more than " + LONGEST_NUMBER + " characters");
         }
         if (at < end && text.charAt(at) == ',') {
             throw fault(at, "a comma; write the decimal mark as a point");

@@ -1,5 +1,6 @@
 package dev.waterjet.program;
 
+import dev.waterjet.measure.TextException;
 import dev.waterjet.path.Side;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,7 @@ final class ModalState {
     }
 
     private static final int NO_OFFSET = -1;
+    private static final double GREATEST_CODE = 999;
 
     Motion motion = Motion.NONE;
     boolean isIncremental;
@@ -50,9 +52,22 @@ final class ModalState {
         return isInch ? number * 0.0254 : number / 1000;
     }
 
+    /** The length that a word tells, in m. */
+    double metres(BlockWords words, int word) {
+        double length = metres(words.number[word]);
+        if (Math.abs(length) > ProgramReader.FARTHEST_M) {
+            throw words.faultAtWord(
+                    word, words.written(word) + " is more than " + (int) ProgramReader.FARTHEST_M + " m");
+        }
+        return length;
+    }
+
     /** Takes a G word into force. */
     void take(BlockWords words, int word) {
         double number = words.number[word];
+        if (!(number >= 0 && number <= GREATEST_CODE)) {
+            throw unknown(words, word);
+        }
         // codes are told apart by their tenths: 90.1 is another code than 90
         switch ((int) Math.round(number * 10)) {
             case 0 -> motion = Motion.RAPID;
@@ -77,11 +92,15 @@ final class ModalState {
             case 930, 950 ->
                 throw words.faultAtWord(
                         word, words.written(word) + " asks for another meaning of F; use G94, feed per minute");
-            default -> throw words.faultAtWord(word, "the word " + words.written(word) + " is not known");
+            default -> throw unknown(words, word);
         }
         if (Math.abs(number * 10 - Math.round(number * 10)) > 1e-9) {
-            throw words.faultAtWord(word, "the word " + words.written(word) + " is not known");
+            throw unknown(words, word);
         }
+    }
+
+    private static TextException unknown(BlockWords words, int word) {
+        return words.faultAtWord(word, "the word " + words.written(word) + " is not known");
     }
 
     private void unit(boolean inch) {

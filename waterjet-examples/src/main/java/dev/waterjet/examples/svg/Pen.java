@@ -17,10 +17,19 @@ import org.jspecify.annotations.Nullable;
 final class Pen {
 
     private static final int MOST_CHORDS_OF_A_CURVE = 100_000;
-    private static final int MOST_EDGES = 5_000_000;
+    private static final int MOST_EDGES = 1_000_000;
 
     /** Moves shorter than this draw nothing, in m. */
     private static final double NOTHING_M = 1e-9;
+
+    /** Farthest point from the lower left corner of the page, and greatest radius that stays an arc. */
+    private static final double FARTHEST_M = 1000;
+
+    /** Radii below this, in units of the drawing, are none. */
+    private static final double NO_RADIUS = 1e-9;
+
+    /** Square of the least chord of an arc, in radii; a shorter one has no direction. */
+    private static final double NO_CHORD = 1e-24;
 
     private final double toleranceM;
     private final List<Contour> contours = new ArrayList<>();
@@ -59,6 +68,7 @@ final class Pen {
     }
 
     void lineTo(double toX, double toY) {
+        count(1);
         lineMapped(matrix.x(toX, toY), matrix.y(toX, toY));
         x = toX;
         y = toY;
@@ -68,8 +78,9 @@ final class Pen {
         ContourBuilder builder = builder();
         double fromX = lastX;
         double fromY = lastY;
+        requireNear(atX, atY);
         if (Math.hypot(atX - fromX, atY - fromY) > NOTHING_M) {
-            count(1);
+            edgesOfDrawing++;
             builder.lineToSi(atX, atY);
             lastX = atX;
             lastY = atY;
@@ -81,6 +92,7 @@ final class Pen {
         if (at == null) {
             lastX = matrix.x(x, y);
             lastY = matrix.y(x, y);
+            requireNear(lastX, lastY);
             at = Contour.fromSi(lastX, lastY).finish(finish);
             drawing = at;
             edgesOfDrawing = 0;
@@ -88,11 +100,18 @@ final class Pen {
         return at;
     }
 
+    /** Counts edges before they are drawn. */
     private void count(int more) {
-        edgesOfDrawing += more;
         edges += more;
         if (edges > MOST_EDGES) {
             throw new TextException("the drawing has more than " + MOST_EDGES + " edges at this tolerance");
+        }
+    }
+
+    private static void requireNear(double atX, double atY) {
+        if (!(Math.hypot(atX, atY) <= FARTHEST_M)) {
+            throw new TextException(
+                    "a point lies more than " + (int) FARTHEST_M + " m from the lower left corner of the page");
         }
     }
 
@@ -145,7 +164,7 @@ final class Pen {
             double toY) {
         double rx = Math.abs(radiusX);
         double ry = Math.abs(radiusY);
-        if (rx == 0 || ry == 0 || (x == toX && y == toY)) {
+        if (rx < NO_RADIUS || ry < NO_RADIUS) {
             lineTo(toX, toY);
             return;
         }
@@ -164,6 +183,10 @@ final class Pen {
         double vx = ux / rx;
         double vy = uy / ry;
         double square = vx * vx + vy * vy;
+        if (square < NO_CHORD) {
+            lineTo(toX, toY);
+            return;
+        }
         double away = (isLarge == isPositive ? -1 : 1) * Math.sqrt(Math.max(0, 1 / square - 1));
         double wx = away * vy;
         double wy = -away * vx;
@@ -177,7 +200,7 @@ final class Pen {
         // F.6.5.3: the centre in the drawing
         double centreX = cos * rx * wx - sin * ry * wy + (x + toX) / 2;
         double centreY = sin * rx * wx + cos * ry * wy + (y + toY) / 2;
-        if (rx == ry && matrix.isSimilarity()) {
+        if (rx == ry && matrix.isSimilarity() && rx * Math.hypot(matrix.a(), matrix.b()) <= FARTHEST_M) {
             circleTo(toX, toY, centreX, centreY, sweep > 0);
         } else {
             Matrix unit = matrix.with(new Matrix(cos * rx, sin * rx, -sin * ry, cos * ry, centreX, centreY));
@@ -196,8 +219,10 @@ final class Pen {
         ContourBuilder builder = builder();
         double atX = matrix.x(toX, toY);
         double atY = matrix.y(toX, toY);
+        requireNear(atX, atY);
         if (Math.hypot(atX - lastX, atY - lastY) > NOTHING_M) {
             count(1);
+            edgesOfDrawing++;
             // with y downwards a positive angle turns right; a map that turns the plane over makes it left
             Side turn = isPositive == matrix.isMirror() ? Side.RIGHT : Side.LEFT;
             builder.arcToSi(atX, atY, matrix.x(centreX, centreY), matrix.y(centreX, centreY), turn);
@@ -213,6 +238,7 @@ final class Pen {
         if (!(chords <= MOST_CHORDS_OF_A_CURVE)) {
             throw new TextException("a curve needs more than " + MOST_CHORDS_OF_A_CURVE + " chords at this tolerance");
         }
+        count((int) chords);
         return Math.max(1, (int) chords);
     }
 

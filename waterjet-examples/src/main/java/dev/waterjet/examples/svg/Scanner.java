@@ -5,6 +5,11 @@ import dev.waterjet.measure.TextException;
 /** Reads numbers and letters out of an attribute, and knows where in the file each stands. */
 final class Scanner {
 
+    private static final int LONGEST_NUMBER = 64;
+
+    /** In units of the drawing: a million kilometres, were they metres. */
+    private static final double LARGEST_NUMBER = 1e9;
+
     private final String text;
     private final int end;
     private final Lines lines;
@@ -88,10 +93,14 @@ final class Scanner {
             throw fault(at < end ? "a number is wanted, not \"" + text.charAt(at) + "\"" : "a number is missing");
         }
         exponent();
-        double value = Double.parseDouble(text.substring(from, at));
-        if (Double.isInfinite(value)) {
+        if (at - from > LONGEST_NUMBER) {
             at = from;
-            throw fault("the number is too large");
+            throw fault("the number has more than " + LONGEST_NUMBER + " characters");
+        }
+        double value = Double.parseDouble(text.substring(from, at));
+        if (Math.abs(value) > LARGEST_NUMBER) {
+            at = from;
+            throw fault("the number is too large, beyond 1e9");
         }
         return value;
     }

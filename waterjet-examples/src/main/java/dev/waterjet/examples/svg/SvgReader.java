@@ -32,10 +32,14 @@ import javax.xml.stream.XMLStreamReader;
  *
  * <p>The attribute {@code data-grade} of a shape or a group names the grade of its faces, in the words of
  * {@link FaceGrade#words()}.
+ *
+ * <p>Limits: 20 million characters; 256 elements within each other; 64 characters in a number, and 1e9 for its size; points
+ * within 1000 m of the lower left corner of the page; 100,000 chords for a curve and a million edges for the drawing. No
+ * document type is read, no entity expanded, nothing loaded from outside.
  */
 public final class SvgReader {
 
-    private static final int MOST_CHARACTERS = 50_000_000;
+    private static final int MOST_CHARACTERS = 20_000_000;
     private static final int DEEPEST = 256;
 
     private static final Set<String> NEVER_DRAWN = Set.of(
@@ -79,7 +83,8 @@ public final class SvgReader {
      * @param tolerance how far a chord may lie from the curve that it stands for, above zero
      * @param finish what is asked of the faces where the drawing names no grade
      * @return the drawing
-     * @throws TextException with line and column, if the text is no SVG, has a fault, or holds what cannot be cut
+     * @throws TextException with line and column, if the text is no SVG, has a fault, goes beyond a limit, or holds what
+     *     cannot be cut
      */
     public static SvgDrawing read(String svg, Quantity<Length> tolerance, Finish finish) {
         double toleranceM = Require.positive("tolerance of curves", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
@@ -144,6 +149,9 @@ public final class SvgReader {
         if (!tag.isSvg() || !tag.name().equals("svg")) {
             throw tag.fault("this is no SVG: its root is <" + tag.name() + ">");
         }
+        if (tag.text("transform").isPresent()) {
+            throw tag.fault("the root has a transform; put the drawing in a group that has it");
+        }
         double metresPerPixel = Tag.MM_PER_PIXEL / 1000;
         Matrix toMetres;
         if (tag.text("viewBox").isPresent()) {
@@ -171,6 +179,9 @@ public final class SvgReader {
             toMetres = Matrix.scale(metresPerPixel, -metresPerPixel)
                     .with(Matrix.translate(0, -rootSize(tag, "height", 0)));
         }
+        if (!toMetres.isFinite()) {
+            throw tag.fault("the size of the drawing over that of its viewBox is no finite number");
+        }
         settings.push(new Setting(toMetres, settings.getFirst().finish()));
     }
 
@@ -185,14 +196,18 @@ public final class SvgReader {
 
     private void element(XMLStreamReader xml, Tag tag) throws XMLStreamException {
         if (settings.size() > DEEPEST) {
-            throw tag.fault("the drawing is nested more than " + DEEPEST + " deep");
+            throw tooDeep(tag);
         }
         Setting outer = settings.getFirst();
         if (!tag.isSvg() || NEVER_DRAWN.contains(tag.name()) || isHidden(tag)) {
-            skip(xml);
+            skip(xml, tag);
             return;
         }
-        Setting inner = new Setting(outer.matrix().with(Transforms.read(tag.scan("transform"))), finish(tag, outer));
+        Matrix matrix = outer.matrix().with(Transforms.read(tag.scan("transform")));
+        if (!matrix.isFinite()) {
+            throw tag.fault("the transforms up to here have no finite numbers");
+        }
+        Setting inner = new Setting(matrix, finish(tag, outer));
         settings.push(inner);
         if (!GROUPS.contains(tag.name())) {
             pen.use(inner.matrix(), inner.finish());
@@ -222,12 +237,19 @@ public final class SvgReader {
         throw tag.scan("data-grade").fault("\"" + wanted + "\" is no face grade");
     }
 
-    private static void skip(XMLStreamReader xml) throws XMLStreamException {
+    private static TextException tooDeep(Tag tag) {
+        return tag.fault("the drawing is nested more than " + DEEPEST + " deep");
+    }
+
+    private void skip(XMLStreamReader xml, Tag tag) throws XMLStreamException {
         int depth = 1;
         while (depth > 0) {
             int event = xml.next();
             if (event == XMLStreamConstants.START_ELEMENT) {
                 depth++;
+                if (settings.size() + depth > DEEPEST + 1) {
+                    throw tooDeep(tag);
+                }
             } else if (event == XMLStreamConstants.END_ELEMENT) {
                 depth--;
             }

@@ -43,16 +43,17 @@ final class Tag {
     }
 
     Optional<String> text(String attribute) {
-        return Optional.ofNullable(xml.getAttributeValue(null, attribute));
+        // an empty namespace, not null: null would also find an attribute of the drawing program's own, such as x:width
+        return Optional.ofNullable(xml.getAttributeValue("", attribute));
     }
 
     /** A reader of an attribute's value, empty if the attribute is missing. */
     Scanner scan(String attribute) {
         String value = text(attribute).orElse("");
-        int from = valueStart(attribute);
+        int from = value.isEmpty() ? -1 : valueStart(attribute);
         if (from >= 0) {
             int to = file.indexOf(file.charAt(from - 1), from);
-            if (to >= 0 && file.substring(from, to).indexOf('&') < 0) {
+            if (to >= 0 && isSame(value, from, to)) {
                 return new Scanner(file, from, to, lines, 0);
             }
         }
@@ -61,20 +62,39 @@ final class Tag {
 
     /** Where the value of an attribute starts within the tag, behind its quote; -1 if it is not found. */
     private int valueStart(String attribute) {
-        int at = start;
+        int at = nameEnd(start);
         while (at < end) {
-            at = file.indexOf(attribute, at);
-            if (at < 0 || at >= end) {
+            int name = skipSpace(at);
+            int nameEnd = nameEnd(name);
+            int quote = skipSpace(skipSpace(nameEnd) + 1);
+            int close = quote < end ? file.indexOf(file.charAt(quote), quote + 1) : -1;
+            if (close < 0) {
                 return -1;
             }
-            int next = skipSpace(at + attribute.length());
-            if (at > start && Character.isWhitespace(file.charAt(at - 1)) && next < end && file.charAt(next) == '=') {
-                next = skipSpace(next + 1);
-                return next < end && (file.charAt(next) == '"' || file.charAt(next) == '\'') ? next + 1 : -1;
+            if (nameEnd - name == attribute.length() && file.startsWith(attribute, name)) {
+                return quote + 1;
             }
-            at += attribute.length();
+            at = close + 1;
         }
         return -1;
+    }
+
+    private int nameEnd(int from) {
+        int at = from;
+        while (at < end && file.charAt(at) != '=' && !Character.isWhitespace(file.charAt(at))) {
+            at++;
+        }
+        return at;
+    }
+
+    /** Whether a stretch of the file is, letter by letter, the value that the XML reader made of it. */
+    private boolean isSame(String value, int from, int to) {
+        boolean isSame = to - from == value.length();
+        for (int i = 0; isSame && i < value.length(); i++) {
+            char c = file.charAt(from + i);
+            isSame = value.charAt(i) == (Character.isWhitespace(c) ? ' ' : c);
+        }
+        return isSame;
     }
 
     private int skipSpace(int from) {
