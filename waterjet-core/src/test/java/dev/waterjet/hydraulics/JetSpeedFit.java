@@ -14,12 +14,18 @@ final class JetSpeedFit {
     private static final int PRESSURES = 28;
     private static final int TEMPERATURES = 20;
     private static final double CUT = 3e-10;
+    private static final int X_POWERS = 12;
 
     private JetSpeedFit() {}
 
-    /** Prints one row of powers of x for each power of y. */
+    /** Prints twelve powers of x, four to a line, for each power of y. */
     public static void main(String[] arguments) {
-        rows().forEach(row -> System.out.println(row));
+        for (List<Double> row : rows()) {
+            for (int i = 0; i < X_POWERS; i++) {
+                double coefficient = i < row.size() ? row.get(i) : 0;
+                System.out.print(coefficient + (i % 4 == 3 ? ",\n" : ", "));
+            }
+        }
     }
 
     /** Coefficients of powers of x, a list for each power of y. */
