@@ -12,11 +12,14 @@ import dev.waterjet.fit.Fit;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.Unit;
@@ -29,7 +32,7 @@ import javax.measure.quantity.Speed;
  * the fit, and what the fitted parameters' covariance makes of the question. So an answer far from the cuts is less
  * certain than one among them. Outside the thicknesses, pressures and flows of the cuts it carries a caution.
  */
-public final class CalibratedFeed implements ForwardingFeed {
+public final class CalibratedFeed implements Described, ForwardingFeed {
 
     private static final long serialVersionUID = 1L;
 
@@ -263,6 +266,16 @@ public final class CalibratedFeed implements ForwardingFeed {
                     range.input() + " " + QuantityText.round(Units.fromSi(si, unit), 4) + " " + Units.symbol(unit)
                             + " lies outside that of the test cuts"));
         }
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("calibrated feed")
+                .put("material", material)
+                .put("scatter", scatter)
+                .put("cuts", cuts.size())
+                .put("fit", fit)
+                .map();
     }
 
     @Override

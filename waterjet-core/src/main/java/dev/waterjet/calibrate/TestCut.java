@@ -1,19 +1,22 @@
 package dev.waterjet.calibrate;
 
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /** One cut whose outcome was measured. */
-public final class TestCut implements Serializable {
+public final class TestCut implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -184,6 +187,19 @@ public final class TestCut implements Serializable {
      */
     public String label() {
         return label;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("test cut")
+                .put("test", test)
+                .put("jet", jet)
+                .put("thickness", Kind.LENGTH, thicknessM)
+                .put("index", index)
+                .put("feed", Kind.SPEED, feedMPerS)
+                .put("relative_deviation", relativeDeviation)
+                .put("label", label)
+                .map();
     }
 
     @Override

@@ -1,15 +1,19 @@
 package dev.waterjet.fit;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /** A fitted model: its parameters, how sure they are, and how well it meets each observation. */
-public final class Fit implements Serializable {
+public final class Fit implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -288,6 +292,25 @@ public final class Fit implements Serializable {
     private double weight(int i) {
         double root = rootWeights[i] / deviations[i];
         return root * root;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        List<Map<String, Object>> parameters = new ArrayList<>();
+        for (String name : names) {
+            parameters.add(Description.of("parameter")
+                    .put("name", name)
+                    .put("value", value(name))
+                    .put("standard_error", standardError(name))
+                    .map());
+        }
+        return Description.of("fit")
+                .put("parameters", parameters)
+                .put("observations", observations())
+                .put("degrees_of_freedom", degreesOfFreedom())
+                .put("chi_square", chiSquare())
+                .put("residual_deviation", residualDeviation())
+                .map();
     }
 
     @Override

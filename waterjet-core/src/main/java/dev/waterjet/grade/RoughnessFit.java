@@ -5,15 +5,18 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Entry texture and growth of grooves of a {@link RoughnessModel} from measured faces, by least squares on the logarithm of
  * Ra: a roughness is known within a factor. The slow growth above the grooves is kept as assumed.
  */
-public final class RoughnessFit implements Serializable {
+public final class RoughnessFit implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -85,6 +88,11 @@ public final class RoughnessFit implements Serializable {
      */
     public Fit fit() {
         return fit;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("roughness fit").put("fit", fit).map();
     }
 
     @Override

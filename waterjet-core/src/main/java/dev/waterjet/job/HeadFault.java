@@ -1,10 +1,13 @@
 package dev.waterjet.job;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * Why a head does not serve a part.
@@ -13,7 +16,7 @@ import java.util.Locale;
  * @param valueSi what it has, in SI
  * @param limitSi what is allowed, in SI
  */
-public record HeadFault(Rule rule, double valueSi, double limitSi) implements Serializable {
+public record HeadFault(Rule rule, double valueSi, double limitSi) implements Described, Serializable {
 
     /** What a head must keep to. */
     public enum Rule {
@@ -60,6 +63,14 @@ public record HeadFault(Rule rule, double valueSi, double limitSi) implements Se
      */
     public String text() {
         return String.format(Locale.ROOT, rule.sentence, rule.told(valueSi), rule.told(limitSi));
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("head fault")
+                .put("rule", rule)
+                .put("text", text())
+                .map();
     }
 
     @Override

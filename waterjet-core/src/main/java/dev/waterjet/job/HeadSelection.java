@@ -3,6 +3,7 @@ package dev.waterjet.job;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -43,7 +44,7 @@ public final class HeadSelection implements Described, Serializable {
      */
     public record Refused(
             double orificeM, double tubeM, double lengthM, Abrasive abrasive, double flowKgPerS, List<HeadFault> faults)
-            implements Serializable {
+            implements Described, Serializable {
 
         /**
          * Keeps an unmodifiable copy of the faults.
@@ -57,6 +58,18 @@ public final class HeadSelection implements Described, Serializable {
          */
         public Refused {
             faults = List.copyOf(faults);
+        }
+
+        @Override
+        public Map<String, Object> describe() {
+            return Description.of("refused head")
+                    .put("orifice", Kind.LENGTH, orificeM)
+                    .put("tube", Kind.LENGTH, tubeM)
+                    .put("length", Kind.LENGTH, lengthM)
+                    .put("abrasive", abrasive)
+                    .put("abrasive_flow", Kind.MASS_FLOW, flowKgPerS)
+                    .put("faults", faults)
+                    .map();
         }
     }
 

@@ -1,10 +1,13 @@
 package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -18,7 +21,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <p>The separation depth is held: what a wider tube does to it is left to the feed model.
  */
-public final class CompensationDrift implements Serializable {
+public final class CompensationDrift implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -104,6 +107,15 @@ public final class CompensationDrift implements Serializable {
             high *= 2;
         }
         return new BrentSolver(1e-12, 1e-12).solve(1000, grown -> drift(shape, grown) - toleranceM, 0, high);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("compensation drift")
+                .put("kerf", kerf)
+                .put("datum", datum)
+                .put("growth_of_bore", Kind.SPEED, growthMPerS)
+                .map();
     }
 
     @Override

@@ -5,8 +5,11 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The numbers of a {@link KerfModel} from measured widths, by least squares: the spread of the dose, the half-angle of the
@@ -15,7 +18,7 @@ import java.util.List;
  * <p>Widths at both faces, at two stand-offs or more and at fast and slow feeds, tell the two numbers apart. An error in
  * the separation depths goes into the spread of the dose: predict with the feed model that was used for the fit.
  */
-public final class KerfFit implements Serializable {
+public final class KerfFit implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -72,6 +75,11 @@ public final class KerfFit implements Serializable {
      */
     public Fit fit() {
         return fit;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("kerf fit").put("fit", fit).map();
     }
 
     @Override

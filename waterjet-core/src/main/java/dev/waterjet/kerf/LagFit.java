@@ -5,11 +5,14 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 
 /** The coefficient of a {@link LagModel} from measured lag lines, by least squares. */
-public final class LagFit implements Serializable {
+public final class LagFit implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -67,6 +70,11 @@ public final class LagFit implements Serializable {
      */
     public Fit fit() {
         return fit;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("lag fit").put("fit", fit).map();
     }
 
     @Override

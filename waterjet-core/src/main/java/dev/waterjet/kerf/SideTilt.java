@@ -2,11 +2,14 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
@@ -17,7 +20,7 @@ import javax.measure.quantity.Length;
  *
  * <p>The path through the plate grows by 1/cos(beta), a quarter of a per cent at 4 degrees, which is left out.
  */
-public final class SideTilt implements Serializable {
+public final class SideTilt implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -115,6 +118,15 @@ public final class SideTilt implements Serializable {
     public Quantity<Length> pathShift(Quantity<Length> pivotHeight) {
         double height = Require.notNegative("height of the pivot", Kind.LENGTH.si(pivotHeight), Units.MILLIMETRE);
         return Kind.LENGTH.of(height * Math.tan(tiltRad));
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("side tilt")
+                .put("tilt", Kind.ANGLE, tiltRad)
+                .put("part_side", partSide())
+                .put("scrap_side", scrapSide())
+                .map();
     }
 
     @Override

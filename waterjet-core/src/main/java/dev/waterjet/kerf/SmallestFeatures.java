@@ -2,16 +2,19 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /** The smallest features that one kerf can give a part. Derived from its widths; the web is common practice, no source. */
-public final class SmallestFeatures implements Serializable {
+public final class SmallestFeatures implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -107,6 +110,17 @@ public final class SmallestFeatures implements Serializable {
      */
     public boolean isTouchingAt(Quantity<Length> spacing) {
         return webLeft(spacing).si() <= 0;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("smallest features")
+                .put("inner_radius", innerRadius())
+                .put("slot", slot())
+                .put("web", web())
+                .put("pierced_hole", piercedHole())
+                .put("trepanned_hole", trepannedHole())
+                .map();
     }
 
     @Override

@@ -141,7 +141,7 @@ final class UnitTable {
 
     /** Units equal to ours but made elsewhere are looked up here; filled when the first of them comes. */
     private static final class ByEquality {
-        static final Map<Unit<?>, Entry> TABLE = new HashMap<>();
+        private static final Map<Unit<?>, Entry> TABLE = new HashMap<>();
 
         static {
             for (Entry entry : ORDER) {
@@ -152,7 +152,7 @@ final class UnitTable {
 
     /** Symbols and spellings; filled when the first text is read. */
     private static final class ByText {
-        static final Map<String, List<Entry>> TABLE = new HashMap<>();
+        private static final Map<String, List<Entry>> TABLE = new HashMap<>();
 
         static {
             for (Entry entry : ORDER) {

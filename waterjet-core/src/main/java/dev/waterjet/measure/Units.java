@@ -302,7 +302,8 @@ public final class Units {
                 .replace("1/", "per_")
                 .replace("/", "_per_")
                 .replace("%", "percent")
-                .replaceAll("[()]", "")
+                .replace("(", "")
+                .replace(")", "")
                 .replace(' ', '_');
     }
 

@@ -1,13 +1,16 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /** The smallest rectangle along the axes that holds a contour. */
-public final class Box implements Serializable {
+public final class Box implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -70,6 +73,14 @@ public final class Box implements Serializable {
                 && lowest.ySi() <= other.lowest.ySi()
                 && highest.xSi() >= other.highest.xSi()
                 && highest.ySi() >= other.highest.ySi();
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("box")
+                .put("lowest", lowest)
+                .put("highest", highest)
+                .map();
     }
 
     @Override

@@ -1,11 +1,15 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Area;
@@ -18,7 +22,7 @@ import javax.measure.quantity.Length;
  * <p>A contour holds primitive arrays and no objects for each edge; ten million edges are no trouble. It may cross
  * itself: {@link #requireSimple()} asks.
  */
-public final class Contour implements Serializable {
+public final class Contour implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -349,6 +353,18 @@ public final class Contour implements Serializable {
         } else {
             shape.arc(xM[edge], yM[edge], xM[edge + 1], yM[edge + 1], centreXM[edge], centreYM[edge], sweepRad[edge]);
         }
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        List<Edge> edges = new ArrayList<>();
+        for (int i = 0; i < size(); i++) {
+            edges.add(edge(i));
+        }
+        return Description.of("contour")
+                .put("closed", isClosed)
+                .put("edges", edges)
+                .map();
     }
 
     @Override

@@ -1,7 +1,10 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -9,7 +12,7 @@ import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
 /** One edge of a contour: a straight line or an arc of a circle, with what is asked of its face. */
-public final class Edge implements Serializable {
+public final class Edge implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -118,6 +121,15 @@ public final class Edge implements Serializable {
      */
     public Finish finish() {
         return finish;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        Description description = Description.of("edge").put("start", start).put("end", end);
+        if (isArc()) {
+            description.put("centre", centre).put("sweep", Kind.ANGLE, sweepRad);
+        }
+        return description.put("finish", finish).map();
     }
 
     @Override

@@ -1,12 +1,15 @@
 package dev.waterjet.path;
 
 import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -17,7 +20,7 @@ import javax.measure.quantity.Speed;
  * What is asked of an edge: the grade of its face, and how far the bottom of the cut may lie off the top where the jet
  * trails. An edge can also carry a feed of its own, and it can be a lead, which is cut in scrap.
  */
-public final class Finish implements Serializable {
+public final class Finish implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -158,6 +161,16 @@ public final class Finish implements Serializable {
 
     double greatestFeedSi() {
         return greatestFeedMPerS;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        Description description = Description.of("finish")
+                .put("grade", grade)
+                .put("tolerance", Kind.LENGTH, toleranceM)
+                .put("outside_corner_tolerance", Kind.LENGTH, outsideToleranceM);
+        greatestFeed().ifPresent(feed -> description.put("greatest_feed", Kind.SPEED, greatestFeedMPerS));
+        return description.put("lead", isLead).map();
     }
 
     @Override

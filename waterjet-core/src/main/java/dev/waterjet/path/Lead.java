@@ -1,11 +1,14 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 
 /** Where a contour is pierced and entered, the whole path with its leads, and what the checks of the place say. */
-public final class Lead implements Serializable {
+public final class Lead implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -64,6 +67,16 @@ public final class Lead implements Serializable {
      */
     public boolean isGood() {
         return findings.stream().allMatch(Finding::isMet);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("lead")
+                .put("pierce", pierce)
+                .put("entry", entry)
+                .put("path", path)
+                .put("findings", findings)
+                .map();
     }
 
     @Override

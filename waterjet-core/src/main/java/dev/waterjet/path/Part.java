@@ -1,15 +1,18 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Area;
 import javax.measure.quantity.Length;
 
 /** A part: its outline and the holes in it, all closed, none crossing itself or another. */
-public final class Part implements Serializable {
+public final class Part implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -155,6 +158,14 @@ public final class Part implements Serializable {
         return new Part(
                 outline.movedBy(by),
                 holes.stream().map(hole -> hole.movedBy(by)).toList());
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("part")
+                .put("outline", outline)
+                .put("holes", holes)
+                .map();
     }
 
     @Override

@@ -1,17 +1,20 @@
 package dev.waterjet.path;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /** A point of the sheet, seen from above: x to the right, y away from the reader. */
-public final class Point implements Serializable {
+public final class Point implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -100,6 +103,14 @@ public final class Point implements Serializable {
      */
     public Quantity<Length> distance(Point other) {
         return Kind.LENGTH.of(Math.hypot(other.xM - xM, other.yM - yM));
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("point")
+                .put("x", Kind.LENGTH, xM)
+                .put("y", Kind.LENGTH, yM)
+                .map();
     }
 
     @Override

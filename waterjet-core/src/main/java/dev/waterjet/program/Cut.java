@@ -1,6 +1,8 @@
 package dev.waterjet.program;
 
 import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.path.Contour;
 import dev.waterjet.path.ContourBuilder;
@@ -8,6 +10,7 @@ import dev.waterjet.path.Finish;
 import dev.waterjet.path.Point;
 import dev.waterjet.path.Side;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -17,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * One run of the jet, from on to off: a lead-in, a closed loop, a lead-out; or an open path. Its blocks are a stretch of
  * the {@linkplain PartProgram cutting blocks} of the program, each one edge of its path.
  */
-public final class Cut implements Serializable {
+public final class Cut implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -245,6 +248,21 @@ public final class Cut implements Serializable {
                     blocks.centreY[i],
                     blocks.turn[i] > 0 ? Side.LEFT : Side.RIGHT);
         }
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        Description description = Description.of("cut").put("line", line).put("name", name());
+        grade().ifPresent(grade -> description.put("grade", grade));
+        tolerance().ifPresent(asked -> description.put("tolerance", Kind.LENGTH, Kind.LENGTH.si(asked)));
+        jetSide().ifPresent(side -> description.put("jet_side", side));
+        return description
+                .put("closed", isClosed())
+                .put("blocks", size())
+                .put("lead_in_blocks", leadIn())
+                .put("lead_out_blocks", leadOut())
+                .put("length", Kind.LENGTH, lengthSi())
+                .map();
     }
 
     @Override

@@ -1,11 +1,17 @@
 package dev.waterjet.uncertainty;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Map;
 
 /** The distribution of a result, as drawn (JCGM 101, 7). */
-public final class MonteCarloResult {
+public final class MonteCarloResult implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
 
     private final double[] sorted;
     private final double mean;
@@ -141,6 +147,17 @@ public final class MonteCarloResult {
      */
     public double[] results() {
         return sorted.clone();
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("Monte Carlo result")
+                .put("trials", trials())
+                .put("mean", mean)
+                .put("standard_uncertainty", standardUncertainty)
+                .put("lower_95", lower(0.95))
+                .put("upper_95", upper(0.95))
+                .map();
     }
 
     @Override

@@ -1,9 +1,16 @@
 package dev.waterjet.uncertainty;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Shares of the variance of a result: of each input alone, and with all that it does together with others. */
-public final class SobolIndices {
+public final class SobolIndices implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
 
     private final List<String> names;
     private final double variance;
@@ -102,6 +109,23 @@ public final class SobolIndices {
             throw new IllegalArgumentException("no input is called " + name + "; there are " + names);
         }
         return index;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        List<Map<String, Object>> inputs = new ArrayList<>();
+        for (int i = 0; i < names.size(); i++) {
+            inputs.add(Description.of("share of variance")
+                    .put("name", names.get(i))
+                    .put("first_order", first[i])
+                    .put("standard_error", firstErrors[i])
+                    .put("total", total[i])
+                    .map());
+        }
+        return Description.of("Sobol indices")
+                .put("variance", variance)
+                .put("inputs", inputs)
+                .map();
     }
 
     @Override

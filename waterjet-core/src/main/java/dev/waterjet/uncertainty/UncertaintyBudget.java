@@ -1,8 +1,13 @@
 package dev.waterjet.uncertainty;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -10,7 +15,9 @@ import org.apache.commons.math3.distribution.TDistribution;
  * The law of propagation of uncertainty (JCGM 100, 5.1 and 5.2): value, combined standard uncertainty, and what each
  * input contributes. Derivatives are central differences over small parts of the inputs' uncertainties.
  */
-public final class UncertaintyBudget {
+public final class UncertaintyBudget implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
 
     /** Step of a first difference, as a part of the input's standard uncertainty. */
     private static final double FIRST_STEP = 1e-3;
@@ -204,6 +211,25 @@ public final class UncertaintyBudget {
                 * (freedom < 1e6
                         ? new TDistribution(null, Math.max(1, freedom)).inverseCumulativeProbability(half)
                         : new NormalDistribution(null, 0, 1).inverseCumulativeProbability(half));
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        List<Map<String, Object>> rows = new ArrayList<>();
+        for (int i = 0; i < contributions.length; i++) {
+            rows.add(Description.of("uncertain input")
+                    .put("name", inputs.names().get(i))
+                    .put("value", inputs.distribution(i).value())
+                    .put("standard_uncertainty", inputs.distribution(i).standardUncertainty())
+                    .put("sensitivity", sensitivities[i])
+                    .put("contribution", contributions[i])
+                    .map());
+        }
+        return Description.of("uncertainty budget")
+                .put("value", value)
+                .put("standard_uncertainty", combined)
+                .put("inputs", rows)
+                .map();
     }
 
     @Override

@@ -85,6 +85,8 @@ final class JobSamples {
                         List.of(Side.LEFT)));
         all.add(demand);
         all.add(selection);
+        all.add(selection.refused().get(0));
+        all.add(selection.refused().get(0).faults().get(0));
         all.add(selection.best(RankBy.TIME));
         all.add(practice);
         all.add(PierceLaw.derived(model, Samples.JET, Samples.PLATE, true));

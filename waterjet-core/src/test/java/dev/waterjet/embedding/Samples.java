@@ -17,6 +17,8 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.CostRates;
+import dev.waterjet.feed.CutEconomy;
 import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.grade.CutFace;
@@ -41,20 +43,29 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.kerf.ArcTolerance;
+import dev.waterjet.kerf.CompensationDrift;
+import dev.waterjet.kerf.Datum;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.SideTilt;
+import dev.waterjet.kerf.SmallestFeatures;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.path.Contour;
+import dev.waterjet.path.CuttingRules;
 import dev.waterjet.path.FeedPlanner;
 import dev.waterjet.path.Finish;
 import dev.waterjet.path.GradeFeeds;
+import dev.waterjet.path.Lead;
+import dev.waterjet.path.LeadPlacer;
 import dev.waterjet.path.MachineLimits;
+import dev.waterjet.path.Part;
 import dev.waterjet.path.Point;
 import dev.waterjet.path.Side;
+import dev.waterjet.program.PartProgram;
 import dev.waterjet.water.Saturation;
 import dev.waterjet.water.Water;
 import java.util.ArrayList;
@@ -81,6 +92,7 @@ final class Samples {
         ofPath(all);
         ofKerf(all);
         JobSamples.addTo(all);
+        FitSamples.addTo(all);
         return all;
     }
 
@@ -139,12 +151,17 @@ final class Samples {
         all.add(PLATE);
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
+        all.add(CutEconomy.of(MachinabilityFeed.published(), CostRates.of(90, 0.45))
+                .at(JET, PLATE, 3));
     }
 
     private static void ofKerf(List<Described> all) {
         Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
         all.add(kerf);
         all.add(kerf.lag());
+        all.add(SideTilt.squaring(kerf));
+        all.add(SmallestFeatures.of(kerf));
+        all.add(CompensationDrift.of(kerf, Datum.EXIT, Kind.SPEED.of(3e-10)));
         all.add(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.1)));
         CutFace face = FaceModel.standard().face(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
         all.add(face);
@@ -161,10 +178,26 @@ final class Samples {
     private static void ofPath(List<Described> all) {
         Contour window =
                 Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), Finish.of(FaceGrade.MEDIUM));
-        FeedPlanner planner = FeedPlanner.of(
-                MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1)),
-                GradeFeeds.of(MachinabilityFeed.published(), JET, PLATE),
-                feed -> feed);
+        Part part = Part.of(window, Contour.circle(Point.millimetres(15, 10), millimetres(4), Finish.usual()));
+        Lead lead = LeadPlacer.of(part, CuttingRules.of(millimetres(1), millimetres(6)))
+                .at(0, millimetres(15));
+        all.add(part);
+        all.add(window);
+        all.add(part.holes().get(0).edge(0));
+        all.add(window.finish(0));
+        all.add(window.box());
+        all.add(window.start());
+        all.add(lead);
+        all.add(lead.findings().get(0));
+        all.add(CuttingRules.of(millimetres(1), millimetres(6)));
+        all.add(PartProgram.parse("(waterjet: name bracket, grade fine, open)\nG21 G90\nM3\nG1 X10 F300\nM5\n")
+                .cuts()
+                .get(0));
+        MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
+        GradeFeeds feeds = GradeFeeds.of(MachinabilityFeed.published(), JET, PLATE);
+        all.add(limits);
+        all.add(feeds);
+        FeedPlanner planner = FeedPlanner.of(limits, feeds, feed -> feed);
         for (Side side : Side.values()) {
             all.add(planner.plan(window, side));
             all.add(planner.plan(window, side).block(0));

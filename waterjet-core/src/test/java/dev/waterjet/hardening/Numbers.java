@@ -20,6 +20,9 @@ final class Numbers {
 
     private static final Map<Unit<?>, Kind<?>> KINDS = new ConcurrentHashMap<>();
 
+    /** Parts of a long list that are looked at: its parts are of one make. */
+    private static final int MOST_PARTS = 20;
+
     private Numbers() {}
 
     static List<Double> of(Object answer) {
@@ -49,7 +52,7 @@ final class Numbers {
         } else if (answer instanceof Described described) {
             collect(description(described), into);
         } else if (answer instanceof Collection<?> parts) {
-            parts.forEach(part -> collect(part, into));
+            parts.stream().limit(MOST_PARTS).forEach(part -> collect(part, into));
         } else if (answer instanceof Map<?, ?> map && map.keySet().stream().allMatch(String.class::isInstance)) {
             map.forEach((key, value) -> {
                 if (!key.equals("cautions")) {

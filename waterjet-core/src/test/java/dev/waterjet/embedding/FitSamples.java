@@ -1,0 +1,62 @@
+package dev.waterjet.embedding;
+
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+
+import dev.waterjet.calibrate.CalibratedFeed;
+import dev.waterjet.calibrate.Calibration;
+import dev.waterjet.calibrate.TestCut;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.grade.RoughnessFit;
+import dev.waterjet.grade.RoughnessLine;
+import dev.waterjet.kerf.KerfFit;
+import dev.waterjet.kerf.LagFit;
+import dev.waterjet.kerf.LagLine;
+import dev.waterjet.kerf.MeasuredKerf;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.uncertainty.Distribution;
+import dev.waterjet.uncertainty.Measurand;
+import dev.waterjet.uncertainty.MonteCarlo;
+import dev.waterjet.uncertainty.SobolStudy;
+import dev.waterjet.uncertainty.UncertainInputs;
+import dev.waterjet.uncertainty.UncertaintyBudget;
+import java.util.List;
+
+/** Instances of what fits and studies of uncertainty answer. */
+final class FitSamples {
+
+    private FitSamples() {}
+
+    static void addTo(List<Described> all) {
+        List<TestCut> cuts = List.of(
+                TestCut.separated(Samples.JET, millimetres(10), millimetresPerMinute(500)),
+                TestCut.separated(Samples.JET, millimetres(20), millimetresPerMinute(220)));
+        all.addAll(cuts);
+        CalibratedFeed fitted = Calibration.ofMachinability(Samples.PLATE.material(), MachinabilityFeed.published())
+                .fit(cuts);
+        all.add(fitted);
+        all.add(fitted.fit());
+        all.add(KerfFit.of(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6))));
+        all.add(LagFit.of(List.of(LagLine.of(millimetres(20))
+                .withDepths(QuantityArray.ofSi(Kind.LENGTH, 5e-3, 10e-3, 15e-3))
+                .withLags(QuantityArray.ofSi(Kind.LENGTH, 0.4e-3, 1.5e-3, 3.4e-3)))));
+        all.add(RoughnessFit.of(List.of(RoughnessLine.of(Samples.JET, millimetres(25))
+                .withDepths(QuantityArray.ofSi(Kind.LENGTH, 1e-3, 8e-3, 16e-3, 22e-3))
+                .withRa(QuantityArray.ofSi(Kind.LENGTH, 3.2e-6, 3.8e-6, 9e-6, 16e-6)))));
+        Measurand product = in -> in[0] * in[1];
+        UncertainInputs two = UncertainInputs.none()
+                .with("length", Distribution.normal(3, 0.1))
+                .with("width", Distribution.uniform(1, 2));
+        all.add(UncertaintyBudget.of(product, two));
+        all.add(MonteCarlo.of(product, two).withTrials(1000).run());
+        all.add(SobolStudy.of(product, two).withTrials(1000).run());
+    }
+
+    private static MeasuredKerf measured(double depthMm, double entryMm, double exitMm) {
+        return MeasuredKerf.of(Samples.JET, Samples.PLATE, millimetres(depthMm))
+                .withEntryWidth(millimetres(entryMm))
+                .withExitWidth(millimetres(exitMm));
+    }
+}
