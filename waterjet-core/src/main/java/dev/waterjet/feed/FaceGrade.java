@@ -5,13 +5,13 @@ package dev.waterjet.feed;
  * are ordinary words for tolerance, bound to no standard and no model; an {@link IndexTable} ties them to a model's index.
  */
 public enum FaceGrade {
-    /** The material just comes apart; the lower part of the face is deeply grooved. */
+    /** The material just comes apart; the lower part of the face is grooved. */
     PARTING("parting"),
-    /** Apart with a margin; grooves in the lower part. */
+    /** Apart with a margin, for faces that nobody sees; grooves, if any, at the foot. */
     COARSE("coarse"),
     /** The usual face of parts that are used as cut. */
     MEDIUM("medium"),
-    /** Grooves faint and low on the face. */
+    /** Finer than usual, for faces that are seen or that fit. */
     FINE("fine"),
     /** The finest face: slower still brings little. */
     EXTRA_FINE("extra fine");

@@ -7,6 +7,7 @@ import dev.waterjet.jet.JetSubjects;
 import dev.waterjet.job.JobSubjects;
 import dev.waterjet.kerf.KerfSubjects;
 import dev.waterjet.path.PathSubjects;
+import dev.waterjet.program.ProgramSubjects;
 import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
 import java.io.InputStream;
@@ -24,7 +25,7 @@ import org.apache.commons.csv.CSVRecord;
 public final class ReferenceSuite {
 
     private static final List<String> FILES =
-            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path", "job");
+            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path", "program", "job");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
@@ -34,6 +35,7 @@ public final class ReferenceSuite {
             new KerfSubjects(),
             new GradeSubjects(),
             new PathSubjects(),
+            new ProgramSubjects(),
             new JobSubjects());
 
     private ReferenceSuite() {}

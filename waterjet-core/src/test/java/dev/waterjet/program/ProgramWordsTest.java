@@ -1,0 +1,303 @@
+package dev.waterjet.program;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
+import dev.waterjet.path.Contour;
+import dev.waterjet.path.Finish;
+import dev.waterjet.path.Side;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Words, lines and what the values of this package tell. */
+class ProgramWordsTest {
+
+    private static PartProgram open(String program) {
+        return PartProgram.parse(program, ProgramCodes.usual().withOpenCuts());
+    }
+
+    private static Contour path(PartProgram program, int cut) {
+        return program.cuts().get(cut).path(Finish.usual());
+    }
+
+    private static double cuttingMm(PartProgram program) {
+        return 1000 * Kind.LENGTH.si(program.cuttingLength());
+    }
+
+    private static void refused(String program, String message) {
+        assertThatThrownBy(() -> PartProgram.parse(program))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining(message);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "G2 X4 Y4 I4 J0",
+                "X4 G2 Y4 I4 J0",
+                "Y4 X4 G2 J0 I4",
+                "I4 G2 X4 Y4",
+                "J0 I4 X4 Y4 G2",
+                "R4 G2 X4 Y4",
+                "Y4 X4 R4 G2",
+                "F9 X4 Y4 R4 G2",
+                "N1G2X4Y4R4",
+            })
+    void wordsStandInAnyOrder(String block) {
+        // a quarter of a circle of 4 mm about (4, 0)
+        PartProgram program = open("M3\n" + block + "\nM5\n");
+
+        assertThat(path(program, 0).edge(0).centre().orElseThrow().xSi()).isCloseTo(0.004, within(1e-15));
+        assertThat(cuttingMm(program)).isCloseTo(2 * Math.PI, within(1e-9));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"I2 X9", "J2 X9", "R2 X9", "I2", "J2", "R2"})
+    void theCentreOfALineIsRefusedWhereverItStands(String block) {
+        refused("M3\nG1 X5\n" + block, "line 3, column 1: the word " + block.charAt(0) + "2 belongs to an arc");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"I2 R4, 4", "J2 R4, 4", "R4 I2, 1", "R4 J2, 1"})
+    void anArcHasOneKindOfCentre(String words, int column) {
+        refused(
+                "M3\nG2\nX4 Y4 " + words,
+                "line 3, column " + (column + 6) + ": an arc has either R or a centre by I and J");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Z1 X4 I2, 1, an arc with Z",
+        "I2 X5, 1, the ends of the arc do not fit",
+        "R2 X5, 1, the ends of the arc do not fit"
+    })
+    void faultsOfAnArcAreToldAtTheirWord(String words, int column, String message) {
+        refused("M3\nG2\n" + words, "line 3, column " + column + ": " + message);
+    }
+
+    @Test
+    void endsOfAnArcMayBeRoundedByAHundredthOfAMillimetre() {
+        assertThat(cuttingMm(open("M3\nG2 X8.009 I4\nM5"))).isCloseTo(4 * Math.PI, within(0.02));
+        refused("M3\nG2 X8.011 I4\nM5", "it starts 4 mm from it and ends 4.011 mm from it");
+        assertThat(cuttingMm(open("M3\nG2 X8.009 R4\nM5"))).isCloseTo(4 * Math.PI, within(0.02));
+        refused("M3\nG2 X8.011 R4\nM5", "they lie 8.011 mm apart, more than twice 4 mm");
+    }
+
+    @Test
+    void anArcNeedsARadius() {
+        refused("M3\nG2 X8 I0\nM5", "line 2, column 7: the arc has no radius");
+        refused("M3\nG2 X8 I8\nM5", "line 2, column 7: the arc has no radius");
+        refused("M3\nG2 X8 R0\nM5", "line 2, column 7: the arc has no radius");
+    }
+
+    @Test
+    void centresThatAreAbsoluteFollowTheOriginAndMayLackAWord() {
+        // the origin is shifted to (10, 20); the centre (4, 0) then lies at (14, 20)
+        PartProgram shifted = open("G0 X10 Y20\nG92 X0 Y0\nG90.1\nM3\nG3 X8 Y0 I4 J0\nM5\n");
+        assertThat(path(shifted, 0).edge(0).centre().orElseThrow().xSi()).isCloseTo(0.014, within(1e-12));
+        assertThat(path(shifted, 0).edge(0).centre().orElseThrow().ySi()).isCloseTo(0.020, within(1e-12));
+
+        PartProgram onlyY = open("G0 X3 Y2\nG90.1 M3\nG3 X3 Y8 J5\nM5\n");
+        assertThat(path(onlyY, 0).edge(0).centre().orElseThrow().xSi()).isCloseTo(0.003, within(1e-15));
+        PartProgram onlyX = open("G0 X3 Y2\nG90.1 M3\nG3 X9 Y2 I6\nM5\n");
+        assertThat(path(onlyX, 0).edge(0).centre().orElseThrow().ySi()).isCloseTo(0.002, within(1e-15));
+        PartProgram again = open("G0 X3 Y2\nG90.1 G91.1 M3\nG3 X9 Y2 I3\nM5\n");
+        assertThat(path(again, 0).edge(0).centre().orElseThrow().xSi()).isCloseTo(0.006, within(1e-15));
+    }
+
+    @Test
+    void theOriginIsShiftedInOneDirectionAlone() {
+        PartProgram program = open("G0 X10 Y20\nG92 Y5\nM3\nG1 X11 Y6\nM5\nG92 X1\nG0 X2 Y6\nM3\nG1 Y7\nM5\n");
+
+        assertThat(path(program, 0).end().xSi()).isCloseTo(0.011, within(1e-15));
+        assertThat(path(program, 0).end().ySi()).isCloseTo(0.021, within(1e-15));
+        // 11 mm is now called 1, so that 2 is 12 mm
+        assertThat(path(program, 1).start().xSi()).isCloseTo(0.012, within(1e-15));
+        assertThat(path(program, 1).end().ySi()).isCloseTo(0.022, within(1e-15));
+        assertThat(open("G0 X10\nX4 G92\nM3\nG1 X5\nM5\n").cuts().get(0).start().xSi())
+                .isCloseTo(0.010, within(1e-15));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"\n", "\r\n", "\r"})
+    void everyEndOfLineCountsOnce(String end) {
+        String program = String.join(end, "G0 X1", "", "M3", "G3 I-1", "M5", "G9");
+
+        refused(program, "line 6, column 1: the word G9 is not known");
+        assertThat(PartProgram.parse(program.replace("G9", "M2")).cuts().get(0).line())
+                .isEqualTo(3);
+        assertThat(PartProgram.parse("\uFEFF" + program.replace("G9", "M30")).line(0))
+                .isEqualTo(4);
+    }
+
+    @Test
+    void tapeMarksAreNoBlocks() {
+        assertThat(PartProgram.parse("%\n:12 name\nG0 X1\nM3\n%% rubbish\nG3 I-1\nM5\n%")
+                        .size())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void stopsAndEndsAreKnownWhateverOpensTheJet() {
+        ProgramCodes codes = ProgramCodes.usual().withJetOn(10).withJetOff(11);
+
+        assertThat(PartProgram.parse("M0\nM1\nG0 X1\nM10\nG3 I-1\nM11\nM2\nM77", codes)
+                        .size())
+                .isEqualTo(1);
+        assertThatThrownBy(() -> PartProgram.parse("M3", codes)).hasMessageContaining("the word M3 is not known");
+        assertThatThrownBy(() -> PartProgram.parse("M29", codes)).hasMessageContaining("the word M29 is not known");
+    }
+
+    @Test
+    void onlyTheXyPlaneAndFeedsPerMinuteAreTaken() {
+        PartProgram program = open("G17 G40 G61 G64 G94 G54\nG54 G0 X1\nM3\nG1 X2\nM5\n");
+
+        assertThat(program.size()).isEqualTo(1);
+        for (String word : List.of("G18", "G19")) {
+            refused(word, word + " leaves the XY plane");
+        }
+        for (String word : List.of("G93", "G95")) {
+            refused(word, word + " asks for another meaning of F");
+        }
+        for (String word : List.of("G55", "G56", "G57", "G58", "G59")) {
+            refused("G54\n" + word, word + " moves the origin");
+            assertThat(open(word + " G0 X1\nM3\nG1 X2\nM5\n").size()).isEqualTo(1);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"G20, true", "G21, true", "G70, true", "G71, true", "G90, false", "G17, false"})
+    void aProgramSaysItsUnitOrDoesNot(String word, boolean says) {
+        assertThat(open(word + "\nM3\nG1 X1\nM5\n").hasUnit()).isEqualTo(says);
+    }
+
+    @Test
+    void lettersThatBeginNoWordAreShown() {
+        refused("G0 ~", "line 1, column 4: '~' begins no word");
+        refused("G0 \u00e4", "line 1, column 4: '\\u00c4' begins no word");
+        refused("G0 \u0001", "line 1, column 4: '\\u0001' begins no word");
+        refused("G0 X.", "line 1, column 4: the word X has no number");
+        refused("G0 X-", "line 1, column 4: the word X has no number");
+        refused("G0 X1-2", "line 1, column 6: '-' begins no word");
+        refused("G0 X1.2.3", "line 1, column 8: '.' begins no word");
+    }
+
+    @Test
+    void commentsSpeakOnceAndToTheEnd() {
+        refused("(waterjet: name a)(waterjet: open)", "line 1, column 20: a line has room for one such comment");
+        refused("(waterjet: name a,)", "line 1, column 19: \"\" says nothing of a cut");
+        refused("(waterjet:)", "\"\" says nothing of a cut; write name, grade, tolerance or open");
+        refused("G0 X1 (open\nG0 X2)", "line 1, column 7: the comment is not closed");
+        PartProgram program =
+                PartProgram.parse("(waterjet: name a b)\n(waterjet: open , tolerance 1 mm)\nM3\nG1 X1\nM5\n");
+        assertThat(program.cuts().get(0).name()).isEqualTo("a b");
+        assertThat(program.cuts().get(0).tolerance()).isPresent();
+        assertThat(program.cuts().get(0).isClosed()).isFalse();
+    }
+
+    @Test
+    void errorsTellLineColumnAndDistances() {
+        refused("G0 X1\n  M3\nG1 X5", "line 2, column 3: the jet goes on here and never off");
+        refused(
+                "G0 X10 Y20\n M3\nG1 X12\nX13 Y24\nM5",
+                "line 2, column 2: the contour that starts here never closes: it ends"
+                        + " on line 4, 5 mm from its start");
+        refused("G0 X5\n\nG4 P1\nM2", "the program cuts nothing: no line or arc lies between M3 and M5");
+        refused("G17\nP3", "line 2, column 1: the word P3 belongs to a dwell, G4");
+        refused("U3", "line 1, column 1: the word U3 belongs to a dwell, G4");
+    }
+
+    @Test
+    void movesWithTheJetOffAreCountedLegByLeg() {
+        PartProgram program = open("G0 X3 Y4\nG0 X6 Y8\nG1 X9 Y12\nG3 X9 Y14 J1\nM3\nG1 X10\nM5\nG0 Y2\n");
+
+        assertThat(1000 * Kind.LENGTH.si(program.rapidLength())).isCloseTo(15 + Math.PI + 12, within(1e-9));
+    }
+
+    @Test
+    void blocksAreCountedOverTheProgramAndWithinTheCut() {
+        PartProgram program = open("M3\nG1 X1\nX2\nM5\nG0 X5\n\nM3\nG1 X6\n\nX7\nX8\nM5\n");
+        Cut second = program.cuts().get(1);
+
+        assertThat(second.firstBlock()).isEqualTo(2);
+        assertThat(second.size()).isEqualTo(3);
+        assertThat(second.line()).isEqualTo(7);
+        assertThat(second.line(0)).isEqualTo(8);
+        assertThat(second.line(2)).isEqualTo(11);
+        assertThat(program.line(1)).isEqualTo(3);
+        assertThat(program.line(4)).isEqualTo(11);
+        assertThat(program.cuts().get(0).firstBlock()).isZero();
+        assertThat(second).hasToString("cut at line 7, 3 blocks");
+        assertThat(open("(waterjet: name rim)\nM3\nG1 X6\nM5\n").cuts().get(0)).hasToString("rim at line 2, 1 blocks");
+    }
+
+    @Test
+    void feedsComeAsAnArrayToo() {
+        PartProgram program = open("M3\nG1 X1\nF3 X2\nM5\n");
+
+        assertThat(program.withFeeds(
+                        QuantityArray.of(Kind.SPEED, new double[] {90, 120.5}, Units.MILLIMETRE_PER_MINUTE)))
+                .isEqualTo("M3\nG1 X1 F90\nF120.5 X2\nM5\n");
+    }
+
+    @Test
+    void aBlankBeforeTheFirstWordIsABlank() {
+        assertThat(open(" M3G1X1\nM5").withFeedsSi(0.01)).isEqualTo(" M3G1X1 F600\nM5");
+        assertThat(open("M3G1X1\nM5").withFeedsSi(0.01)).isEqualTo("M3G1X1F600\nM5");
+        assertThat(open(" M3\nG1X1\nM5").withFeedsSi(0.01)).isEqualTo(" M3\nG1X1F600\nM5");
+    }
+
+    @Test
+    void theSideIsThatOfTheCutAndEndsWithIt() {
+        List<Cut> cuts = open("M3\nG41 G1 X1\nG40 X2\nM5\nM3\nG1 X3\nM5\n").cuts();
+
+        assertThat(cuts.get(0).jetSide()).contains(Side.LEFT);
+        assertThat(cuts.get(1).jetSide()).isEmpty();
+    }
+
+    @Test
+    void aProgramIsItsTextAndItsCodes() {
+        String text = "M3\nG1 X1\nM5\n";
+        ProgramCodes codes = ProgramCodes.usual().withOpenCuts();
+
+        ValueContract.of(() -> PartProgram.parse(text, codes))
+                .tells("text", PartProgram::text, text)
+                .tells("codes", PartProgram::codes, codes)
+                .tells("size", PartProgram::size, 1)
+                .differs("text", PartProgram.parse(text + " ", codes))
+                .differs("codes", PartProgram.parse(text, codes.withPassed(List.of(7))))
+                .says("1 cuts", "1 blocks")
+                .check();
+    }
+
+    @Test
+    void codesTellWhatWasGiven() {
+        ValueContract.of(ProgramCodes::usual)
+                .change("jet on", codes -> codes.withJetOn(62), ProgramCodes::jetOn, 62)
+                .change("jet off", codes -> codes.withJetOff(63), ProgramCodes::jetOff, 63)
+                .change("passed", codes -> codes.withPassed(List.of(8, 9)), ProgramCodes::passed, Set.of(8, 9))
+                .change("open", ProgramCodes::withOpenCuts, ProgramCodes::mayStayOpen, true)
+                .says("M3", "M5")
+                .check();
+        assertThat(ProgramCodes.usual()
+                        .withPassed(List.of(8))
+                        .withPassed(List.of(9))
+                        .passed())
+                .containsExactlyInAnyOrder(8, 9);
+        assertThatThrownBy(() -> ProgramCodes.usual().withJetOn(-1)).hasMessageContaining("code for jet on is -1");
+        assertThatThrownBy(() -> ProgramCodes.usual().withJetOff(10000))
+                .hasMessageContaining("code for jet off is 10000");
+        assertThatThrownBy(() -> ProgramCodes.usual().withPassed(List.of(-5)))
+                .hasMessageContaining("code to pass over is -5");
+    }
+}
