@@ -39,12 +39,15 @@ public final class ValueContract<T> {
 
     private record Trait<T>(String name, Function<T, ?> accessor, Object expected) {}
 
-    private record Change<T>(String name, T changed, Optional<Trait<T>> trait) {}
+    private record Change<T>(T changed, Trait<T> trait) {}
+
+    private record Other(String name, Object value) {}
 
     private final Supplier<T> maker;
     private final T value;
     private final List<Trait<T>> traits = new ArrayList<>();
     private final List<Change<T>> changes = new ArrayList<>();
+    private final List<Other> others = new ArrayList<>();
     private final List<String> words = new ArrayList<>();
 
     private ValueContract(Supplier<T> maker) {
@@ -65,13 +68,15 @@ public final class ValueContract<T> {
 
     /** A change makes another value, which tells what was given; all else that {@code change} and {@code tells} name stays. */
     public <R> ValueContract<T> change(String name, UnaryOperator<T> change, Function<T, R> accessor, R given) {
-        changes.add(new Change<>(name, change.apply(value), Optional.of(new Trait<>(name, accessor, given))));
+        T changed = change.apply(value);
+        changes.add(new Change<>(changed, new Trait<>(name, accessor, given)));
+        others.add(new Other(name, changed));
         return this;
     }
 
     /** Another value, which differs in one thing. */
-    public ValueContract<T> differs(String name, T other) {
-        changes.add(new Change<>(name, other, Optional.empty()));
+    public ValueContract<T> differs(String name, Object other) {
+        others.add(new Other(name, other));
         return this;
     }
 
@@ -92,17 +97,16 @@ public final class ValueContract<T> {
         traits.forEach(trait -> assertThat(same(trait.accessor().apply(value), trait.expected()))
                 .as("%s is %s", trait.name(), trait.accessor().apply(value))
                 .isTrue());
-        for (int i = 0; i < changes.size(); i++) {
-            isAnother(changes.get(i).name(), value, changes.get(i).changed());
-            for (Change<T> earlier : changes.subList(0, i)) {
+        for (int i = 0; i < others.size(); i++) {
+            isAnother(others.get(i).name(), value, others.get(i).value());
+            for (Other earlier : others.subList(0, i)) {
                 isAnother(
-                        changes.get(i).name() + " and " + earlier.name(),
-                        earlier.changed(),
-                        changes.get(i).changed());
+                        others.get(i).name() + " and " + earlier.name(),
+                        earlier.value(),
+                        others.get(i).value());
             }
-            Change<T> change = changes.get(i);
-            change.trait().ifPresent(trait -> changesOnly(change, trait));
         }
+        changes.forEach(this::changesOneThing);
     }
 
     private void isTheSame(String what, Object other) {
@@ -120,24 +124,27 @@ public final class ValueContract<T> {
         }
     }
 
-    private void changesOnly(Change<T> own, Trait<T> trait) {
-        Object before = trait.accessor().apply(value);
-        assertThat(same(before, trait.expected()))
-                .as("%s changes nothing", trait.name())
+    private void changesOneThing(Change<T> change) {
+        Trait<T> own = change.trait();
+        Object before = own.accessor().apply(value);
+        assertThat(same(before, own.expected()))
+                .as("%s changes nothing", own.name())
                 .isFalse();
-        tells(own, trait, trait.expected());
+        tells(change, own, own.expected());
         changes.stream()
-                .filter(other -> other.trait().isPresent() && !other.name().equals(own.name()))
-                .forEach(other -> tells(other, trait, before));
+                .filter(other -> !other.trait().name().equals(own.name()))
+                .forEach(other -> tells(other, own, before));
         traits.stream()
-                .filter(told -> !told.name().equals(trait.name()))
-                .forEach(told -> tells(own, told, told.expected()));
+                .filter(told -> !told.name().equals(own.name()))
+                .forEach(told -> tells(change, told, told.expected()));
     }
 
     private void tells(Change<T> change, Trait<T> trait, Object expected) {
         Object told = trait.accessor().apply(change.changed());
         assertThat(same(told, expected))
-                .as("%s after the change of %s is %s, not %s", trait.name(), change.name(), told, expected)
+                .as(
+                        "%s after the change of %s is %s, not %s",
+                        trait.name(), change.trait().name(), told, expected)
                 .isTrue();
     }
 

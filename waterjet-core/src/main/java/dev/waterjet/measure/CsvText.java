@@ -22,6 +22,8 @@ public final class CsvText {
     /** A plain decimal number; Java's own reader would also take NaN, hexadecimal digits and a letter for the type. */
     private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?");
 
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
+
     private CsvText() {}
 
     /**
@@ -68,7 +70,7 @@ public final class CsvText {
         /**
          * An error at a cell.
          *
-         * @param cell index of the cell from 0; beyond the last cell, the end of the row is meant
+         * @param cell index of the cell from 0; beyond the last cell, the last is meant
          * @param message what was wrong
          * @return the exception to throw
          */
@@ -92,7 +94,7 @@ public final class CsvText {
     }
 
     /**
-     * A row as text, without line end. Cells are quoted where they must be, blanks at their ends among the reasons.
+     * A row as text, without line end. Cells are quoted where they must be, so that {@link #parse} gives them back.
      *
      * @param cells the cells
      * @return the row
@@ -106,7 +108,7 @@ public final class CsvText {
             String cell = cells.get(i);
             boolean mustQuote = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r')
                     || !cell.equals(cell.strip())
-                    || (i == 0 && (cell.isEmpty() || cell.startsWith("#") || cell.startsWith("\uFEFF")));
+                    || (i == 0 && (cell.isEmpty() || cell.startsWith("#") || cell.startsWith(BYTE_ORDER_MARK)));
             row.append(mustQuote ? '"' + cell.replace("\"", "\"\"") + '"' : cell);
         }
         return row.toString();
@@ -122,7 +124,7 @@ public final class CsvText {
 
         Reader(String text) {
             this.text = text;
-            this.at = text.startsWith("\uFEFF") ? 1 : 0;
+            this.at = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
             this.lineStart = at;
         }
 
@@ -179,7 +181,7 @@ public final class CsvText {
             at++;
             while (at < text.length()) {
                 char c = text.charAt(at++);
-                if (c == '\n') {
+                if (c == '\n' || (c == '\r' && !text.startsWith("\n", at))) {
                     newLine();
                 }
                 if (c != '"') {

@@ -160,7 +160,6 @@ public final class QuantityText {
     }
 
     private static String example(Kind<?> kind) {
-        String symbol = UnitTable.symbols(kind).stream().findFirst().orElse("");
-        return symbol.isEmpty() ? "0.25" : "0.25 " + symbol;
+        return "0.25 " + UnitTable.symbols(kind).get(0);
     }
 }

@@ -63,24 +63,26 @@ public final class Scale<Q extends Quantity<Q>> implements Serializable {
         if (!unit.isCompatible(kind.siUnit())) {
             throw new DimensionException(kind, unit);
         }
-        UnitConverter toSi;
         try {
-            toSi = unit.getConverterTo(kind.siUnit());
+            return resolve(kind, unit, unit.getConverterTo(kind.siUnit()));
+        } catch (DimensionException e) {
+            throw e;
         } catch (RuntimeException e) {
             throw new DimensionException(kind, unit, e);
         }
+    }
+
+    private static <Q extends Quantity<Q>> Scale<Q> resolve(Kind<Q> kind, Unit<Q> unit, UnitConverter toSi) {
         double offset = toSi.convert(0.0);
-        if (offset != 0) {
-            return new Scale<>(toSi.convert(1.0) - offset, 1, offset);
-        }
-        double factor = toSi.convert(1.0);
-        double inverse = toSi.inverse().convert(1.0);
-        boolean isLine = Math.abs(toSi.convert(2.0) - 2 * factor) <= 1e-12 * Math.abs(factor);
+        double factor = toSi.convert(1.0) - offset;
+        double bend = toSi.convert(2.0) - offset - 2 * factor;
+        boolean isLine = Math.abs(bend) <= 1e-12 * Math.max(Math.abs(factor), Math.abs(offset));
         if (!isLine || !Double.isFinite(factor) || factor == 0) {
             throw new DimensionException(kind, unit);
         }
-        boolean inverseIsExact = inverse > 1 && inverse == Math.rint(inverse);
-        return inverseIsExact ? new Scale<>(1, inverse, 0) : new Scale<>(factor, 1, 0);
+        double inverse = toSi.inverse().convert(1.0);
+        boolean inverseIsExact = offset == 0 && inverse > 1 && inverse == Math.rint(inverse);
+        return inverseIsExact ? new Scale<>(1, inverse, 0) : new Scale<>(factor, 1, offset);
     }
 
     /**

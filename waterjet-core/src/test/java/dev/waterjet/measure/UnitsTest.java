@@ -2,14 +2,20 @@ package dev.waterjet.measure;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Locale;
 import javax.measure.MetricPrefix;
+import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import tech.units.indriya.function.MultiplyConverter;
 import tech.units.indriya.quantity.Quantities;
 
 class UnitsTest {
@@ -50,7 +56,7 @@ class UnitsTest {
         assertThat(siOf(kind, text)).isCloseTo(si, org.assertj.core.data.Percentage.withPercentage(1e-13));
     }
 
-    private static <Q extends javax.measure.Quantity<Q>> double siOf(Kind<Q> kind, String text) {
+    private static <Q extends Quantity<Q>> double siOf(Kind<Q> kind, String text) {
         return kind.si(kind.parse(text));
     }
 
@@ -68,7 +74,7 @@ class UnitsTest {
         }
     }
 
-    private static <Q extends javax.measure.Quantity<Q>> void checkAgainstIndriya(Kind<Q> kind, String symbol) {
+    private static <Q extends Quantity<Q>> void checkAgainstIndriya(Kind<Q> kind, String symbol) {
         Unit<Q> unit = QuantityText.parseUnit(kind, symbol);
         double byIndriya = unit.getConverterTo(kind.siUnit()).convert(7.25);
 
@@ -82,6 +88,72 @@ class UnitsTest {
         Unit<Length> centimetre = MetricPrefix.CENTI(Units.METRE);
 
         assertThat(Kind.LENGTH.si(Quantities.getQuantity(7.6, centimetre))).isEqualTo(0.076);
+    }
+
+    @Test
+    void aUnitEqualToOursButMadeElsewhereHasOurSymbol() {
+        Unit<Length> inch = Units.METRE.transform(MultiplyConverter.ofRational(254, 10000));
+
+        assertThat(inch).isNotSameAs(Units.INCH);
+        assertThat(Units.symbol(inch)).isEqualTo("in");
+    }
+
+    @Test
+    void messagesMayTellAnyUnit() {
+        assertThat(Units.fromSi(0.076, MetricPrefix.CENTI(Units.METRE))).isCloseTo(7.6, within(1e-14));
+        assertThat(Units.fromSi(7, Units.METRE.multiply(Units.KILOGRAM))).isEqualTo(7);
+    }
+
+    @Test
+    void aKindSpeaksByItsName() {
+        assertThat(Kind.MASS_FLOW).hasToString("mass flow");
+        assertThat(Kind.LENGTH.of(0.0254, Units.INCH)).isEqualTo(Measures.inches(1));
+        assertThatThrownBy(() -> Measures.millimetres(Double.POSITIVE_INFINITY))
+                .isInstanceOf(DomainException.class)
+                .hasMessageContaining("length is Infinity mm");
+    }
+
+    static List<Arguments> factories() {
+        return List.of(
+                Arguments.of(Measures.metres(3), "3 m"),
+                Arguments.of(Measures.millimetres(3), "3 mm"),
+                Arguments.of(Measures.micrometres(3), "3 um"),
+                Arguments.of(Measures.inches(3), "3 in"),
+                Arguments.of(Measures.seconds(3), "3 s"),
+                Arguments.of(Measures.minutes(3), "3 min"),
+                Arguments.of(Measures.hours(3), "3 h"),
+                Arguments.of(Measures.metresPerSecond(3), "3 m/s"),
+                Arguments.of(Measures.millimetresPerMinute(3), "3 mm/min"),
+                Arguments.of(Measures.inchesPerMinute(3), "3 in/min"),
+                Arguments.of(Measures.metresPerSquareSecond(3), "3 m/s2"),
+                Arguments.of(Measures.degrees(3), "3 deg"),
+                Arguments.of(Measures.kilograms(3), "3 kg"),
+                Arguments.of(Measures.newtons(3), "3 N"),
+                Arguments.of(Measures.pascals(3), "3 Pa"),
+                Arguments.of(Measures.megapascals(3), "3 MPa"),
+                Arguments.of(Measures.bars(3), "3 bar"),
+                Arguments.of(Measures.psi(3), "3 psi"),
+                Arguments.of(Measures.ksi(3), "3 ksi"),
+                Arguments.of(Measures.kelvins(3), "3 K"),
+                Arguments.of(Measures.celsius(3), "3 C"),
+                Arguments.of(Measures.watts(3), "3 W"),
+                Arguments.of(Measures.kilowatts(3), "3 kW"),
+                Arguments.of(Measures.horsepower(3), "3 hp"),
+                Arguments.of(Measures.kilogramsPerSecond(3), "3 kg/s"),
+                Arguments.of(Measures.gramsPerMinute(3), "3 g/min"),
+                Arguments.of(Measures.poundsPerMinute(3), "3 lb/min"),
+                Arguments.of(Measures.litresPerMinute(3), "3 L/min"),
+                Arguments.of(Measures.gallonsPerMinute(3), "3 gpm"),
+                Arguments.of(Measures.kilogramsPerCubicMetre(3), "3 kg/m3"),
+                Arguments.of(Measures.joulesPerCubicMillimetre(3), "3 J/mm3"),
+                Arguments.of(Measures.ratio(3), "3"),
+                Arguments.of(Measures.percent(3), "3 %"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("factories")
+    void aFactoryMakesTheUnitOfItsName(Quantity<?> quantity, String text) {
+        assertThat(QuantityText.print(quantity)).isEqualTo(text);
     }
 
     @Test

@@ -1,0 +1,84 @@
+package dev.waterjet.measure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.ValueContract;
+import javax.measure.MetricPrefix;
+import javax.measure.Unit;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Temperature;
+import org.junit.jupiter.api.Test;
+import tech.units.indriya.function.AddConverter;
+import tech.units.indriya.function.ExpConverter;
+import tech.units.indriya.function.LogConverter;
+import tech.units.indriya.function.MultiplyConverter;
+
+class ScaleTest {
+
+    private static Unit<Length> metresTimes(double factor) {
+        return Units.METRE.transform(MultiplyConverter.of(factor));
+    }
+
+    @Test
+    void isAValue() {
+        ValueContract.of(() -> Scale.of(Kind.LENGTH, Units.MILLIMETRE))
+                .tells("SI value", scale -> scale.toSi(250), 0.25)
+                .tells("value of the unit", scale -> scale.fromSi(0.25), 250.0)
+                .differs("multiplier", Scale.of(Kind.LENGTH, Units.INCH))
+                .differs("divisor", Scale.of(Kind.LENGTH, Units.MICROMETRE))
+                .differs("offset", Scale.ofLine(1, 1))
+                .says("si = value * 1.0 / 1000.0 + 0.0")
+                .check();
+    }
+
+    @Test
+    void anOffsetMovesValuesButNotDifferences() {
+        Scale<Temperature> fahrenheit = Scale.of(Kind.TEMPERATURE, Units.FAHRENHEIT);
+
+        assertThat(fahrenheit.toSi(212)).isCloseTo(373.15, within(1e-12));
+        assertThat(fahrenheit.fromSi(373.15)).isCloseTo(212, within(1e-12));
+        assertThat(fahrenheit.differenceToSi(9)).isCloseTo(5, within(1e-15));
+        assertThat(fahrenheit.differenceFromSi(5)).isCloseTo(9, within(1e-15));
+        assertThat(Scale.of(Kind.LENGTH, Units.MILLIMETRE).differenceToSi(250)).isEqualTo(0.25);
+        assertThat(Scale.of(Kind.LENGTH, Units.MILLIMETRE).differenceFromSi(0.25))
+                .isEqualTo(250);
+    }
+
+    /** 0.3 / 100 differs from 0.3 * 0.01 in the last bit, as 7 / 25.4 does from 7 * (1 / 25.4). */
+    @Test
+    void foreignUnitsKeepTheExactSideOfTheirFactor() {
+        assertThat(Scale.of(Kind.LENGTH, MetricPrefix.CENTI(Units.METRE)))
+                .hasToString("si = value * 1.0 / 100.0 + 0.0");
+        assertThat(Scale.of(Kind.LENGTH, MetricPrefix.KILO(Units.METRE)))
+                .hasToString("si = value * 1000.0 / 1.0 + 0.0");
+        assertThat(Scale.of(Kind.LENGTH, metresTimes(0.9144))).hasToString("si = value * 0.9144 / 1.0 + 0.0");
+    }
+
+    /** A unit of half a kelvin that counts from 100 K, as nobody but this test has it. */
+    @Test
+    void foreignUnitsMayHaveAnOffset() {
+        Unit<Temperature> unit =
+                Units.KELVIN.transform(new AddConverter(100)).transform(MultiplyConverter.ofRational(1, 2));
+
+        assertThat(Scale.of(Kind.TEMPERATURE, unit).toSi(40)).isCloseTo(120, within(1e-12));
+        assertThat(Scale.of(Kind.TEMPERATURE, unit).fromSi(120)).isCloseTo(40, within(1e-12));
+    }
+
+    @Test
+    void unitsThatAreNotOnALineAreRefused() {
+        Unit<Length> logarithmic = Units.METRE.transform(new LogConverter(10));
+        Unit<Length> exponential = Units.METRE.transform(new ExpConverter(10));
+
+        assertThatThrownBy(() -> Scale.of(Kind.LENGTH, logarithmic)).isInstanceOf(DimensionException.class);
+        assertThatThrownBy(() -> Scale.of(Kind.LENGTH, exponential)).isInstanceOf(DimensionException.class);
+    }
+
+    @Test
+    void aUnitOfNoSizeIsRefused() {
+        assertThatThrownBy(() -> Scale.of(Kind.LENGTH, metresTimes(1e300).transform(MultiplyConverter.of(1e300))))
+                .isInstanceOf(DimensionException.class)
+                .hasMessageContaining("a length cannot be given in");
+    }
+}
