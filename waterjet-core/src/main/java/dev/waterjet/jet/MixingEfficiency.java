@@ -166,12 +166,13 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
         return other instanceof MixingEfficiency that
                 && value == that.value
                 && standardUncertainty == that.standardUncertainty
-                && loadingScale == that.loadingScale;
+                && loadingScale == that.loadingScale
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(value, standardUncertainty, loadingScale);
+        return Objects.hash(value, standardUncertainty, loadingScale, evidence);
     }
 
     @Override
