@@ -3,6 +3,7 @@ package dev.waterjet.hydraulics;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
@@ -96,6 +97,7 @@ public final class PowerBudget implements Described, Serializable {
 
     @Override
     public String toString() {
-        return powerW / 1000 + " kW at " + pressurePa / 1e6 + " MPa";
+        return QuantityText.print(Kind.POWER, Kind.POWER.of(powerW), Units.KILOWATT, 4) + " at "
+                + QuantityText.print(Kind.PRESSURE, Kind.PRESSURE.of(pressurePa), Units.MEGAPASCAL, 4);
     }
 }

@@ -32,12 +32,6 @@ final class WaterJetKernel {
         return dischargeCoefficient * area(boreM) * incompressibleSpeed(pressurePa, densityKgPerM3);
     }
 
-    /** Bore that passes a volume flow: the inverse of {@link #volumeFlow}. */
-    static double bore(double volumeFlowM3PerS, double dischargeCoefficient, double pressurePa, double densityKgPerM3) {
-        double areaM2 = volumeFlowM3PerS / (dischargeCoefficient * incompressibleSpeed(pressurePa, densityKgPerM3));
-        return Math.sqrt(4 * areaM2 / Math.PI);
-    }
-
     static double area(double boreM) {
         return Math.PI / 4 * boreM * boreM;
     }

@@ -1,0 +1,202 @@
+package dev.waterjet.hydraulics;
+
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class HydraulicsValuesTest {
+
+    private final WaterState tap = Water.stable().at(megapascals(0.101325), celsius(20));
+
+    private static Orifice orifice() {
+        return Orifice.sapphire(millimetres(0.25));
+    }
+
+    private static Line line() {
+        return Line.of(tube());
+    }
+
+    private static LineSection tube() {
+        return LineSection.ofBore(millimetres(3)).withLength(metres(10));
+    }
+
+    @Test
+    void anOrificeIsItsJewelBoreAndCoefficient() {
+        ValueContract.of(HydraulicsValuesTest::orifice)
+                .tells("jewel", Orifice::jewel, Orifice.Jewel.SAPPHIRE)
+                .tells("uncertainty", known -> known.dischargeCoefficient().standardUncertaintySi() > 0, true)
+                .change("bore", known -> known.withBore(millimetres(0.3)), Orifice::bore, millimetres(0.3))
+                .differs("uncertainty", orifice().withDischargeCoefficient(0.65))
+                .differs("coefficient", orifice().withDischargeCoefficient(0.7))
+                .differs("ruby", Orifice.ruby(millimetres(0.25)))
+                .differs("diamond", Orifice.diamond(millimetres(0.25)))
+                .check();
+        assertThat(orifice()).hasToString("sapphire orifice 0.25 mm, Cd 0.65");
+        assertThat(orifice().boreSi()).isEqualTo(0.00025);
+        assertThat(Orifice.ruby(millimetres(0.25)).jewel()).isEqualTo(Orifice.Jewel.RUBY);
+        assertThat(Orifice.diamond(millimetres(0.25)).jewel()).isEqualTo(Orifice.Jewel.DIAMOND);
+        assertThat(orifice()
+                        .withDischargeCoefficient(0.7)
+                        .dischargeCoefficient()
+                        .si())
+                .isEqualTo(0.7);
+    }
+
+    @Test
+    void aWaterJetIsItsOrificePressureWaterAndLaw() {
+        Orifice ruby = Orifice.ruby(millimetres(0.3));
+        WaterJet jet = WaterJet.of(orifice(), megapascals(380));
+        ValueContract.of(() -> WaterJet.of(orifice(), megapascals(380)))
+                .change("pressure", one -> one.withPressure(megapascals(300)), WaterJet::pressure, megapascals(300))
+                .change("temperature", one -> one.withTemperature(celsius(35)), WaterJet::temperature, celsius(35))
+                .change("orifice", one -> one.withOrifice(ruby), WaterJet::orifice, ruby)
+                .differs("law", jet.withSpeedLaw(JetSpeedLaw.TAIT))
+                .differs("density", jet.withWaterDensity(kilogramsPerCubicMetre(1000)))
+                .says("water jet of 380 MPa", "sapphire orifice 0.25 mm")
+                .check();
+    }
+
+    @Test
+    void anIsentropicJetIsItsSupply() {
+        ValueContract.of(() -> IsentropicJet.of(megapascals(400), celsius(20)))
+                .tells("supply", IsentropicJet::supply, Water.stable().at(megapascals(400), celsius(20)))
+                .differs("pressure", IsentropicJet.of(megapascals(390), celsius(20)))
+                .differs("temperature", IsentropicJet.of(megapascals(400), celsius(21)))
+                .says("isentropic jet of 864.085 m/s")
+                .check();
+        IsentropicJet jet = IsentropicJet.of(megapascals(400), celsius(20));
+        assertThat(Kind.SPEED.si(jet.speed())).isEqualTo(jet.speedSi());
+        assertThat(Kind.TEMPERATURE.si(jet.exitTemperature()))
+                .isEqualTo(jet.exit().temperatureSi());
+        assertThat(Kind.DENSITY.si(jet.exitDensity())).isEqualTo(jet.exit().densitySi());
+        assertThat(jet.exit().pressureSi()).isEqualTo(101325);
+    }
+
+    @Test
+    void pumpsAreTheirSettings() {
+        ValueContract.of(() -> PumpSetting.of(megapascals(380), litresPerMinute(4)))
+                .tells("pressure", PumpSetting::pressure, megapascals(380))
+                .tells("largest flow", PumpSetting::largestFlow, litresPerMinute(4))
+                .differs("pressure", PumpSetting.of(megapascals(390), litresPerMinute(4)))
+                .differs("flow", PumpSetting.of(megapascals(380), litresPerMinute(5)))
+                .says("pump set to 380 MPa, up to 4 L/min")
+                .check();
+        ValueContract.of(() -> PowerBudget.of(kilowatts(37), megapascals(400)))
+                .differs("power", PowerBudget.of(kilowatts(45), megapascals(400)))
+                .differs("pressure", PowerBudget.of(kilowatts(37), megapascals(380)))
+                .says("37 kW at 400 MPa")
+                .check();
+        ValueContract.of(() -> CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+                .differs("plungers", CrankPump.of(5, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+                .differs("stroke", CrankPump.of(3, Kind.VOLUME.of(3e-6), Kind.FREQUENCY.of(10)))
+                .differs("speed", CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(11)))
+                .differs(
+                        "efficiency",
+                        CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10))
+                                .withVolumetricEfficiency(0.9))
+                .differs(
+                        "rod",
+                        CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10))
+                                .withRodRatio(0.25))
+                .says("crank pump of 3 plungers, 3.6 L/min")
+                .check();
+        ValueContract.of(() -> Intensifier.of(20, Kind.VOLUME.of(2e-4)))
+                .differs("ratio", Intensifier.of(21, Kind.VOLUME.of(2e-4)))
+                .differs("stroke", Intensifier.of(20, Kind.VOLUME.of(3e-4)))
+                .differs("shift", Intensifier.of(20, Kind.VOLUME.of(2e-4)).withShiftTime(seconds(0.05)))
+                .says("intensifier 20 : 1, 0.2 L a stroke")
+                .check();
+    }
+
+    @Test
+    void anAttenuatorIsItsVolumeAndItsWall() {
+        Attenuator stiff = Attenuator.of(Kind.VOLUME.of(1.5e-3));
+        ValueContract.of(() -> Attenuator.of(Kind.VOLUME.of(1.5e-3)))
+                .change("volume", one -> one.withVolume(Kind.VOLUME.of(2e-3)), Attenuator::volume, Kind.VOLUME.of(2e-3))
+                .differs("wall", stiff.withWall(3, megapascals(200_000), 0.29))
+                .says("attenuator of 1.5 L")
+                .check();
+    }
+
+    @Test
+    void aLineIsItsSectionsAndItsLaw() {
+        ValueContract.of(HydraulicsValuesTest::tube)
+                .differs("bore", LineSection.ofBore(millimetres(4)).withLength(metres(10)))
+                .differs("length", tube().withLength(metres(11)))
+                .differs("roughness", tube().withRoughness(micrometres(2)))
+                .differs("fittings", tube().withFittings(1))
+                .says("10 m of 3 mm bore")
+                .check();
+        ValueContract.of(HydraulicsValuesTest::line)
+                .tells("sections", Line::sections, List.of(tube()))
+                .differs("law", line().withFrictionLaw(FrictionLaw.CHURCHILL))
+                .differs("sections", Line.of(tube(), tube()))
+                .check();
+        assertThat(Line.of(tube(), tube())).hasToString("line: 10 m of 3 mm bore + 10 m of 3 mm bore");
+        assertThat(line().withFrictionLaw(FrictionLaw.CHURCHILL).sections()).isEqualTo(line().sections());
+    }
+
+    @Test
+    void aCompressionIsItsInletAndItsOutlet() {
+        ValueContract.of(() -> Compression.isentropic(tap, megapascals(400)))
+                .tells("inlet", Compression::inlet, tap)
+                .tells("outlet pressure", pressed -> pressed.outlet().pressureSi(), 400e6)
+                .differs("inlet", Compression.isentropic(Water.stable().atSi(101325, 300), megapascals(400)))
+                .differs("outlet", Compression.isentropic(tap, megapascals(300)))
+                .differs("efficiency", Compression.of(tap, megapascals(400), 0.8))
+                .says("compression by 374.711 kJ/kg to water of 400 MPa")
+                .check();
+        assertThat(Compression.of(tap, megapascals(400), 1)).isEqualTo(Compression.isentropic(tap, megapascals(400)));
+    }
+
+    @Test
+    void anOperatingPointIsItsPressuresAndItsJets() {
+        PumpSetting pump = PumpSetting.of(megapascals(380), litresPerMinute(4));
+        List<Orifice> one = List.of(orifice());
+        ValueContract.of(() -> OperatingPoint.of(pump, line(), celsius(20), one))
+                .tells("limit", OperatingPoint::isFlowLimited, false)
+                .tells("pump pressure", OperatingPoint::pumpPressure, megapascals(380))
+                .differs(
+                        "pump",
+                        OperatingPoint.of(
+                                PumpSetting.of(megapascals(300), litresPerMinute(4)), line(), celsius(20), one))
+                .differs("line", OperatingPoint.of(pump, Line.of(tube(), tube()), celsius(20), one))
+                .differs("temperature", OperatingPoint.of(pump, line(), celsius(25), one))
+                .differs("orifices", OperatingPoint.of(pump, line(), celsius(20), List.of(orifice(), orifice())))
+                .says("380 MPa at the pump", "MPa at the head")
+                .check();
+    }
+
+    @Test
+    void wearIsTheOrificeAsNewAndItsPassage() {
+        WaterJet now = WaterJet.of(orifice().withBore(millimetres(0.28)), megapascals(380))
+                .withTemperature(celsius(20));
+        OrificeWear wear = OrificeWear.measured(orifice(), megapascals(380), now.volumeFlow(), celsius(20));
+        ValueContract.of(() -> OrificeWear.measured(orifice(), megapascals(380), now.volumeFlow(), celsius(20)))
+                .tells("ratio", OrificeWear::passageRatio, Kind.RATIO.of(Math.pow(0.28 / 0.25, 2)))
+                .differs(
+                        "as new",
+                        OrificeWear.measured(
+                                orifice().withDischargeCoefficient(0.65),
+                                megapascals(380),
+                                now.volumeFlow(),
+                                celsius(20)))
+                .differs("flow", OrificeWear.measured(orifice(), megapascals(380), litresPerMinute(2), celsius(20)))
+                .check();
+        assertThat(wear).hasToString("sapphire orifice 0.25 mm, Cd 0.65 that now passes 125.4 %");
+    }
+}

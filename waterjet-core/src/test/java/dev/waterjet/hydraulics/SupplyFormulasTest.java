@@ -1,0 +1,240 @@
+package dev.waterjet.hydraulics;
+
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.kilogramsPerSecond;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Supply of the head against formulas worked by hand, and each input at its limit. */
+class SupplyFormulasTest {
+
+    private final WaterState tap = Water.stable().at(megapascals(0.101325), celsius(20));
+    private final WaterState pressed = Water.stable().at(megapascals(380.101325), celsius(20));
+    private final Orifice orifice = Orifice.sapphire(millimetres(0.25)).withDischargeCoefficient(0.7);
+    private final double passageM2 = 0.7 * Math.PI / 4 * 0.25e-3 * 0.25e-3;
+    private final double lineM2 = Math.PI / 4 * 1e-6;
+
+    /** A line of fittings alone: loss K (m/A)^2 / (2 rho), so p_head = p / (1 + K (Cd A_o / A)^2 rho_rest / rho). */
+    @Test
+    void headAndFittingsShareThePressure() {
+        Line fittings = Line.of(LineSection.ofBore(millimetres(1)).withFittings(8));
+        OperatingPoint point = OperatingPoint.of(
+                PumpSetting.of(megapascals(380), litresPerMinute(10)), fittings, celsius(20), List.of(orifice));
+        double square = passageM2 / lineM2 * passageM2 / lineM2;
+        double headPa = 380e6 / (1 + 8 * square * tap.densitySi() / pressed.densitySi());
+
+        assertThat(Kind.PRESSURE.si(point.headPressure())).isCloseTo(headPa, within(1e-3));
+        assertThat(Kind.PRESSURE.si(point.pumpPressure())).isEqualTo(380e6);
+        assertThat(point.lineLoss().si()).isCloseTo(380e6 - headPa, within(1.0));
+        assertThat(Kind.MASS_FLOW.si(point.massFlow()))
+                .isCloseTo(passageM2 * Math.sqrt(2 * tap.densitySi() * headPa), within(1e-12));
+        assertThat(point.isFlowLimited()).isFalse();
+        assertThat(point.jets()).singleElement().satisfies(jet -> {
+            assertThat(jet.pressureSi()).isCloseTo(headPa, within(1e-3));
+            assertThat(Kind.TEMPERATURE.si(jet.temperature())).isCloseTo(293.15, within(1e-12));
+        });
+    }
+
+    /** A pump of 1 L/min: p_head = rho (q/(Cd A))^2 / 2, and the pump holds only what the line and the heads take. */
+    @Test
+    void aPumpThatIsTooSmallLosesItsPressure() {
+        Line fittings = Line.of(LineSection.ofBore(millimetres(1)).withFittings(8));
+        OperatingPoint point = OperatingPoint.of(
+                PumpSetting.of(megapascals(380), litresPerMinute(1)), fittings, celsius(20), List.of(orifice));
+        double speed = 1e-3 / 60 / passageM2;
+        double headPa = tap.densitySi() * speed * speed / 2;
+        double pumpPa = Kind.PRESSURE.si(point.pumpPressure());
+        double inLine = Water.stable().atSi(pumpPa + 101325, 293.15).densitySi();
+        double flow = tap.densitySi() * 1e-3 / 60;
+
+        assertThat(point.isFlowLimited()).isTrue();
+        assertThat(Kind.PRESSURE.si(point.headPressure())).isCloseTo(headPa, within(1e-3));
+        assertThat(pumpPa - headPa).isCloseTo(8 * flow * flow / (2 * inLine * lineM2 * lineM2), within(1e-3));
+        assertThat(Kind.MASS_FLOW.si(point.massFlow())).isCloseTo(flow, within(1e-12));
+    }
+
+    @Test
+    void theNarrowestSectionHasTheHighestReynoldsNumberAndSurge() {
+        LineSection wide = LineSection.ofBore(millimetres(5)).withLength(metres(10));
+        LineSection narrow = LineSection.ofBore(millimetres(2)).withLength(metres(1));
+        Line line = Line.of(wide, narrow);
+
+        assertThat(line.reynolds(kilogramsPerSecond(0.05), pressed))
+                .isCloseTo(4 * 0.05 / (Math.PI * 2e-3 * pressed.viscositySi()), within(1e-6));
+        assertThat(Kind.PRESSURE.si(line.surge(kilogramsPerSecond(0.05), pressed)))
+                .isCloseTo(0.05 / (Math.PI / 4 * 4e-6) * pressed.soundSpeedSi(), within(1e-3));
+    }
+
+    /** Hagen and Poiseuille: dp = 128 mu L q / (pi D^4). */
+    @Test
+    void slowFlowIsLaminar() {
+        double flow = 1e-4;
+        Line line = Line.of(LineSection.ofBore(millimetres(3)).withLength(metres(10)));
+
+        assertThat(line.reynolds(kilogramsPerSecond(flow), pressed)).isLessThan(100);
+        assertThat(line.lossSi(flow, pressed))
+                .isCloseTo(
+                        128 * pressed.viscositySi() * 10 * flow / pressed.densitySi() / (Math.PI * 81e-12),
+                        within(1e-6));
+        assertThatThrownBy(() -> line.lossSi(-1, pressed)).hasMessageContaining("mass flow is -60 kg/min");
+    }
+
+    @Test
+    void sectionsAreCheckedAtTheirLimits() {
+        LineSection tube = LineSection.ofBore(millimetres(3));
+
+        assertThatCode(() -> tube.withLength(metres(0)).withFittings(0).withRoughness(micrometres(0)))
+                .doesNotThrowAnyException();
+        assertThatCode(() -> tube.withRoughness(micrometres(150))).doesNotThrowAnyException();
+        assertThatCode(() -> LineSection.ofBore(micrometres(10))).doesNotThrowAnyException();
+        assertThatThrownBy(() -> tube.withLength(metres(-1))).hasMessageContaining("length of the line is -1 m");
+        assertThatThrownBy(() -> tube.withFittings(-1)).hasMessageContaining("loss coefficient of the fittings is -1");
+        assertThatThrownBy(() -> tube.withRoughness(micrometres(-1)))
+                .hasMessageContaining("roughness of the line is -1 um");
+        assertThatThrownBy(() -> tube.withRoughness(micrometres(151))).hasMessageContaining("at most 150 um");
+    }
+
+    @Test
+    void everyLawIsLaminarUpTo2300ButChurchill() {
+        for (FrictionLaw law : List.of(FrictionLaw.COLEBROOK, FrictionLaw.HAALAND, FrictionLaw.SWAMEE_JAIN)) {
+            assertThat(law.factor(2300, 0.05)).isEqualTo(64 / 2300.0);
+            assertThat(law.factor(2300.1, 0.05)).isGreaterThan(0.07);
+        }
+        assertThat(FrictionLaw.CHURCHILL.factor(2300, 0.05)).isNotEqualTo(64 / 2300.0);
+    }
+
+    /** K = rho w^2 of a stiff vessel, and ripple = K dV / V. */
+    @Test
+    void aStiffVesselRipplesByTheModulusOfWater() {
+        Attenuator vessel = Attenuator.of(Kind.VOLUME.of(1e-3));
+        double modulus = pressed.densitySi() * pressed.soundSpeedSi() * pressed.soundSpeedSi();
+
+        assertThat(Kind.PRESSURE.si(vessel.effectiveModulus(pressed))).isCloseTo(modulus, within(1.0));
+        assertThat(Kind.PRESSURE.si(vessel.ripple(Kind.VOLUME.of(1e-6), pressed)))
+                .isCloseTo(modulus / 1000, within(1.0));
+        assertThat(Kind.PRESSURE.si(vessel.ripple(Kind.VOLUME.of(0), pressed))).isZero();
+        assertThat(Kind.PRESSURE.si(vessel.ripple(Kind.VOLUME.of(1e-4), pressed)))
+                .isCloseTo(modulus / 10, within(1.0));
+        assertThat(Kind.VOLUME.si(vessel.forRipple(Kind.VOLUME.of(1e-6), Kind.PRESSURE.of(modulus / 2000), pressed)
+                        .volume()))
+                .isCloseTo(2e-3, within(1e-15));
+        assertThatThrownBy(() -> vessel.ripple(Kind.VOLUME.of(-1e-6), pressed))
+                .hasMessageContaining("volume drawn is -1000 mm3");
+        assertThatThrownBy(() -> vessel.forRipple(Kind.VOLUME.of(0), megapascals(1), pressed))
+                .hasMessageContaining("volume drawn is 0 mm3");
+        assertThatThrownBy(() -> vessel.forRipple(Kind.VOLUME.of(1e-6), megapascals(0), pressed))
+                .hasMessageContaining("ripple of pressure is 0 MPa");
+        assertThatThrownBy(() -> vessel.withWall(3, megapascals(0), 0.3))
+                .hasMessageContaining("modulus of elasticity of the wall is 0 GPa");
+        assertThatThrownBy(() -> vessel.withWall(3, megapascals(200_000), 0.6))
+                .hasMessageContaining("Poisson's ratio of the wall is 0.6");
+        assertThatThrownBy(() -> Attenuator.of(Kind.VOLUME.of(0)))
+                .hasMessageContaining("volume of the attenuator is 0 L");
+    }
+
+    @Test
+    void pumpsAreCheckedAtTheirLimits() {
+        Compression compression = Compression.isentropic(tap, megapascals(400));
+        Intensifier pump = Intensifier.of(20, Kind.VOLUME.of(2e-4));
+
+        assertThat(Kind.POWER.si(compression.power(kilogramsPerSecond(0.05))))
+                .isCloseTo(0.05 * Kind.SPECIFIC_ENERGY.si(compression.work()), within(1e-9));
+        assertThat(Kind.POWER.si(compression.power(kilogramsPerSecond(0)))).isZero();
+        assertThat(Kind.POWER.si(compression.motorPower(kilogramsPerSecond(0), 1)))
+                .isZero();
+        assertThat(Kind.SPECIFIC_ENERGY.si(compression.isentropicWork()))
+                .isCloseTo(Kind.SPECIFIC_ENERGY.si(compression.work()), within(1e-6));
+        assertThatThrownBy(() -> compression.power(kilogramsPerSecond(-1))).hasMessageContaining("mass flow is -60");
+        assertThatThrownBy(() -> compression.motorPower(kilogramsPerSecond(-1), 1))
+                .hasMessageContaining("mass flow is -60");
+        assertThatThrownBy(() -> compression.motorPower(kilogramsPerSecond(1), 0))
+                .hasMessageContaining("overall efficiency is 0");
+        assertThatThrownBy(() -> compression.motorPower(kilogramsPerSecond(1), 1.1))
+                .hasMessageContaining("overall efficiency is 1.1");
+        assertThatThrownBy(() -> Compression.of(tap, megapascals(400), 0))
+                .hasMessageContaining("isentropic efficiency is 0");
+        assertThatThrownBy(() -> Compression.isentropic(tap, megapascals(0.101325)))
+                .hasMessageContaining("outlet pressure is 0.101325 MPa; it must be above 0.101325 MPa");
+        assertThatThrownBy(() -> Intensifier.of(1, Kind.VOLUME.of(2e-4)))
+                .hasMessageContaining("ratio of areas is 1; it must be above 1");
+        assertThatThrownBy(() -> Intensifier.of(20, Kind.VOLUME.of(0)))
+                .hasMessageContaining("volume of a stroke is 0 L");
+        assertThatThrownBy(() -> pump.withShiftTime(seconds(-1))).hasMessageContaining("time of shifting is -1 s");
+        assertThatThrownBy(() -> pump.strokes(kilogramsPerSecond(-1), tap)).hasMessageContaining("mass flow is -60");
+        assertThatThrownBy(() -> pump.flowGap(kilogramsPerSecond(0), compression))
+                .hasMessageContaining("mass flow is 0");
+        assertThat(Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0), tap))).isZero();
+        assertThat(Kind.RATIO.si(pump.compressionShare(compression)))
+                .isCloseTo(1 - tap.densitySi() / compression.outlet().densitySi(), within(1e-15));
+        assertThatThrownBy(() -> PumpSetting.of(megapascals(0), litresPerMinute(4)))
+                .hasMessageContaining("pressure set at the pump is 0 MPa");
+        assertThatThrownBy(() -> PumpSetting.of(megapascals(1000), litresPerMinute(4)))
+                .hasMessageContaining("must be at most 999 MPa");
+        assertThatThrownBy(() -> PumpSetting.of(megapascals(380), litresPerMinute(0)))
+                .hasMessageContaining("largest flow of the pump is 0 L/min");
+    }
+
+    @Test
+    void crankPumpsAreCheckedAtTheirLimits() {
+        CrankPump three = CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10));
+
+        assertThatCode(() -> three.withRodRatio(0).withVolumetricEfficiency(1)).doesNotThrowAnyException();
+        assertThatCode(() -> three.withRodRatio(0.5)).doesNotThrowAnyException();
+        assertThatCode(() -> CrankPump.of(24, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+                .doesNotThrowAnyException();
+        assertThatThrownBy(() -> CrankPump.of(0, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+                .hasMessageContaining("number of plungers is 0; it must be at least 1");
+        assertThatThrownBy(() -> CrankPump.of(25, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+                .hasMessageContaining("number of plungers is 25; it must be at most 24");
+        assertThatThrownBy(() -> CrankPump.of(3, Kind.VOLUME.of(0), Kind.FREQUENCY.of(10)))
+                .hasMessageContaining("volume of a stroke is 0 L");
+        assertThatThrownBy(() -> CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(0)))
+                .hasMessageContaining("speed of the crank is 0");
+        assertThatThrownBy(() -> three.withVolumetricEfficiency(1.1))
+                .hasMessageContaining("volumetric efficiency is 1.1");
+        assertThatThrownBy(() -> three.withVolumetricEfficiency(0)).hasMessageContaining("volumetric efficiency is 0");
+    }
+
+    /**
+     * Two plungers on endless rods: flow pi/2 |sin a|, whose surplus over the mean between its two crossings is cos b
+     * - (pi - 2 b)/pi of half a turn, sin b = 2/pi; half of it as a part of the volume of a turn. A single one: 2 pi/2.
+     */
+    @Test
+    void twinPlungersGapLikeARectifiedSine() {
+        double b = Math.asin(2 / Math.PI);
+        double gap = (Math.cos(b) - (Math.PI - 2 * b) / Math.PI) / 2;
+        CrankPump twin = CrankPump.of(2, Kind.VOLUME.of(3e-6), Kind.FREQUENCY.of(10))
+                .withRodRatio(0)
+                .withVolumetricEfficiency(0.9);
+
+        assertThat(Kind.VOLUME.si(twin.flowGap())).isCloseTo(2 * 3e-6 * 0.9 * gap, within(1e-11));
+        assertThat(Kind.RATIO.si(twin.flowSwing())).isCloseTo(Math.PI / 2, within(1e-6));
+    }
+
+    @Test
+    void aPowerBudgetFeedsOneHeadExactly() {
+        double power = Kind.POWER.si(WaterJet.of(orifice, megapascals(400)).hydraulicPower());
+        PowerBudget budget = PowerBudget.of(Kind.POWER.of(power), megapascals(400));
+
+        assertThat(budget.share(orifice, 1)).isCloseTo(1, within(1e-12));
+        assertThat(budget.largestOrifice(orifice, 1).boreSi()).isCloseTo(0.25e-3, within(1e-15));
+        assertThat(budget.headsFed(orifice.withBore(millimetres(0.1)))).isEqualTo(6);
+        assertThatThrownBy(() -> budget.share(orifice, 0)).hasMessageContaining("number of heads is 0");
+        assertThatThrownBy(() -> PowerBudget.of(Kind.POWER.of(1), megapascals(0)))
+                .hasMessageContaining("pressure at the orifice is 0 MPa");
+    }
+}

@@ -1,0 +1,97 @@
+package dev.waterjet.hydraulics;
+
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
+
+class WaterJetTest {
+
+    private final Orifice orifice = Orifice.sapphire(millimetres(0.3)).withDischargeCoefficient(0.7);
+    private final WaterJet jet = WaterJet.of(orifice, megapascals(400)).withWaterDensity(kilogramsPerCubicMetre(1000));
+
+    /** By hand: sqrt(2 * 400e6 / 1000) = 894.427 m/s through 0.7 * pi/4 * (0.3 mm)^2. */
+    @Test
+    void flowPowerAndPushFollowFromTheSpeeds() {
+        double volume = 0.7 * Math.PI / 4 * 9e-8 * Math.sqrt(8e5);
+
+        assertThat(jet.volumeFlowSi()).isCloseTo(volume, within(1e-18));
+        assertThat(Kind.VOLUME_FLOW.si(jet.volumeFlow())).isEqualTo(jet.volumeFlowSi());
+        assertThat(jet.massFlowSi()).isCloseTo(1000 * volume, within(1e-15));
+        assertThat(Kind.MASS_FLOW.si(jet.massFlow())).isEqualTo(jet.massFlowSi());
+        assertThat(Kind.POWER.si(jet.hydraulicPower())).isCloseTo(400e6 * volume, within(1e-8));
+        double speed = jet.speedSi();
+        assertThat(Kind.SPEED.si(jet.speed())).isEqualTo(speed);
+        assertThat(Kind.POWER.si(jet.kineticPower())).isCloseTo(1000 * volume * speed * speed / 2, within(1e-8));
+        assertThat(Kind.FORCE.si(jet.reactionForce())).isCloseTo(1000 * volume * speed, within(1e-11));
+        assertThat(Kind.TEMPERATURE.si(jet.temperature())).isEqualTo(293.15);
+        assertThat(jet.pressureSi()).isEqualTo(400e6);
+    }
+
+    @Test
+    void aLoopOverSettingsSeesWhatAJetOfThoseSettingsSees() {
+        for (JetSpeedLaw law : JetSpeedLaw.values()) {
+            WaterJet one = jet.withSpeedLaw(law);
+            WaterJet other = one.withPressure(megapascals(250)).withOrifice(orifice.withBore(millimetres(0.2)));
+            assertThat(one.speedAtSi(250e6)).isEqualTo(other.speedSi());
+            assertThat(one.volumeFlowAtSi(250e6, 0.0002)).isEqualTo(other.volumeFlowSi());
+            assertThat(one.massFlowAtSi(250e6, 0.0002)).isEqualTo(other.massFlowSi());
+        }
+    }
+
+    @Test
+    void warmWaterIsThinnerAtRest() {
+        // IAPWS R6-95 gives 992.2 kg/m3 at 40 C and the atmosphere
+        WaterJet warm = WaterJet.of(orifice, megapascals(400)).withTemperature(celsius(40));
+
+        assertThat(warm.massFlowSi() / warm.volumeFlowSi()).isCloseTo(992.2, within(0.05));
+    }
+
+    @Test
+    void pressuresBoresAndCoefficientsEndWhereTheySay() {
+        WaterJet simple = jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE);
+
+        assertThat(simple.withPressure(megapascals(1000)).pressureSi()).isEqualTo(1e9);
+        assertThatThrownBy(() -> simple.withPressure(megapascals(1000.1)))
+                .isInstanceOf(DomainException.class)
+                .hasMessageContaining("it must be at most 1000 MPa");
+        assertThatThrownBy(() -> simple.withPressure(megapascals(0)))
+                .hasMessage("pressure at the orifice is 0 MPa; it must be above 0 MPa");
+        assertThatThrownBy(() -> simple.withWaterDensity(kilogramsPerCubicMetre(0)))
+                .hasMessageContaining("density of water is 0 kg/m3");
+        assertThat(orifice.withBore(millimetres(5)).boreSi()).isEqualTo(0.005);
+        assertThatThrownBy(() -> orifice.withBore(millimetres(5.1)))
+                .hasMessage("orifice bore is 5.1 mm; it must be at most 5 mm (no cutting jet is wider)");
+        assertThat(orifice.withDischargeCoefficient(1).dischargeCoefficientSi()).isEqualTo(1);
+        assertThatThrownBy(() -> orifice.withDischargeCoefficient(0))
+                .hasMessageContaining("discharge coefficient is 0; it must be above 0");
+    }
+
+    /** The range of the fast form belongs to it, edges and all. */
+    @Test
+    void theFastSpeedReachesItsEdges() {
+        for (double pressurePa : new double[] {20e6, 300e6, 600e6}) {
+            for (double temperatureK : new double[] {274.15, 300, 333.15}) {
+                double exact = IsentropicJet.of(Kind.PRESSURE.of(pressurePa), Kind.TEMPERATURE.of(temperatureK))
+                        .speedSi();
+                assertThat(IsentropicJet.fastSpeedSi(pressurePa, temperatureK) / exact)
+                        .isCloseTo(1, within(1e-8));
+            }
+        }
+        assertThat(IsentropicJet.fastSpeedSi(1000e6, 333.15)).isGreaterThan(IsentropicJet.fastSpeedSi(999e6, 333.15));
+        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 274.1))
+                .isInstanceOfSatisfying(
+                        DomainException.class, e -> assertThat(e.limit()).isEqualTo(1));
+        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 333.2))
+                .isInstanceOfSatisfying(
+                        DomainException.class, e -> assertThat(e.limit()).isEqualTo(60));
+        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(Double.NaN, 300)).isInstanceOf(DomainException.class);
+    }
+}
