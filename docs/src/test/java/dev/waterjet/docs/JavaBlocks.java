@@ -1,6 +1,7 @@
 package dev.waterjet.docs;
 
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.io.StringWriter;
 import java.net.URL;
@@ -22,22 +23,8 @@ final class JavaBlocks {
 
     private static final char MARK = '\u0001';
 
-    private static final List<String> PACKAGES = List.of(
-            "evidence",
-            "feed",
-            "fit",
-            "hydraulics",
-            "jet",
-            "material",
-            "measure",
-            "uncertainty",
-            "water",
-            "calibrate",
-            "kerf",
-            "grade",
-            "path",
-            "program",
-            "job");
+    /** The imports that the guides suppose, and with which JShell starts. */
+    private static final Path START = Page.ROOT.resolve("docs").resolve("start.jsh");
 
     private JavaBlocks() {}
 
@@ -62,7 +49,7 @@ final class JavaBlocks {
         return printed;
     }
 
-    private static String source(List<Page.Block> blocks) {
+    private static String source(List<Page.Block> blocks) throws IOException {
         Set<String> imports = new TreeSet<>();
         StringBuilder body = new StringBuilder();
         for (Page.Block block : blocks) {
@@ -77,24 +64,9 @@ final class JavaBlocks {
                 }
             }
         }
-        PACKAGES.stream()
-                .filter(name -> isThere("dev.waterjet." + name))
-                .forEach(name -> imports.add("import dev.waterjet." + name + ".*;"));
-        imports.add("import static dev.waterjet.measure.Measures.*;");
-        imports.add("import java.util.*;");
-        imports.add("import javax.measure.*;");
-        imports.add("import javax.measure.quantity.*;");
+        imports.addAll(Files.readAllLines(START));
         return String.join("\n", imports) + "\npublic final class Guide {\n"
                 + "public static void main(String... args) throws Exception {\n" + body + "}\n}\n";
-    }
-
-    private static boolean isThere(String name) {
-        try {
-            Class.forName(name + ".package-info");
-            return true;
-        } catch (ClassNotFoundException e) {
-            return false;
-        }
     }
 
     private static void compile(Path file, Path folder, String page, String source) throws Exception {
