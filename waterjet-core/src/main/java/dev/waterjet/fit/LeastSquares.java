@@ -161,8 +161,8 @@ public final class LeastSquares {
         RealMatrix jacobian = kernel.jacobian(inner, rootWeights);
         SingularValueDecomposition decomposition = determined(names, jacobian);
         double[] residuals = kernel.residuals(inner);
-        double chiSquare = weightedSquares(residuals, rootWeights);
         if (!isRobust) {
+            double chiSquare = LeastSquaresKernel.sumOfSquares(residuals);
             variance = hasKnownDeviations ? 1 : chiSquare / (observed.length - start.length);
         }
         // the bisquare's own derivative stands for the weights in the covariance of a robust fit
@@ -196,14 +196,6 @@ public final class LeastSquares {
         double[] ones = new double[count];
         Arrays.fill(ones, 1);
         return ones;
-    }
-
-    private static double weightedSquares(double[] residuals, double[] rootWeights) {
-        double sum = 0;
-        for (int i = 0; i < residuals.length; i++) {
-            sum += residuals[i] * residuals[i] * rootWeights[i] * rootWeights[i];
-        }
-        return sum;
     }
 
     /** The decomposition of the derivatives with columns of unit length, if the observations tell the parameters apart. */

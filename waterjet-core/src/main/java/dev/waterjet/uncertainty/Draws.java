@@ -22,7 +22,7 @@ final class Draws {
     }
 
     /** Stirs the bits of a number (Steele, Lea, Flood 2014). */
-    private static long mixed(long number) {
+    static long mixed(long number) {
         long z = (number ^ (number >>> 30)) * 0xBF58476D1CE4E5B9L;
         z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
         return z ^ (z >>> 31);

@@ -46,6 +46,44 @@ class TestCutTextTest {
     }
 
     @Test
+    void aTubeIsEightyBoresLongUnlessTold() {
+        String row = "\nseparation,10,100,380,0.3,0.9,300";
+
+        assertThat(TestCutText.parse(HEADER + row).get(0).jet().head().tube().lengthSi())
+                .isCloseTo(0.072, within(1e-15));
+        TestCut told = TestCutText.parse(HEADER + ",tube_length_mm,discharge_coefficient" + row + ",76,0.7")
+                .get(0);
+        assertThat(told.jet().head().tube().lengthSi()).isCloseTo(0.076, within(1e-15));
+        assertThat(told.jet().head().tube().boreSi()).isCloseTo(0.0009, within(1e-15));
+        assertThat(told.jet().head().orifice().dischargeCoefficientSi()).isEqualTo(0.7);
+        assertThat(TestCutText.parse(TestCutText.print(List.of(told)))).containsExactly(told);
+    }
+
+    /** The coefficient of an orifice that nobody measured is the library's own and is left out. */
+    @Test
+    void aDischargeCoefficientIsPrintedWhereItWasTold() {
+        TestCut usual = TestCut.separated(CalibrationTest.jet(380, 317), millimetres(7), millimetresPerMinute(200));
+
+        assertThat(TestCutText.print(List.of(usual)).lines().toList().get(1)).contains(",3.0E-4,,9.0E-4,");
+        assertThat(TestCutText.parse(TestCutText.print(List.of(usual)))
+                        .get(0)
+                        .jet()
+                        .head()
+                        .orifice())
+                .isEqualTo(usual.jet().head().orifice());
+    }
+
+    @Test
+    void whatIsMissingIsAskedForInItsPlace() {
+        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nseparation,10,,380,0.3,0.9,300\n"))
+                .hasMessage("line 2, column 15: there is no feed");
+        assertThatThrownBy(() -> TestCutText.parse(HEADER + ",index\ndepth,10,100,380,0.3,0.9,300,2\n"))
+                .hasMessage("line 2, column 30: a depth test has no index other than 1");
+        assertThatThrownBy(() -> TestCutText.parse(HEADER + ",index,index\n"))
+                .hasMessageContaining("the column index stands twice");
+    }
+
+    @Test
     void faultsNameTheirPlace() {
         assertThatThrownBy(() -> TestCutText.parse(""))
                 .isInstanceOf(TextException.class)

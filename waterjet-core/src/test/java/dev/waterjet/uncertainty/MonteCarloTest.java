@@ -7,10 +7,15 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.measure.DomainException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MonteCarloTest {
 
@@ -116,6 +121,79 @@ class MonteCarloTest {
         assertThat(heard).isSorted().hasSizeGreaterThan(5).endsWith(30_000L);
     }
 
+    /** A share of variance takes one evaluation more than a draw for each input, and one beside. */
+    @Test
+    void progressCountsEvaluations() {
+        List<Long> heard = new ArrayList<>();
+        SobolStudy.of(PRODUCT, TWO)
+                .withTrials(10_000)
+                .withThreads(1)
+                .withProgress((done, total) -> {
+                    assertThat(total).isEqualTo(40_000);
+                    heard.add(done);
+                })
+                .run();
+
+        assertThat(heard).containsExactly(4 * 4096L, 4 * 8192L, 40_000L);
+    }
+
+    @Test
+    void workIsCutIntoFullBlocksAndARest() {
+        assertThat(Blocks.count(1)).isEqualTo(1);
+        assertThat(Blocks.count(4096)).isEqualTo(1);
+        assertThat(Blocks.count(4097)).isEqualTo(2);
+    }
+
+    /** Each of two threads waits for the other on its first trial, so that neither can do all alone. */
+    @Test
+    void theThreadsAskedForDoTheWork() {
+        Set<Thread> workers = ConcurrentHashMap.newKeySet();
+        CountDownLatch both = new CountDownLatch(2);
+        MonteCarlo.of(
+                        in -> {
+                            if (workers.add(Thread.currentThread())) {
+                                both.countDown();
+                                await(both);
+                            }
+                            return in[0];
+                        },
+                        TWO)
+                .withTrials(40_000)
+                .withThreads(2)
+                .run();
+
+        assertThat(workers).hasSize(2).contains(Thread.currentThread());
+        assertThat(workers)
+                .filteredOn(worker -> !worker.equals(Thread.currentThread()))
+                .allSatisfy(helper -> {
+                    assertThat(helper.isDaemon()).isTrue();
+                    assertThat(helper.isAlive()).as("after the study").isFalse();
+                });
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            assertThat(latch.await(60, TimeUnit.SECONDS))
+                    .as("the other thread came")
+                    .isTrue();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void trialsAndThreadsHaveLimits() {
+        MonteCarlo study = MonteCarlo.of(PRODUCT, TWO);
+
+        assertThat(study.withTrials(2).withThreads(1024).run().trials()).isEqualTo(2);
+        assertThatThrownBy(() -> study.withTrials(1)).hasMessage("number of trials is 1; it must be at least 2");
+        assertThatThrownBy(() -> study.withTrials(100_000_001))
+                .hasMessageContaining("number of trials is 100000001; it must be at most 100000000");
+        assertThatThrownBy(() -> study.withThreads(0)).hasMessage("number of threads is 0; it must be at least 1");
+        assertThatThrownBy(() -> study.withThreads(1025))
+                .hasMessage("number of threads is 1025; it must be at most 1024");
+    }
+
     @Test
     void theFirstFailureIsTold() {
         MonteCarlo study = MonteCarlo.of(in -> in[0] > 390 ? Double.NaN : in[0], TWO);
@@ -125,21 +203,25 @@ class MonteCarloTest {
                 .hasMessageContaining("result of a trial");
     }
 
-    @Test
-    void anInterruptEndsTheStudy() throws Exception {
-        List<Throwable> ends = new ArrayList<>();
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void anInterruptEndsTheStudyAndIsPassedOn(int threads) throws Exception {
+        List<Boolean> interrupted = new ArrayList<>();
         Thread runner = new Thread(() -> {
             Thread.currentThread().interrupt();
             try {
-                MonteCarlo.of(PRODUCT, TWO).withTrials(50_000).withThreads(2).run();
+                MonteCarlo.of(PRODUCT, TWO)
+                        .withTrials(50_000)
+                        .withThreads(threads)
+                        .run();
             } catch (CancellationException e) {
-                ends.add(e);
+                interrupted.add(Thread.currentThread().isInterrupted());
             }
         });
         runner.start();
         runner.join();
 
-        assertThat(ends).hasSize(1);
+        assertThat(interrupted).containsExactly(true);
     }
 
     @Test

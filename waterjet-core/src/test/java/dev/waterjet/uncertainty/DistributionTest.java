@@ -1,0 +1,127 @@
+package dev.waterjet.uncertainty;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.ValueContract;
+import java.util.Arrays;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DistributionTest {
+
+    /** What lies below one deviation of a normal distribution: 84.134 percent, NIST/SEMATECH e-Handbook, 1.3.6.7.1. */
+    private static final double BELOW_ONE = 0.8413447460685429;
+
+    @Test
+    void isAValue() {
+        ValueContract.of(() -> Distribution.triangular(0, 1, 5))
+                .tells("value", Distribution::value, 2.0)
+                .tells("degrees of freedom", Distribution::degreesOfFreedom, Double.POSITIVE_INFINITY)
+                .differs("lower limit", Distribution.triangular(-1, 1, 5))
+                .differs("likeliest value", Distribution.triangular(0, 2, 5))
+                .differs("upper limit", Distribution.triangular(0, 1, 6))
+                .differs("shape", Distribution.uniform(0, 5))
+                .differs("another shape", Distribution.arcsine(0, 5))
+                .says("triangular, 0.0 to 5.0, likeliest 1.0")
+                .check();
+    }
+
+    @Test
+    void eachShapeReadsAsOneLine() {
+        assertThat(Distribution.normal(5, 2)).hasToString("normal, 5.0 +/- 2.0");
+        assertThat(Distribution.student(5, 2, 9)).hasToString("Student, 5.0 +/- 2.0, 9.0 degrees of freedom");
+        assertThat(Distribution.logNormal(5, 0.25)).hasToString("log-normal, 5.0 within 25.0 %");
+        assertThat(Distribution.uniform(1, 2)).hasToString("uniform, 1.0 to 2.0");
+        assertThat(Distribution.arcsine(1, 2)).hasToString("arcsine, 1.0 to 2.0");
+    }
+
+    /** A draw rises with the normal score that it is given, by the quantile of its distribution. */
+    @Test
+    void aScoreBecomesTheQuantileOfItsProbability() {
+        Draws unused = Draws.of(1, 0);
+
+        assertThat(Distribution.normal(5, 2).draw(1.5, unused)).isEqualTo(8);
+        assertThat(Distribution.logNormal(10, 0.5).draw(2, unused)).isCloseTo(10 * Math.E, within(1e-12));
+        assertThat(Distribution.uniform(-1, 4).draw(1, unused)).isCloseTo(-1 + 5 * BELOW_ONE, within(1e-12));
+        assertThat(Distribution.arcsine(-2, 6).draw(0, unused)).isCloseTo(2, within(1e-12));
+        assertThat(Distribution.arcsine(-2, 6).draw(1, unused))
+                .isCloseTo(2 - 4 * Math.cos(Math.PI * BELOW_ONE), within(1e-12));
+        // quantiles of the triangle: lowest + sqrt(p w a) on its rising side, highest - sqrt((1 - p) w b) on the other
+        assertThat(Distribution.triangular(1, 2, 6).draw(-1, unused))
+                .isCloseTo(1 + Math.sqrt((1 - BELOW_ONE) * 5 * 1), within(1e-12));
+        assertThat(Distribution.triangular(1, 2, 6).draw(1, unused))
+                .isCloseTo(6 - Math.sqrt((1 - BELOW_ONE) * 5 * 4), within(1e-12));
+    }
+
+    /** Student's value is the mean and a normal score times a spread of its own, above zero. */
+    @Test
+    void studentsDrawsLieOnTheSideOfTheirScore() {
+        Distribution student = Distribution.student(5, 2, 4);
+        Draws draws = Draws.of(3, 0);
+
+        assertThat(student.draw(0, draws)).isEqualTo(5);
+        for (int i = 0; i < 100; i++) {
+            assertThat(student.draw(1, draws)).isGreaterThan(5);
+            assertThat(student.draw(-1, draws)).isLessThan(5);
+        }
+    }
+
+    @Test
+    void limitsMustStandInOrder() {
+        assertThatThrownBy(() -> Distribution.triangular(5, 3, 1)).hasMessageContaining("upper limit is 1");
+        assertThatThrownBy(() -> Distribution.arcsine(5, 5)).hasMessageContaining("upper limit is 5");
+        assertThatThrownBy(() -> Distribution.triangular(0, 6, 5))
+                .hasMessage("likeliest value is 6; it must be at most 5");
+        assertThatThrownBy(() -> Distribution.uniform(Double.NEGATIVE_INFINITY, 0))
+                .hasMessageContaining("lower limit is -Infinity");
+        assertThatThrownBy(() -> Distribution.student(0, 1, 0)).hasMessageContaining("degrees of freedom is 0");
+    }
+
+    /** First outputs of SplitMix64 from the seed 0, as published with it (from memory): mixed multiples of its step. */
+    @Test
+    void seedsAreMixedAsSplitMixHasIt() {
+        long step = 0x9E3779B97F4A7C15L;
+
+        assertThat(Draws.mixed(step)).isEqualTo(0xE220A8397B1DCDAFL);
+        assertThat(Draws.mixed(2 * step)).isEqualTo(0x6E789E6AA1B965F4L);
+        assertThat(Draws.mixed(3 * step)).isEqualTo(0x06C45D188009454FL);
+    }
+
+    /** The same seed and block give the same bits in every release; reckoned from SplitMix64 in Python 3. */
+    @Test
+    void drawsAreTheSameInEveryRelease() {
+        assertThat(Draws.of(1, 0).uniform()).isEqualTo(0.33504256092169343);
+        assertThat(Draws.of(2, 2).uniform()).isEqualTo(0.1543955821196728);
+    }
+
+    @Test
+    void probabilityRisesWithTheScore() {
+        assertThat(Draws.probability(1)).isCloseTo(BELOW_ONE, within(1e-14));
+        assertThat(Draws.probability(0)).isEqualTo(0.5);
+    }
+
+    /** Mean nu and variance 2 nu, and quantiles by Apache Commons Math; above and below two degrees of freedom. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.8, 2, 5})
+    void chiSquareHasTheMomentsAndQuantilesOfItsDistribution(double freedom) {
+        int count = 100_000;
+        Draws draws = Draws.of(11, 0);
+        double[] drawn = new double[count];
+        Arrays.setAll(drawn, i -> draws.chiSquare(freedom));
+        double mean = Arrays.stream(drawn).average().orElseThrow();
+        double variance = Arrays.stream(drawn).map(x -> (x - mean) * (x - mean)).sum() / count;
+
+        assertThat(mean).isCloseTo(freedom, within(4 * Math.sqrt(2 * freedom / count)));
+        assertThat(variance / (2 * freedom)).isCloseTo(1, within(0.05));
+        ChiSquaredDistribution exact = new ChiSquaredDistribution(null, freedom);
+        for (double probability : new double[] {0.1, 0.5, 0.9}) {
+            double quantile = exact.inverseCumulativeProbability(probability);
+            double below = Arrays.stream(drawn).filter(x -> x <= quantile).count() / (double) count;
+            assertThat(below).as("share below %s", quantile).isCloseTo(probability, within(0.0065));
+        }
+    }
+}
