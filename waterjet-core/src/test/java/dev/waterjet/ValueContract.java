@@ -160,10 +160,14 @@ public final class ValueContract<T> {
             return one.isPresent() == other.isPresent() && (one.isEmpty() || same(one.get(), other.get()));
         }
         if (actual instanceof Number one && expected instanceof Number other) {
-            double size = Math.max(Math.abs(one.doubleValue()), Math.abs(other.doubleValue()));
-            return Math.abs(one.doubleValue() - other.doubleValue()) <= 1e-12 * size;
+            return same(one.doubleValue(), other.doubleValue());
         }
         return actual.equals(expected);
+    }
+
+    private static boolean same(double one, double other) {
+        double size = Math.max(Math.abs(one), Math.abs(other));
+        return one == other || (Double.isFinite(size) && Math.abs(one - other) <= 1e-12 * size);
     }
 
     private static <Q extends Quantity<Q>> boolean sameQuantity(Quantity<?> one, Quantity<Q> other) {

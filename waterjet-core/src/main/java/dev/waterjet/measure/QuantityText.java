@@ -136,7 +136,12 @@ public final class QuantityText {
     static String brief(double si, Unit<?> unit, String other) {
         double value = Units.fromSi(si, unit);
         String text = join(round(value, 6), unit);
-        return text.equals(other) ? join(plain(value), unit) : text;
+        return text.equals(other) ? join(full(value), unit) : text;
+    }
+
+    private static String full(double value) {
+        double size = Math.abs(value);
+        return size >= 1e-4 && size < 1e12 ? new BigDecimal(plain(value)).toPlainString() : plain(value);
     }
 
     private static String plain(double value) {
