@@ -196,8 +196,8 @@ public final class PartProgram implements Serializable {
 
     private static String feedText(double perMinute) {
         // a hair is added first, so that 300 mm/min told in m/s does not come out as 299.9
-        BigDecimal exact = new BigDecimal(perMinute * (1 + 1e-12));
-        return exact.round(FEED_DIGITS).stripTrailingZeros().toPlainString();
+        BigDecimal told = BigDecimal.valueOf(perMinute * (1 + 1e-12));
+        return told.round(FEED_DIGITS).stripTrailingZeros().toPlainString();
     }
 
     /** Whether the block that ends at an offset keeps its words apart by blanks. */

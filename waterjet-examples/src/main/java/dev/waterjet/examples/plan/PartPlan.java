@@ -31,7 +31,7 @@ public final class PartPlan {
     private final PlanRequest request;
     private final Map<FaceGrade, Estimate<Speed>> feeds = new EnumMap<>(FaceGrade.class);
     private final Map<FaceGrade, Kerf> kerfs = new EnumMap<>(FaceGrade.class);
-    private final List<CutPlan> cuts = new ArrayList<>();
+    private final List<CutPlan> cuts;
     private final Features features;
 
     private PartPlan(PlanRequest request, Progress progress) {
@@ -49,14 +49,16 @@ public final class PartPlan {
                 request.machine(),
                 GradeFeeds.of(model, request.jet(), request.piece()),
                 LagLaw.of(request.kerfs().lagModel(), model, request.jet(), request.piece()));
+        List<CutPlan> planned = new ArrayList<>();
         for (int i = 0; i < program.cuts().size(); i++) {
             Cut cut = program.cuts().get(i);
             FaceGrade grade = grade(cut);
             Finish finish = Finish.of(grade).withTolerance(cut.tolerance().orElse(request.tolerance()));
             Contour path = cut.path(finish);
-            cuts.add(CutPlan.of(cut, grade, kerf(grade), planner.plan(path, parts.get(i))));
+            planned.add(CutPlan.of(cut, grade, kerf(grade), planner.plan(path, parts.get(i))));
             progress.at(cut.firstBlock() + cut.size(), program.size());
         }
+        this.cuts = List.copyOf(planned);
     }
 
     /**
@@ -86,7 +88,7 @@ public final class PartPlan {
 
     /** The cuts, in the order of the program. */
     public List<CutPlan> cuts() {
-        return List.copyOf(cuts);
+        return cuts;
     }
 
     /** Radii and slots of the part against the jet. */

@@ -7,6 +7,9 @@ import dev.waterjet.path.Side;
 import dev.waterjet.program.Cut;
 import java.util.ArrayList;
 import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.index.strtree.STRtree;
 
 /**
  * On which side of each cut the part lies. A program with an offset says it. Else a loop that lies within an odd number of
@@ -20,25 +23,38 @@ final class PartSides {
         List<Contour> loops = cuts.stream()
                 .map(cut -> cut.loop(Finish.usual()).orElseGet(() -> cut.path(Finish.usual())))
                 .toList();
-        List<Box> boxes = loops.stream().map(Contour::box).toList();
+        STRtree boxes = new STRtree();
+        loops.stream().filter(Contour::isClosed).forEach(loop -> boxes.insert(envelope(loop), loop));
+        boxes.build();
         List<Side> sides = new ArrayList<>();
         for (int i = 0; i < cuts.size(); i++) {
             Side inside = loops.get(i).enclosedSide();
-            boolean isHole = holders(i, loops, boxes) % 2 == 1;
+            boolean isHole = holders(loops.get(i), boxes) % 2 == 1;
             sides.add(cuts.get(i).jetSide().map(Side::opposite).orElse(isHole ? inside.opposite() : inside));
         }
         return sides;
     }
 
-    private static int holders(int inner, List<Contour> loops, List<Box> boxes) {
+    /** How many loops lie around another; only those whose boxes hold its start are looked at. */
+    private static int holders(Contour inner, STRtree boxes) {
+        Envelope whole = envelope(inner);
+        Envelope start =
+                new Envelope(new Coordinate(inner.start().xSi(), inner.start().ySi()));
         int count = 0;
-        for (int i = 0; i < loops.size(); i++) {
-            boolean holds = i != inner
-                    && loops.get(i).isClosed()
-                    && boxes.get(i).isAround(boxes.get(inner))
-                    && loops.get(i).isAround(loops.get(inner).start());
+        for (Object found : boxes.query(start)) {
+            Contour loop = (Contour) found;
+            boolean holds = loop != inner && envelope(loop).covers(whole) && loop.isAround(inner.start());
             count += holds ? 1 : 0;
         }
         return count;
+    }
+
+    private static Envelope envelope(Contour contour) {
+        Box box = contour.box();
+        return new Envelope(
+                box.lowest().xSi(),
+                box.highest().xSi(),
+                box.lowest().ySi(),
+                box.highest().ySi());
     }
 }
