@@ -5,7 +5,6 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -116,19 +115,12 @@ public final class Block implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Block that
-                && edge == that.edge
-                && lengthM == that.lengthM
-                && entryMPerS == that.entryMPerS
-                && greatestMPerS == that.greatestMPerS
-                && exitMPerS == that.exitMPerS
-                && timeS == that.timeS
-                && limit == that.limit;
+        return other instanceof Block that && describe().equals(that.describe());
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(edge, lengthM, entryMPerS, greatestMPerS, exitMPerS, timeS);
+        return describe().hashCode();
     }
 
     @Override

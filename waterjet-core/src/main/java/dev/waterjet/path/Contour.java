@@ -390,7 +390,14 @@ public final class Contour implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return 31 * Arrays.hashCode(xM) + Arrays.hashCode(yM);
+        int hash = Boolean.hashCode(isClosed);
+        for (double[] numbers : List.of(xM, yM, sweepRad)) {
+            hash = 31 * hash + Arrays.hashCode(numbers);
+        }
+        for (int i = 0; i < size(); i++) {
+            hash = 31 * hash + finish(i).hashCode();
+        }
+        return hash;
     }
 
     @Override

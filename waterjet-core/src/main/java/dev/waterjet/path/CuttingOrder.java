@@ -16,26 +16,22 @@ public final class CuttingOrder {
      */
     public static List<Integer> suggest(List<Contour> contours) {
         List<List<Integer>> inside = inside(contours);
-        List<Integer> left = new ArrayList<>();
-        for (int i = 0; i < contours.size(); i++) {
-            left.add(i);
-        }
+        boolean[] isCut = new boolean[contours.size()];
         List<Integer> order = new ArrayList<>();
         Point at = Point.ofSi(0, 0);
-        while (!left.isEmpty()) {
+        while (order.size() < contours.size()) {
             int best = -1;
             double bestM = Double.POSITIVE_INFINITY;
-            for (int i : left) {
-                boolean isFree = order.containsAll(inside.get(i));
+            for (int i = 0; i < isCut.length; i++) {
                 Point start = contours.get(i).start();
                 double apart = Math.hypot(start.xSi() - at.xSi(), start.ySi() - at.ySi());
-                if (isFree && apart < bestM) {
+                if (!isCut[i] && apart < bestM && inside.get(i).stream().allMatch(inner -> isCut[inner])) {
                     best = i;
                     bestM = apart;
                 }
             }
+            isCut[best] = true;
             order.add(best);
-            left.remove(Integer.valueOf(best));
             at = contours.get(best).end();
         }
         return List.copyOf(order);

@@ -5,7 +5,6 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 
 /** Outcome of one check: whether it is met, why, and where not, what would help. */
 public final class Finding implements Described, Serializable {
@@ -102,7 +101,7 @@ public final class Finding implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(code, isMet, reason, place);
+        return describe().hashCode();
     }
 
     @Override

@@ -74,8 +74,11 @@ public final class Finish implements Described, Serializable {
     }
 
     /**
-     * This finish with a tolerance of its own at outside corners. A jet that trails along the tangent swings into scrap
-     * there and could be given more room; one that trails behind like a trailer cuts the corner off.
+     * This finish with a tolerance of its own at outside corners. Without it an outside corner is slowed as much as an
+     * inside one, because it is not known which way the bottom swings there. If it lies behind along the new direction, it
+     * passes through scrap and leaves the part alone. If it follows like a trailer, it cuts the corner off, at a right
+     * angle by 0.48 of the lag; an inside corner is notched by the whole lag (all derived). So twice the tolerance at
+     * outside corners keeps the part within the tolerance by either picture, up to a right angle; a test cut tells more.
      *
      * @param tolerance how far the bottom of the cut may lie off at an outside corner, above 0
      * @return the finish with that tolerance
@@ -185,7 +188,7 @@ public final class Finish implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(grade.name(), toleranceM, greatestFeedMPerS, isLead);
+        return Objects.hash(grade.name(), toleranceM, outsideToleranceM, greatestFeedMPerS, isLead);
     }
 
     @Override

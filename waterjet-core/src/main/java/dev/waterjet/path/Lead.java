@@ -86,7 +86,7 @@ public final class Lead implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(pierce, entry, path);
+        return Objects.hash(path, findings);
     }
 
     @Override

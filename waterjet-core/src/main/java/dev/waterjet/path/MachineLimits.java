@@ -9,7 +9,6 @@ import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
@@ -216,7 +215,7 @@ public final class MachineLimits implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(speedXMPerS, speedYMPerS, accelerationXMPerS2, accelerationYMPerS2, jerkMPerS3);
+        return Arrays.hashCode(values());
     }
 
     @Override

@@ -5,7 +5,6 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -21,8 +20,8 @@ public final class SlowSpot implements Described, Serializable {
 
     private final int edge;
     private final Point place;
-    private final double fromM;
-    private final double toM;
+    private final double startM;
+    private final double endM;
     private final double leastMPerS;
     private final double usualMPerS;
     private final double timeS;
@@ -31,16 +30,16 @@ public final class SlowSpot implements Described, Serializable {
     SlowSpot(
             int edge,
             Point place,
-            double fromM,
-            double toM,
+            double startM,
+            double endM,
             double leastMPerS,
             double usualMPerS,
             double timeS,
             FeedLimit limit) {
         this.edge = edge;
         this.place = place;
-        this.fromM = fromM;
-        this.toM = toM;
+        this.startM = startM;
+        this.endM = endM;
         this.leastMPerS = leastMPerS;
         this.usualMPerS = usualMPerS;
         this.timeS = timeS;
@@ -70,8 +69,8 @@ public final class SlowSpot implements Described, Serializable {
      *
      * @return the distance, in m
      */
-    public Quantity<Length> from() {
-        return Kind.LENGTH.of(fromM);
+    public Quantity<Length> startsAt() {
+        return Kind.LENGTH.of(startM);
     }
 
     /**
@@ -79,8 +78,8 @@ public final class SlowSpot implements Described, Serializable {
      *
      * @return the distance, in m
      */
-    public Quantity<Length> to() {
-        return Kind.LENGTH.of(toM);
+    public Quantity<Length> endsAt() {
+        return Kind.LENGTH.of(endM);
     }
 
     /**
@@ -98,7 +97,7 @@ public final class SlowSpot implements Described, Serializable {
      * @return the feed, in m/s
      */
     public Quantity<Speed> mean() {
-        return Kind.SPEED.of((toM - fromM) / timeS);
+        return Kind.SPEED.of((endM - startM) / timeS);
     }
 
     /**
@@ -134,8 +133,8 @@ public final class SlowSpot implements Described, Serializable {
                 .put("edge", edge)
                 .put("x", Kind.LENGTH, place.xSi())
                 .put("y", Kind.LENGTH, place.ySi())
-                .put("from", Kind.LENGTH, fromM)
-                .put("to", Kind.LENGTH, toM)
+                .put("starts_at", Kind.LENGTH, startM)
+                .put("ends_at", Kind.LENGTH, endM)
                 .put("least", Kind.SPEED, leastMPerS)
                 .put("usual", Kind.SPEED, usualMPerS)
                 .put("time", Kind.TIME, timeS)
@@ -150,7 +149,7 @@ public final class SlowSpot implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(edge, fromM, toM, leastMPerS);
+        return describe().hashCode();
     }
 
     @Override

@@ -21,7 +21,7 @@ class RampTest {
                 .isCloseTo(entry + change, within(1e-9 * (entry + change)));
     }
 
-    @Property(tries = 300, seed = "62")
+    @Property(tries = 60, seed = "62")
     void aRunStaysWithinSpeedAccelerationAndJerk(
             @ForAll @DoubleRange(min = 0, max = 0.5) double entry,
             @ForAll @DoubleRange(min = 0, max = 0.5) double exit,

@@ -43,7 +43,7 @@ final class PartSides {
         int count = 0;
         for (Object found : boxes.query(start)) {
             Contour loop = (Contour) found;
-            boolean holds = loop != inner && envelope(loop).covers(whole) && loop.isAround(inner.start());
+            boolean holds = !loop.equals(inner) && envelope(loop).covers(whole) && loop.isAround(inner.start());
             count += holds ? 1 : 0;
         }
         return count;
