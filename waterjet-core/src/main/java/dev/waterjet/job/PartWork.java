@@ -156,8 +156,10 @@ public final class PartWork implements Described, Serializable {
     public Map<String, Object> describe() {
         return Description.of("work on one part")
                 .put("cutting", Kind.TIME, cuttingS)
+                .put("cutting_uncertainty", cuttingUncertainty)
                 .put("pierces", pierces)
                 .put("piercing", Kind.TIME, piercingSi())
+                .put("pierce_uncertainty", pierceUncertainty)
                 .put("idle", Kind.TIME, idleS)
                 .put("removed", Kind.MASS, removedKg)
                 .map();

@@ -140,7 +140,7 @@ public final class Pierce implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        return Objects.hash(way, pressurePa, time, idleS, reason);
+        return Objects.hash(way.name(), pressurePa, time, idleS, reason, cautions);
     }
 
     @Override

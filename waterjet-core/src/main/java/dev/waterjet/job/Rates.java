@@ -206,10 +206,12 @@ public final class Rates implements Described, Serializable {
     public Map<String, Object> describe() {
         Description description =
                 Description.of("rates").put("currency", currency).put("pump_efficiency", pumpEfficiency);
-        prices.forEach((item, price) -> description.put(
-                "price_of_" + item.name().toLowerCase(Locale.ROOT) + "_per_"
-                        + item.measure().replaceAll("[ -]", "_"),
-                price));
+        prices.forEach((item, price) -> {
+            String label = "price_of_" + item.name().toLowerCase(Locale.ROOT);
+            description.put(label + "_per_" + item.measure().replaceAll("[ -]", "_"), price);
+            description.put("uncertainty_of_" + label, uncertainty(item));
+        });
+        ownParts.forEach(part -> description.put("life_of_" + part.name().replaceAll("[ -]", "_"), part));
         return description.map();
     }
 
