@@ -224,12 +224,13 @@ public final class ErosionFeed implements FeedModel {
                 && roundness == that.roundness
                 && deformingShare == that.deformingShare
                 && thresholdMPerS == that.thresholdMPerS
-                && modelUncertainty == that.modelUncertainty;
+                && modelUncertainty == that.modelUncertainty
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(strengths, roundness, deformingShare, thresholdMPerS, modelUncertainty);
+        return Objects.hash(strengths, roundness, deformingShare, thresholdMPerS, modelUncertainty, evidence);
     }
 
     @Override

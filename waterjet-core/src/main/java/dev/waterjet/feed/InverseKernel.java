@@ -32,7 +32,7 @@ final class InverseKernel {
                 most = value;
             }
         }
-        if (best == GRID) {
+        if (best == GRID && f.applyAsDouble(highest * (1 - STEP)) <= most) {
             return highest;
         }
         double peak = Math.exp(new BrentOptimizer(1e-10, 1e-12)
@@ -40,7 +40,7 @@ final class InverseKernel {
                         new MaxEval(MOST_EVALUATIONS),
                         GoalType.MAXIMIZE,
                         new UnivariateObjectiveFunction(t -> f.applyAsDouble(Math.exp(t))),
-                        new SearchInterval(from + Math.max(0, best - 1) * by, from + (best + 1) * by))
+                        new SearchInterval(from + Math.max(0, best - 1) * by, from + Math.min(GRID, best + 1) * by))
                 .getPoint());
         return Math.min(highest, Math.max(lowest, peak));
     }

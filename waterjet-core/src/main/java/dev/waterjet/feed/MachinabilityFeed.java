@@ -259,10 +259,11 @@ public final class MachinabilityFeed implements FeedModel {
         double exponent = published + changes.pressure();
         double factor = Math.pow(shortfall(jet, piece, index, feed), 1 / exponent);
         return Estimate.withinFactor(
-                Kind.PRESSURE,
-                jet.water().pressureSi() * factor,
-                abilityUncertainty(piece.material()) / exponent,
-                jet.cautions());
+                        Kind.PRESSURE,
+                        jet.water().pressureSi() * factor,
+                        abilityUncertainty(piece.material()) / exponent,
+                        jet.cautions())
+                .with(piece.material().cautions());
     }
 
     /**
@@ -280,10 +281,11 @@ public final class MachinabilityFeed implements FeedModel {
         double factor = Math.pow(shortfall(jet, piece, index, feed), 1 / exponent);
         double flow = jet.abrasiveFlowSi() * factor;
         return Estimate.withinFactor(
-                Kind.MASS_FLOW,
-                flow,
-                abilityUncertainty(piece.material()) / exponent,
-                jet.withAbrasiveFlow(Kind.MASS_FLOW.of(flow)).cautions());
+                        Kind.MASS_FLOW,
+                        flow,
+                        abilityUncertainty(piece.material()) / exponent,
+                        jet.withAbrasiveFlow(Kind.MASS_FLOW.of(flow)).cautions())
+                .with(piece.material().cautions());
     }
 
     /** Ability needed over ability at hand. */
@@ -303,12 +305,13 @@ public final class MachinabilityFeed implements FeedModel {
         return other instanceof MachinabilityFeed that
                 && form == that.form
                 && modelUncertainty == that.modelUncertainty
-                && changes.equals(that.changes);
+                && changes.equals(that.changes)
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(form, modelUncertainty, changes);
+        return Objects.hash(form, modelUncertainty, changes, evidence);
     }
 
     @Override

@@ -174,12 +174,13 @@ public final class SpecificEnergyFeed implements FeedModel {
         return other instanceof SpecificEnergyFeed that
                 && energyJPerM3 == that.energyJPerM3
                 && atMachinability == that.atMachinability
-                && modelUncertainty == that.modelUncertainty;
+                && modelUncertainty == that.modelUncertainty
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(energyJPerM3, atMachinability, modelUncertainty);
+        return Objects.hash(energyJPerM3, atMachinability, modelUncertainty, evidence);
     }
 
     @Override

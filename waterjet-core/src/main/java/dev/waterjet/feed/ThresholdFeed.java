@@ -189,12 +189,13 @@ public final class ThresholdFeed implements FeedModel {
                 && coefficient == that.coefficient
                 && thresholdPa == that.thresholdPa
                 && unitMPerS == that.unitMPerS
-                && modelUncertainty == that.modelUncertainty;
+                && modelUncertainty == that.modelUncertainty
+                && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(materialId, jet, coefficient, thresholdPa, unitMPerS, modelUncertainty);
+        return Objects.hash(materialId, jet, coefficient, thresholdPa, unitMPerS, modelUncertainty, evidence);
     }
 
     @Override

@@ -1,0 +1,228 @@
+package dev.waterjet.feed;
+
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import java.util.List;
+import java.util.Map;
+import javax.measure.quantity.Length;
+import org.junit.jupiter.api.Test;
+
+class FeedValuesTest {
+
+    private static final Evidence OWN = Evidence.of(EvidenceGrade.ASSUMED, Source.of("logbook of Hollow Ridge"));
+    private static final Material STEEL = Materials.standard().get("mild-steel");
+    private static final Material PINE = Materials.standard().get("pine");
+
+    private final AbrasiveJet jet = FeedModelContract.jet(380, 0.3, 0.9, 400);
+
+    @Test
+    void ratesAreTheirCosts() {
+        ValueContract.of(() -> CostRates.of(80, 0.4))
+                .tells("per hour", CostRates::perHour, 80.0)
+                .tells("per kilogram", CostRates::perKilogram, 0.4)
+                .differs("hour", CostRates.of(90, 0.4))
+                .differs("kilogram", CostRates.of(80, 0.5))
+                .says("80.0 per hour", "0.4 per kg")
+                .check();
+    }
+
+    @Test
+    void machinabilityModelsAreTheirFormExponentsAndEvidence() {
+        MachinabilityFeed own = MachinabilityFeed.published().withExponent(FeedExponent.PRESSURE, 1.4);
+        ValueContract.of(MachinabilityFeed::published)
+                .tells("name", MachinabilityFeed::name, "machinability")
+                .tells("pressure exponent", model -> model.exponent(FeedExponent.PRESSURE), 1.594)
+                .change("evidence", model -> model.withEvidence(OWN), MachinabilityFeed::evidence, OWN)
+                .differs("form", MachinabilityFeed.publishedByWaterFlow())
+                .differs("uncertainty", MachinabilityFeed.published().withModelUncertainty(0.1))
+                .differs("exponent", own)
+                .says("machinability")
+                .check();
+        assertThat(MachinabilityFeed.publishedByWaterFlow()).hasToString("machinability by water flow");
+        assertThat(own.withModelUncertainty(0.1).withEvidence(OWN).exponent(FeedExponent.PRESSURE))
+                .isEqualTo(1.4);
+        assertThat(own.withExponent(FeedExponent.PRESSURE, 1.594).feedSi(jet, STEEL, 0.01, 1))
+                .isEqualTo(MachinabilityFeed.published().feedSi(jet, STEEL, 0.01, 1));
+    }
+
+    @Test
+    void aSpecificEnergyIsItsFigureItsMaterialAndItsEvidence() {
+        ValueContract.of(() -> SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(11), 0.2, OWN))
+                .tells("evidence", SpecificEnergyFeed::evidence, OWN)
+                .tells("name", SpecificEnergyFeed::name, "specific energy")
+                .differs("energy", SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(12), 0.2, OWN))
+                .differs("material", SpecificEnergyFeed.of(PINE, joulesPerCubicMillimetre(11), 0.2, OWN))
+                .differs("uncertainty", SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(11), 0.3, OWN))
+                .differs(
+                        "evidence",
+                        SpecificEnergyFeed.of(
+                                STEEL,
+                                joulesPerCubicMillimetre(11),
+                                0.2,
+                                SpecificEnergyFeed.ofSteel().evidence()))
+                .says("specific energy")
+                .check();
+    }
+
+    @Test
+    void anErosionModelIsItsParameters() {
+        ErosionFeed usual = ErosionFeed.usual();
+        ValueContract.of(ErosionFeed::usual)
+                .tells("name", ErosionFeed::name, "erosion")
+                .tells("uncertainty", model -> model.relativeUncertainty(STEEL), 0.4)
+                .differs(
+                        "strengths",
+                        usual.withStrengths(FlowStrengths.standard().with(STEEL, megapascals(9000))))
+                .differs("roundness", usual.withRoundness(0.35))
+                .differs("share", usual.withDeformingShare(0.8))
+                .differs("threshold", usual.withThreshold(metresPerSecond(100)))
+                .differs("uncertainty", usual.withModelUncertainty(0.3, usual.evidence()))
+                .differs("evidence", usual.withModelUncertainty(0.4, OWN))
+                .says("erosion")
+                .check();
+        assertThat(usual.withModelUncertainty(0.4, OWN).evidence()).isEqualTo(OWN);
+    }
+
+    @Test
+    void aThresholdLawIsItsMaterialJetAndNumbers() {
+        ThresholdFeed law = law(STEEL, jet, 8e-9, 60, 1);
+        ValueContract.of(() -> law(STEEL, jet, 8e-9, 60, 1))
+                .tells("threshold", ThresholdFeed::threshold, megapascals(60))
+                .tells("coefficient", ThresholdFeed::coefficient, 8e-9)
+                .tells("name", ThresholdFeed::name, "threshold pressure")
+                .tells("grade", one -> one.evidence().grade(), EvidenceGrade.ASSUMED)
+                .differs("material", law(PINE, jet, 8e-9, 60, 1))
+                .differs("jet", law(STEEL, FeedModelContract.jet(380, 0.35, 0.9, 400), 8e-9, 60, 1))
+                .differs("coefficient", law(STEEL, jet, 9e-9, 60, 1))
+                .differs("threshold", law(STEEL, jet, 8e-9, 70, 1))
+                .differs("unit", law(STEEL, jet, 8e-9, 60, 2))
+                .differs("uncertainty", law.withModelUncertainty(0.3, law.evidence()))
+                .differs("evidence", law.withModelUncertainty(0.2, OWN))
+                .says("threshold pressure above 60 MPa in mild-steel")
+                .check();
+        assertThat(law.relativeUncertainty(STEEL)).isEqualTo(0.2);
+        assertThat(law.withModelUncertainty(0.3, OWN).evidence()).isEqualTo(OWN);
+    }
+
+    private static ThresholdFeed law(
+            Material material, AbrasiveJet jet, double coefficient, double thresholdMpa, double unitMmPerMin) {
+        return ThresholdFeed.of(
+                material, jet, coefficient, megapascals(thresholdMpa), millimetresPerMinute(unitMmPerMin));
+    }
+
+    @Test
+    void modelsOnOthersAreThoseAndTheirOwnNumbers() {
+        FeedModel base = MachinabilityFeed.published();
+        FeedModel rival = SpecificEnergyFeed.ofSteel();
+        MixingEfficiency falling = MixingEfficiency.falling(0.9, 0.1, 0.6, OWN);
+        ValueContract.of(() -> DeclinationFeed.linear(base))
+                .tells("model", DeclinationFeed::model, base)
+                .tells("name", DeclinationFeed::name, "declination 1")
+                .differs("model", DeclinationFeed.linear(rival))
+                .differs("exponent", DeclinationFeed.steep(base))
+                .differs("angle", DeclinationFeed.linear(base).withLimitingAngle(degrees(20)))
+                .says("declination 1 on machinability")
+                .check();
+        assertThat(DeclinationFeed.steep(base).name()).isEqualTo("declination 1.5");
+        assertThat(DeclinationFeed.steep(base).withExponent(2).name()).isEqualTo("declination 2.0");
+        assertThat(DeclinationFeed.linear(base).evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
+        ValueContract.of(() -> LoadedFeed.of(base, falling, 0.15))
+                .tells("model", LoadedFeed::model, base)
+                .tells("name", LoadedFeed::name, "machinability, loaded")
+                .differs("model", LoadedFeed.of(rival, falling, 0.15))
+                .differs("mixing", LoadedFeed.of(base, MixingEfficiency.usual(), 0.15))
+                .differs("loading", LoadedFeed.of(base, falling, 0.2))
+                .says("machinability, loaded")
+                .check();
+        Evidence loaded = LoadedFeed.of(base, falling, 0.15).evidence();
+        assertThat(loaded.grade()).isEqualTo(EvidenceGrade.DERIVED);
+        assertThat(loaded.source().citation())
+                .isEqualTo(base.evidence().source().citation());
+        assertThat(loaded.note()).contains("logbook of Hollow Ridge");
+        ValueContract.of(() -> LimitedFeed.of(base, millimetresPerMinute(3000)))
+                .tells("model", LimitedFeed::model, base)
+                .tells("name", LimitedFeed::name, "machinability")
+                .tells("evidence", LimitedFeed::evidence, base.evidence())
+                .tells("highest", LimitedFeed::highestFeedSi, 0.05)
+                .differs("model", LimitedFeed.of(rival, millimetresPerMinute(3000)))
+                .differs("limit", LimitedFeed.of(base, millimetresPerMinute(4000)))
+                .says("machinability", "3000 mm/min")
+                .check();
+    }
+
+    @Test
+    void strengthsAndTablesAreTheirEntries() {
+        ValueContract.of(FlowStrengths::standard)
+                .tells("grade", strengths -> strengths.evidence().grade(), EvidenceGrade.FROM_MEMORY)
+                .differs("one more", FlowStrengths.standard().with(PINE, megapascals(700)))
+                .says("flow strengths of", "copper", "titanium")
+                .check();
+        // sigma_f = E/14
+        assertThat(FlowStrengths.standard()
+                        .strengthSi(Materials.standard().get("titanium"))
+                        .orElseThrow())
+                .isEqualTo(113.8e9 / 14);
+        assertThat(FlowStrengths.standard().strengthSi(PINE)).isEmpty();
+        assertThat(FlowStrengths.standard()
+                        .with(PINE, megapascals(700))
+                        .strengthSi(PINE)
+                        .orElseThrow())
+                .isEqualTo(700e6);
+        Map<FaceGrade, Double> even = Map.of(
+                FaceGrade.PARTING, 1.0,
+                FaceGrade.COARSE, 1.0,
+                FaceGrade.MEDIUM, 2.0,
+                FaceGrade.FINE, 2.0,
+                FaceGrade.EXTRA_FINE, 2.5);
+        ValueContract.of(IndexTable::standard)
+                .tells("parting", table -> table.index(FaceGrade.PARTING), 1.0)
+                .tells("extra fine", table -> table.index(FaceGrade.EXTRA_FINE), 5.0)
+                .differs("indices", IndexTable.of(even))
+                .check();
+        assertThat(IndexTable.of(even).index(FaceGrade.FINE)).isEqualTo(2);
+    }
+
+    @Test
+    void curvesAndStacksAreTheirPoints() {
+        QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(30), 4);
+        QuantityArray<Length> others = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(31), 4);
+        MachinabilityFeed model = MachinabilityFeed.published();
+        ValueContract.of(() -> model.curve(jet, STEEL, 2, thicknesses))
+                .tells("thicknesses", SpeedCurve::thicknesses, thicknesses)
+                .tells("size", SpeedCurve::size, 4)
+                .tells("uncertainty", SpeedCurve::relativeUncertainty, Math.hypot(0.15, 0.115))
+                .differs("thickness", model.curve(jet, STEEL, 2, others))
+                .differs("feeds", model.curve(jet, STEEL, 3, thicknesses))
+                .differs("uncertainty", model.withModelUncertainty(0.1).curve(jet, STEEL, 2, thicknesses))
+                .says("speed curve of 4 points")
+                .check();
+        SpeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
+        assertThat(curve.feed(3).si()).isEqualTo(curve.feeds().si(3));
+        assertThat(curve.feed(3).relativeUncertainty()).isEqualTo(curve.relativeUncertainty());
+        Workpiece sheet = Workpiece.of(STEEL, millimetres(2));
+        ValueContract.of(() -> Stack.sheets(sheet, 3))
+                .tells("layers", Stack::layers, List.of(sheet, sheet, sheet))
+                .tells("thickness", Stack::thickness, millimetres(6))
+                .differs("count", Stack.sheets(sheet, 4))
+                .differs("sheet", Stack.sheets(sheet.withThickness(millimetres(3)), 3))
+                .says("stack of 3 layers")
+                .check();
+    }
+}
