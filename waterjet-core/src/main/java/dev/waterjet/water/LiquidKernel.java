@@ -119,7 +119,7 @@ final class LiquidKernel {
     }
 
     /** A density to start from: within half a per cent for cold water, within a few for hot water. */
-    private static double start(double pressurePa, double temperatureK) {
+    static double start(double pressurePa, double temperatureK) {
         if (temperatureK < WARM_K) {
             double off = temperatureK - 277;
             return (1000 - 0.0045 * off * off) * stretch(pressurePa / 2.2e9);

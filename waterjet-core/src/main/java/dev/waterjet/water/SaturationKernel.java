@@ -96,7 +96,7 @@ final class SaturationKernel {
     }
 
     /** SR1-86(1992) equation (3), value from memory. */
-    private static double vapourDensityStart(double temperatureK) {
+    static double vapourDensityStart(double temperatureK) {
         double sixth = Math.pow(1 - temperatureK / CRITICAL_TEMPERATURE_K, 1 / 6.0);
         return CRITICAL_DENSITY_KG_PER_M3
                 * Math.exp(-2.03150240 * Math.pow(sixth, 2)

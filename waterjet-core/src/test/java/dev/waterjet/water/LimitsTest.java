@@ -1,0 +1,294 @@
+package dev.waterjet.water;
+
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.kelvins;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.pascals;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.DomainException;
+import org.junit.jupiter.api.Test;
+
+/** Where water ends, from both sides of each limit. */
+class LimitsTest {
+
+    private final Water stable = Water.stable();
+    private final Water metastable = Water.metastable();
+
+    @Test
+    void pressureEndsAt1000MpaAndATrifleOfRounding() {
+        assertThat(stable.atSi(1e9 * (1 + 1e-7), 330).pressureSi()).isGreaterThan(1e9);
+        assertThatThrownBy(() -> stable.atSi(1e9 * (1 + 1e-5), 330)).hasMessageContaining("at most 1000 MPa");
+    }
+
+    @Test
+    void temperatureEndsAt235And1273K() {
+        assertThat(metastable.atSi(1e5, 235).isMetastable()).isTrue();
+        assertThatThrownBy(() -> metastable.atSi(1e5, 234.9)).hasMessageContaining("at least 235 K");
+        assertThat(stable.atDensitySi(10, 1273).temperatureSi()).isEqualTo(1273);
+        assertThatThrownBy(() -> stable.atDensitySi(10, 1273.1)).hasMessageContaining("at most 1273 K");
+        assertThat(stable.atSi(30e6, 647.096).densitySi()).isGreaterThan(322);
+        assertThatThrownBy(() -> stable.atSi(30e6, 647.1)).hasMessageContaining("water is no liquid");
+        assertThatThrownBy(() -> stable.atDensitySi(0, 300)).hasMessageContaining("density of water is 0 kg/m3");
+    }
+
+    @Test
+    void waterBoilsBelowItsSaturationPressureAndNotAtIt() {
+        for (double temperatureK : new double[] {280, 373.15, 500, 640}) {
+            double boilingPa = Saturation.pressurePa(temperatureK);
+            assertThat(stable.atSi(boilingPa, temperatureK).isMetastable()).isFalse();
+            assertThat(stable.atSi(boilingPa * 1.02, temperatureK).isMetastable())
+                    .isFalse();
+            assertThatThrownBy(() -> stable.atSi(boilingPa * (1 - 1e-5), temperatureK))
+                    .isInstanceOfSatisfying(
+                            DomainException.class,
+                            e -> assertThat(e.limit() * 1e6).isCloseTo(boilingPa, within(1e-9 * boilingPa)))
+                    .hasMessageContaining("at that temperature it boils below");
+            assertThat(metastable.atSi(boilingPa * (1 - 1e-5), temperatureK).isMetastable())
+                    .isTrue();
+        }
+        assertThat(stable.atSi(22.064e6, 640).isMetastable()).isFalse();
+    }
+
+    @Test
+    void betweenLiquidAndVapourNothingIsStable() {
+        Saturation boiling = Saturation.at(kelvins(500));
+        double dense = boiling.liquid().densitySi();
+        double thin = boiling.vapour().densitySi();
+
+        assertThat(stable.atDensitySi(dense, 500).isMetastable()).isFalse();
+        assertThat(stable.atDensitySi(thin, 500).isMetastable()).isFalse();
+        assertThat(stable.atDensitySi(dense * 1.01, 500).isMetastable()).isFalse();
+        assertThat(stable.atDensitySi(thin * 0.9, 500).isMetastable()).isFalse();
+        assertThatThrownBy(() -> stable.atDensitySi(dense * 0.999, 500))
+                .isInstanceOfSatisfying(
+                        DomainException.class, e -> assertThat(e.limit()).isCloseTo(dense, within(2e-6 * dense)))
+                .hasMessageContaining("must be at least");
+        assertThatThrownBy(() -> stable.atDensitySi(thin * 1.001, 500))
+                .isInstanceOfSatisfying(
+                        DomainException.class, e -> assertThat(e.limit()).isCloseTo(thin, within(2e-6 * thin)))
+                .hasMessageContaining("must be at most");
+        assertThat(metastable.atDensitySi(dense * 0.999, 500).isMetastable()).isTrue();
+        assertThat(metastable.atDensitySi(thin * 1.001, 500).isMetastable()).isTrue();
+        // where pressure falls with density no water can be
+        assertThatThrownBy(() -> metastable.atDensitySi(400, 500)).hasMessageContaining("parts into boiling liquid");
+        // stretched water, below zero pressure
+        assertThatThrownBy(() -> metastable.atDensitySi(980, 300)).hasMessageContaining("parts into boiling liquid");
+        // above the critical point there is no gap
+        assertThat(stable.atDensitySi(322, 650).isMetastable()).isFalse();
+    }
+
+    /** Release R6-95, section 3: 22.064 MPa at 647.096 K and 322 kg/m3. */
+    @Test
+    void theCriticalPointItselfIsAnswered() {
+        Iapws95Kernel sheet = new Iapws95Kernel();
+        sheet.at(647.096, 322);
+        assertThat(sheet.pressurePa()).isCloseTo(22.064e6, within(1e2));
+        for (double temperatureK : new double[] {640, 647, 650, 660}) {
+            sheet.at(temperatureK, 322);
+            double at = sheet.pressurePa();
+            double slope = sheet.pressureByDensity();
+            sheet.at(temperatureK, 322.001);
+            assertThat(sheet.pressurePa() - at).isCloseTo(0.001 * slope, within(0.02 * 0.001 * Math.abs(slope) + 0.5));
+        }
+    }
+
+    /** One sheet, filled anew: what stood on it before leaves no trace. */
+    @Test
+    void aSheetForgets() {
+        Iapws95Kernel used = new Iapws95Kernel();
+        for (double[] state :
+                new double[][] {{300, 1000}, {300, 1100}, {500, 1100}, {1000, 1}, {500, 0.001}, {300, 1000}}) {
+            used.at(state[0], state[1]);
+            Iapws95Kernel fresh = new Iapws95Kernel();
+            fresh.at(state[0], state[1]);
+            assertThat(used.pressurePa()).isEqualTo(fresh.pressurePa());
+            assertThat(used.entropyJPerKgK()).isEqualTo(fresh.entropyJPerKgK());
+            assertThat(used.soundSpeedMPerS()).isEqualTo(fresh.soundSpeedMPerS());
+        }
+    }
+
+    /** Steam so thin that it is an ideal gas: p = rho R T, and c_p - c_v = R. */
+    @Test
+    void thinSteamIsAnIdealGas() {
+        Iapws95Kernel sheet = new Iapws95Kernel();
+        sheet.at(600, 1e-6);
+
+        assertThat(sheet.pressurePa()).isCloseTo(1e-6 * 461.51805 * 600, within(1e-8));
+        assertThat(sheet.isobaricHeatCapacityJPerKgK() - sheet.isochoricHeatCapacityJPerKgK())
+                .isCloseTo(461.51805, within(1e-4));
+        assertThat(sheet.expansionPerK()).isCloseTo(1 / 600.0, within(1e-9));
+    }
+
+    @Test
+    void searchesEndAtTheEndsOfTheLiquid() {
+        // at 500 MPa the liquid begins where ice V melts; metastable it goes on to 235 K
+        double meltingK = MeltingKernel.temperatureK(500e6);
+        double least = stable.atSi(500e6, meltingK).entropySi();
+        assertThat(stable.atEntropySi(500e6, least).temperatureSi()).isCloseTo(meltingK, within(1e-6));
+        assertThatThrownBy(() -> stable.atEntropySi(500e6, least - 5)).isInstanceOf(DomainException.class);
+        assertThat(metastable.atEntropySi(500e6, least - 5).isMetastable()).isTrue();
+        double coldest = metastable.atSi(500e6, 235).entropySi();
+        assertThatThrownBy(() -> metastable.atEntropySi(500e6, coldest - 5))
+                .isInstanceOfSatisfying(
+                        DomainException.class,
+                        e -> assertThat(e.limit() * 1000).isCloseTo(coldest, within(1e-6 * Math.abs(coldest))))
+                .hasMessageContaining("must be at least");
+        // at 1 MPa it ends where it boils, at 30 MPa at the critical temperature
+        Saturation boiling = Saturation.at(kelvins(453.028));
+        double most = boiling.liquid().enthalpySi();
+        double boilingPa = boiling.liquid().pressureSi();
+        assertThat(stable.atEnthalpySi(boilingPa, most - 1).temperatureSi()).isCloseTo(453.028, within(1e-3));
+        assertThatThrownBy(() -> stable.atEnthalpySi(boilingPa, most + 100_000))
+                .hasMessageContaining("at that temperature it boils below");
+        assertThat(metastable.atEnthalpySi(boilingPa, most + 100_000).isMetastable())
+                .isTrue();
+        assertThatThrownBy(() -> stable.atEnthalpySi(boilingPa, 3 * most))
+                .isInstanceOfSatisfying(
+                        DomainException.class, e -> assertThat(e.limit() * 1000).isCloseTo(most, within(1e-6 * most)));
+        double critical = stable.atSi(30e6, 647.096).enthalpySi();
+        assertThat(stable.atEnthalpySi(30e6, critical - 10).temperatureSi()).isCloseTo(647.096, within(0.01));
+        assertThatThrownBy(() -> stable.atEnthalpySi(30e6, critical + 100_000))
+                .isInstanceOfSatisfying(
+                        DomainException.class,
+                        e -> assertThat(e.limit() * 1000).isCloseTo(critical, within(1e-6 * critical)));
+        assertThatThrownBy(() -> stable.atEnthalpySi(1e6, Double.POSITIVE_INFINITY))
+                .isInstanceOf(DomainException.class);
+    }
+
+    @Test
+    void boilingEndsAtTheTripleAndTheCriticalPoint() {
+        assertThat(Saturation.pressurePa(273.15)).isZero();
+        assertThat(Saturation.pressurePa(273.16)).isCloseTo(611.65, within(0.02));
+        assertThat(Saturation.pressurePa(647.09)).isCloseTo(22.064e6, within(3e3));
+        assertThat(Saturation.pressurePa(648)).isEqualTo(22.064e6);
+        assertThatThrownBy(() -> Saturation.at(kelvins(273.15))).hasMessageContaining("must be at least 273.16 K");
+        for (double temperatureK : new double[] {273.16, 400, 600, 647, 647.09}) {
+            Saturation boiling = Saturation.at(kelvins(temperatureK));
+            WaterState liquid = boiling.liquid();
+            WaterState vapour = boiling.vapour();
+            assertThat(liquid.densitySi()).isGreaterThan(vapour.densitySi());
+            // equal Gibbs energy
+            assertThat(liquid.enthalpySi() - temperatureK * liquid.entropySi())
+                    .isCloseTo(vapour.enthalpySi() - temperatureK * vapour.entropySi(), within(0.01));
+        }
+    }
+
+    /** IAPWS SR1-86(1992): the formulas that a search starts from are close by, all the way. */
+    @Test
+    void searchesStartClose() {
+        for (double temperatureK = 273.16; temperatureK < 645; temperatureK += 6) {
+            Saturation boiling = Saturation.at(kelvins(temperatureK));
+            assertThat(SaturationKernel.pressureStart(temperatureK)
+                            / boiling.liquid().pressureSi())
+                    .isCloseTo(1, within(1e-3));
+            assertThat(SaturationKernel.liquidDensityStart(temperatureK)
+                            / boiling.liquid().densitySi())
+                    .isCloseTo(1, within(3e-3));
+            assertThat(SaturationKernel.vapourDensityStart(temperatureK)
+                            / boiling.vapour().densitySi())
+                    .isCloseTo(1, within(3e-3));
+        }
+        for (double pressurePa = 1e6; pressurePa < 1e9; pressurePa += 37e6) {
+            for (double temperatureK = 275; temperatureK < 353; temperatureK += 6) {
+                if (temperatureK > MeltingKernel.temperatureK(pressurePa)) {
+                    assertThat(LiquidKernel.start(pressurePa, temperatureK)
+                                    / stable.atSi(pressurePa, temperatureK).densitySi())
+                            .isCloseTo(1, within(0.02));
+                }
+            }
+            for (double temperatureK = 354; temperatureK < 450; temperatureK += 12) {
+                assertThat(LiquidKernel.start(pressurePa, temperatureK)
+                                / stable.atSi(pressurePa, temperatureK).densitySi())
+                        .isCloseTo(1, within(0.06));
+            }
+        }
+    }
+
+    /** ds = c_p dT/T - alpha/rho dp and dh = c_p dT + (1 - alpha T)/rho dp against differences. */
+    @Test
+    void slopesOfASearchAreThoseOfTheWater() {
+        for (HeatKind kind : HeatKind.values()) {
+            double up = value(kind, 300e6 + 1e4, 320);
+            double down = value(kind, 300e6 - 1e4, 320);
+            Iapws95Kernel sheet = sheet(300e6, 320);
+            assertThat(kind.perPressure(sheet)).isCloseTo((up - down) / 2e4, within(1e-6 * Math.abs(up - down) / 2e4));
+            double warm = value(kind, 300e6, 320.01);
+            double cold = value(kind, 300e6, 319.99);
+            assertThat(kind.perLogTemperature(sheet))
+                    .isCloseTo((warm - cold) / Math.log(320.01 / 319.99), within(1e-6 * kind.perLogTemperature(sheet)));
+        }
+        assertThat(HeatKind.ENTROPY.words()).isEqualTo("entropy");
+    }
+
+    private static double value(HeatKind kind, double pressurePa, double temperatureK) {
+        return kind.value(sheet(pressurePa, temperatureK));
+    }
+
+    private static Iapws95Kernel sheet(double pressurePa, double temperatureK) {
+        LiquidKernel kernel = new LiquidKernel();
+        assertThat(kernel.solve(pressurePa, temperatureK)).isTrue();
+        return kernel.found();
+    }
+
+    @Test
+    void icesBeginAndEndWhereTheReleaseSays() {
+        assertThat(Ice.at(pascals(208.566e6))).isEqualTo(Ice.IH);
+        assertThat(Ice.at(pascals(208.567e6))).isEqualTo(Ice.III);
+        assertThat(Ice.at(pascals(350.1e6))).isEqualTo(Ice.III);
+        assertThat(Ice.at(pascals(350.2e6))).isEqualTo(Ice.V);
+        assertThat(Ice.at(pascals(632.4e6))).isEqualTo(Ice.V);
+        assertThat(Ice.at(pascals(632.5e6))).isEqualTo(Ice.VI);
+        assertThat(MeltingKernel.temperatureK(208.566e6)).isCloseTo(251.165, within(1e-3));
+        assertThat(MeltingKernel.temperatureK(350.1e6)).isCloseTo(256.164, within(1e-3));
+        assertThat(MeltingKernel.temperatureK(632.4e6)).isCloseTo(273.31, within(2e-3));
+        assertThat(MeltingKernel.temperatureK(2216e6)).isCloseTo(355, within(2e-2));
+        assertThat(MeltingKernel.temperatureK(1)).isCloseTo(273.16, within(1e-12));
+        assertThatThrownBy(() -> Ice.at(pascals(611))).hasMessageContaining("pressure is 0.000611 MPa");
+        assertThatThrownBy(() -> Ice.meltingTemperature(megapascals(2217)))
+                .hasMessageContaining("at most 2216 MPa (from the triple point of ice Ih to the end of ice VI)");
+        assertThat(Ice.VII.meltingPressure(kelvins(355)).getValue().doubleValue())
+                .isCloseTo(2216e6, within(1.0));
+        assertThatThrownBy(() -> Ice.VII.meltingPressure(kelvins(716)))
+                .hasMessageContaining("the melting line of ice VII ends there");
+        assertThatThrownBy(() -> Ice.IH.meltingPressure(celsius(1))).hasMessageContaining("at most 273.16 K");
+    }
+
+    @Test
+    void whatIsPlainlyWarmerThanIceIsWarmerThanIce() {
+        for (double pressurePa = 1e5; pressurePa < 2.2e9; pressurePa += 11e6) {
+            double meltingK = MeltingKernel.temperatureK(pressurePa);
+            assertThat(MeltingKernel.isPlainlyWarmer(pressurePa, meltingK - 0.01))
+                    .isFalse();
+            assertThat(MeltingKernel.isPlainlyWarmer(pressurePa, meltingK + 60)).isTrue();
+        }
+        assertThat(MeltingKernel.isPlainlyWarmer(1e5, 273.31)).isTrue();
+        // the tangent at 632.4 MPa is the slope of the line there
+        double slope = (MeltingKernel.temperatureK(633.4e6) - MeltingKernel.temperatureK(632.4e6)) / 1e6;
+        assertThat(MeltingKernel.isPlainlyWarmer(732.4e6, 273.31 + 101e6 * slope))
+                .isTrue();
+        assertThat(MeltingKernel.isPlainlyWarmer(732.4e6, 273.31 + 99e6 * slope))
+                .isFalse();
+        assertThatCode(() -> Water.checkNotFrozenSi(800e6, 293.15)).doesNotThrowAnyException();
+        assertThatThrownBy(() -> Water.checkNotFrozenSi(900e6, 293.15)).hasMessageContaining("freezes to ice VI below");
+        assertThat(stable.atSi(500e6, MeltingKernel.temperatureK(500e6)).isMetastable())
+                .isFalse();
+    }
+
+    /** R12-08, section 2.6: 900 C to 300 MPa, 600 C to 350 MPa, 160 C to 500 MPa, 100 C to 1000 MPa. */
+    @Test
+    void viscosityEndsWhereItsReleaseEnds() {
+        assertThat(ViscosityKernel.highestTemperatureK(300e6)).isEqualTo(1173.15);
+        assertThat(ViscosityKernel.highestTemperatureK(300.1e6)).isEqualTo(873.15);
+        assertThat(ViscosityKernel.highestTemperatureK(350e6)).isEqualTo(873.15);
+        assertThat(ViscosityKernel.highestTemperatureK(350.1e6)).isEqualTo(433.15);
+        assertThat(ViscosityKernel.highestTemperatureK(500e6)).isEqualTo(433.15);
+        assertThat(ViscosityKernel.highestTemperatureK(500.1e6)).isEqualTo(373.15);
+        assertThatThrownBy(() -> stable.atSi(400e6, 440).viscositySi())
+                .hasMessageContaining("temperature of water is 166.85 C; it must be at most 160 C");
+        assertThat(stable.atSi(400e6, 433).viscositySi()).isPositive();
+    }
+}
