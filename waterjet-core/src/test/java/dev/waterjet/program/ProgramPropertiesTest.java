@@ -86,8 +86,14 @@ class ProgramPropertiesTest {
 
     @Example
     void aProgramOfAHundredThousandBlocksIsRead() {
-        PartProgram program = PartProgram.parse(polygon(100_000, 900));
+        StringBuilder comb = new StringBuilder("G0 X0 Y0\nM3\nG1\n");
+        for (int i = 1; i <= 99_998; i++) {
+            comb.append('X').append(i).append(" Y").append(i % 2).append('\n');
+        }
+        PartProgram program = PartProgram.parse(comb.append("Y-9\nX0 Y0\nM5\n").toString());
 
         assertThat(program.size()).isEqualTo(100_000);
+        assertThat(program.cuts().get(0).isClosed()).isTrue();
+        assertThat(program.line(99_999)).isEqualTo(100_003);
     }
 }

@@ -230,6 +230,7 @@ class SvgReaderTest {
                 "<path d='M0 0 L1e999 0'/>|line 2, column 16|too large",
                 "<g transform='turn(5)'><path d='M0 0h1'/></g>|line 2, column 15|\"turn\" with 1 numbers is no transform",
                 "<text>Hollow Ridge</text>|line 2, column 1|<text> cannot be cut",
+                "<use href='#rim'/>|line 2, column 1|<use> cannot be cut",
                 "<circle cx='1'/>|line 2, column 1|<circle> has no r",
                 "<circle r='-1'/>|line 2, column 12|r is below zero",
                 "<rect width='4em' height='1'/>|line 2, column 15|\"em\" is no unit of length here",
