@@ -4,7 +4,9 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 
@@ -198,6 +200,19 @@ public final class UncertainInputs implements Serializable {
             }
             into[i] = distributions.get(i).draw(correlated, draws);
         }
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof UncertainInputs that
+                && names.equals(that.names)
+                && distributions.equals(that.distributions)
+                && Arrays.deepEquals(correlations, that.correlations);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(names, distributions, Arrays.deepHashCode(correlations));
     }
 
     @Override

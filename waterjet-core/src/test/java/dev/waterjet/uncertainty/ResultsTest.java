@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.ValueContract;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -128,6 +129,26 @@ class ResultsTest {
         assertThat(budget.share("x")).isZero();
         assertThat(budget.degreesOfFreedom()).isInfinite();
         assertThat(budget.expanded(0.95)).isZero();
+    }
+
+    @Test
+    void inputsAreAValue() {
+        ValueContract.of(() -> TWO)
+                .tells("names", UncertainInputs::names, List.of("x", "y"))
+                .tells("size", UncertainInputs::size, 2)
+                .change(
+                        "correlation",
+                        inputs -> inputs.withCorrelation("x", "y", -0.4),
+                        inputs -> inputs.correlation("y", "x"),
+                        -0.4)
+                .differs("a name", UncertainInputs.none().with("x", Distribution.normal(2, 0.1)))
+                .differs(
+                        "a distribution",
+                        UncertainInputs.none()
+                                .with("x", Distribution.normal(2, 0.1))
+                                .with("y", Distribution.normal(3, 0.3)))
+                .says("inputs [x, y]")
+                .check();
     }
 
     @Test
