@@ -225,6 +225,39 @@ class SupplyFormulasTest {
         assertThat(Kind.RATIO.si(twin.flowSwing())).isCloseTo(Math.PI / 2, within(1e-6));
     }
 
+    /**
+     * A single plunger on rods of five cranks: pi (sin a + sin(2 a)/10) is highest where cos a = c solves 0.4 c^2 + c = 0.2,
+     * and zero on the way back.
+     */
+    @Test
+    void shortRodsSharpenTheSwing() {
+        double c = (-1 + Math.sqrt(1.32)) / 0.8;
+        double s = Math.sqrt(1 - c * c);
+
+        assertThat(CrankKernel.swing(1, 0.2)).isCloseTo(Math.PI * (s + 0.2 * s * c), within(1e-5));
+    }
+
+    /** Churchill's formula at a Reynolds number where both of its parts count, evaluated apart from this library. */
+    @Test
+    void churchillCountsInBetween() {
+        assertThat(FrictionLaw.CHURCHILL.factor(3000, 1e-4)).isCloseTo(0.04304899257104456, within(1e-14));
+        assertThat(FrictionLaw.CHURCHILL.factor(2500, 1e-4)).isCloseTo(0.03515134789279207, within(1e-14));
+    }
+
+    @Test
+    void shiftingTakesAtMostNineTenthsOfAStroke() {
+        Compression compression = Compression.isentropic(tap, megapascals(400));
+        Intensifier pump = Intensifier.of(20, Kind.VOLUME.of(2e-4));
+        double cycle = 1 / Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0.06), tap));
+
+        assertThat(Kind.VOLUME.si(
+                        pump.withShiftTime(seconds(0.89 * cycle)).flowGap(kilogramsPerSecond(0.06), compression)))
+                .isPositive();
+        assertThatThrownBy(
+                        () -> pump.withShiftTime(seconds(0.91 * cycle)).flowGap(kilogramsPerSecond(0.06), compression))
+                .hasMessageContaining("nine tenths of the time of a stroke");
+    }
+
     @Test
     void aPowerBudgetFeedsOneHeadExactly() {
         double power = Kind.POWER.si(WaterJet.of(orifice, megapascals(400)).hydraulicPower());
