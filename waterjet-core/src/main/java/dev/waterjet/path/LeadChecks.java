@@ -16,38 +16,8 @@ final class LeadChecks {
         this.entry = entry;
     }
 
-    /** Distance along a contour from a place to the nearest corner, either way; without limit if there is none. */
-    static double cornerDistance(Contour contour, double distanceM) {
-        EdgeShape before = new EdgeShape();
-        EdgeShape after = new EdgeShape();
-        int n = contour.size();
-        double total = ContourKernel.length(contour);
-        double least = Double.POSITIVE_INFINITY;
-        double atM = 0;
-        contour.load(n - 1, before);
-        for (int i = 0; i < n; i++) {
-            contour.load(i, after);
-            if (Math.abs(ContourKernel.turn(before, after)) > ContourKernel.CORNER_RAD) {
-                double apart = Math.abs(atM - distanceM);
-                least = Math.min(least, Math.min(apart, total - apart));
-            }
-            atM += after.length();
-            contour.load(i, before);
-        }
-        return least;
-    }
-
-    /** Length of the ray from the entry into the part, up to the next contour of the part. */
-    double webBehind(int contoursOfPart, double inX, double inY) {
-        double far = 0;
-        for (int k = 0; k < contoursOfPart; k++) {
-            Box box = trees.get(k).contour().box();
-            far = Math.max(
-                    far,
-                    Math.hypot(
-                            box.highest().xSi() - box.lowest().xSi(),
-                            box.highest().ySi() - box.lowest().ySi()));
-        }
+    /** Length of the ray from the entry into the part, up to the next contour of the part; none is longer than {@code far}. */
+    double webBehind(int contoursOfPart, double far, double inX, double inY) {
         double fromX = entry.xSi() + EdgeKernel.ROUNDING_M * inX;
         double fromY = entry.ySi() + EdgeKernel.ROUNDING_M * inY;
         a.line(fromX, fromY, entry.xSi() + far * inX, entry.ySi() + far * inY);
@@ -77,8 +47,13 @@ final class LeadChecks {
     }
 
     /** Whether the leads, the first two edges of the path and the last, cross a contour elsewhere than at the entry. */
-    boolean isCrossing(Contour path) {
-        return isEdgeCrossing(path, 0) || isEdgeCrossing(path, 1) || isEdgeCrossing(path, path.size() - 1);
+    boolean isCrossing(Contour leads) {
+        for (int i = 0; i < leads.size(); i++) {
+            if (isEdgeCrossing(leads, i)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean isEdgeCrossing(Contour path, int index) {

@@ -5,7 +5,9 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -20,15 +22,23 @@ public final class LeadPlacer {
     private static final int PLACES_ON_AN_EDGE = 5;
     private static final int SIZES = 5;
 
+    /** Places tried on one contour. A curve of many short edges has more, but neighbours among them tell the same. */
+    private static final int MOST_PLACES = 200;
+
     private final Part part;
     private final CuttingRules rules;
     private final List<EdgeTree> trees = new ArrayList<>();
+    private final List<Corners> corners = new ArrayList<>();
+    private final double widthM;
 
     private LeadPlacer(Part part, CuttingRules rules, List<Contour> around) {
         this.part = part;
         this.rules = rules;
         part.contours().forEach(contour -> trees.add(EdgeTree.of(contour)));
         around.forEach(contour -> trees.add(EdgeTree.of(contour)));
+        part.contours().forEach(contour -> corners.add(Corners.of(contour)));
+        Box box = part.outline().box();
+        this.widthM = Kind.LENGTH.si(box.lowest().distance(box.highest()));
     }
 
     /**
@@ -61,7 +71,7 @@ public final class LeadPlacer {
      */
     public Lead at(int contour, Quantity<Length> distance) {
         double si = Require.notNegative("distance along the contour", Kind.LENGTH.si(distance), Units.MILLIMETRE);
-        return place(contour, si, rules);
+        return lead(trial(contour, si, rules));
     }
 
     /**
@@ -76,9 +86,9 @@ public final class LeadPlacer {
         CuttingRules scaled = rules;
         for (int size = 0; size < SIZES; size++) {
             for (double place : places) {
-                Lead lead = place(contour, place, scaled);
-                if (lead.isGood()) {
-                    return Optional.of(lead);
+                Trial trial = trial(contour, place, scaled);
+                if (trial.isGood()) {
+                    return Optional.of(lead(trial));
                 }
             }
             scaled = scaled.withLeadScaled(0.5);
@@ -87,8 +97,9 @@ public final class LeadPlacer {
     }
 
     private static List<Double> candidates(Contour contour) {
-        record Candidate(double placeM, double rank) {}
-        List<Candidate> all = new ArrayList<>();
+        double total = ContourKernel.length(contour);
+        boolean isLong = contour.size() * PLACES_ON_AN_EDGE > MOST_PLACES;
+        Map<Long, Candidate> best = new HashMap<>();
         EdgeShape shape = new EdgeShape();
         double atM = 0;
         for (int i = 0; i < contour.size(); i++) {
@@ -97,15 +108,30 @@ public final class LeadPlacer {
             for (int k = 0; k < PLACES_ON_AN_EDGE; k++) {
                 double share = (k + 0.5) / PLACES_ON_AN_EDGE;
                 double rank = (shape.isArc() ? 0 : 1e6) + length - Math.abs(share - 0.5) * 1e-6;
-                all.add(new Candidate(atM + share * length, rank));
+                Candidate candidate = new Candidate(atM + share * length, rank);
+                long stretch = isLong ? (long) (candidate.placeM() / total * MOST_PLACES) : best.size();
+                best.merge(stretch, candidate, (one, other) -> one.rank() >= other.rank() ? one : other);
             }
             atM += length;
         }
-        all.sort(Comparator.comparingDouble(candidate -> -candidate.rank()));
-        return all.stream().map(Candidate::placeM).toList();
+        return best.values().stream()
+                .sorted(Comparator.comparingDouble(Candidate::rank).reversed().thenComparingDouble(Candidate::placeM))
+                .map(Candidate::placeM)
+                .toList();
     }
 
-    private Lead place(int index, double distanceM, CuttingRules size) {
+    private record Candidate(double placeM, double rank) {}
+
+    /** A lead before its path is drawn: where it starts and enters, the leads alone, and what the checks say of them. */
+    private record Trial(
+            int contour, double distanceM, Point pierce, Point entry, Contour leads, List<Finding> findings) {
+
+        boolean isGood() {
+            return findings.stream().allMatch(Finding::isMet);
+        }
+    }
+
+    private Trial trial(int index, double distanceM, CuttingRules size) {
         Contour contour = part.contours().get(index);
         EdgeShape edge = new EdgeShape();
         double[] offset = new double[1];
@@ -124,28 +150,45 @@ public final class LeadPlacer {
         double cx = x + r * outX;
         double cy = y + r * outY;
         Point pierce = Point.ofSi(cx - r * alongX + l * outX, cy - r * alongY + l * outY);
+        Point entry = Point.ofSi(x, y);
         Side turn = scrap > 0 ? Side.LEFT : Side.RIGHT;
-        Finish lead = contour.finish(entryEdge).asLead();
-
-        ContourBuilder builder = Contour.from(pierce)
-                .finish(lead)
+        Contour leads = Contour.from(pierce)
+                .finish(contour.finish(entryEdge).asLead())
                 .lineToSi(cx - r * alongX, cy - r * alongY)
-                .arcToSi(x, y, cx, cy, turn);
-        Contour turned = ContourKernel.startingAt(contour, distanceM);
+                .arcToSi(x, y, cx, cy, turn)
+                .arcToSi(cx + r * alongX, cy + r * alongY, cx, cy, turn)
+                .open();
+        return new Trial(
+                index, distanceM, pierce, entry, leads, check(index, distanceM, leads, pierce, entry, outX, outY));
+    }
+
+    /** The whole path of a trial: into the contour, round it, and out. */
+    private Lead lead(Trial trial) {
+        Contour turned = ContourKernel.startingAt(part.contours().get(trial.contour()), trial.distanceM());
+        ContourBuilder builder = Contour.from(trial.pierce());
+        EdgeShape edge = new EdgeShape();
+        append(builder, trial.leads(), 0, edge);
+        append(builder, trial.leads(), 1, edge);
         for (int i = 0; i < turned.size(); i++) {
             turned.load(i, edge);
             builder.finish(turned.finish(i));
             boolean isLast = i == turned.size() - 1;
-            ContourKernel.append(builder, edge, isLast ? x : edge.x1, isLast ? y : edge.y1);
+            double toX = isLast ? trial.entry().xSi() : edge.x1;
+            double toY = isLast ? trial.entry().ySi() : edge.y1;
+            ContourKernel.append(builder, edge, toX, toY);
         }
-        builder.finish(lead).arcToSi(cx + r * alongX, cy + r * alongY, cx, cy, turn);
-        Contour path = builder.open();
-        Point entry = Point.ofSi(x, y);
-        return new Lead(pierce, entry, path, check(index, distanceM, path, pierce, entry, outX, outY));
+        append(builder, trial.leads(), 2, edge);
+        return new Lead(trial.pierce(), trial.entry(), builder.open(), trial.findings());
+    }
+
+    private static void append(ContourBuilder builder, Contour from, int index, EdgeShape edge) {
+        from.load(index, edge);
+        builder.finish(from.finish(index));
+        ContourKernel.append(builder, edge, edge.x1, edge.y1);
     }
 
     private List<Finding> check(
-            int index, double distanceM, Contour path, Point pierce, Point entry, double outX, double outY) {
+            int index, double distanceM, Contour leads, Point pierce, Point entry, double outX, double outY) {
         LeadChecks checks = new LeadChecks(trees, entry);
         Contour contour = part.contours().get(index);
         boolean isHole = index < part.holes().size();
@@ -154,14 +197,14 @@ public final class LeadPlacer {
                 Finding.atLeast(
                         "lead-corner",
                         "distance of the entry from the nearest corner",
-                        LeadChecks.cornerDistance(contour, distanceM),
+                        corners.get(index).distance(distanceM),
                         rules.cornerRoomSi(),
                         "enter in the middle of a longer edge",
                         entry),
                 Finding.atLeast(
                         "lead-web",
                         "material of the part behind the entry",
-                        checks.webBehind(part.contours().size(), -outX, -outY),
+                        checks.webBehind(part.contours().size(), widthM, -outX, -outY),
                         rules.leastWebSi(),
                         "enter where the part is wider",
                         entry),
@@ -174,7 +217,7 @@ public final class LeadPlacer {
                         pierce),
                 Finding.of(
                         "lead-free",
-                        isInScrap && !checks.isCrossing(path),
+                        isInScrap && !checks.isCrossing(leads),
                         "leads lie in scrap and cross no cut",
                         "shorten the leads or enter elsewhere",
                         entry));

@@ -209,4 +209,33 @@ class PartTest {
                 .contains("move them apart by 3.1 mm", "move the part inwards by 2.3 mm")
                 .hasSize(4);
     }
+
+    @Test
+    void aCurveOfManyShortEdgesIsEnteredWhereItIsSmooth() {
+        ContourBuilder builder = Contour.from(Point.millimetres(0, 0)).finish(Finish.usual());
+        int edges = 20_000;
+        double radius = 200;
+        for (int i = 1; i < edges; i++) {
+            double angle = Math.PI * i / edges;
+            builder.lineTo(Point.millimetres(radius - radius * Math.cos(angle), radius * Math.sin(angle)));
+        }
+        Contour dome = builder.lineTo(Point.millimetres(2 * radius, 0)).close();
+
+        Lead lead = LeadPlacer.of(Part.of(dome), RULES).suggest(0).orElseThrow();
+
+        assertThat(lead.isGood()).isTrue();
+        assertThat(lead.path().size()).isEqualTo(dome.size() + 4);
+        assertThat(lead.path().start()).isEqualTo(lead.pierce());
+    }
+
+    @Test
+    void cornersAreNearEitherWayRound() {
+        Corners corners = Corners.of(rectangle(0, 0, 30, 10));
+
+        assertThat(corners.distance(0.002)).isCloseTo(0.002, within(1e-15));
+        assertThat(corners.distance(0.015)).isCloseTo(0.015, within(1e-15));
+        assertThat(corners.distance(0.033)).isCloseTo(0.003, within(1e-15));
+        assertThat(corners.distance(0.079)).isCloseTo(0.001, within(1e-15));
+        assertThat(Corners.of(circle(0, 0, 5)).distance(0.01)).isInfinite();
+    }
 }

@@ -95,7 +95,9 @@ final class Support {
         }
         words.put(
                 "leads",
-                bare == 0 ? "every closed cut has one" : bare + " cuts have none; " + String.join("; ", places));
+                bare == 0
+                        ? "every closed cut has one"
+                        : bare + (bare == 1 ? " cut has none; " : " cuts have none; ") + String.join("; ", places));
     }
 
     Map<String, String> words() {
