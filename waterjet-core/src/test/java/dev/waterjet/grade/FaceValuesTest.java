@@ -277,6 +277,7 @@ class FaceValuesTest {
                 .isCloseTo(fit.fit().standardError(groove) / fit.model().grooveGrowth(), within(1e-12))
                 .isBetween(0.001, 0.3);
         assertThat(fit.toString()).isEqualTo(fit.fit().toString()).isNotBlank();
+        assertThat(fit.describe()).containsEntry("type", "roughness fit").containsKey("fit");
         assertThat(fit.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
     }
 

@@ -116,4 +116,29 @@ class ProgramLoopTest {
         Cut segment = cut("G0 X0 Y0\nM3\nG1 X4\nG2 X0 R3\nM5\n", 0);
         assertThat(segment.loop(Finish.usual()).orElseThrow().size()).isEqualTo(2);
     }
+
+    @Test
+    void aSpurInALaterCutEnclosesNothingEither() {
+        String rings = "G0 X1\nM3\nG3 I-1\nI-1\nI-1\nM5\n";
+        Cut cut = cut(rings + "G0 X20 Y-2\nM3\nG1 Y0\nX25\nX20\nY5\nX30\nY0\nX20\nM5\n", 1);
+
+        assertThat(cut.leadIn()).isEqualTo(1);
+        assertThat(cut.leadOut()).isZero();
+        assertThat(cut.loop(Finish.usual()).orElseThrow().size()).isEqualTo(6);
+    }
+
+    @Test
+    void aCutDescribesWhatIsAskedOfIt() {
+        String circle = "G0 X1\nM3\nG41 G3 I-1\nM5\n";
+
+        assertThat(cut("(waterjet: name rim, grade fine, tolerance 0.05 mm)\n" + circle, 0)
+                        .describe())
+                .containsEntry("name", "rim")
+                .containsEntry("tolerance_m", 5e-5)
+                .containsEntry("closed", true)
+                .containsEntry("blocks", 1L)
+                .containsKeys("grade", "jet_side");
+        assertThat(cut(circle.replace("G41 ", ""), 0).describe())
+                .doesNotContainKeys("name", "grade", "tolerance_m", "jet_side");
+    }
 }
