@@ -79,7 +79,6 @@ record Limits(boolean isMetastableAllowed) implements Serializable {
                         Units.KILOGRAM_PER_CUBIC_METRE,
                         "in between water parts into boiling liquid and vapour");
             }
-            checkPressure(pressurePa);
             return checkFreezing(pressurePa, temperatureK) && !between;
         }
         checkPressure(pressurePa);

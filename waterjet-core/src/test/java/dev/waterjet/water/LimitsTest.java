@@ -159,6 +159,57 @@ class LimitsTest {
                 .isInstanceOf(DomainException.class);
     }
 
+    /** Close to boiling near the critical point Newton's method loses the liquid; halving finds it. */
+    @Test
+    void hotLiquidIsFoundByItsHeatAllTheSame() {
+        for (double temperatureK : new double[] {628.8, 629.2, 629.6, 645, 647}) {
+            double pressurePa = Saturation.pressurePa(temperatureK) * 1.001;
+            WaterState state = stable.atSi(pressurePa, temperatureK);
+            assertThat(stable.atEntropySi(pressurePa, state.entropySi()).temperatureSi())
+                    .isCloseTo(temperatureK, within(1e-6));
+            assertThat(stable.atEnthalpySi(pressurePa, state.enthalpySi()).temperatureSi())
+                    .isCloseTo(temperatureK, within(1e-6));
+        }
+        for (double pressureMpa : new double[] {17.998, 18.155}) {
+            WaterState state = stable.atSi(pressureMpa * 1e6, 629.56);
+            assertThat(stable.atEntropySi(pressureMpa * 1e6, state.entropySi()).temperatureSi())
+                    .isCloseTo(629.56, within(1e-6));
+        }
+    }
+
+    @Test
+    void everyQuestionChecksItsPressure() {
+        for (Water water : new Water[] {stable, metastable}) {
+            assertThatThrownBy(() -> water.atEntropySi(1.1e9, 500)).hasMessageContaining("at most 1000 MPa");
+            assertThatThrownBy(() -> water.atEntropySi(0, 500)).hasMessageContaining("must be above 0 MPa");
+            assertThatThrownBy(() -> water.atEnthalpySi(1.1e9, 5e5)).hasMessageContaining("at most 1000 MPa");
+            assertThatThrownBy(() -> water.atDensitySi(1300, 900)).hasMessageContaining("at most 1000 MPa");
+        }
+    }
+
+    @Test
+    void denseWaterColderThanIceIsMarked() {
+        WaterState frozen = metastable.at(megapascals(800), celsius(10));
+
+        assertThat(metastable.atDensitySi(frozen.densitySi(), 283.15).isMetastable())
+                .isTrue();
+        assertThatThrownBy(() -> stable.atDensitySi(frozen.densitySi(), 283.15))
+                .hasMessageContaining("freezes to ice VI below");
+    }
+
+    /** (drho/dp)/rho and -(drho/dT)/rho against differences. */
+    @Test
+    void compressibilityAndExpansionAreSlopesOfDensity() {
+        WaterState state = stable.atSi(300e6, 320);
+        double byPressure =
+                stable.atSi(301e6, 320).densitySi() - stable.atSi(299e6, 320).densitySi();
+        double byTemperature = stable.atSi(300e6, 320.1).densitySi()
+                - stable.atSi(300e6, 319.9).densitySi();
+
+        assertThat(state.compressibilitySi()).isCloseTo(byPressure / 2e6 / state.densitySi(), within(1e-15));
+        assertThat(state.expansionSi()).isCloseTo(-byTemperature / 0.2 / state.densitySi(), within(1e-9));
+    }
+
     @Test
     void boilingEndsAtTheTripleAndTheCriticalPoint() {
         assertThat(Saturation.pressurePa(273.15)).isZero();
