@@ -394,6 +394,39 @@ class FeedFormulasTest {
         assertThat(orifice.relativeUncertainty()).isCloseTo(Math.hypot(0.15, 0.115) / (1.374 * 1.15), within(1e-6));
     }
 
+    /** A pressure exponent of one's own is the one that is turned around. */
+    @Test
+    void ownPressureExponentsAreTurnedAround() {
+        MachinabilityFeed own = published.withExponent(FeedExponent.PRESSURE, 1.3);
+        double feed = own.separationFeedSi(jet, STEEL, 0.012);
+
+        assertThat(own.pressureFor(jet, plate, 1, metresPerSecond(feed * 0.9)).si())
+                .isCloseTo(380e6 * Math.pow(0.9, 1 / (1.3 * 1.15)), within(1.0));
+    }
+
+    @Test
+    void aLimitedModelAnswersAsTheModelBelow() {
+        ThresholdFeed law = ThresholdFeed.of(STEEL, jet, 8e-9, megapascals(60), millimetresPerMinute(1));
+        FeedModel limited = LimitedFeed.of(law, millimetresPerMinute(3000));
+        AbrasiveJet other = FeedModelContract.jet(380, 0.31, 0.9, 400);
+
+        assertThat(limited.separationFeedSi(jet, STEEL, 0.012)).isEqualTo(law.separationFeedSi(jet, STEEL, 0.012));
+        assertThat(limited.separationDepthSi(jet, STEEL, 0.01)).isEqualTo(law.separationDepthSi(jet, STEEL, 0.01));
+        assertThat(limited.indexSi(jet, STEEL, 0.012, 0.01)).isEqualTo(law.indexSi(jet, STEEL, 0.012, 0.01));
+        assertThat(limited.cautions(other, STEEL, 0.012, 0.01))
+                .isEqualTo(law.cautions(other, STEEL, 0.012, 0.01))
+                .hasSize(1);
+        assertThat(limited.relativeUncertainty(STEEL)).isEqualTo(0.2);
+    }
+
+    @Test
+    void aCutPointTellsItsCost() {
+        CutPoint point = CutEconomy.of(published, CostRates.of(30, 1.5)).at(jet, plate, 2);
+
+        assertThat(point.describe()).containsEntry("cost_per_metre", point.costPerMetre());
+        assertThat(IndexTable.standard().toString()).contains("5.0");
+    }
+
     @Test
     void anExceptionTellsTheBest() {
         CannotReachException e = new CannotReachException(0.02, 0.01, "this jet", "at 300 MPa");
