@@ -241,4 +241,30 @@ class HeadSelectorTest {
         assertThat(selection.ranked(RankBy.TIME)).isNotEmpty();
         assertThat(selection.best(RankBy.TIME).jet().head().cautions()).isEmpty();
     }
+
+    @Test
+    void aSelectionTellsWhatServesAndWhyTheOthersDoNot() {
+        PartDemand demand = PartDemand.of(Jobs.plate("stainless-304", 6), FaceGrade.FINE, millimetres(500));
+        HeadSelection selection = selector(8).select(demand);
+        int serving = selection.ranked(RankBy.TIME).size();
+
+        assertThat(selection).hasToString(serving + " heads serve, " + (768 - serving) + " do not");
+        assertThat(selection.describe())
+                .containsEntry("serving", (long) serving)
+                .containsKeys("demand", "refused", "front", "refused_for_power", "refused_for_loading");
+        assertThat(selection.refused().get(0).describe())
+                .containsKeys("orifice_m", "tube_m", "length_m", "abrasive", "faults");
+    }
+
+    @Test
+    void anHourOfTheJetCostsTheSumOfItsItems() {
+        // water, abrasive, energy, sludge and the lives of orifice and tube, worked out one by one
+        double expected = 3 * 3600 * Jobs.JET.water().volumeFlowSi()
+                + (0.45 + 0.15) * 18
+                + 0.25 * Kind.POWER.si(Jobs.JET.water().hydraulicPower()) / 0.65 / 1000
+                + 20 / Math.sqrt(50 * 100)
+                + 110 / Math.sqrt(50 * 150);
+
+        assertThat(Jobs.RATES.jetHour(Jobs.JET)).isCloseTo(expected, within(1e-9));
+    }
 }

@@ -107,4 +107,31 @@ class PartPlannerTest {
         assertThatThrownBy(() -> planner().plan(Jobs.JET, PLATE, List.of(HOLE), List.of()))
                 .hasMessageContaining("number of sides is 0");
     }
+
+    @Test
+    void aMoveTakesTheTimeOfItsTrapezoidAtAnyAcceleration() {
+        double length = Math.hypot(0.025, 0.020);
+        PartPlan quick = planner()
+                .withMoves(millimetresPerMinute(6000), metresPerSquareSecond(2))
+                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+        PartPlan slow = planner()
+                .withMoves(millimetresPerMinute(60000), metresPerSquareSecond(2))
+                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+
+        // 0.1 m/s is reached after 2.5 mm and 0.05 s; 1 m/s would need 250 mm
+        assertThat(Kind.TIME.si(quick.work().idleTime())).isCloseTo(length / 0.1 + 0.05, within(1e-12));
+        assertThat(Kind.TIME.si(slow.work().idleTime())).isCloseTo(2 * Math.sqrt(length / 2), within(1e-12));
+    }
+
+    @Test
+    void aPlanTellsWhatItHolds() {
+        PartPlan plan = plan();
+
+        assertThat(plan.describe())
+                .containsEntry("contours", 2L)
+                .containsKeys("jet", "piece", "pierce", "cut_length_m", "cutting_time", "time_under_grade_s");
+        assertThat(plan.toString()).startsWith("2 contours, 0.2314 m in ");
+        assertThat(plan.jet()).isEqualTo(Jobs.JET);
+        assertThat(plan.piece()).isEqualTo(PLATE);
+    }
 }
