@@ -285,6 +285,20 @@ class LimitsTest {
         return kernel.found();
     }
 
+    /** The sheet stands at what was found, to the last bit, and a search that was led astray says so. */
+    @Test
+    void aSearchLeavesItsSheetAtTheAnswer() {
+        LiquidKernel kernel = new LiquidKernel();
+        double entropy = stable.atSi(300e6, 310).entropySi();
+
+        assertThat(kernel.solve(400e6, 300)).isTrue();
+        assertThat(kernel.found().densityKgPerM3).isEqualTo(kernel.densityKgPerM3());
+        assertThat(kernel.newton(HeatKind.ENTROPY, 300e6, entropy)).isTrue();
+        assertThat(kernel.found().densityKgPerM3).isEqualTo(kernel.densityKgPerM3());
+        assertThat(kernel.found().temperatureK).isEqualTo(kernel.temperatureK());
+        assertThat(kernel.newton(HeatKind.ENTROPY, 300e6, Double.NaN)).isFalse();
+    }
+
     @Test
     void icesBeginAndEndWhereTheReleaseSays() {
         assertThat(Ice.at(pascals(208.566e6))).isEqualTo(Ice.IH);
