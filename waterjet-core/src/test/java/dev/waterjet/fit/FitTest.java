@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -132,6 +134,19 @@ class FitTest {
     void readsAsOneLine() {
         assertThat(LeastSquares.of((i, b) -> b[0]).withParameter("mean", 2).fit(new double[] {2, 2, 2}))
                 .hasToString("fit of 3 observations: mean = 2.0 +/- 0.0");
+    }
+
+    @Test
+    void describesItselfInPlainNumbers() {
+        Fit fit = LeastSquares.of((i, b) -> b[0]).withParameter("mean", 2).fit(new double[] {2, 2, 2});
+
+        assertThat(fit.describe())
+                .containsEntry("observations", 3L)
+                .containsEntry("degrees_of_freedom", 2L)
+                .containsEntry("chi_square", 0.0)
+                .containsEntry(
+                        "parameters",
+                        List.of(Map.of("type", "parameter", "name", "mean", "value", 2.0, "standard_error", 0.0)));
     }
 
     @Test

@@ -104,5 +104,7 @@ class RequireTest {
                 .hasMessage("thickness is 1001 mm; it must be at most 1000 mm");
         assertThatThrownBy(() -> Require.atMost("thickness", 1.00000001, 1, Units.METRE, ""))
                 .hasMessage("thickness is 1.00000001 m; it must be at most 1 m");
+        assertThatThrownBy(() -> Require.atMost("count", 100_000_001, 100_000_000, Units.ONE, ""))
+                .hasMessage("count is 100000001; it must be at most 100000000");
     }
 }

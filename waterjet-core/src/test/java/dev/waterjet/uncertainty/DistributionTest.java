@@ -51,10 +51,10 @@ class DistributionTest {
         assertThat(Distribution.arcsine(-2, 6).draw(1, unused))
                 .isCloseTo(2 - 4 * Math.cos(Math.PI * BELOW_ONE), within(1e-12));
         // quantiles of the triangle: lowest + sqrt(p w a) on its rising side, highest - sqrt((1 - p) w b) on the other
-        assertThat(Distribution.triangular(1, 2, 6).draw(-1, unused))
-                .isCloseTo(1 + Math.sqrt((1 - BELOW_ONE) * 5 * 1), within(1e-12));
-        assertThat(Distribution.triangular(1, 2, 6).draw(1, unused))
-                .isCloseTo(6 - Math.sqrt((1 - BELOW_ONE) * 5 * 4), within(1e-12));
+        assertThat(Distribution.triangular(1, 3, 6).draw(-1, unused))
+                .isCloseTo(1 + Math.sqrt((1 - BELOW_ONE) * 5 * 2), within(1e-12));
+        assertThat(Distribution.triangular(1, 3, 6).draw(1, unused))
+                .isCloseTo(6 - Math.sqrt((1 - BELOW_ONE) * 5 * 3), within(1e-12));
     }
 
     /** Student's value is the mean and a normal score times a spread of its own, above zero. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** Results of so few trials that they can be reckoned by hand. */
@@ -129,6 +130,52 @@ class ResultsTest {
         assertThat(budget.share("x")).isZero();
         assertThat(budget.degreesOfFreedom()).isInfinite();
         assertThat(budget.expanded(0.95)).isZero();
+    }
+
+    @Test
+    void resultsDescribeThemselvesInPlainNumbers() {
+        assertThat(of(1, 2, 4, 8).describe())
+                .containsEntry("trials", 4L)
+                .containsEntry("mean", 3.75)
+                .hasEntrySatisfying(
+                        "lower_95", lower -> assertThat((Double) lower).isBetween(1.0, 1.1))
+                .hasEntrySatisfying(
+                        "upper_95", upper -> assertThat((Double) upper).isBetween(7.0, 8.0));
+        assertThat(SobolIndices.of(List.of("x"), new double[] {5, 5}, new double[] {5, 5}, new double[][] {{5, 5}})
+                        .describe())
+                .containsEntry("variance", 0.0)
+                .containsEntry(
+                        "inputs",
+                        List.of(Map.of(
+                                "type",
+                                "share of variance",
+                                "name",
+                                "x",
+                                "first_order",
+                                0.0,
+                                "standard_error",
+                                0.0,
+                                "total",
+                                0.0)));
+        assertThat(UncertaintyBudget.of(in -> 7 * in[0], UncertainInputs.none().with("x", Distribution.normal(2, 0)))
+                        .describe())
+                .containsEntry("value", 14.0)
+                .containsEntry("standard_uncertainty", 0.0)
+                .containsEntry(
+                        "inputs",
+                        List.of(Map.of(
+                                "type",
+                                "uncertain input",
+                                "name",
+                                "x",
+                                "value",
+                                2.0,
+                                "standard_uncertainty",
+                                0.0,
+                                "sensitivity",
+                                0.0,
+                                "contribution",
+                                0.0)));
     }
 
     @Test
