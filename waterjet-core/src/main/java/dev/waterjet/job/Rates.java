@@ -211,7 +211,9 @@ public final class Rates implements Described, Serializable {
             description.put(label + "_per_" + item.measure().replaceAll("[ -]", "_"), price);
             description.put("uncertainty_of_" + label, uncertainty(item));
         });
-        ownParts.forEach(part -> description.put("life_of_" + part.name().replaceAll("[ -]", "_"), part));
+        if (!ownParts.isEmpty()) {
+            description.put("orifice_life", ownParts.get(0)).put("tube_life", ownParts.get(1));
+        }
         return description.map();
     }
 

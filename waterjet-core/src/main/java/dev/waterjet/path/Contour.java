@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Area;
@@ -162,6 +163,7 @@ public final class Contour implements Described, Serializable {
      * @return the edge
      */
     public Edge edge(int index) {
+        Objects.checkIndex(index, size());
         EdgeShape shape = new EdgeShape();
         load(index, shape);
         return Edge.of(shape, finish(index));
@@ -174,6 +176,7 @@ public final class Contour implements Described, Serializable {
      * @return its finish
      */
     public Finish finish(int index) {
+        Objects.checkIndex(index, size());
         return finishes.get(finishIndex[index]);
     }
 

@@ -66,7 +66,7 @@ class ContourTest {
                 .close();
         Random random = new Random(7);
         int inside = 0;
-        int tries = 50_000;
+        int tries = 200_000;
         for (int i = 0; i < tries; i++) {
             if (contour.isAround(Point.millimetres(-20 + 100 * random.nextDouble(), -20 + 100 * random.nextDouble()))) {
                 inside++;

@@ -9,7 +9,7 @@ import net.jqwik.api.constraints.DoubleRange;
 
 class RampTest {
 
-    @Property(tries = 150, seed = "61")
+    @Property(tries = 500, seed = "61")
     void reachIsTheInverseOfLength(
             @ForAll @DoubleRange(min = 0, max = 2) double entry,
             @ForAll @DoubleRange(min = 0.01, max = 2) double change,
@@ -21,7 +21,7 @@ class RampTest {
                 .isCloseTo(entry + change, within(1e-9 * (entry + change)));
     }
 
-    @Property(tries = 20, seed = "62")
+    @Property(tries = 60, seed = "62")
     void aRunStaysWithinSpeedAccelerationAndJerk(
             @ForAll @DoubleRange(min = 0, max = 0.5) double entry,
             @ForAll @DoubleRange(min = 0, max = 0.5) double exit,
