@@ -238,4 +238,38 @@ class PartTest {
         assertThat(corners.distance(0.079)).isCloseTo(0.001, within(1e-15));
         assertThat(Corners.of(circle(0, 0, 5)).distance(0.01)).isInfinite();
     }
+
+    /** Lead-in and lead-out of a plain plate by hand: a line and a quarter circle outside, the same circle on from the entry. */
+    @Test
+    void theMiddleOfTheLongestEdgeIsEnteredFirst() {
+        Lead lead = LeadPlacer.of(Part.of(rectangle(0, 0, 60, 100)), RULES)
+                .suggest(0)
+                .orElseThrow();
+        double r = RULES.leadRadiusSi();
+        double l = RULES.leadLengthSi();
+
+        // of the two long edges that on the right comes first; it runs upwards, scrap lies to its right
+        isAt(lead.entry(), 0.060, 0.050);
+        isAt(lead.pierce(), 0.060 + r + l, 0.050 - r);
+        isAt(lead.path().edge(0).end(), 0.060 + r, 0.050 - r);
+        isAt(lead.path().edge(1).centre().orElseThrow(), 0.060 + r, 0.050);
+        isAt(lead.path().end(), 0.060 + r, 0.050 + r);
+        assertThat(lead.path().size()).isEqualTo(8);
+        assertThat(Kind.LENGTH.si(lead.path().length())).isCloseTo(0.320 + l + Math.PI * r, within(1e-12));
+    }
+
+    @Test
+    void aLeadAskedForBeyondTheMiddleIsDrawnWhereItIsAsked() {
+        Lead lead = LeadPlacer.of(Part.of(rectangle(0, 0, 60, 100)), RULES).at(0, millimetres(20));
+
+        isAt(lead.entry(), 0.020, 0);
+        assertThat(lead.isGood()).isTrue();
+        assertThat(finding(lead, "lead-corner").reason()).contains("is 20 mm");
+        assertThat(finding(lead, "lead-web").reason()).contains("is 100 mm");
+    }
+
+    private static void isAt(Point point, double xM, double yM) {
+        assertThat(point.xSi()).isCloseTo(xM, within(1e-12));
+        assertThat(point.ySi()).isCloseTo(yM, within(1e-12));
+    }
 }

@@ -35,7 +35,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "grade",
         description = {
-            "Three questions about cut faces:",
+            "Faces of cuts: their class, what a feed leaves, and the fastest feed for what is asked. It answers",
             "what range of ISO 9013 a measured face has (--thickness with --perpendicularity or --profile-height);",
             "what face a feed leaves (--material with --feed);",
             "the fastest feed for what a drawing asks (--material with --face, --taper, --roughness, ...).",
