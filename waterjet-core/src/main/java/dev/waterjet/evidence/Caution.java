@@ -2,6 +2,7 @@ package dev.waterjet.evidence;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Message;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -25,13 +26,48 @@ public final class Caution implements Described, Serializable {
     }
 
     private final Weight weight;
-    private final String code;
-    private final String text;
+    private final Message message;
 
-    private Caution(Weight weight, String code, String text) {
+    private Caution(Weight weight, Message message) {
         this.weight = weight;
-        this.code = Objects.requireNonNull(code, "code");
-        this.text = Objects.requireNonNull(text, "text");
+        this.message = Objects.requireNonNull(message, "message");
+    }
+
+    /**
+     * Returns a notice: the reader should know it.
+     *
+     * @param message code, parameters and sentence
+     * @return the caution
+     */
+    public static Caution notice(Message message) {
+        return new Caution(Weight.NOTICE, message);
+    }
+
+    /**
+     * Returns a warning: the result may be wrong or the cut may fail.
+     *
+     * @param message code, parameters and sentence
+     * @return the caution
+     */
+    public static Caution warning(Message message) {
+        return new Caution(Weight.WARNING, message);
+    }
+
+    /**
+     * Returns a danger: people or machine may come to harm.
+     *
+     * @param message code, parameters and sentence
+     * @return the caution
+     */
+    public static Caution danger(Message message) {
+        return new Caution(Weight.DANGER, message);
+    }
+
+    /**
+     * {@return the message: code, parameters and sentence}
+     */
+    public Message message() {
+        return message;
     }
 
     /**
@@ -42,7 +78,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution notice(String code, String text) {
-        return new Caution(Weight.NOTICE, code, text);
+        return new Caution(Weight.NOTICE, Message.of(code, text));
     }
 
     /**
@@ -53,7 +89,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution warning(String code, String text) {
-        return new Caution(Weight.WARNING, code, text);
+        return new Caution(Weight.WARNING, Message.of(code, text));
     }
 
     /**
@@ -64,7 +100,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution danger(String code, String text) {
-        return new Caution(Weight.DANGER, code, text);
+        return new Caution(Weight.DANGER, Message.of(code, text));
     }
 
     /**
@@ -82,7 +118,7 @@ public final class Caution implements Described, Serializable {
      * @return lower case with hyphens
      */
     public String code() {
-        return code;
+        return message.code();
     }
 
     /**
@@ -91,15 +127,15 @@ public final class Caution implements Described, Serializable {
      * @return one sentence
      */
     public String text() {
-        return text;
+        return message.text();
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("caution")
                 .put("weight", weight)
-                .put("code", code)
-                .put("text", text)
+                .put("code", message.code())
+                .put("text", message.text())
                 .map();
     }
 
@@ -107,17 +143,16 @@ public final class Caution implements Described, Serializable {
     public boolean equals(Object other) {
         return other instanceof Caution that
                 && weight == that.weight
-                && code.equals(that.code)
-                && text.equals(that.text);
+                && message.equals(that.message);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(weight, code, text);
+        return Objects.hash(weight, message);
     }
 
     @Override
     public String toString() {
-        return code + ": " + text;
+        return message.toString();
     }
 }

@@ -26,7 +26,7 @@ public final class UndeterminedException extends WaterjetException {
      *
      * @return their names
      */
-    public List<String> parameters() {
+    public List<String> parameterNames() {
         return parameters;
     }
 }

@@ -1,6 +1,7 @@
 package dev.waterjet.jet;
 
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 
 /** Openings and grain sizes of the standards, in um. */
@@ -47,6 +48,12 @@ final class SieveTables {
             }
         }
         throw new DomainException(
-                name, number, "one of the standard series, for example", series[nearest], Units.ONE, "");
+                Message.of(
+                        "not-in-series",
+                        "{quantity} is {value}; it must be one of the standard series, for example {limit}"),
+                name,
+                number,
+                series[nearest],
+                Units.ONE);
     }
 }

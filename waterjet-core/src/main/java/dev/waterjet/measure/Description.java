@@ -176,6 +176,19 @@ public final class Description {
         return add(label, parts.stream().map(Description::plain).toList());
     }
 
+    /**
+     * Adds named values, those that are finite numbers, counts, texts or truth values. An empty map is left out.
+     *
+     * @param label what they are, in lower case with underscores
+     * @param values the values by name
+     * @return this description
+     */
+    Description put(String label, Map<String, Object> values) {
+        Map<String, Object> finite = new LinkedHashMap<>(values);
+        finite.values().removeIf(value -> value instanceof Double number && !Double.isFinite(number));
+        return finite.isEmpty() ? this : add(label, Collections.unmodifiableMap(finite));
+    }
+
     private static Object plain(Object part) {
         if (part instanceof Described described) {
             return described.describe();

@@ -15,8 +15,10 @@ public final class DimensionException extends WaterjetException {
         super(message(kind, unit), cause);
     }
 
-    private static String message(Kind<?> kind, Unit<?> unit) {
-        return "a " + kind.name() + " cannot be given in \"" + unit + "\"; its SI unit is "
-                + Units.symbol(kind.siUnit());
+    private static Message message(Kind<?> kind, Unit<?> unit) {
+        return Message.of("wrong-kind", "a {kind} cannot be given in \"{unit}\"; its SI unit is {si_unit}")
+                .with("kind", kind.name())
+                .with("unit", String.valueOf(unit))
+                .with("si_unit", Units.symbol(kind.siUnit()));
     }
 }

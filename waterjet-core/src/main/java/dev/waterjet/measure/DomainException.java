@@ -4,8 +4,11 @@ import java.util.Objects;
 import javax.measure.Unit;
 
 /**
- * A quantity lies where the physics or the trade allows none: a negative thickness, a focusing tube narrower than its
- * orifice. It carries the quantity's name, the value, the limit it broke and the unit of both.
+ * A quantity outside the range that physics or practice allows: a negative thickness, a focusing tube narrower than its
+ * orifice. It carries the name of the quantity, the value, the limit and the unit of both.
+ *
+ * <p>Codes of the library's checks: {@code must-be-above}, {@code must-be-at-least}, {@code must-be-below},
+ * {@code must-be-at-most}, {@code must-be-finite}, {@code wrong-kind}; others stand beside the code that raises them.
  */
 public class DomainException extends WaterjetException {
 
@@ -17,63 +20,92 @@ public class DomainException extends WaterjetException {
     private final String unit;
 
     /**
-     * Made where {@link Require} has no fitting check.
+     * Creates a refusal where {@link Require} has no fitting check.
      *
      * @param quantity name of the quantity, in the words of the trade
      * @param valueSi offending value, in SI
-     * @param relation what it must be, such as {@code "at least"} or {@code "below"}
+     * @param relation required relation: {@code "above"}, {@code "at least"}, {@code "below"} or {@code "at most"}
      * @param limitSi limit, in SI
-     * @param unit unit in which value and limit are told; it decides no dimension
+     * @param unit unit in which value and limit are printed; it decides no dimension
      * @param reason why the limit holds, or an empty text
      */
     public DomainException(
             String quantity, double valueSi, String relation, double limitSi, Unit<?> unit, String reason) {
-        super(message(quantity, valueSi, relation, limitSi, unit, reason));
-        this.quantity = Objects.requireNonNull(quantity, "quantity");
+        this(rule(relation), quantity, valueSi, limitSi, unit, reason);
+    }
+
+    /**
+     * Creates a refusal with a code and a sentence of its own. The sentence can use the parameters {@code quantity},
+     * {@code value}, {@code limit} and {@code reason}.
+     *
+     * @param message code and sentence, with further parameters
+     * @param quantity name of the quantity, in the words of the trade
+     * @param valueSi offending value, in SI
+     * @param limitSi limit, in SI
+     * @param unit unit in which value and limit are printed; it decides no dimension
+     */
+    public DomainException(Message message, String quantity, double valueSi, double limitSi, Unit<?> unit) {
+        this(message, quantity, valueSi, limitSi, unit, "");
+    }
+
+    private DomainException(
+            Message message, String quantity, double valueSi, double limitSi, Unit<?> unit, String reason) {
+        super(complete(message, quantity, valueSi, limitSi, unit, reason));
+        this.quantity = quantity;
         this.value = Units.fromSi(valueSi, unit);
         this.limit = Units.fromSi(limitSi, unit);
         this.unit = Units.symbol(unit);
     }
 
-    private static String message(
-            String quantity, double valueSi, String relation, double limitSi, Unit<?> unit, String reason) {
+    private static Message complete(
+            Message message, String quantity, double valueSi, double limitSi, Unit<?> unit, String reason) {
         String limit = QuantityText.brief(limitSi, unit, "");
-        String text =
-                quantity + " is " + QuantityText.brief(valueSi, unit, limit) + "; it must be " + relation + " " + limit;
-        return reason.isEmpty() ? text : text + " (" + reason + ")";
+        return message.with("quantity", Objects.requireNonNull(quantity, "quantity"))
+                .with("value", column("value", unit), valueSi, QuantityText.brief(valueSi, unit, limit))
+                .with("limit", column("limit", unit), limitSi, limit)
+                .with("reason", "reason", reason, reason.isEmpty() ? "" : " (" + reason + ")");
+    }
+
+    private static String column(String label, Unit<?> unit) {
+        String suffix = Units.columnSuffix(unit.getSystemUnit());
+        return suffix.isEmpty() ? label : label + "_" + suffix;
+    }
+
+    private static Message rule(String relation) {
+        return switch (relation) {
+            case "above" -> Message.of("must-be-above", "{quantity} is {value}; it must be above {limit}{reason}");
+            case "at least" ->
+                Message.of("must-be-at-least", "{quantity} is {value}; it must be at least {limit}{reason}");
+            case "below" -> Message.of("must-be-below", "{quantity} is {value}; it must be below {limit}{reason}");
+            case "at most" ->
+                Message.of("must-be-at-most", "{quantity} is {value}; it must be at most {limit}{reason}");
+            default -> throw new AssertionError("unknown relation \"" + relation + "\"");
+        };
     }
 
     /**
-     * Name of the quantity.
-     *
-     * @return name in the words of the trade
+     * {@return the name of the quantity}
      */
     public String quantity() {
         return quantity;
     }
 
     /**
-     * The offending value.
-     *
-     * @return value in {@link #unit()}
+     * {@return the offending value, in {@link #unit()}}
      */
     public double value() {
         return value;
     }
 
     /**
-     * The limit it broke.
-     *
-     * @return limit in {@link #unit()}
+     * {@return the limit, in {@link #unit()}}
      */
     public double limit() {
         return limit;
     }
 
     /**
-     * Unit of value and limit.
-     *
-     * @return symbol of the unit, empty for a ratio
+     * {@return the symbol of the unit of value and limit, empty for a ratio}
      */
     public String unit() {
         return unit;

@@ -1,6 +1,6 @@
 package dev.waterjet.measure;
 
-/** Text that the library cannot read: what stood there, where, and what is wanted instead. */
+/** Text that the library cannot read: the fault, its place, and what is accepted instead. */
 public class TextException extends WaterjetException {
 
     private static final long serialVersionUID = 1L;
@@ -9,42 +9,58 @@ public class TextException extends WaterjetException {
     private final int column;
 
     /**
-     * Text without a place, such as a single quantity.
+     * Creates a refusal of a text without lines, such as a single quantity.
      *
-     * @param message what was wrong and what is wanted
+     * @param message code, parameters and sentence
      */
-    public TextException(String message) {
+    public TextException(Message message) {
         super(message);
         this.line = 0;
         this.column = 0;
     }
 
     /**
-     * A place in a text of several lines.
+     * Creates a refusal at a place in a text of several lines.
      *
      * @param line line, from 1
      * @param column column, from 1
-     * @param message what was wrong and what is wanted
+     * @param message code, parameters and sentence
      */
-    public TextException(int line, int column, String message) {
-        super("line " + line + ", column " + column + ": " + message);
+    public TextException(int line, int column, Message message) {
+        super("line " + line + ", column " + column, message);
         this.line = line;
         this.column = column;
     }
 
     /**
-     * Line of the fault.
+     * Temporary, until every refusal has a code.
      *
-     * @return line from 1, or 0 if the text has no lines
+     * @param message what was wrong and what is accepted
+     */
+    public TextException(String message) {
+        this(Message.of("unspecified", message));
+    }
+
+    /**
+     * Temporary, until every refusal has a code.
+     *
+     * @param line line, from 1
+     * @param column column, from 1
+     * @param message what was wrong and what is accepted
+     */
+    public TextException(int line, int column, String message) {
+        this(line, column, Message.of("unspecified", message));
+    }
+
+    /**
+     * {@return the line of the fault from 1, or 0 if the text has no lines}
      */
     public int line() {
         return line;
     }
 
     /**
-     * Column of the fault.
-     *
-     * @return column from 1, or 0 if the text has no lines
+     * {@return the column of the fault from 1, or 0 if the text has no lines}
      */
     public int column() {
         return column;

@@ -1,36 +1,83 @@
 package dev.waterjet.measure;
 
+import java.util.Map;
+
 /**
- * Whatever the library refuses, it refuses with an exception of this family. All are unchecked, and all say in their
- * message what was wrong and what would be right.
+ * Family of all exceptions by which the library refuses an input. All are unchecked. Each has a stable code and named
+ * parameters for programs, and a sentence for people that states what was wrong and what would be right.
+ *
+ * <p>The only other exception that leaves the library is a {@link NullPointerException} that names a null argument.
  */
 public abstract class WaterjetException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
 
+    private final Message message;
+
     /**
-     * Made by the exceptions of the library only.
+     * For the exceptions of the library.
      *
-     * @param message what was wrong and what would be right
+     * @param message code, parameters and sentence
      */
-    protected WaterjetException(String message) {
-        super(message);
+    protected WaterjetException(Message message) {
+        super(message.text());
+        this.message = message;
     }
 
     /**
-     * Made by the exceptions of the library only.
+     * For the exceptions of the library.
      *
-     * @param message what was wrong and what would be right
-     * @param cause what led to it
+     * @param message code, parameters and sentence
+     * @param cause cause of the refusal
      */
-    protected WaterjetException(String message, Throwable cause) {
-        super(message, cause);
+    protected WaterjetException(Message message, Throwable cause) {
+        super(message.text(), cause);
+        this.message = message;
     }
 
     /**
-     * What was wrong and what would be right.
+     * For the exceptions of the library that add a place to the sentence.
      *
-     * @return the message, never null
+     * @param place place of the fault, for people
+     * @param message code, parameters and sentence
+     */
+    protected WaterjetException(String place, Message message) {
+        super(place + ": " + message.text());
+        this.message = message;
+    }
+
+    /**
+     * Temporary, until every refusal has a code.
+     *
+     * @param text what was wrong and what would be right
+     */
+    protected WaterjetException(String text) {
+        this(Message.of("unspecified", text));
+    }
+
+    /**
+     * {@return the stable name of the refusal, in lower case with hyphens}
+     */
+    public String code() {
+        return message.code();
+    }
+
+    /**
+     * {@return the parameters of the refusal: numbers in SI with the unit in the key, counts and texts}
+     */
+    public Map<String, Object> parameters() {
+        return message.parameters();
+    }
+
+    /**
+     * {@return the message without a place}
+     */
+    public Message message() {
+        return message;
+    }
+
+    /**
+     * {@return the sentence for people, never null}
      */
     @Override
     public String getMessage() {

@@ -165,6 +165,6 @@ class FitTest {
         assertThatExceptionOfType(UndeterminedException.class)
                 .isThrownBy(() ->
                         LeastSquares.of((i, b) -> b[0]).withParameter("mean", 1).fit(new double[] {1}))
-                .satisfies(e -> assertThat(e.parameters()).containsExactly("mean"));
+                .satisfies(e -> assertThat(e.parameterNames()).containsExactly("mean"));
     }
 }
