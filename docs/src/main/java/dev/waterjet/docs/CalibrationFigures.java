@@ -18,7 +18,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.util.Arrays;
@@ -54,7 +54,7 @@ final class CalibrationFigures {
     }
 
     private static Calibration calibration() {
-        Material start = Material.of("bracket-alloy", 100, 0.5, Trait.DUCTILE);
+        Material start = Material.of("bracket-alloy", 100, 0.5, MaterialClass.DUCTILE);
         return Calibration.ofMachinability(start, MachinabilityFeed.published());
     }
 

@@ -147,10 +147,10 @@ final class FeedFigures {
     }
 
     private static String abrasiveCost() {
-        MixingEfficiency falling = MixingEfficiency.falling(
+        MixingEfficiency falling = MixingEfficiency.decreasing(
                 0.95,
                 0.1,
-                LoadedFeed.scaleForBest(0.18, 0.343),
+                LoadedFeed.scaleForOptimumLoading(0.18, 0.343),
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("best loading of 0.18, assumed")));
         Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
         CostRates rates = CostRates.of(80, 0.4);

@@ -11,7 +11,7 @@ import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.Abrasive;
@@ -87,7 +87,7 @@ final class LearnFigures {
                         map(
                                 pressures,
                                 p -> water.withPressure(megapascals(p))
-                                        .withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE)
+                                        .withSpeedModel(JetSpeedModel.INCOMPRESSIBLE)
                                         .speedSi()))
                 .line(
                         "squeezed",
@@ -112,7 +112,7 @@ final class LearnFigures {
                     map(
                             pressures,
                             p -> Kind.POWER.si(
-                                            WaterJet.of(orifice, megapascals(p)).hydraulicPower())
+                                            WaterJet.of(orifice, megapascals(p)).ratedHydraulicPower())
                                     / 1e3));
         }
         return chart.svg(WIDTH, HEIGHT);

@@ -8,9 +8,8 @@ import static dev.waterjet.measure.Measures.millimetres;
 
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.JetSpeedLaw;
-import dev.waterjet.hydraulics.Line;
-import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.hydraulics.JetSpeedModel;
+import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.measure.Kind;
@@ -79,12 +78,12 @@ final class WaterFigures {
         }
     }
 
-    private static WaterJet jet(double pressurePa, JetSpeedLaw law) {
+    private static WaterJet jet(double pressurePa, JetSpeedModel law) {
         return WaterJet.of(Orifice.sapphire(millimetres(0.33)), Kind.PRESSURE.of(pressurePa))
-                .withSpeedLaw(law);
+                .withSpeedModel(law);
     }
 
-    private static double speed(double pressurePa, JetSpeedLaw law) {
+    private static double speed(double pressurePa, JetSpeedModel law) {
         return jet(pressurePa, law).speedSi();
     }
 
@@ -96,7 +95,7 @@ final class WaterFigures {
                                 + " speed, the incompressible form runs ahead of it by five per cent at 600 MPa.")
                 .x("gauge pressure [MPa]")
                 .y("speed [m/s]");
-        for (JetSpeedLaw law : JetSpeedLaw.values()) {
+        for (JetSpeedModel law : JetSpeedModel.values()) {
             chart.line(
                     word(law),
                     range.to(Units.MEGAPASCAL),
@@ -113,20 +112,20 @@ final class WaterFigures {
                                 + " 100 MPa and 5 per cent at 600 MPa; the Tait-type form stays below half a per cent.")
                 .x("gauge pressure [MPa]")
                 .y("too fast by [%]");
-        for (JetSpeedLaw law : List.of(JetSpeedLaw.INCOMPRESSIBLE, JetSpeedLaw.TAIT)) {
+        for (JetSpeedModel law : List.of(JetSpeedModel.INCOMPRESSIBLE, JetSpeedModel.TAIT)) {
             chart.line(
                     word(law),
                     range.to(Units.MEGAPASCAL),
                     range.stream()
                             .map(pressurePa ->
-                                    100 * (speed(pressurePa, law) / speed(pressurePa, JetSpeedLaw.ISENTROPIC) - 1))
+                                    100 * (speed(pressurePa, law) / speed(pressurePa, JetSpeedModel.ISENTROPIC) - 1))
                             .toArray());
         }
         return chart.svg(720, 420);
     }
 
-    private static String word(JetSpeedLaw law) {
-        return law == JetSpeedLaw.TAIT ? "Tait-type" : law.name().toLowerCase(java.util.Locale.ROOT);
+    private static String word(JetSpeedModel law) {
+        return law == JetSpeedModel.TAIT ? "Tait-type" : law.name().toLowerCase(java.util.Locale.ROOT);
     }
 
     private static String exitTemperature() {
@@ -168,7 +167,7 @@ final class WaterFigures {
                     litres + " L/min",
                     bores.to(Units.MILLIMETRE),
                     bores.stream()
-                            .map(boreM -> Line.of(LineSection.ofBore(Kind.LENGTH.of(boreM))
+                            .map(boreM -> SupplyLine.of(SupplyLine.Section.ofBore(Kind.LENGTH.of(boreM))
                                                     .withLength(metres(15)))
                                             .lossSi(massFlow, water)
                                     / 1e6)

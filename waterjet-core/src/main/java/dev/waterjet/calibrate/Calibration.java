@@ -13,7 +13,7 @@ import dev.waterjet.fit.Response;
 import dev.waterjet.fit.UndeterminedException;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
@@ -150,7 +150,7 @@ public final class Calibration {
         Prediction(Family family, List<TestCut> cuts) {
             this.family = family;
             this.cuts = cuts;
-            this.material = Material.of("none", 1, 0, Trait.DUCTILE);
+            this.material = Material.of("none", 1, 0, MaterialClass.DUCTILE);
         }
 
         @Override

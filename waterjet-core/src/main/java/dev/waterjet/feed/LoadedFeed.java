@@ -57,7 +57,7 @@ public final class LoadedFeed implements ForwardingFeed {
      * @param flowExponent exponent e of the flow of abrasive in the depth of the model, above zero
      * @return the scale
      */
-    public static double scaleForBest(double bestLoading, double flowExponent) {
+    public static double scaleForOptimumLoading(double bestLoading, double flowExponent) {
         Require.positive("best loading ratio", bestLoading, Units.ONE);
         Require.positive("exponent of the flow of abrasive", flowExponent, Units.ONE);
         return 2 * bestLoading / flowExponent;

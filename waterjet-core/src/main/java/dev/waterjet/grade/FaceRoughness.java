@@ -35,7 +35,7 @@ public final class FaceRoughness implements Described, Serializable {
     private FaceRoughness(RoughnessModel model, AbrasiveJet jet, Kerf kerf, List<Caution> cautions) {
         this.numbers = model.numbers();
         this.relative = model.relative();
-        this.grainM = jet.abrasive().mesh().meanGrainSi();
+        this.grainM = jet.abrasive().mesh().meanGrainSizeSi();
         this.boreM = jet.head().tube().exitBoreSi();
         this.thicknessM = Kind.LENGTH.si(kerf.thickness());
         this.separationDepthM = kerf.separationDepth().si();

@@ -55,7 +55,7 @@ public final class RoughnessFit implements Described, Serializable {
                             found[0], kept.fineGrowth(), found[1], kept.rzOverRa(), kept.paOverRa(), kept.pzOverPa());
                     return Math.log(point.line().predicted(point.index(), moved));
                 })
-                .withPositiveParameter(GRAIN, start.grainRatio())
+                .withPositiveParameter(GRAIN, start.textureRatio())
                 .withPositiveParameter(GROOVE, start.grooveGrowth())
                 .fit(points.stream()
                         .mapToDouble(point -> Math.log(point.line().ra(point.index())))

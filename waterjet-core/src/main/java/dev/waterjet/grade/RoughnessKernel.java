@@ -16,7 +16,7 @@ final class RoughnessKernel {
      * the grooves, growing linearly from the critical depth on. Each linear growth as in Tavodova (2013); derived.
      */
     static double ra(double depthRatio, double grainM, double boreM, RoughnessNumbers numbers) {
-        return numbers.grainRatio() * grainM * (1 + numbers.fineGrowth() * depthRatio)
+        return numbers.textureRatio() * grainM * (1 + numbers.fineGrowth() * depthRatio)
                 + numbers.grooveGrowth() * boreM * groove(depthRatio);
     }
 

@@ -42,7 +42,7 @@ public final class RoughnessLine implements Serializable {
      */
     public static RoughnessLine of(AbrasiveJet jet, Quantity<Length> separationDepth) {
         return new RoughnessLine(
-                jet.abrasive().mesh().meanGrainSi(),
+                jet.abrasive().mesh().meanGrainSizeSi(),
                 jet.head().tube().exitBoreSi(),
                 Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE),
                 QuantityArray.ofSi(Kind.LENGTH),

@@ -70,12 +70,12 @@ public final class RoughnessModel implements Evident, Serializable {
     }
 
     RoughnessModel fitted(
-            double grainRatio, double grainRelative, double groove, double grooveRelative, Evidence from) {
+            double textureRatio, double grainRelative, double groove, double grooveRelative, Evidence from) {
         Require.relativeUncertainty("entry texture", grainRelative, UNDETERMINED);
         Require.relativeUncertainty("growth of the grooves", grooveRelative, UNDETERMINED);
         return new RoughnessModel(
                 new RoughnessNumbers(
-                        grainRatio,
+                        textureRatio,
                         numbers.fineGrowth(),
                         groove,
                         numbers.rzOverRa(),
@@ -102,14 +102,14 @@ public final class RoughnessModel implements Evident, Serializable {
         Require.above("Rz over Ra", ratio, 1, Units.ONE, "a profile is higher than its mean deviation");
         return new RoughnessModel(
                 new RoughnessNumbers(
-                        numbers.grainRatio(),
+                        numbers.textureRatio(),
                         numbers.fineGrowth(),
                         numbers.grooveGrowth(),
                         ratio,
                         numbers.paOverRa(),
                         numbers.pzOverPa()),
                 new RoughnessNumbers(
-                        relative.grainRatio(),
+                        relative.textureRatio(),
                         relative.fineGrowth(),
                         relative.grooveGrowth(),
                         relativeUncertainty,
@@ -131,8 +131,8 @@ public final class RoughnessModel implements Evident, Serializable {
      *
      * @return the ratio
      */
-    public double grainRatio() {
-        return numbers.grainRatio();
+    public double textureRatio() {
+        return numbers.textureRatio();
     }
 
     /**
@@ -184,7 +184,7 @@ public final class RoughnessModel implements Evident, Serializable {
 
     /** Greatest z/H at which Ra keeps the limit; zero where the entry is rougher already. */
     private static double depthRatio(RoughnessNumbers numbers, AbrasiveJet jet, double raM, double most) {
-        double grainM = jet.abrasive().mesh().meanGrainSi();
+        double grainM = jet.abrasive().mesh().meanGrainSizeSi();
         double boreM = jet.head().tube().exitBoreSi();
         if (RoughnessKernel.ra(0, grainM, boreM, numbers) >= raM) {
             return 0;
@@ -203,6 +203,6 @@ public final class RoughnessModel implements Evident, Serializable {
 
     @Override
     public String toString() {
-        return "roughness model, Ra " + numbers.grainRatio() + " grains at the entry";
+        return "roughness model, Ra " + numbers.textureRatio() + " grains at the entry";
     }
 }

@@ -8,7 +8,7 @@ import java.util.function.ToDoubleFunction;
 /**
  * The numbers of a roughness model, or the relative standard uncertainties of them.
  *
- * @param grainRatio Ra at the entry over the mean grain
+ * @param textureRatio Ra at the entry over the mean grain
  * @param fineGrowth growth of that texture from entry to separation depth, over its value at the entry
  * @param grooveGrowth growth of Ra per separation depth in the grooved zone, over the exit bore
  * @param rzOverRa Rz over Ra
@@ -16,13 +16,13 @@ import java.util.function.ToDoubleFunction;
  * @param pzOverPa Pz over Pa
  */
 record RoughnessNumbers(
-        double grainRatio, double fineGrowth, double grooveGrowth, double rzOverRa, double paOverRa, double pzOverPa)
+        double textureRatio, double fineGrowth, double grooveGrowth, double rzOverRa, double paOverRa, double pzOverPa)
         implements Serializable {
 
     private static final int COUNT = 6;
 
     RoughnessNumbers {
-        Require.notNegative("Ra at the entry over the mean grain", grainRatio, Units.ONE);
+        Require.notNegative("Ra at the entry over the mean grain", textureRatio, Units.ONE);
         Require.notNegative("growth of the fine texture", fineGrowth, Units.ONE);
         Require.notNegative("growth of the grooves", grooveGrowth, Units.ONE);
         Require.notNegative("Rz over Ra", rzOverRa, Units.ONE);
@@ -32,7 +32,7 @@ record RoughnessNumbers(
 
     private RoughnessNumbers scaled(int which, double factor) {
         return new RoughnessNumbers(
-                grainRatio * (which == 0 ? factor : 1),
+                textureRatio * (which == 0 ? factor : 1),
                 fineGrowth * (which == 1 ? factor : 1),
                 grooveGrowth * (which == 2 ? factor : 1),
                 rzOverRa * (which == 3 ? factor : 1),
@@ -42,7 +42,7 @@ record RoughnessNumbers(
 
     private double get(int which) {
         return switch (which) {
-            case 0 -> grainRatio;
+            case 0 -> textureRatio;
             case 1 -> fineGrowth;
             case 2 -> grooveGrowth;
             case 3 -> rzOverRa;

@@ -50,7 +50,7 @@ public final class Attenuator implements Described, Serializable {
      * @param poissonsRatio Poisson's ratio of the wall, 0 to 0.5; about 0.29 for steel (value from memory)
      * @return the attenuator with that wall
      */
-    public Attenuator withWall(double outerToInner, Quantity<Pressure> youngsModulus, double poissonsRatio) {
+    public Attenuator withDiameterRatio(double outerToInner, Quantity<Pressure> youngsModulus, double poissonsRatio) {
         Require.above("outer over inner diameter", outerToInner, 1, Units.ONE, "");
         double modulusPa = Require.positive(
                 "modulus of elasticity of the wall", Kind.PRESSURE.si(youngsModulus), Units.GIGAPASCAL);
@@ -84,7 +84,7 @@ public final class Attenuator implements Described, Serializable {
      * @param water water at the mean pressure in the vessel
      * @return the effective modulus, in Pa
      */
-    public Quantity<Pressure> effectiveModulus(WaterState water) {
+    public Quantity<Pressure> effectiveBulkModulus(WaterState water) {
         return Kind.PRESSURE.of(modulusPa(water));
     }
 

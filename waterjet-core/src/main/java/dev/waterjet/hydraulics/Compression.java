@@ -123,7 +123,7 @@ public final class Compression implements Described, Serializable {
      *
      * @param flow mass flow, 0 or more
      * @param overallEfficiency isentropic power over power of the motor, above 0 to 1. Common practice, no source: 0.6 to
-     *     0.7 for intensifiers, 0.85 to 0.95 for crank pumps
+     *     0.7 for intensifiers, 0.85 to 0.95 for direct-drive pumps
      * @return the power of the motor, in W
      */
     public Quantity<Power> motorPower(Quantity<MassFlow> flow, double overallEfficiency) {

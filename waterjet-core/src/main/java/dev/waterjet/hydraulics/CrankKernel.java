@@ -1,6 +1,6 @@
 package dev.waterjet.hydraulics;
 
-/** Flow of crank pumps over one turn, told in their mean flow. */
+/** Flow of direct-drive pumps over one turn, told in their mean flow. */
 final class CrankKernel {
 
     private static final int STEPS = 7200;

@@ -31,12 +31,12 @@ public final class Intensifier implements Described, Serializable {
 
     private final double areaRatio;
     private final double strokeVolumeM3;
-    private final double shiftTimeS;
+    private final double reversalTimeS;
 
-    private Intensifier(double areaRatio, double strokeVolumeM3, double shiftTimeS) {
+    private Intensifier(double areaRatio, double strokeVolumeM3, double reversalTimeS) {
         this.areaRatio = Require.above("ratio of areas", areaRatio, 1, Units.ONE, "an intensifier intensifies");
         this.strokeVolumeM3 = Require.positive("volume of a stroke", strokeVolumeM3, Units.LITRE);
-        this.shiftTimeS = Require.notNegative("time of shifting", shiftTimeS, Units.SECOND);
+        this.reversalTimeS = Require.notNegative("reversal time", reversalTimeS, Units.SECOND);
     }
 
     /**
@@ -51,13 +51,13 @@ public final class Intensifier implements Described, Serializable {
     }
 
     /**
-     * This intensifier with a time of shifting.
+     * This intensifier with a reversal time.
      *
-     * @param shiftTime time in which neither side moves at a reversal, 0 or more
+     * @param reversalTime time in which neither side moves at a reversal, 0 or more
      * @return the intensifier that takes that time
      */
-    public Intensifier withShiftTime(Quantity<Time> shiftTime) {
-        return new Intensifier(areaRatio, strokeVolumeM3, Kind.TIME.si(shiftTime));
+    public Intensifier withReversalTime(Quantity<Time> reversalTime) {
+        return new Intensifier(areaRatio, strokeVolumeM3, Kind.TIME.si(reversalTime));
     }
 
     /**
@@ -98,11 +98,11 @@ public final class Intensifier implements Described, Serializable {
      * @param compression what happens to the water
      * @return the share
      */
-    public Quantity<Dimensionless> compressionShare(Compression compression) {
-        return Kind.RATIO.of(compressionShareSi(compression));
+    public Quantity<Dimensionless> compressionFraction(Compression compression) {
+        return Kind.RATIO.of(compressionFractionSi(compression));
     }
 
-    private static double compressionShareSi(Compression compression) {
+    private static double compressionFractionSi(Compression compression) {
         return 1 - compression.inlet().densitySi() / compression.outlet().densitySi();
     }
 
@@ -112,14 +112,14 @@ public final class Intensifier implements Described, Serializable {
      * @param flow mean mass flow, 0 or more
      * @param compression what happens to the water
      * @return the volume, in m3
-     * @throws dev.waterjet.measure.DomainException if the time of shifting leaves no time for the strokes
+     * @throws dev.waterjet.measure.DomainException if the reversal time leaves no time for the strokes
      */
-    public Quantity<Volume> flowGap(Quantity<MassFlow> flow, Compression compression) {
+    public Quantity<Volume> fluctuatingVolume(Quantity<MassFlow> flow, Compression compression) {
         double kgPerS = Require.positive("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         double cycleS = 1 / Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
         Require.atMost(
-                "time of shifting", shiftTimeS, 0.9 * cycleS, Units.SECOND, "nine tenths of the time of a stroke");
-        double gapS = shiftTimeS + compressionShareSi(compression) * (cycleS - shiftTimeS);
+                "reversal time", reversalTimeS, 0.9 * cycleS, Units.SECOND, "nine tenths of the time of a stroke");
+        double gapS = reversalTimeS + compressionFractionSi(compression) * (cycleS - reversalTimeS);
         return Kind.VOLUME.of(kgPerS * gapS / compression.outlet().densitySi());
     }
 
@@ -128,7 +128,7 @@ public final class Intensifier implements Described, Serializable {
         return Description.of("intensifier")
                 .put("area_ratio", areaRatio)
                 .put("stroke_volume", Kind.VOLUME, strokeVolumeM3)
-                .put("shift_time", Kind.TIME, shiftTimeS)
+                .put("reversal_time", Kind.TIME, reversalTimeS)
                 .map();
     }
 
@@ -137,12 +137,12 @@ public final class Intensifier implements Described, Serializable {
         return other instanceof Intensifier that
                 && areaRatio == that.areaRatio
                 && strokeVolumeM3 == that.strokeVolumeM3
-                && shiftTimeS == that.shiftTimeS;
+                && reversalTimeS == that.reversalTimeS;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(areaRatio, strokeVolumeM3, shiftTimeS);
+        return Objects.hash(areaRatio, strokeVolumeM3, reversalTimeS);
     }
 
     @Override

@@ -9,14 +9,14 @@ final class OperatingKernel {
 
     private static final int MOST_EVALUATIONS = 200;
 
-    private final Line line;
+    private final SupplyLine line;
     private final double temperatureK;
     private final double densityAtRestKgPerM3;
 
     /** Sum of Cd A of all orifices, in m2. */
     private final double passageM2;
 
-    OperatingKernel(Line line, double temperatureK, double densityAtRestKgPerM3, double passageM2) {
+    OperatingKernel(SupplyLine line, double temperatureK, double densityAtRestKgPerM3, double passageM2) {
         this.line = line;
         this.temperatureK = temperatureK;
         this.densityAtRestKgPerM3 = densityAtRestKgPerM3;

@@ -35,7 +35,7 @@ public final class OperatingPoint implements Described, Serializable {
     private final boolean flowLimited;
     private final Estimate<Pressure> loss;
 
-    private OperatingPoint(List<WaterJet> jets, double pumpPa, double headPa, boolean flowLimited, Line line) {
+    private OperatingPoint(List<WaterJet> jets, double pumpPa, double headPa, boolean flowLimited, SupplyLine line) {
         this.jets = List.copyOf(jets);
         this.pumpPa = pumpPa;
         this.headPa = headPa;
@@ -57,17 +57,17 @@ public final class OperatingPoint implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if there is no orifice, or water is no liquid in the line
      */
     public static OperatingPoint of(
-            PumpSetting pump, Line line, Quantity<Temperature> temperature, List<Orifice> orifices) {
+            PumpSetting pump, SupplyLine line, Quantity<Temperature> temperature, List<Orifice> orifices) {
         Require.atLeast("number of orifices", orifices.size(), 1, Units.ONE, "");
         double temperatureK = Kind.TEMPERATURE.si(temperature);
         WaterState atRest = Water.stable().atSi(IsentropicKernel.ATMOSPHERE_PA, temperatureK);
         OperatingKernel kernel = new OperatingKernel(line, temperatureK, atRest.densitySi(), passage(orifices));
         double headPa = kernel.headPressure(pump.pressureSi());
         double pumpPa = pump.pressureSi();
-        double largestKgPerS = pump.largestFlowSi() * atRest.densitySi();
-        boolean limited = kernel.massFlow(headPa) > largestKgPerS;
+        double maximumKgPerS = pump.maximumFlowSi() * atRest.densitySi();
+        boolean limited = kernel.massFlow(headPa) > maximumKgPerS;
         if (limited) {
-            headPa = kernel.headPressureOfFlow(largestKgPerS);
+            headPa = kernel.headPressureOfFlow(maximumKgPerS);
             pumpPa = kernel.pumpPressure(headPa);
         }
         Quantity<Pressure> head = Kind.PRESSURE.of(headPa);

@@ -28,11 +28,11 @@ public final class OrificeWear implements Described, Serializable {
     private static final long serialVersionUID = 1L;
 
     private final Orifice asNew;
-    private final double passageRatio;
+    private final double effectiveAreaRatio;
 
-    private OrificeWear(Orifice asNew, double passageRatio) {
+    private OrificeWear(Orifice asNew, double effectiveAreaRatio) {
         this.asNew = Objects.requireNonNull(asNew, "asNew");
-        this.passageRatio = Require.positive("passage over passage as new", passageRatio, Units.ONE);
+        this.effectiveAreaRatio = Require.positive("passage over passage as new", effectiveAreaRatio, Units.ONE);
     }
 
     /**
@@ -61,8 +61,8 @@ public final class OrificeWear implements Described, Serializable {
      *
      * @return the ratio; above 1 for a worn orifice, below for a clogged one
      */
-    public Quantity<Dimensionless> passageRatio() {
-        return Kind.RATIO.of(passageRatio);
+    public Quantity<Dimensionless> effectiveAreaRatio() {
+        return Kind.RATIO.of(effectiveAreaRatio);
     }
 
     /**
@@ -70,8 +70,8 @@ public final class OrificeWear implements Described, Serializable {
      *
      * @return the bore, with the uncertainty of that coefficient
      */
-    public Estimate<Length> boreIfCoefficientKept() {
-        double boreM = asNew.boreSi() * Math.sqrt(passageRatio);
+    public Estimate<Length> boreAtConstantCoefficient() {
+        double boreM = asNew.boreSi() * Math.sqrt(effectiveAreaRatio);
         return Estimate.of(
                 Kind.LENGTH, boreM, boreM * asNew.dischargeCoefficient().relativeUncertainty() / 2);
     }
@@ -81,8 +81,8 @@ public final class OrificeWear implements Described, Serializable {
      *
      * @return the coefficient, with its uncertainty as new
      */
-    public Estimate<Dimensionless> coefficientIfBoreKept() {
-        double coefficient = asNew.dischargeCoefficientSi() * passageRatio;
+    public Estimate<Dimensionless> coefficientAtConstantBore() {
+        double coefficient = asNew.dischargeCoefficientSi() * effectiveAreaRatio;
         return Estimate.of(
                 Kind.RATIO,
                 coefficient,
@@ -96,32 +96,32 @@ public final class OrificeWear implements Described, Serializable {
      * @return gauge pressure with the worn one
      */
     public Quantity<Pressure> pressureAtEqualFlow(Quantity<Pressure> pressure) {
-        return Kind.PRESSURE.of(Kind.PRESSURE.si(pressure) / (passageRatio * passageRatio));
+        return Kind.PRESSURE.of(Kind.PRESSURE.si(pressure) / (effectiveAreaRatio * effectiveAreaRatio));
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("orifice wear")
                 .put("as_new", asNew)
-                .put("passage_ratio", passageRatio)
-                .put("bore_if_coefficient_kept", boreIfCoefficientKept())
-                .put("coefficient_if_bore_kept", coefficientIfBoreKept())
+                .put("effective_area_ratio", effectiveAreaRatio)
+                .put("bore_at_constant_coefficient", boreAtConstantCoefficient())
+                .put("coefficient_at_constant_bore", coefficientAtConstantBore())
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof OrificeWear that && asNew.equals(that.asNew) && passageRatio == that.passageRatio;
+        return other instanceof OrificeWear that && asNew.equals(that.asNew) && effectiveAreaRatio == that.effectiveAreaRatio;
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(asNew, passageRatio);
+        return Objects.hash(asNew, effectiveAreaRatio);
     }
 
     @Override
     public String toString() {
         return asNew + " that now passes "
-                + dev.waterjet.measure.QuantityText.print(Kind.RATIO, passageRatio(), Units.PERCENT, 4);
+                + dev.waterjet.measure.QuantityText.print(Kind.RATIO, effectiveAreaRatio(), Units.PERCENT, 4);
     }
 }

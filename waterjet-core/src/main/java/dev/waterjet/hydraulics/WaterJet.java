@@ -40,10 +40,10 @@ public final class WaterJet implements Described, Serializable {
     private final double pressurePa;
     private final double temperatureK;
     private final double densityKgPerM3;
-    private final JetSpeedLaw law;
+    private final JetSpeedModel law;
     private final double speedMPerS;
 
-    private WaterJet(Orifice orifice, double pressurePa, double temperatureK, double densityKgPerM3, JetSpeedLaw law) {
+    private WaterJet(Orifice orifice, double pressurePa, double temperatureK, double densityKgPerM3, JetSpeedModel law) {
         this.orifice = Objects.requireNonNull(orifice, "orifice");
         this.pressurePa = Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
         Require.atMost("pressure at the orifice", pressurePa, HIGHEST_PRESSURE_PA, Units.MEGAPASCAL, "");
@@ -64,7 +64,7 @@ public final class WaterJet implements Described, Serializable {
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
         return new WaterJet(
-                orifice, Kind.PRESSURE.si(pressure), USUAL_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedLaw.ISENTROPIC);
+                orifice, Kind.PRESSURE.si(pressure), USUAL_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedModel.ISENTROPIC);
     }
 
     /**
@@ -73,7 +73,7 @@ public final class WaterJet implements Described, Serializable {
      * @param law how speed follows from pressure
      * @return the jet by that law
      */
-    public WaterJet withSpeedLaw(JetSpeedLaw law) {
+    public WaterJet withSpeedModel(JetSpeedModel law) {
         return new WaterJet(orifice, pressurePa, temperatureK, densityKgPerM3, law);
     }
 
@@ -250,7 +250,7 @@ public final class WaterJet implements Described, Serializable {
      *
      * @return the power, in W
      */
-    public Quantity<Power> hydraulicPower() {
+    public Quantity<Power> ratedHydraulicPower() {
         return Kind.POWER.of(pressurePa * volumeFlowSi());
     }
 
@@ -280,11 +280,11 @@ public final class WaterJet implements Described, Serializable {
                 .put("pressure", Kind.PRESSURE, pressurePa)
                 .put("temperature", Kind.TEMPERATURE, temperatureK)
                 .put("density", Kind.DENSITY, densityKgPerM3)
-                .put("speed_law", law)
+                .put("speed_model", law)
                 .put("speed", Kind.SPEED, speedSi())
                 .put("volume_flow", Kind.VOLUME_FLOW, volumeFlowSi())
                 .put("mass_flow", Kind.MASS_FLOW, massFlowSi())
-                .put("hydraulic_power", Kind.POWER, Kind.POWER.si(hydraulicPower()))
+                .put("rated_hydraulic_power", Kind.POWER, Kind.POWER.si(ratedHydraulicPower()))
                 .put("kinetic_power", Kind.POWER, Kind.POWER.si(kineticPower()))
                 .put("reaction_force", Kind.FORCE, Kind.FORCE.si(reactionForce()))
                 .map();

@@ -3,13 +3,13 @@
  *
  * <p>An {@link dev.waterjet.hydraulics.Orifice} turns supply pressure into a {@link dev.waterjet.hydraulics.WaterJet}.
  * Bernoulli gives its speed as {@code sqrt(2 p / rho)}; real water gives way by a tenth of its volume at 400 MPa, so that
- * the jet is a few per cent slower. The {@linkplain dev.waterjet.hydraulics.JetSpeedLaw laws of jet speed} differ in how
+ * the jet is a few per cent slower. The {@linkplain dev.waterjet.hydraulics.JetSpeedModel laws of jet speed} differ in how
  * they account for that; the usual one is the {@link dev.waterjet.hydraulics.IsentropicJet}, exact by the equation of state
- * of {@link dev.waterjet.water}. A {@link dev.waterjet.hydraulics.PowerBudget} says which orifices a pump can feed.
+ * of {@link dev.waterjet.water}. A {@link dev.waterjet.hydraulics.PumpSetting} says which orifices a pump can feed.
  *
  * <p>Before the orifice stand a pump, {@link dev.waterjet.hydraulics.Intensifier} or {@link
- * dev.waterjet.hydraulics.CrankPump}, whose work on the water is a {@link dev.waterjet.hydraulics.Compression}; an {@link
- * dev.waterjet.hydraulics.Attenuator} that smooths it; and a {@link dev.waterjet.hydraulics.Line} that takes its toll. Where
+ * dev.waterjet.hydraulics.DirectDrivePump}, whose work on the water is a {@link dev.waterjet.hydraulics.Compression}; an {@link
+ * dev.waterjet.hydraulics.Attenuator} that smooths it; and a {@link dev.waterjet.hydraulics.SupplyLine} that takes its toll. Where
  * they all agree is the {@link dev.waterjet.hydraulics.OperatingPoint}: it gives the pressure that is really there at the
  * head. {@link dev.waterjet.hydraulics.OrificeWear} reads a used jewel from flow and pressure.
  *

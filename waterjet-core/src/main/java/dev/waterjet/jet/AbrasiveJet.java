@@ -42,7 +42,7 @@ public final class AbrasiveJet implements Described, Serializable {
         this.abrasiveFlowKgPerS = Require.positive("abrasive flow", abrasiveFlowKgPerS, Units.GRAM_PER_MINUTE);
         Require.atMost(
                 "largest grain of the abrasive",
-                abrasive.mesh().largestGrainSi(),
+                abrasive.mesh().maximumGrainSizeSi(),
                 head.tube().boreSi(),
                 Units.MILLIMETRE,
                 "the bore of the focusing tube: it must clog");
@@ -51,7 +51,7 @@ public final class AbrasiveJet implements Described, Serializable {
 
     private List<Caution> rulesBroken() {
         List<Caution> broken = new ArrayList<>(head.cautions());
-        double grainShare = abrasive.mesh().largestGrainSi() / head.tube().boreSi();
+        double grainShare = abrasive.mesh().maximumGrainSizeSi() / head.tube().boreSi();
         if (grainShare > 1 / 3.0) {
             broken.add(Caution.warning(
                     "grain-to-bore",

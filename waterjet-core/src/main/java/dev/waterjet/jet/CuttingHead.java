@@ -82,7 +82,7 @@ public final class CuttingHead implements Described, Serializable {
      * @return the head
      */
     public static CuttingHead of(Orifice orifice, FocusingTube tube) {
-        return new CuttingHead(orifice, tube, USUAL_STAND_OFF_M, MixingEfficiency.usual());
+        return new CuttingHead(orifice, tube, USUAL_STAND_OFF_M, MixingEfficiency.standard());
     }
 
     /**

@@ -75,7 +75,7 @@ public final class Mesh implements Described, Serializable {
      * @param largest size that few grains exceed
      * @return the mesh
      */
-    public static Mesh ofGrains(Quantity<Length> smallest, Quantity<Length> mean, Quantity<Length> largest) {
+    public static Mesh ofGrainSizes(Quantity<Length> smallest, Quantity<Length> mean, Quantity<Length> largest) {
         return new Mesh("measured grains", Kind.LENGTH.si(smallest), Kind.LENGTH.si(mean), Kind.LENGTH.si(largest));
     }
 
@@ -93,7 +93,7 @@ public final class Mesh implements Described, Serializable {
      *
      * @return the size, in m
      */
-    public Quantity<Length> smallestGrain() {
+    public Quantity<Length> minimumGrainSize() {
         return Kind.LENGTH.of(smallestM);
     }
 
@@ -102,7 +102,7 @@ public final class Mesh implements Described, Serializable {
      *
      * @return the size, in m
      */
-    public Quantity<Length> meanGrain() {
+    public Quantity<Length> meanGrainSize() {
         return Kind.LENGTH.of(meanM);
     }
 
@@ -111,7 +111,7 @@ public final class Mesh implements Described, Serializable {
      *
      * @return the size, in m
      */
-    public Quantity<Length> largestGrain() {
+    public Quantity<Length> maximumGrainSize() {
         return Kind.LENGTH.of(largestM);
     }
 
@@ -120,7 +120,7 @@ public final class Mesh implements Described, Serializable {
      *
      * @return the size in m
      */
-    public double meanGrainSi() {
+    public double meanGrainSizeSi() {
         return meanM;
     }
 
@@ -129,7 +129,7 @@ public final class Mesh implements Described, Serializable {
      *
      * @return the size in m
      */
-    public double largestGrainSi() {
+    public double maximumGrainSizeSi() {
         return largestM;
     }
 
@@ -137,9 +137,9 @@ public final class Mesh implements Described, Serializable {
     public Map<String, Object> describe() {
         return Description.of("mesh")
                 .put("name", name)
-                .put("smallest_grain", Kind.LENGTH, smallestM)
-                .put("mean_grain", Kind.LENGTH, meanM)
-                .put("largest_grain", Kind.LENGTH, largestM)
+                .put("minimum_grain_size", Kind.LENGTH, smallestM)
+                .put("mean_grain_size", Kind.LENGTH, meanM)
+                .put("maximum_grain_size", Kind.LENGTH, largestM)
                 .map();
     }
 

@@ -23,15 +23,15 @@ import javax.measure.quantity.Dimensionless;
  * <p>The literature gives 0.65 to 0.85, with a mean of 0.75 here and a standard uncertainty that makes this range about
  * one deviation to each side.
  *
- * <p>It falls with loading, by how much is not published. {@link #falling} gives it the form {@code eta = eta_0 exp(-R/s)}
- * with R the loading ratio and s a scale, for a shop to calibrate: from measured speeds, or by {@link #scaleForBest} from
+ * <p>It falls with loading, by how much is not published. {@link #decreasing} gives it the form {@code eta = eta_0 exp(-R/s)}
+ * with R the loading ratio and s a scale, for a shop to calibrate: from measured speeds, or by {@link #scaleForOptimumLoading} from
  * the loading at which its jet cuts best.
  */
 public final class MixingEfficiency implements Described, Evident, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final MixingEfficiency USUAL = new MixingEfficiency(
+    private static final MixingEfficiency STANDARD = new MixingEfficiency(
             0.75,
             0.10,
             Double.POSITIVE_INFINITY,
@@ -68,8 +68,8 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
      *
      * @return the efficiency
      */
-    public static MixingEfficiency usual() {
-        return USUAL;
+    public static MixingEfficiency standard() {
+        return STANDARD;
     }
 
     /**
@@ -93,7 +93,7 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
      * @param evidence what speaks for it
      * @return the efficiency
      */
-    public static MixingEfficiency falling(
+    public static MixingEfficiency decreasing(
             double unloaded, double standardUncertainty, double loadingScale, Evidence evidence) {
         return new MixingEfficiency(unloaded, standardUncertainty, loadingScale, evidence);
     }
@@ -103,9 +103,9 @@ public final class MixingEfficiency implements Described, Evident, Serializable 
      * Derived: the power goes with {@code R eta^2/(1 + R)^2}, and its derivative vanishes there.
      *
      * @param loadingRatio loading ratio at which the jet cuts best, above 0 and below 1
-     * @return the scale, for {@link #falling}
+     * @return the scale, for {@link #decreasing}
      */
-    public static double scaleForBest(double loadingRatio) {
+    public static double scaleForOptimumLoading(double loadingRatio) {
         Require.positive("best loading ratio", loadingRatio, Units.ONE);
         Require.atMost(
                 "best loading ratio",

@@ -44,7 +44,7 @@ public final class Consumption implements Described, Serializable {
      * @param jet the jet
      * @param time time with the jet on, zero or more
      * @param pumpEfficiency hydraulic power over power from the mains, above 0 to 1: 0.6 to 0.7 is usual for intensifiers,
-     *     0.85 to 0.95 for crank pumps (common practice)
+     *     0.85 to 0.95 for direct-drive pumps (common practice)
      * @return what it uses up
      */
     public static Consumption of(AbrasiveJet jet, Quantity<Time> time, double pumpEfficiency) {
@@ -55,7 +55,7 @@ public final class Consumption implements Described, Serializable {
                 timeS,
                 jet.water().volumeFlowSi() * timeS,
                 jet.abrasiveFlowSi() * timeS,
-                Kind.POWER.si(jet.water().hydraulicPower()) / pumpEfficiency * timeS,
+                Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * timeS,
                 0);
     }
 

@@ -195,9 +195,9 @@ public final class HeadSelector implements Serializable {
         within(faults, HeadFault.Rule.BORE_RATIO, boreRatio, LEAST_BORE_RATIO, GREATEST_BORE_RATIO);
         double lengthRatio = tube.lengthM() / tube.boreM();
         within(faults, HeadFault.Rule.TUBE_LENGTH, lengthRatio, LEAST_LENGTH_RATIO, GREATEST_LENGTH_RATIO);
-        above(faults, HeadFault.Rule.GRAIN, abrasive.mesh().largestGrainSi() / tube.boreM(), GREATEST_GRAIN);
+        above(faults, HeadFault.Rule.GRAIN, abrasive.mesh().maximumGrainSizeSi() / tube.boreM(), GREATEST_GRAIN);
         above(faults, HeadFault.Rule.LOADING, flowKgPerS / water.massFlowSi(), GREATEST_LOADING);
-        above(faults, HeadFault.Rule.POWER, Kind.POWER.si(water.hydraulicPower()), powerW);
+        above(faults, HeadFault.Rule.POWER, Kind.POWER.si(water.ratedHydraulicPower()), powerW);
         return faults;
     }
 

@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
@@ -88,8 +88,8 @@ public final class Piercing implements Serializable {
      * @return the way, its pressure and time, and why
      */
     public Pierce choose(AbrasiveJet jet, Workpiece piece) {
-        Trait trait = piece.material().trait();
-        if (trait == Trait.DUCTILE || trait == Trait.SOFT) {
+        MaterialClass trait = piece.material().materialClass();
+        if (trait == MaterialClass.DUCTILE || trait == MaterialClass.SOFT) {
             return atFullPressure(jet, piece, "a " + word(trait) + " plate bears the full pressure");
         }
         double fullPa = jet.water().pressureSi();
@@ -138,7 +138,7 @@ public final class Piercing implements Serializable {
         String why = known
                 ? "about half of the pressure stands in the blind hole, and the plate bears "
                         + megapascals(practice.strengthSi())
-                : "a " + word(piece.material().trait()) + " plate of unknown strength gets the pump's lowest pressure";
+                : "a " + word(piece.material().materialClass()) + " plate of unknown strength gets the pump's lowest pressure";
         return Pierce.of(PierceWay.LOW_PRESSURE, pressurePa, time, practice.rampSi(), why, cautions);
     }
 
@@ -153,7 +153,7 @@ public final class Piercing implements Serializable {
                 List.of());
     }
 
-    private static String word(Trait trait) {
+    private static String word(MaterialClass trait) {
         return trait.name().toLowerCase(Locale.ROOT);
     }
 

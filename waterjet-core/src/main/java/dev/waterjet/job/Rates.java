@@ -179,7 +179,7 @@ public final class Rates implements Described, Serializable {
     /** The same by item. */
     Map<CostItem, Double> jetItems(AbrasiveJet jet) {
         double abrasiveKg = jet.abrasiveFlowSi() * S_PER_HOUR;
-        double energyJ = Kind.POWER.si(jet.water().hydraulicPower()) / pumpEfficiency * S_PER_HOUR;
+        double energyJ = Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * S_PER_HOUR;
         Map<CostItem, Double> hourly = new EnumMap<>(CostItem.class);
         hourly.put(CostItem.WATER, price(CostItem.WATER) * jet.water().volumeFlowSi() * S_PER_HOUR);
         hourly.put(CostItem.ABRASIVE, price(CostItem.ABRASIVE) * abrasiveKg);

@@ -3,7 +3,7 @@
  * costs.
  *
  * <p>{@link dev.waterjet.job.Piercing} chooses how the jet first goes through a plate, by its
- * {@linkplain dev.waterjet.material.Trait trait}, its thickness and the pressure that stands in a blind hole;
+ * {@linkplain dev.waterjet.material.MaterialClass trait}, its thickness and the pressure that stands in a blind hole;
  * {@link dev.waterjet.job.PierceLaw} says how long that takes.
  *
  * <p>{@link dev.waterjet.job.HeadSelector} tries every head of a {@link dev.waterjet.job.HeadList} on what a part asks and

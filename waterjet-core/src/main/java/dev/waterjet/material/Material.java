@@ -38,12 +38,12 @@ public final class Material implements Described, Evident, Serializable {
     private final String name;
     private final double machinability;
     private final double relativeUncertainty;
-    private final Trait trait;
+    private final MaterialClass materialClass;
     private final Evidence evidence;
     private final List<Caution> cautions;
 
     private Material(
-            String id, String name, double machinability, double relativeUncertainty, Trait trait, Evidence evidence) {
+            String id, String name, double machinability, double relativeUncertainty, MaterialClass materialClass, Evidence evidence) {
         if (!isId(id)) {
             throw new TextException(
                     "\"" + id + "\" is no id of a material: use lower-case letters and digits, parted by hyphens");
@@ -53,7 +53,7 @@ public final class Material implements Described, Evident, Serializable {
         this.machinability = Require.positive("machinability of " + id, machinability, Units.ONE);
         this.relativeUncertainty =
                 Require.notNegative("uncertainty of the machinability of " + id, relativeUncertainty, Units.PERCENT);
-        this.trait = Objects.requireNonNull(trait, "trait");
+        this.materialClass = Objects.requireNonNull(materialClass, "materialClass");
         this.evidence = Objects.requireNonNull(evidence, "evidence");
         this.cautions = relativeUncertainty < UNSURE
                 ? List.of()
@@ -83,16 +83,16 @@ public final class Material implements Described, Evident, Serializable {
      * @param id id in lower-case letters and digits, parted by hyphens
      * @param machinability machinability number, above zero
      * @param relativeUncertainty relative standard uncertainty of that number: 0.1 for 10 percent
-     * @param trait how it behaves
+     * @param materialClass how it behaves
      * @return the material, with the evidence "assumed"
      */
-    public static Material of(String id, double machinability, double relativeUncertainty, Trait trait) {
+    public static Material of(String id, double machinability, double relativeUncertainty, MaterialClass materialClass) {
         return new Material(
                 id,
                 id.replace('-', ' '),
                 machinability,
                 relativeUncertainty,
-                trait,
+                materialClass,
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated by the caller")));
     }
 
@@ -103,7 +103,7 @@ public final class Material implements Described, Evident, Serializable {
      * @return the material with that name
      */
     public Material withName(String name) {
-        return new Material(id, name, machinability, relativeUncertainty, trait, evidence);
+        return new Material(id, name, machinability, relativeUncertainty, materialClass, evidence);
     }
 
     /**
@@ -115,7 +115,7 @@ public final class Material implements Described, Evident, Serializable {
      * @return the material with that number
      */
     public Material withMachinability(double machinability, double relativeUncertainty, Evidence evidence) {
-        return new Material(id, name, machinability, relativeUncertainty, trait, evidence);
+        return new Material(id, name, machinability, relativeUncertainty, materialClass, evidence);
     }
 
     /**
@@ -166,10 +166,10 @@ public final class Material implements Described, Evident, Serializable {
     /**
      * How the material behaves.
      *
-     * @return the trait
+     * @return the materialClass
      */
-    public Trait trait() {
-        return trait;
+    public MaterialClass materialClass() {
+        return materialClass;
     }
 
     /**
@@ -193,7 +193,7 @@ public final class Material implements Described, Evident, Serializable {
                 .put("name", name)
                 .put("machinability", machinability)
                 .put("relative_uncertainty", relativeUncertainty)
-                .put("trait", trait)
+                .put("materialClass", materialClass)
                 .put("evidence", evidence)
                 .put("cautions", cautions)
                 .map();
@@ -206,13 +206,13 @@ public final class Material implements Described, Evident, Serializable {
                 && name.equals(that.name)
                 && machinability == that.machinability
                 && relativeUncertainty == that.relativeUncertainty
-                && trait == that.trait
+                && materialClass == that.materialClass
                 && evidence.equals(that.evidence);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(id, name, machinability, relativeUncertainty, trait, evidence);
+        return Objects.hash(id, name, machinability, relativeUncertainty, materialClass, evidence);
     }
 
     @Override

@@ -52,7 +52,7 @@ final class MaterialText {
                 .withNote(cells.get(7));
         double machinability = number(row, 2);
         double relativeUncertainty = number(row, 3);
-        Trait trait = oneOf(Trait.class, row, 4);
+        MaterialClass trait = oneOf(MaterialClass.class, row, 4);
         try {
             return Material.of(cells.get(0), machinability, relativeUncertainty, trait)
                     .withName(cells.get(1))

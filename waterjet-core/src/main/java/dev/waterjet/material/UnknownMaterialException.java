@@ -8,25 +8,25 @@ public final class UnknownMaterialException extends WaterjetException {
 
     private static final long serialVersionUID = 1L;
 
-    private final String asked;
+    private final String requested;
     private final List<String> suggestions;
 
-    UnknownMaterialException(String asked, String fault, List<String> suggestions) {
+    UnknownMaterialException(String requested, String fault, List<String> suggestions) {
         super(
                 suggestions.isEmpty()
-                        ? "\"" + asked + "\" " + fault
-                        : "\"" + asked + "\" " + fault + "; did you mean " + String.join(", ", suggestions) + "?");
-        this.asked = asked;
+                        ? "\"" + requested + "\" " + fault
+                        : "\"" + requested + "\" " + fault + "; did you mean " + String.join(", ", suggestions) + "?");
+        this.requested = requested;
         this.suggestions = List.copyOf(suggestions);
     }
 
     /**
-     * The name asked for.
+     * The name requested for.
      *
      * @return the name
      */
-    public String asked() {
-        return asked;
+    public String requested() {
+        return requested;
     }
 
     /**

@@ -30,12 +30,12 @@ public final class Water implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final Water STABLE = new Water(new Limits(false));
-    private static final Water METASTABLE = new Water(new Limits(true));
+    private static final Water STABLE = new Water(new StateLimits(false));
+    private static final Water METASTABLE = new Water(new StateLimits(true));
 
-    private final Limits limits;
+    private final StateLimits limits;
 
-    private Water(Limits limits) {
+    private Water(StateLimits limits) {
         this.limits = limits;
     }
 

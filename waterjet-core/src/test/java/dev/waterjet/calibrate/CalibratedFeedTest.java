@@ -9,7 +9,7 @@ import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 /** What a calibrated model tells of itself, from cuts so few or so regular that it can be reckoned by hand. */
 class CalibratedFeedTest {
 
-    private static final Material ALLOY = Material.of("mirror-mount-alloy", 137, 0, Trait.DUCTILE);
+    private static final Material ALLOY = Material.of("mirror-mount-alloy", 137, 0, MaterialClass.DUCTILE);
     private static final MachinabilityFeed PUBLISHED = MachinabilityFeed.published();
 
     /** The feed goes with the machinability to this power: Zeng, Kim, Wallace (1992), from memory. */

@@ -28,7 +28,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.io.ByteArrayInputStream;
@@ -44,9 +44,9 @@ class CalibrationTest {
 
     private static final double TRUE_MACHINABILITY = 137;
 
-    private static final Material TRUTH = Material.of("mirror-mount-alloy", TRUE_MACHINABILITY, 0, Trait.DUCTILE);
+    private static final Material TRUTH = Material.of("mirror-mount-alloy", TRUE_MACHINABILITY, 0, MaterialClass.DUCTILE);
 
-    private static final Material GUESS = Material.of("mirror-mount-alloy", 90, 0.5, Trait.DUCTILE);
+    private static final Material GUESS = Material.of("mirror-mount-alloy", 90, 0.5, MaterialClass.DUCTILE);
 
     static AbrasiveJet jet(double pressureMpa, double flow) {
         return CuttingHead.of(Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(76)))

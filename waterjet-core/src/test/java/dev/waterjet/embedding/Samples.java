@@ -26,15 +26,13 @@ import dev.waterjet.grade.FaceDemand;
 import dev.waterjet.grade.FaceModel;
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
-import dev.waterjet.hydraulics.CrankPump;
+import dev.waterjet.hydraulics.DirectDrivePump;
 import dev.waterjet.hydraulics.Intensifier;
 import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.Line;
-import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.hydraulics.OperatingPoint;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.OrificeWear;
-import dev.waterjet.hydraulics.PowerBudget;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -120,28 +118,27 @@ final class Samples {
     }
 
     private static void ofSupply(List<Described> all) {
-        LineSection section = LineSection.ofBore(millimetres(5)).withLength(metres(8));
-        Line line = Line.of(section);
+        SupplyLine.Section section = SupplyLine.Section.ofBore(millimetres(5)).withLength(metres(8));
+        SupplyLine line = SupplyLine.of(section);
         PumpSetting pump = PumpSetting.of(megapascals(380), litresPerMinute(3.8));
         all.add(section);
         all.add(line);
         all.add(pump);
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
-        all.add(Attenuator.of(Kind.VOLUME.of(1e-3)).withWall(2.5, megapascals(200_000), 0.29));
+        all.add(Attenuator.of(Kind.VOLUME.of(1e-3)).withDiameterRatio(2.5, megapascals(200_000), 0.29));
         all.add(Compression.of(Water.stable().at(megapascals(0.1), celsius(20)), megapascals(380), 0.9));
         all.add(Intensifier.of(20, Kind.VOLUME.of(2e-4)));
-        all.add(CrankPump.of(3, Kind.VOLUME.of(5e-6), Kind.FREQUENCY.of(10)));
+        all.add(DirectDrivePump.of(3, Kind.VOLUME.of(5e-6), Kind.FREQUENCY.of(10)));
     }
 
     private static void ofJet(List<Described> all) {
         all.add(HEAD.orifice());
-        all.add(PowerBudget.of(kilowatts(30), megapascals(380)));
         all.add(JET.water());
         all.add(Mesh.fepa(80));
         all.add(JET.abrasive());
         all.add(HEAD.tube().withExitBore(millimetres(0.9)));
-        all.add(MixingEfficiency.usual());
+        all.add(MixingEfficiency.standard());
         all.add(HEAD);
         all.add(JET);
     }

@@ -46,8 +46,8 @@ class CutEconomyTest {
     /** A falling efficiency makes abrasive worth less, so the cheapest flow is lower; dear abrasive lowers it too. */
     @Test
     void fallingEfficiencyAndDearAbrasiveLowerTheCheapestFlow() {
-        MixingEfficiency falling = MixingEfficiency.falling(
-                0.95, 0.1, LoadedFeed.scaleForBest(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+        MixingEfficiency falling = MixingEfficiency.decreasing(
+                0.95, 0.1, LoadedFeed.scaleForOptimumLoading(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         double constant = cheapest(MachinabilityFeed.published(), 0.4);
         double loaded = cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 0.4);
 
@@ -83,10 +83,10 @@ class CutEconomyTest {
         List<CutPoint> points = CutEconomy.of(MachinabilityFeed.published(), CostRates.of(80, 0.4))
                 .atEqualPower(jet, plate, 3, pressures);
 
-        double power = Kind.POWER.si(jet.water().hydraulicPower());
+        double power = Kind.POWER.si(jet.water().ratedHydraulicPower());
         double exponent = 1.15 * (1.594 - 0.75 * 1.374 - 0.343);
         for (CutPoint point : points) {
-            assertThat(Kind.POWER.si(point.jet().water().hydraulicPower())).isCloseTo(power, within(1e-9 * power));
+            assertThat(Kind.POWER.si(point.jet().water().ratedHydraulicPower())).isCloseTo(power, within(1e-9 * power));
             assertThat(point.feed().si() / points.get(0).feed().si())
                     .isCloseTo(Math.pow(point.jet().water().pressureSi() / 300e6, exponent), within(1e-9));
         }

@@ -272,7 +272,7 @@ class FeedFormulasTest {
     /** Depth times (eta(R)/eta(R_0))^2 = exp(-2 (R - R_0)/s). */
     @Test
     void aLoadedModelCutsAsDeepAsItsEfficiencySquared() {
-        MixingEfficiency falling = MixingEfficiency.falling(0.9, 0.1, 0.6, OWN);
+        MixingEfficiency falling = MixingEfficiency.decreasing(0.9, 0.1, 0.6, OWN);
         LoadedFeed model = LoadedFeed.of(published, falling, 0.15);
         double factor = Math.exp(-2 * (jet.loadingRatioSi() - 0.15) / 0.6);
 
@@ -286,9 +286,9 @@ class FeedFormulasTest {
                 .isCloseTo(published.indexSi(jet, STEEL, 0.012, 0.002) * factor, within(1e-12));
         assertThat(model.feedAtSi(jet, STEEL, 380e6, 0.3e-3, 0.9e-3, 0.4 / 60, 0.012, 3))
                 .isCloseTo(model.feedSi(jet, STEEL, 0.012, 3), within(1e-14));
-        assertThat(LoadedFeed.scaleForBest(0.18, 0.343)).isCloseTo(0.36 / 0.343, within(1e-15));
-        assertThatThrownBy(() -> LoadedFeed.scaleForBest(0, 0.3)).hasMessageContaining("best loading ratio is 0");
-        assertThatThrownBy(() -> LoadedFeed.scaleForBest(0.1, 0))
+        assertThat(LoadedFeed.scaleForOptimumLoading(0.18, 0.343)).isCloseTo(0.36 / 0.343, within(1e-15));
+        assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0, 0.3)).hasMessageContaining("best loading ratio is 0");
+        assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0.1, 0))
                 .hasMessageContaining("exponent of the flow of abrasive is 0");
         assertThatThrownBy(() -> LoadedFeed.of(published, falling, 0))
                 .hasMessageContaining("loading at which the model is right is 0");

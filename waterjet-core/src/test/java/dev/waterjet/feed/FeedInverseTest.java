@@ -114,8 +114,8 @@ class FeedInverseTest {
     /** An efficiency that falls with loading, scaled for a best loading of 0.18, has its best there. */
     @Test
     void aFallingEfficiencyHasItsBestWhereItWasTold() {
-        MixingEfficiency falling = MixingEfficiency.falling(
-                0.95, 0.1, MixingEfficiency.scaleForBest(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+        MixingEfficiency falling = MixingEfficiency.decreasing(
+                0.95, 0.1, MixingEfficiency.scaleForOptimumLoading(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         AbrasiveJet loaded = jet.withHead(jet.head().withMixing(falling));
         FeedModel energy = SpecificEnergyFeed.ofSteel();
         double best = InverseKernel.best(
@@ -124,8 +124,8 @@ class FeedInverseTest {
                 0.1);
 
         assertThat(best / loaded.water().massFlowSi()).isCloseTo(0.18, within(1e-4));
-        MixingEfficiency forMachinability = MixingEfficiency.falling(
-                0.95, 0.1, LoadedFeed.scaleForBest(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+        MixingEfficiency forMachinability = MixingEfficiency.decreasing(
+                0.95, 0.1, LoadedFeed.scaleForOptimumLoading(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         FeedModel loadedModel = LoadedFeed.of(MachinabilityFeed.published(), forMachinability, 0.15);
         double deepest = InverseKernel.best(
                 flow -> loadedModel.separationDepthSi(Settings.withAbrasiveFlow(jet, flow), steel.material(), 0.002),

@@ -131,7 +131,7 @@ class FeedValuesTest {
     void modelsOnOthersAreThoseAndTheirOwnNumbers() {
         FeedModel base = MachinabilityFeed.published();
         FeedModel rival = SpecificEnergyFeed.ofSteel();
-        MixingEfficiency falling = MixingEfficiency.falling(0.9, 0.1, 0.6, OWN);
+        MixingEfficiency falling = MixingEfficiency.decreasing(0.9, 0.1, 0.6, OWN);
         ValueContract.of(() -> DeclinationFeed.linear(base))
                 .tells("model", DeclinationFeed::model, base)
                 .tells("name", DeclinationFeed::name, "declination 1")
@@ -147,7 +147,7 @@ class FeedValuesTest {
                 .tells("model", LoadedFeed::model, base)
                 .tells("name", LoadedFeed::name, "machinability, loaded")
                 .differs("model", LoadedFeed.of(rival, falling, 0.15))
-                .differs("mixing", LoadedFeed.of(base, MixingEfficiency.usual(), 0.15))
+                .differs("mixing", LoadedFeed.of(base, MixingEfficiency.standard(), 0.15))
                 .differs("loading", LoadedFeed.of(base, falling, 0.2))
                 .says("machinability, loaded")
                 .check();

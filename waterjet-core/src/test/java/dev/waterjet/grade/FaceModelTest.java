@@ -161,7 +161,7 @@ class FaceModelTest {
                 .withRa(QuantityArray.of(Kind.LENGTH, new double[] {3.1, 3.5, 4.2, 12, 30, 45}, Units.MICROMETRE));
         RoughnessFit fit = RoughnessFit.of(List.of(line));
 
-        assertThat(fit.model().grainRatio() * 180).isCloseTo(2.9, within(0.3));
+        assertThat(fit.model().textureRatio() * 180).isCloseTo(2.9, within(0.3));
         assertThat(fit.model().grooveGrowth()).isCloseTo(0.083, within(0.01));
         assertThat(fit.fit().residualDeviation()).isLessThan(0.15);
     }

@@ -270,8 +270,8 @@ class FaceValuesTest {
         String grain = "Ra at the entry over the mean grain";
         String groove = "growth of the grooves over the bore";
 
-        assertThat(fit.model().relative().grainRatio())
-                .isCloseTo(fit.fit().standardError(grain) / fit.model().grainRatio(), within(1e-12))
+        assertThat(fit.model().relative().textureRatio())
+                .isCloseTo(fit.fit().standardError(grain) / fit.model().textureRatio(), within(1e-12))
                 .isBetween(0.001, 0.3);
         assertThat(fit.model().relative().grooveGrowth())
                 .isCloseTo(fit.fit().standardError(groove) / fit.model().grooveGrowth(), within(1e-12))

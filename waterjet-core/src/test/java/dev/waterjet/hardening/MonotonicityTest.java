@@ -32,8 +32,7 @@ import dev.waterjet.grade.FaceModel;
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.Line;
-import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.job.Batch;
@@ -164,7 +163,7 @@ class MonotonicityTest {
                     "power of the jet",
                     RISES,
                     knob,
-                    s -> Kind.POWER.si(waterJet(s).hydraulicPower())));
+                    s -> Kind.POWER.si(waterJet(s).ratedHydraulicPower())));
             laws.add(new Law(
                     "reaction force",
                     RISES,
@@ -215,7 +214,7 @@ class MonotonicityTest {
                 "feed by a loaded jet",
                 RISES,
                 PRESSURE,
-                s -> feed(LoadedFeed.of(FEEDS, MixingEfficiency.usual(), 0.15), s)));
+                s -> feed(LoadedFeed.of(FEEDS, MixingEfficiency.standard(), 0.15), s)));
     }
 
     private static void ofFace(List<Law> laws) {
@@ -326,9 +325,9 @@ class MonotonicityTest {
         return WaterJet.of(setting.orifice(), Kind.PRESSURE.of(setting.get(PRESSURE)));
     }
 
-    private static Line line(Setting setting) {
-        return Line.of(
-                LineSection.ofBore(Kind.LENGTH.of(setting.get(BORE))).withLength(Kind.LENGTH.of(setting.get(LENGTH))));
+    private static SupplyLine line(Setting setting) {
+        return SupplyLine.of(
+                SupplyLine.Section.ofBore(Kind.LENGTH.of(setting.get(BORE))).withLength(Kind.LENGTH.of(setting.get(LENGTH))));
     }
 
     private static double lineLoss(Setting setting) {

@@ -7,7 +7,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.util.EnumMap;
@@ -88,7 +88,7 @@ final class Setting {
     }
 
     Material material() {
-        return Material.of("trial", get(Knob.MACHINABILITY), 0.1, Trait.DUCTILE);
+        return Material.of("trial", get(Knob.MACHINABILITY), 0.1, MaterialClass.DUCTILE);
     }
 
     Workpiece piece() {

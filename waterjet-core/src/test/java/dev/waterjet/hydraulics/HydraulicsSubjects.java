@@ -40,7 +40,7 @@ public final class HydraulicsSubjects implements Subjects {
     }
 
     private static double friction(Inputs in) {
-        return FrictionLaw.valueOf(in.text("law").toUpperCase(Locale.ROOT).replace('-', '_'))
+        return FrictionCorrelation.valueOf(in.text("law").toUpperCase(Locale.ROOT).replace('-', '_'))
                 .factor(in.number("reynolds"), in.number("roughness"));
     }
 
@@ -52,7 +52,7 @@ public final class HydraulicsSubjects implements Subjects {
     private static Quantity<Pressure> modulus(Inputs in) {
         WaterState water =
                 Water.stable().at(in.get("pressure", Kind.PRESSURE), in.get("temperature", Kind.TEMPERATURE));
-        return Attenuator.of(Kind.VOLUME.of(1e-3)).effectiveModulus(water);
+        return Attenuator.of(Kind.VOLUME.of(1e-3)).effectiveBulkModulus(water);
     }
 
     private static IsentropicJet isentropic(Inputs in) {
@@ -67,7 +67,7 @@ public final class HydraulicsSubjects implements Subjects {
                 "water-mass-flow",
                         in -> Computed.of(Kind.MASS_FLOW, Setups.waterJet(in).massFlow()),
                 "hydraulic-power",
-                        in -> Computed.of(Kind.POWER, Setups.waterJet(in).hydraulicPower()),
+                        in -> Computed.of(Kind.POWER, Setups.waterJet(in).ratedHydraulicPower()),
                 "reaction-force",
                         in -> Computed.of(Kind.FORCE, Setups.waterJet(in).reactionForce()));
     }

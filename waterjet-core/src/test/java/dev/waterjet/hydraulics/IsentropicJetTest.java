@@ -92,9 +92,9 @@ class IsentropicJetTest {
         for (double[] row : known) {
             WaterJet jet = WaterJet.of(orifice, megapascals(row[0] - 0.101325));
             double exact = jet.speedSi();
-            assertThat(jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE).speedSi() / exact)
+            assertThat(jet.withSpeedModel(JetSpeedModel.INCOMPRESSIBLE).speedSi() / exact)
                     .isCloseTo(row[1], within(6e-4));
-            assertThat(jet.withSpeedLaw(JetSpeedLaw.TAIT).speedSi() / exact).isCloseTo(row[2], within(6e-5));
+            assertThat(jet.withSpeedModel(JetSpeedModel.TAIT).speedSi() / exact).isCloseTo(row[2], within(6e-5));
         }
     }
 

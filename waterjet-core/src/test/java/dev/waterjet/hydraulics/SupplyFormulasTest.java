@@ -31,7 +31,7 @@ class SupplyFormulasTest {
     /** A line of fittings alone: loss K (m/A)^2 / (2 rho), so p_head = p / (1 + K (Cd A_o / A)^2 rho_rest / rho). */
     @Test
     void headAndFittingsShareThePressure() {
-        Line fittings = Line.of(LineSection.ofBore(millimetres(1)).withFittings(8));
+        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(380), litresPerMinute(10)), fittings, celsius(20), List.of(orifice));
         double square = passageM2 / lineM2 * passageM2 / lineM2;
@@ -52,7 +52,7 @@ class SupplyFormulasTest {
     /** A pump of 1 L/min: p_head = rho (q/(Cd A))^2 / 2, and the pump holds only what the line and the heads take. */
     @Test
     void aPumpThatIsTooSmallLosesItsPressure() {
-        Line fittings = Line.of(LineSection.ofBore(millimetres(1)).withFittings(8));
+        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(380), litresPerMinute(1)), fittings, celsius(20), List.of(orifice));
         double speed = 1e-3 / 60 / passageM2;
@@ -69,9 +69,9 @@ class SupplyFormulasTest {
 
     @Test
     void theNarrowestSectionHasTheHighestReynoldsNumberAndSurge() {
-        LineSection wide = LineSection.ofBore(millimetres(5)).withLength(metres(10));
-        LineSection narrow = LineSection.ofBore(millimetres(2)).withLength(metres(1));
-        Line line = Line.of(wide, narrow);
+        SupplyLine.Section wide = SupplyLine.Section.ofBore(millimetres(5)).withLength(metres(10));
+        SupplyLine.Section narrow = SupplyLine.Section.ofBore(millimetres(2)).withLength(metres(1));
+        SupplyLine line = SupplyLine.of(wide, narrow);
 
         assertThat(line.reynolds(kilogramsPerSecond(0.05), pressed))
                 .isCloseTo(4 * 0.05 / (Math.PI * 2e-3 * pressed.viscositySi()), within(1e-6));
@@ -83,7 +83,7 @@ class SupplyFormulasTest {
     @Test
     void slowFlowIsLaminar() {
         double flow = 1e-4;
-        Line line = Line.of(LineSection.ofBore(millimetres(3)).withLength(metres(10)));
+        SupplyLine line = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(10)));
 
         assertThat(line.reynolds(kilogramsPerSecond(flow), pressed)).isLessThan(100);
         assertThat(line.lossSi(flow, pressed))
@@ -95,12 +95,12 @@ class SupplyFormulasTest {
 
     @Test
     void sectionsAreCheckedAtTheirLimits() {
-        LineSection tube = LineSection.ofBore(millimetres(3));
+        SupplyLine.Section tube = SupplyLine.Section.ofBore(millimetres(3));
 
         assertThatCode(() -> tube.withLength(metres(0)).withFittings(0).withRoughness(micrometres(0)))
                 .doesNotThrowAnyException();
         assertThatCode(() -> tube.withRoughness(micrometres(150))).doesNotThrowAnyException();
-        assertThatCode(() -> LineSection.ofBore(micrometres(10))).doesNotThrowAnyException();
+        assertThatCode(() -> SupplyLine.Section.ofBore(micrometres(10))).doesNotThrowAnyException();
         assertThatThrownBy(() -> tube.withLength(metres(-1))).hasMessageContaining("length of the line is -1 m");
         assertThatThrownBy(() -> tube.withFittings(-1)).hasMessageContaining("loss coefficient of the fittings is -1");
         assertThatThrownBy(() -> tube.withRoughness(micrometres(-1)))
@@ -110,11 +110,11 @@ class SupplyFormulasTest {
 
     @Test
     void everyLawIsLaminarUpTo2300ButChurchill() {
-        for (FrictionLaw law : List.of(FrictionLaw.COLEBROOK, FrictionLaw.HAALAND, FrictionLaw.SWAMEE_JAIN)) {
+        for (FrictionCorrelation law : List.of(FrictionCorrelation.COLEBROOK, FrictionCorrelation.HAALAND, FrictionCorrelation.SWAMEE_JAIN)) {
             assertThat(law.factor(2300, 0.05)).isEqualTo(64 / 2300.0);
             assertThat(law.factor(2300.1, 0.05)).isGreaterThan(0.07);
         }
-        assertThat(FrictionLaw.CHURCHILL.factor(2300, 0.05)).isNotEqualTo(64 / 2300.0);
+        assertThat(FrictionCorrelation.CHURCHILL.factor(2300, 0.05)).isNotEqualTo(64 / 2300.0);
     }
 
     /** K = rho w^2 of a stiff vessel, and ripple = K dV / V. */
@@ -123,7 +123,7 @@ class SupplyFormulasTest {
         Attenuator vessel = Attenuator.of(Kind.VOLUME.of(1e-3));
         double modulus = pressed.densitySi() * pressed.soundSpeedSi() * pressed.soundSpeedSi();
 
-        assertThat(Kind.PRESSURE.si(vessel.effectiveModulus(pressed))).isCloseTo(modulus, within(1.0));
+        assertThat(Kind.PRESSURE.si(vessel.effectiveBulkModulus(pressed))).isCloseTo(modulus, within(1.0));
         assertThat(Kind.PRESSURE.si(vessel.ripple(Kind.VOLUME.of(1e-6), pressed)))
                 .isCloseTo(modulus / 1000, within(1.0));
         assertThat(Kind.PRESSURE.si(vessel.ripple(Kind.VOLUME.of(0), pressed))).isZero();
@@ -138,9 +138,9 @@ class SupplyFormulasTest {
                 .hasMessageContaining("volume drawn is 0 mm3");
         assertThatThrownBy(() -> vessel.forRipple(Kind.VOLUME.of(1e-6), megapascals(0), pressed))
                 .hasMessageContaining("ripple of pressure is 0 MPa");
-        assertThatThrownBy(() -> vessel.withWall(3, megapascals(0), 0.3))
+        assertThatThrownBy(() -> vessel.withDiameterRatio(3, megapascals(0), 0.3))
                 .hasMessageContaining("modulus of elasticity of the wall is 0 GPa");
-        assertThatThrownBy(() -> vessel.withWall(3, megapascals(200_000), 0.6))
+        assertThatThrownBy(() -> vessel.withDiameterRatio(3, megapascals(200_000), 0.6))
                 .hasMessageContaining("Poisson's ratio of the wall is 0.6");
         assertThatThrownBy(() -> Attenuator.of(Kind.VOLUME.of(0)))
                 .hasMessageContaining("volume of the attenuator is 0 L");
@@ -173,36 +173,36 @@ class SupplyFormulasTest {
                 .hasMessageContaining("ratio of areas is 1; it must be above 1");
         assertThatThrownBy(() -> Intensifier.of(20, Kind.VOLUME.of(0)))
                 .hasMessageContaining("volume of a stroke is 0 L");
-        assertThatThrownBy(() -> pump.withShiftTime(seconds(-1))).hasMessageContaining("time of shifting is -1 s");
+        assertThatThrownBy(() -> pump.withReversalTime(seconds(-1))).hasMessageContaining("reversal time is -1 s");
         assertThatThrownBy(() -> pump.strokes(kilogramsPerSecond(-1), tap)).hasMessageContaining("mass flow is -60");
-        assertThatThrownBy(() -> pump.flowGap(kilogramsPerSecond(0), compression))
+        assertThatThrownBy(() -> pump.fluctuatingVolume(kilogramsPerSecond(0), compression))
                 .hasMessageContaining("mass flow is 0");
         assertThat(Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0), tap))).isZero();
-        assertThat(Kind.RATIO.si(pump.compressionShare(compression)))
+        assertThat(Kind.RATIO.si(pump.compressionFraction(compression)))
                 .isCloseTo(1 - tap.densitySi() / compression.outlet().densitySi(), within(1e-15));
         assertThatThrownBy(() -> PumpSetting.of(megapascals(0), litresPerMinute(4)))
                 .hasMessageContaining("pressure set at the pump is 0 MPa");
         assertThatThrownBy(() -> PumpSetting.of(megapascals(1000), litresPerMinute(4)))
                 .hasMessageContaining("must be at most 999 MPa");
         assertThatThrownBy(() -> PumpSetting.of(megapascals(380), litresPerMinute(0)))
-                .hasMessageContaining("largest flow of the pump is 0 L/min");
+                .hasMessageContaining("maximum flow of the pump is 0 L/min");
     }
 
     @Test
     void crankPumpsAreCheckedAtTheirLimits() {
-        CrankPump three = CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10));
+        DirectDrivePump three = DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10));
 
         assertThatCode(() -> three.withRodRatio(0).withVolumetricEfficiency(1)).doesNotThrowAnyException();
         assertThatCode(() -> three.withRodRatio(0.5)).doesNotThrowAnyException();
-        assertThatCode(() -> CrankPump.of(24, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+        assertThatCode(() -> DirectDrivePump.of(24, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .doesNotThrowAnyException();
-        assertThatThrownBy(() -> CrankPump.of(0, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+        assertThatThrownBy(() -> DirectDrivePump.of(0, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .hasMessageContaining("number of plungers is 0; it must be at least 1");
-        assertThatThrownBy(() -> CrankPump.of(25, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
+        assertThatThrownBy(() -> DirectDrivePump.of(25, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .hasMessageContaining("number of plungers is 25; it must be at most 24");
-        assertThatThrownBy(() -> CrankPump.of(3, Kind.VOLUME.of(0), Kind.FREQUENCY.of(10)))
+        assertThatThrownBy(() -> DirectDrivePump.of(3, Kind.VOLUME.of(0), Kind.FREQUENCY.of(10)))
                 .hasMessageContaining("volume of a stroke is 0 L");
-        assertThatThrownBy(() -> CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(0)))
+        assertThatThrownBy(() -> DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(0)))
                 .hasMessageContaining("speed of the crank is 0");
         assertThatThrownBy(() -> three.withVolumetricEfficiency(1.1))
                 .hasMessageContaining("volumetric efficiency is 1.1");
@@ -217,12 +217,12 @@ class SupplyFormulasTest {
     void twinPlungersGapLikeARectifiedSine() {
         double b = Math.asin(2 / Math.PI);
         double gap = (Math.cos(b) - (Math.PI - 2 * b) / Math.PI) / 2;
-        CrankPump twin = CrankPump.of(2, Kind.VOLUME.of(3e-6), Kind.FREQUENCY.of(10))
+        DirectDrivePump twin = DirectDrivePump.of(2, Kind.VOLUME.of(3e-6), Kind.FREQUENCY.of(10))
                 .withRodRatio(0)
                 .withVolumetricEfficiency(0.9);
 
-        assertThat(Kind.VOLUME.si(twin.flowGap())).isCloseTo(2 * 3e-6 * 0.9 * gap, within(1e-11));
-        assertThat(Kind.RATIO.si(twin.flowSwing())).isCloseTo(Math.PI / 2, within(1e-6));
+        assertThat(Kind.VOLUME.si(twin.fluctuatingVolume())).isCloseTo(2 * 3e-6 * 0.9 * gap, within(1e-11));
+        assertThat(Kind.RATIO.si(twin.flowRipple())).isCloseTo(Math.PI / 2, within(1e-6));
     }
 
     /**
@@ -240,8 +240,8 @@ class SupplyFormulasTest {
     /** Churchill's formula at a Reynolds number where both of its parts count, evaluated apart from this library. */
     @Test
     void churchillCountsInBetween() {
-        assertThat(FrictionLaw.CHURCHILL.factor(3000, 1e-4)).isCloseTo(0.04304899257104456, within(1e-14));
-        assertThat(FrictionLaw.CHURCHILL.factor(2500, 1e-4)).isCloseTo(0.03515134789279207, within(1e-14));
+        assertThat(FrictionCorrelation.CHURCHILL.factor(3000, 1e-4)).isCloseTo(0.04304899257104456, within(1e-14));
+        assertThat(FrictionCorrelation.CHURCHILL.factor(2500, 1e-4)).isCloseTo(0.03515134789279207, within(1e-14));
     }
 
     @Test
@@ -251,23 +251,23 @@ class SupplyFormulasTest {
         double cycle = 1 / Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0.06), tap));
 
         assertThat(Kind.VOLUME.si(
-                        pump.withShiftTime(seconds(0.89 * cycle)).flowGap(kilogramsPerSecond(0.06), compression)))
+                        pump.withReversalTime(seconds(0.89 * cycle)).fluctuatingVolume(kilogramsPerSecond(0.06), compression)))
                 .isPositive();
         assertThatThrownBy(
-                        () -> pump.withShiftTime(seconds(0.91 * cycle)).flowGap(kilogramsPerSecond(0.06), compression))
+                        () -> pump.withReversalTime(seconds(0.91 * cycle)).fluctuatingVolume(kilogramsPerSecond(0.06), compression))
                 .hasMessageContaining("nine tenths of the time of a stroke");
     }
 
     @Test
-    void aPowerBudgetFeedsOneHeadExactly() {
-        double power = Kind.POWER.si(WaterJet.of(orifice, megapascals(400)).hydraulicPower());
-        PowerBudget budget = PowerBudget.of(Kind.POWER.of(power), megapascals(400));
+    void aPumpOfOneHeadsPowerFeedsOneHead() {
+        double power = Kind.POWER.si(WaterJet.of(orifice, megapascals(400)).ratedHydraulicPower());
+        PumpSetting pump = PumpSetting.ofPower(Kind.POWER.of(power), megapascals(400));
 
-        assertThat(budget.share(orifice, 1)).isCloseTo(1, within(1e-12));
-        assertThat(budget.largestOrifice(orifice, 1).boreSi()).isCloseTo(0.25e-3, within(1e-15));
-        assertThat(budget.headsFed(orifice.withBore(millimetres(0.1)))).isEqualTo(6);
-        assertThatThrownBy(() -> budget.share(orifice, 0)).hasMessageContaining("number of heads is 0");
-        assertThatThrownBy(() -> PowerBudget.of(Kind.POWER.of(1), megapascals(0)))
-                .hasMessageContaining("pressure at the orifice is 0 MPa");
+        assertThat(pump.share(orifice, 1)).isCloseTo(1, within(1e-12));
+        assertThat(pump.largestOrifice(orifice, 1).boreSi()).isCloseTo(0.25e-3, within(1e-15));
+        assertThat(pump.headsFed(orifice.withBore(millimetres(0.1)))).isEqualTo(6);
+        assertThatThrownBy(() -> pump.share(orifice, 0)).hasMessageContaining("number of heads is 0");
+        assertThatThrownBy(() -> PumpSetting.ofPower(Kind.POWER.of(1), megapascals(0)))
+                .hasMessageContaining("pressure set at the pump is 0 MPa");
     }
 }

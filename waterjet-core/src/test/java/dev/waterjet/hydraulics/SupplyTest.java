@@ -26,7 +26,7 @@ class SupplyTest {
 
     private final WaterState tap = Water.stable().at(megapascals(0.101325), celsius(20));
     private final WaterState pressed = Water.stable().at(megapascals(380), celsius(20));
-    private final LineSection tube = LineSection.ofBore(millimetres(3)).withLength(metres(20));
+    private final SupplyLine.Section tube = SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(20));
 
     @Property(tries = 100, seed = "33")
     void pumpLineAndHeadsAgree(
@@ -35,8 +35,8 @@ class SupplyTest {
             @ForAll @DoubleRange(min = 1.5, max = 8) double lineMm,
             @ForAll @DoubleRange(min = 0.5, max = 12) double pumpLitres,
             @ForAll @IntRange(min = 1, max = 4) int heads) {
-        Line line = Line.of(
-                LineSection.ofBore(millimetres(lineMm)).withLength(metres(15)).withFittings(4));
+        SupplyLine line = SupplyLine.of(
+                SupplyLine.Section.ofBore(millimetres(lineMm)).withLength(metres(15)).withFittings(4));
         Orifice orifice = Orifice.sapphire(millimetres(boreMm));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(pressureMpa), litresPerMinute(pumpLitres)),
@@ -63,8 +63,8 @@ class SupplyTest {
     @Test
     void powerAtTheHeadIsGreatestWhenTheLineTakesAThird() {
         // a rough line: friction goes with the square of the flow
-        Line line = Line.of(
-                LineSection.ofBore(millimetres(1.6)).withLength(metres(20)).withRoughness(millimetres(0.05)));
+        SupplyLine line = SupplyLine.of(
+                SupplyLine.Section.ofBore(millimetres(1.6)).withLength(metres(20)).withRoughness(millimetres(0.05)));
         double best = 0;
         double share = 0;
         for (double boreMm = 0.05; boreMm < 1.5; boreMm += 0.002) {
@@ -84,18 +84,18 @@ class SupplyTest {
 
     @Test
     void lossesAddUpAndScale() {
-        Line one = Line.of(tube);
-        Line two = Line.of(tube, tube);
+        SupplyLine one = SupplyLine.of(tube);
+        SupplyLine two = SupplyLine.of(tube, tube);
         double flow = 0.05;
 
         assertThat(two.lossSi(flow, pressed)).isCloseTo(2 * one.lossSi(flow, pressed), within(1e-6));
         assertThat(one.lossSi(0, pressed)).isZero();
         double velocity = flow / (pressed.densitySi() * Math.PI / 4 * 9e-6);
-        Line fittings = Line.of(LineSection.ofBore(millimetres(3)).withFittings(2.5));
+        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withFittings(2.5));
         assertThat(fittings.lossSi(flow, pressed))
                 .isCloseTo(2.5 * pressed.densitySi() * velocity * velocity / 2, within(1e-6));
-        for (FrictionLaw law : FrictionLaw.values()) {
-            assertThat(one.withFrictionLaw(law).lossSi(flow, pressed) / one.lossSi(flow, pressed))
+        for (FrictionCorrelation law : FrictionCorrelation.values()) {
+            assertThat(one.withFrictionCorrelation(law).lossSi(flow, pressed) / one.lossSi(flow, pressed))
                     .isCloseTo(1, within(0.03));
         }
         assertThat(one.loss(kilogramsPerSecond(flow), pressed).relativeUncertainty())
@@ -109,40 +109,40 @@ class SupplyTest {
     void aSlammedValveSurges() {
         double velocity = 0.05 / (pressed.densitySi() * Math.PI / 4 * 9e-6);
 
-        assertThat(Kind.PRESSURE.si(Line.of(tube).surge(kilogramsPerSecond(-0.05), pressed)))
+        assertThat(Kind.PRESSURE.si(SupplyLine.of(tube).surge(kilogramsPerSecond(-0.05), pressed)))
                 .isCloseTo(pressed.densitySi() * pressed.soundSpeedSi() * velocity, within(1e-3));
     }
 
     @Test
     void frictionLawsJoinAndRefuse() {
-        assertThat(FrictionLaw.CHURCHILL.factor(1000, 1e-4)).isCloseTo(0.064, within(1e-4));
-        assertThat(FrictionLaw.COLEBROOK.factor(2300, 1e-4)).isEqualTo(64 / 2300.0);
-        assertThat(FrictionLaw.COLEBROOK.factor(2301, 1e-4)).isGreaterThan(0.04);
-        assertThatThrownBy(() -> FrictionLaw.HAALAND.factor(0, 0)).hasMessageContaining("Reynolds number is 0");
-        assertThatThrownBy(() -> FrictionLaw.HAALAND.factor(1e5, 0.1))
+        assertThat(FrictionCorrelation.CHURCHILL.factor(1000, 1e-4)).isCloseTo(0.064, within(1e-4));
+        assertThat(FrictionCorrelation.COLEBROOK.factor(2300, 1e-4)).isEqualTo(64 / 2300.0);
+        assertThat(FrictionCorrelation.COLEBROOK.factor(2301, 1e-4)).isGreaterThan(0.04);
+        assertThatThrownBy(() -> FrictionCorrelation.HAALAND.factor(0, 0)).hasMessageContaining("Reynolds number is 0");
+        assertThatThrownBy(() -> FrictionCorrelation.HAALAND.factor(1e5, 0.1))
                 .hasMessageContaining("roughness over bore is 0.1; it must be at most 0.05");
     }
 
     @Test
     void theAttenuatorKeepsItsRipple() {
         Attenuator stiff = Attenuator.of(Kind.VOLUME.of(1.5e-3));
-        Attenuator springy = stiff.withWall(3, megapascals(200_000), 0.29);
+        Attenuator springy = stiff.withDiameterRatio(3, megapascals(200_000), 0.29);
 
-        assertThat(Kind.PRESSURE.si(springy.effectiveModulus(pressed)))
+        assertThat(Kind.PRESSURE.si(springy.effectiveBulkModulus(pressed)))
                 .isCloseTo(
-                        1 / (1 / Kind.PRESSURE.si(stiff.effectiveModulus(pressed)) + 2 / 200e9 * (10 / 8.0 + 0.29)),
+                        1 / (1 / Kind.PRESSURE.si(stiff.effectiveBulkModulus(pressed)) + 2 / 200e9 * (10 / 8.0 + 0.29)),
                         within(1.0));
         Attenuator sized = springy.forRipple(Kind.VOLUME.of(1e-5), megapascals(10), pressed);
         assertThat(Kind.PRESSURE.si(sized.ripple(Kind.VOLUME.of(1e-5), pressed)))
                 .isCloseTo(10e6, within(1e-3));
-        assertThatThrownBy(() -> stiff.withWall(1, megapascals(200_000), 0.29))
+        assertThatThrownBy(() -> stiff.withDiameterRatio(1, megapascals(200_000), 0.29))
                 .hasMessageContaining("outer over inner diameter is 1; it must be above 1");
         assertThatThrownBy(() -> stiff.ripple(Kind.VOLUME.of(1e-3), pressed)).hasMessageContaining("too small");
     }
 
     @Test
     void theIntensifierStrokesAndPauses() {
-        Intensifier pump = Intensifier.of(20, Kind.VOLUME.of(2e-4)).withShiftTime(seconds(0.03));
+        Intensifier pump = Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.03));
         Compression compression = Compression.isentropic(tap, megapascals(400));
         double flow = 0.06;
 
@@ -150,14 +150,14 @@ class SupplyTest {
         assertThat(Kind.PRESSURE.si(pump.oilPressure(megapascals(400)))).isCloseTo(20e6, within(1e-6));
         double strokes = Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(flow), tap));
         assertThat(strokes * 2e-4 * tap.densitySi()).isCloseTo(flow, within(1e-15));
-        double share = Kind.RATIO.si(pump.compressionShare(compression));
+        double share = Kind.RATIO.si(pump.compressionFraction(compression));
         assertThat(share).isBetween(0.10, 0.13);
-        double gap = Kind.VOLUME.si(pump.flowGap(kilogramsPerSecond(flow), compression));
+        double gap = Kind.VOLUME.si(pump.fluctuatingVolume(kilogramsPerSecond(flow), compression));
         assertThat(gap)
                 .isCloseTo(
                         flow / compression.outlet().densitySi() * (0.03 + share * (1 / strokes - 0.03)), within(1e-15));
-        assertThatThrownBy(() -> pump.withShiftTime(seconds(60)).flowGap(kilogramsPerSecond(flow), compression))
-                .hasMessageContaining("time of shifting is 60 s");
+        assertThatThrownBy(() -> pump.withReversalTime(seconds(60)).fluctuatingVolume(kilogramsPerSecond(flow), compression))
+                .hasMessageContaining("reversal time is 60 s");
     }
 
     @Test
@@ -178,11 +178,11 @@ class SupplyTest {
 
     @Test
     void crankPumpsSwing() {
-        CrankPump three =
-                CrankPump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)).withVolumetricEfficiency(0.9);
+        DirectDrivePump three =
+                DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)).withVolumetricEfficiency(0.9);
 
         assertThat(Kind.VOLUME_FLOW.si(three.flow())).isCloseTo(3 * 2e-6 * 10 * 0.9, within(1e-18));
-        assertThat(Kind.RATIO.si(three.flowSwing())).isGreaterThan(0.1403);
+        assertThat(Kind.RATIO.si(three.flowRipple())).isGreaterThan(0.1403);
         // endless rods: half sines, whose surplus against the mean is the integral of |cos| between two crossings
         double single = CrankKernel.gap(1, 0);
         double crossing = Math.asin(1 / Math.PI);
@@ -198,9 +198,9 @@ class SupplyTest {
                 WaterJet.of(asNew.withBore(millimetres(0.28)), megapascals(380)).withTemperature(celsius(20));
         OrificeWear wear = OrificeWear.measured(asNew, megapascals(380), worn.volumeFlow(), celsius(20));
 
-        assertThat(wear.boreIfCoefficientKept().si()).isCloseTo(0.28e-3, within(1e-12));
-        assertThat(wear.boreIfCoefficientKept().relativeUncertainty()).isCloseTo(0.02 / 0.65 / 2, within(1e-9));
-        assertThat(wear.coefficientIfBoreKept().si()).isCloseTo(0.65 * 0.28 * 0.28 / 0.0625, within(1e-9));
+        assertThat(wear.boreAtConstantCoefficient().si()).isCloseTo(0.28e-3, within(1e-12));
+        assertThat(wear.boreAtConstantCoefficient().relativeUncertainty()).isCloseTo(0.02 / 0.65 / 2, within(1e-9));
+        assertThat(wear.coefficientAtConstantBore().si()).isCloseTo(0.65 * 0.28 * 0.28 / 0.0625, within(1e-9));
         assertThat(Kind.PRESSURE.si(wear.pressureAtEqualFlow(megapascals(380))))
                 .isCloseTo(380e6 / Math.pow(0.28 / 0.25, 4), within(1.0));
         assertThatThrownBy(() -> OrificeWear.measured(asNew, megapascals(380), litresPerMinute(0), celsius(20)))
@@ -209,11 +209,11 @@ class SupplyTest {
 
     @Test
     void aLineNeedsASectionAndHeadsNeedAnOrifice() {
-        assertThatThrownBy(Line::of).hasMessageContaining("number of sections of the line is 0");
+        assertThatThrownBy(SupplyLine::of).hasMessageContaining("number of sections of the line is 0");
         assertThatThrownBy(() -> OperatingPoint.of(
-                        PumpSetting.of(megapascals(380), litresPerMinute(4)), Line.of(tube), celsius(20), List.of()))
+                        PumpSetting.of(megapascals(380), litresPerMinute(4)), SupplyLine.of(tube), celsius(20), List.of()))
                 .hasMessageContaining("number of orifices is 0");
-        assertThatThrownBy(() -> LineSection.ofBore(millimetres(-1))).hasMessageContaining("bore of the line is -1 mm");
+        assertThatThrownBy(() -> SupplyLine.Section.ofBore(millimetres(-1))).hasMessageContaining("bore of the line is -1 mm");
         assertThatThrownBy(() -> tube.withRoughness(millimetres(1))).hasMessageContaining("a twentieth of the bore");
     }
 }

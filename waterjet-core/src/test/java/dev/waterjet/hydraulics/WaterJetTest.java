@@ -26,7 +26,7 @@ class WaterJetTest {
         assertThat(Kind.VOLUME_FLOW.si(jet.volumeFlow())).isEqualTo(jet.volumeFlowSi());
         assertThat(jet.massFlowSi()).isCloseTo(1000 * volume, within(1e-15));
         assertThat(Kind.MASS_FLOW.si(jet.massFlow())).isEqualTo(jet.massFlowSi());
-        assertThat(Kind.POWER.si(jet.hydraulicPower())).isCloseTo(400e6 * volume, within(1e-8));
+        assertThat(Kind.POWER.si(jet.ratedHydraulicPower())).isCloseTo(400e6 * volume, within(1e-8));
         double speed = jet.speedSi();
         assertThat(Kind.SPEED.si(jet.speed())).isEqualTo(speed);
         assertThat(Kind.POWER.si(jet.kineticPower())).isCloseTo(1000 * volume * speed * speed / 2, within(1e-8));
@@ -37,8 +37,8 @@ class WaterJetTest {
 
     @Test
     void aLoopOverSettingsSeesWhatAJetOfThoseSettingsSees() {
-        for (JetSpeedLaw law : JetSpeedLaw.values()) {
-            WaterJet one = jet.withSpeedLaw(law);
+        for (JetSpeedModel law : JetSpeedModel.values()) {
+            WaterJet one = jet.withSpeedModel(law);
             WaterJet other = one.withPressure(megapascals(250)).withOrifice(orifice.withBore(millimetres(0.2)));
             assertThat(one.speedAtSi(250e6)).isEqualTo(other.speedSi());
             assertThat(one.volumeFlowAtSi(250e6, 0.0002)).isEqualTo(other.volumeFlowSi());
@@ -56,7 +56,7 @@ class WaterJetTest {
 
     @Test
     void pressuresBoresAndCoefficientsEndWhereTheySay() {
-        WaterJet simple = jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE);
+        WaterJet simple = jet.withSpeedModel(JetSpeedModel.INCOMPRESSIBLE);
 
         assertThat(simple.withPressure(megapascals(1000)).pressureSi()).isEqualTo(1e9);
         assertThatThrownBy(() -> simple.withPressure(megapascals(1000.1)))

@@ -8,7 +8,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.evidence.Caution;
-import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.measure.Kind;
@@ -50,7 +50,7 @@ class AbrasiveJetTest {
     @Test
     void anotherWaterJetBringsItsOrificeAlong() {
         WaterJet wide = WaterJet.of(Orifice.diamond(millimetres(0.3)), megapascals(200))
-                .withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE);
+                .withSpeedModel(JetSpeedModel.INCOMPRESSIBLE);
         AbrasiveJet changed = jet.withWater(wide);
 
         assertThat(changed.water()).isEqualTo(wide);

@@ -72,7 +72,7 @@ class CuttingHeadTest {
         assertThat(jet.abrasivePower().si())
                 .isLessThan(Kind.POWER.si(jet.water().kineticPower()));
         assertThat(Kind.POWER.si(jet.water().kineticPower()))
-                .isLessThan(Kind.POWER.si(jet.water().hydraulicPower()));
+                .isLessThan(Kind.POWER.si(jet.water().ratedHydraulicPower()));
     }
 
     @Test
@@ -81,7 +81,7 @@ class CuttingHeadTest {
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("sieve number is 85")
                 .hasMessageContaining("80");
-        assertThatThrownBy(() -> Mesh.ofGrains(micrometres(200), micrometres(100), micrometres(300)))
+        assertThatThrownBy(() -> Mesh.ofGrainSizes(micrometres(200), micrometres(100), micrometres(300)))
                 .hasMessageContaining("mean grain is 100 um; it must be at least 200 um");
     }
 

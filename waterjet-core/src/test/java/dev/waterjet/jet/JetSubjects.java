@@ -16,9 +16,9 @@ public final class JetSubjects implements Subjects {
                 "abrasive-speed", in -> Computed.of(Setups.abrasiveJet(in).abrasiveSpeed()),
                 "loading-ratio",
                         in -> Computed.of(Kind.RATIO, Setups.abrasiveJet(in).loadingRatio()),
-                "mesh-mean", in -> Computed.of(Kind.LENGTH, mesh(in).meanGrain()),
-                "mesh-smallest", in -> Computed.of(Kind.LENGTH, mesh(in).smallestGrain()),
-                "mesh-largest", in -> Computed.of(Kind.LENGTH, mesh(in).largestGrain()));
+                "mesh-mean", in -> Computed.of(Kind.LENGTH, mesh(in).meanGrainSize()),
+                "mesh-smallest", in -> Computed.of(Kind.LENGTH, mesh(in).minimumGrainSize()),
+                "mesh-largest", in -> Computed.of(Kind.LENGTH, mesh(in).maximumGrainSize()));
     }
 
     private static Mesh mesh(Inputs in) {

@@ -11,7 +11,7 @@ import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.measure.Kind;
 import org.junit.jupiter.api.Test;
@@ -30,21 +30,21 @@ class JetValuesTest {
 
     @Test
     void aMeshIsItsNameAndItsGrains() {
-        ValueContract.of(() -> Mesh.ofGrains(micrometres(100), micrometres(180), micrometres(300)))
+        ValueContract.of(() -> Mesh.ofGrainSizes(micrometres(100), micrometres(180), micrometres(300)))
                 .tells("name", Mesh::name, "measured grains")
-                .tells("smallest grain", Mesh::smallestGrain, micrometres(100))
-                .tells("mean grain", Mesh::meanGrain, micrometres(180))
-                .tells("mean grain as a number", Mesh::meanGrainSi, 180e-6)
-                .tells("largest grain", Mesh::largestGrain, micrometres(300))
-                .tells("largest grain as a number", Mesh::largestGrainSi, 300e-6)
-                .differs("smallest", Mesh.ofGrains(micrometres(90), micrometres(180), micrometres(300)))
-                .differs("mean", Mesh.ofGrains(micrometres(100), micrometres(190), micrometres(300)))
-                .differs("largest", Mesh.ofGrains(micrometres(100), micrometres(180), micrometres(310)))
+                .tells("smallest grain", Mesh::minimumGrainSize, micrometres(100))
+                .tells("mean grain", Mesh::meanGrainSize, micrometres(180))
+                .tells("mean grain as a number", Mesh::meanGrainSizeSi, 180e-6)
+                .tells("largest grain", Mesh::maximumGrainSize, micrometres(300))
+                .tells("largest grain as a number", Mesh::maximumGrainSizeSi, 300e-6)
+                .differs("smallest", Mesh.ofGrainSizes(micrometres(90), micrometres(180), micrometres(300)))
+                .differs("mean", Mesh.ofGrainSizes(micrometres(100), micrometres(190), micrometres(300)))
+                .differs("largest", Mesh.ofGrainSizes(micrometres(100), micrometres(180), micrometres(310)))
                 .says("measured grains")
                 .check();
         ValueContract.of(() -> Mesh.of(80))
                 .tells("name", Mesh::name, "80 mesh")
-                .differs("name", Mesh.ofGrains(micrometres(150), micrometres(180), micrometres(300)))
+                .differs("name", Mesh.ofGrainSizes(micrometres(150), micrometres(180), micrometres(300)))
                 .check();
     }
 
@@ -101,20 +101,20 @@ class JetValuesTest {
 
     @Test
     void aMixingEfficiencyIsItsNumbersAndWhatSpeaksForThem() {
-        ValueContract.of(() -> MixingEfficiency.falling(0.8, 0.05, 0.6, OWN))
+        ValueContract.of(() -> MixingEfficiency.decreasing(0.8, 0.05, 0.6, OWN))
                 .tells("evidence", MixingEfficiency::evidence, OWN)
                 .tells("value", mixing -> mixing.value().si(), 0.8)
                 .tells("uncertainty", mixing -> mixing.value().standardUncertaintySi(), 0.05)
-                .differs("value", MixingEfficiency.falling(0.7, 0.05, 0.6, OWN))
-                .differs("uncertainty", MixingEfficiency.falling(0.8, 0.06, 0.6, OWN))
-                .differs("scale", MixingEfficiency.falling(0.8, 0.05, 0.7, OWN))
+                .differs("value", MixingEfficiency.decreasing(0.7, 0.05, 0.6, OWN))
+                .differs("uncertainty", MixingEfficiency.decreasing(0.8, 0.06, 0.6, OWN))
+                .differs("scale", MixingEfficiency.decreasing(0.8, 0.05, 0.7, OWN))
                 .differs("no scale", MixingEfficiency.of(0.8, 0.05, OWN))
                 .differs(
                         "evidence",
-                        MixingEfficiency.falling(
+                        MixingEfficiency.decreasing(
                                 0.8, 0.05, 0.6, Evidence.of(EvidenceGrade.ASSUMED, Source.of("a guess"))))
                 .check();
-        assertThat(MixingEfficiency.falling(0.8, 0.05, 0.6, OWN))
+        assertThat(MixingEfficiency.decreasing(0.8, 0.05, 0.6, OWN))
                 .hasToString("mixing efficiency 0.8 +/- 0.05, falling with loading over 0.6");
         assertThat(MixingEfficiency.of(0.8, 0.05, OWN)).hasToString("mixing efficiency 0.8 +/- 0.05");
     }
@@ -135,7 +135,7 @@ class JetValuesTest {
                         AbrasiveJet::abrasiveFlow,
                         gramsPerMinute(250))
                 .change("head", jet -> jet.withHead(longer), AbrasiveJet::head, longer)
-                .differs("water", jet().withWater(jet().water().withSpeedLaw(JetSpeedLaw.TAIT)))
+                .differs("water", jet().withWater(jet().water().withSpeedModel(JetSpeedModel.TAIT)))
                 .differs("abrasive", head().jet(megapascals(380), Abrasive.garnet(Mesh.of(100)), gramsPerMinute(300)))
                 .says(
                         "380 MPa",

@@ -32,14 +32,14 @@ class MeshTest {
 
         assertGrains(grit, 111, 185, 925 / 3.0);
         assertThat(grit).hasToString("F80");
-        assertThat(Mesh.fepa(220).meanGrainSi()).isCloseTo(58e-6, within(1e-18));
-        assertThat(Mesh.fepa(30).meanGrainSi()).isCloseTo(625e-6, within(1e-18));
+        assertThat(Mesh.fepa(220).meanGrainSizeSi()).isCloseTo(58e-6, within(1e-18));
+        assertThat(Mesh.fepa(30).meanGrainSizeSi()).isCloseTo(625e-6, within(1e-18));
     }
 
     private static void assertGrains(Mesh mesh, double smallestUm, double meanUm, double largestUm) {
-        assertThat(mesh.smallestGrain().getValue().doubleValue() * 1e6).isCloseTo(smallestUm, within(1e-9));
-        assertThat(mesh.meanGrain().getValue().doubleValue() * 1e6).isCloseTo(meanUm, within(1e-9));
-        assertThat(mesh.largestGrain().getValue().doubleValue() * 1e6).isCloseTo(largestUm, within(1e-9));
+        assertThat(mesh.minimumGrainSize().getValue().doubleValue() * 1e6).isCloseTo(smallestUm, within(1e-9));
+        assertThat(mesh.meanGrainSize().getValue().doubleValue() * 1e6).isCloseTo(meanUm, within(1e-9));
+        assertThat(mesh.maximumGrainSize().getValue().doubleValue() * 1e6).isCloseTo(largestUm, within(1e-9));
     }
 
     @Test
@@ -66,12 +66,12 @@ class MeshTest {
 
     @Test
     void grainsThatAreNotInOrderAreRefused() {
-        assertThatThrownBy(() -> Mesh.ofGrains(micrometres(0), micrometres(100), micrometres(300)))
+        assertThatThrownBy(() -> Mesh.ofGrainSizes(micrometres(0), micrometres(100), micrometres(300)))
                 .hasMessageContaining("smallest grain is 0 um");
-        assertThatThrownBy(() -> Mesh.ofGrains(micrometres(100), micrometres(200), micrometres(150)))
+        assertThatThrownBy(() -> Mesh.ofGrainSizes(micrometres(100), micrometres(200), micrometres(150)))
                 .hasMessage("largest grain is 150 um; it must be at least 200 um (the mean grain)");
-        assertThat(Mesh.ofGrains(micrometres(100), micrometres(100), micrometres(100))
-                        .largestGrainSi())
+        assertThat(Mesh.ofGrainSizes(micrometres(100), micrometres(100), micrometres(100))
+                        .maximumGrainSizeSi())
                 .isEqualTo(1e-4);
     }
 }

@@ -107,7 +107,7 @@ class BatchTest {
         assertThat(Kind.VOLUME.si(hour.water()))
                 .isCloseTo(3600 * Jobs.JET.water().volumeFlowSi(), within(1e-12));
         assertThat(Kind.ENERGY.si(hour.energy()) * 0.65 / 3600)
-                .isCloseTo(Kind.POWER.si(Jobs.JET.water().hydraulicPower()), within(1e-6));
+                .isCloseTo(Kind.POWER.si(Jobs.JET.water().ratedHydraulicPower()), within(1e-6));
         assertThat(Kind.MASS.si(hour.withRemoved(kilograms(2)).sludge())).isCloseTo(20, within(1e-9));
         assertThat(hour.plus(hour)).isEqualTo(hour.times(2));
     }

@@ -84,7 +84,7 @@ class HeadSelectorTest {
                                     || tube / orifice > 4
                                     || length / tube < 50
                                     || length / tube > 100.5
-                                    || Kind.LENGTH.si(Mesh.of(mesh).largestGrain()) * 1000 / tube > 0.4) {
+                                    || Kind.LENGTH.si(Mesh.of(mesh).maximumGrainSize()) * 1000 / tube > 0.4) {
                                 continue;
                             }
                             AbrasiveJet jet = CuttingHead.of(
@@ -98,7 +98,7 @@ class HeadSelectorTest {
                                     .kerf(jet, demand.piece(), MachinabilityFeed.published(), Kind.SPEED.of(feed));
                             double wide = kerf.largestWidth().si();
                             if (Kind.RATIO.si(jet.loadingRatio()) > 0.25
-                                    || Kind.POWER.si(jet.water().hydraulicPower()) > kilowatts * 1000
+                                    || Kind.POWER.si(jet.water().ratedHydraulicPower()) > kilowatts * 1000
                                     || feed < leastFeed / 60000
                                     || wide / 2 > radiusMm / 1000
                                     || (wide - kerf.smallestWidth().si()) / 2 > toleranceMm / 1000) {
@@ -157,7 +157,7 @@ class HeadSelectorTest {
                         .withLeastFeed(millimetresPerMinute(12)))
                 .ranked(RankBy.TIME)
                 .stream()
-                .map(trial -> Kind.POWER.si(trial.jet().water().hydraulicPower()))
+                .map(trial -> Kind.POWER.si(trial.jet().water().ratedHydraulicPower()))
                 .min(Comparator.naturalOrder())
                 .orElseThrow();
     }
@@ -261,7 +261,7 @@ class HeadSelectorTest {
         // water, abrasive, energy, sludge and the lives of orifice and tube, worked out one by one
         double expected = 3 * 3600 * Jobs.JET.water().volumeFlowSi()
                 + (0.45 + 0.15) * 18
-                + 0.25 * Kind.POWER.si(Jobs.JET.water().hydraulicPower()) / 0.65 / 1000
+                + 0.25 * Kind.POWER.si(Jobs.JET.water().ratedHydraulicPower()) / 0.65 / 1000
                 + 20 / Math.sqrt(50 * 100)
                 + 110 / Math.sqrt(50 * 150);
 

@@ -271,7 +271,7 @@ class JobValuesTest {
         assertThat(own.with(CostItem.TUBE, 1).tubeLife()).isEqualTo(tube);
         assertThat(own.withPumpEfficiency(0.5).with(CostItem.TUBE, 1).pumpEfficiency())
                 .isEqualTo(0.5);
-        double energy = Kind.POWER.si(Jobs.JET.water().hydraulicPower()) / 1000 / 0.65 * 0.25;
+        double energy = Kind.POWER.si(Jobs.JET.water().ratedHydraulicPower()) / 1000 / 0.65 * 0.25;
         assertThat(own.jetItems(Jobs.JET).get(CostItem.ENERGY)).isCloseTo(energy, within(1e-12));
         assertThat(own.jetItems(Jobs.JET).get(CostItem.WATER))
                 .isCloseTo(3 * 3600 * Jobs.JET.water().volumeFlowSi(), within(1e-12));

@@ -12,7 +12,7 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
-import dev.waterjet.material.Trait;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 
 /** Jets, plates and prices of the workshop on Hollow Ridge, shared by the tests of this package. */
@@ -22,7 +22,7 @@ final class Jobs {
                     Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)))
             .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
 
-    static final Material LAMINATE = Material.of("fibre-laminate", 400, 0.3, Trait.LAMINATED);
+    static final Material LAMINATE = Material.of("fibre-laminate", 400, 0.3, MaterialClass.LAMINATED);
 
     static final Rates RATES = Rates.of("crowns")
             .with(CostItem.MACHINE, 90)

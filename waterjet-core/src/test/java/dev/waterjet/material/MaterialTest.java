@@ -21,14 +21,14 @@ class MaterialTest {
     private static final Evidence CUTS = Evidence.of(EvidenceGrade.FITTED, Source.of("six cuts on Hollow Ridge"));
 
     private static Material slate() {
-        return Material.of("roof-slate", 300, 0.1, Trait.BRITTLE);
+        return Material.of("roof-slate", 300, 0.1, MaterialClass.BRITTLE);
     }
 
     @Test
     void isAValue() {
         ValueContract.of(MaterialTest::slate)
                 .tells("id", Material::id, "roof-slate")
-                .tells("trait", Material::trait, Trait.BRITTLE)
+                .tells("trait", Material::materialClass, MaterialClass.BRITTLE)
                 .change("name", material -> material.withName("Slate of the roof"), Material::name, "Slate of the roof")
                 .change(
                         "machinability",
@@ -41,8 +41,8 @@ class MaterialTest {
                         Material::relativeUncertainty,
                         0.05)
                 .change("evidence", material -> material.withMachinability(300, 0.1, CUTS), Material::evidence, CUTS)
-                .differs("id", Material.of("roof-tile", 300, 0.1, Trait.BRITTLE).withName("roof slate"))
-                .differs("trait", Material.of("roof-slate", 300, 0.1, Trait.SOFT))
+                .differs("id", Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE).withName("roof slate"))
+                .differs("trait", Material.of("roof-slate", 300, 0.1, MaterialClass.SOFT))
                 .says("roof-slate", "machinability 300")
                 .check();
     }
@@ -76,23 +76,23 @@ class MaterialTest {
     @ParameterizedTest
     @ValueSource(strings = {"a", "z", "0", "9", "az09", "stainless-304", "a-b-c"})
     void anIdHasLettersDigitsAndSingleHyphens(String id) {
-        assertThat(Material.of(id, 1, 0, Trait.SOFT).id()).isEqualTo(id);
+        assertThat(Material.of(id, 1, 0, MaterialClass.SOFT).id()).isEqualTo(id);
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "-", "-a", "a-", "a--b", "A", "a b", "a_b", "`", "{", "/", ":", "\u00e4"})
     void noOtherIdIsTaken(String id) {
-        assertThatThrownBy(() -> Material.of(id, 1, 0, Trait.SOFT))
+        assertThatThrownBy(() -> Material.of(id, 1, 0, MaterialClass.SOFT))
                 .isInstanceOf(TextException.class)
                 .hasMessageContaining("\"" + id + "\" is no id of a material");
     }
 
     @Test
     void impossibleNumbersAreRefused() {
-        assertThatThrownBy(() -> Material.of("slate", 0, 0.1, Trait.BRITTLE))
+        assertThatThrownBy(() -> Material.of("slate", 0, 0.1, MaterialClass.BRITTLE))
                 .isInstanceOf(DomainException.class)
                 .hasMessage("machinability of slate is 0; it must be above 0");
-        assertThatThrownBy(() -> Material.of("slate", 300, -0.1, Trait.BRITTLE))
+        assertThatThrownBy(() -> Material.of("slate", 300, -0.1, MaterialClass.BRITTLE))
                 .isInstanceOf(DomainException.class)
                 .hasMessage("uncertainty of the machinability of slate is -10 %; it must be at least 0 %");
     }

@@ -68,7 +68,7 @@ class MaterialsTest {
 
     @Test
     void aShopAddsItsOwn() {
-        Materials shop = Materials.standard().with(Material.of("invar-36", 85, 0.2, Trait.DUCTILE));
+        Materials shop = Materials.standard().with(Material.of("invar-36", 85, 0.2, MaterialClass.DUCTILE));
         Materials fromText = Materials.standard()
                 .with(Materials.parse(HEADING + "invar-36,\"Invar, 36 % nickel\",85,0.2,ductile,assumed,our cuts,\n")
                         .all());
@@ -103,8 +103,8 @@ class MaterialsTest {
 
     @Test
     void aCatalogueIsAValue() {
-        Material invar = Material.of("invar-36", 85, 0.2, Trait.DUCTILE);
-        Material slate = Material.of("slate", 300, 0.2, Trait.BRITTLE);
+        Material invar = Material.of("invar-36", 85, 0.2, MaterialClass.DUCTILE);
+        Material slate = Material.of("slate", 300, 0.2, MaterialClass.BRITTLE);
 
         ValueContract.of(() -> Materials.of(List.of(invar, slate)))
                 .change(
@@ -130,7 +130,7 @@ class MaterialsTest {
     void suggestionsComeNearestFirstAndNoMoreThanFour() {
         Materials catalogue = Materials.of(
                 Stream.of("abcdezzzzz", "abcdzzzzzz", "abcdefghzz", "abcdefgzzz", "bbcdefgzzz", "abcdefghzy")
-                        .map(id -> Material.of(id, 100, 0.1, Trait.SOFT))
+                        .map(id -> Material.of(id, 100, 0.1, MaterialClass.SOFT))
                         .toList());
 
         assertThat(suggestions(catalogue, "abcdefghij"))
@@ -144,7 +144,7 @@ class MaterialsTest {
     private static List<String> suggestions(Materials catalogue, String wanted) {
         return assertThatExceptionOfType(UnknownMaterialException.class)
                 .isThrownBy(() -> catalogue.get(wanted))
-                .satisfies(e -> assertThat(e.asked()).isEqualTo(wanted))
+                .satisfies(e -> assertThat(e.requested()).isEqualTo(wanted))
                 .actual()
                 .suggestions();
     }

@@ -3,7 +3,7 @@ package dev.waterjet.reference;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.Abrasive;
@@ -32,7 +32,7 @@ public final class Setups {
         }
         WaterJet jet = WaterJet.of(orifice, in.get("pressure", Kind.PRESSURE));
         if (in.has("law")) {
-            jet = jet.withSpeedLaw(JetSpeedLaw.valueOf(in.text("law").toUpperCase(Locale.ROOT)));
+            jet = jet.withSpeedModel(JetSpeedModel.valueOf(in.text("law").toUpperCase(Locale.ROOT)));
         }
         return in.has("density") ? jet.withWaterDensity(in.get("density", Kind.DENSITY)) : jet;
     }

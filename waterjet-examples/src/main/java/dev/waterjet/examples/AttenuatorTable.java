@@ -90,9 +90,9 @@ final class AttenuatorTable extends Program {
         WaterState inlet = Water.stable().atSi(101_325, Kind.TEMPERATURE.si(temperature));
         Compression compression = Compression.isentropic(inlet, pressure);
         Quantity<MassFlow> massFlow = Kind.MASS_FLOW.of(Kind.VOLUME_FLOW.si(flow) * inlet.densitySi());
-        Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume).withShiftTime(shiftTime);
-        Quantity<Volume> gap = pump.flowGap(massFlow, compression);
-        Attenuator like = Attenuator.of(strokeVolume).withWall(wall, STEEL, STEEL_POISSON);
+        Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume).withReversalTime(shiftTime);
+        Quantity<Volume> gap = pump.fluctuatingVolume(massFlow, compression);
+        Attenuator like = Attenuator.of(strokeVolume).withDiameterRatio(wall, STEEL, STEEL_POISSON);
         Table table = Table.of("Attenuator behind an intensifier")
                 .column("ripple", Kind.PRESSURE, Units.MEGAPASCAL, 3)
                 .column("pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
@@ -109,7 +109,7 @@ final class AttenuatorTable extends Program {
                     Kind.PRESSURE.si(pressure),
                     Kind.FREQUENCY.si(pump.strokes(massFlow, inlet)),
                     Kind.VOLUME.si(gap),
-                    Kind.PRESSURE.si(sized.effectiveModulus(compression.outlet())),
+                    Kind.PRESSURE.si(sized.effectiveBulkModulus(compression.outlet())),
                     Kind.VOLUME.si(sized.volume()));
         }
         return table;

@@ -189,7 +189,7 @@ final class Heads extends Program {
                     trial.jet().head().tube().lengthSi(),
                     trial.jet().abrasive().mesh().name(),
                     trial.jet().abrasiveFlowSi(),
-                    Kind.POWER.si(trial.jet().water().hydraulicPower()),
+                    Kind.POWER.si(trial.jet().water().ratedHydraulicPower()),
                     trial.feed().si(),
                     trial.kerfSi(),
                     trial.timeSi(),

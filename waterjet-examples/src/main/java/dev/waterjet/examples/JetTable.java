@@ -3,7 +3,7 @@ package dev.waterjet.examples;
 import static dev.waterjet.measure.Measures.ratio;
 
 import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.JetSpeedLaw;
+import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.measure.Kind;
@@ -94,13 +94,13 @@ final class JetTable extends Program {
                 exact.supply().pressureSi(),
                 jet.orifice().boreSi(),
                 cd,
-                jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE).speedSi(),
-                jet.withSpeedLaw(JetSpeedLaw.TAIT).speedSi(),
+                jet.withSpeedModel(JetSpeedModel.INCOMPRESSIBLE).speedSi(),
+                jet.withSpeedModel(JetSpeedModel.TAIT).speedSi(),
                 exact.speedSi(),
                 exact.exit().temperatureSi(),
                 jet.massFlowSi(),
                 jet.volumeFlowSi(),
-                Kind.POWER.si(jet.hydraulicPower()),
+                Kind.POWER.si(jet.ratedHydraulicPower()),
                 jet.massFlowSi() * exact.speedSi());
     }
 }

@@ -6,9 +6,8 @@ import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metres;
 
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.hydraulics.FrictionLaw;
-import dev.waterjet.hydraulics.Line;
-import dev.waterjet.hydraulics.LineSection;
+import dev.waterjet.hydraulics.FrictionCorrelation;
+import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityArray;
@@ -80,7 +79,7 @@ final class LineTable extends Program {
             names = "--friction",
             paramLabel = "<law>",
             description = "Law of friction: ${COMPLETION-CANDIDATES}. Usual: COLEBROOK.")
-    private FrictionLaw law = FrictionLaw.COLEBROOK;
+    private FrictionCorrelation law = FrictionCorrelation.COLEBROOK;
 
     @Override
     protected Table table() {
@@ -97,10 +96,10 @@ final class LineTable extends Program {
                 .column("surge", Kind.PRESSURE, Units.MEGAPASCAL, 3)
                 .note("The uncertainty is a standard one. The surge is that of the whole flow stopped at once.");
         for (int i = 0; i < bores.size(); i++) {
-            LineSection section =
-                    LineSection.ofBore(bores.get(i)).withLength(length).withFittings(fittings);
-            Line line = Line.of(roughness.map(section::withRoughness).orElse(section))
-                    .withFrictionLaw(law);
+            SupplyLine.Section section =
+                    SupplyLine.Section.ofBore(bores.get(i)).withLength(length).withFittings(fittings);
+            SupplyLine line = SupplyLine.of(roughness.map(section::withRoughness).orElse(section))
+                    .withFrictionCorrelation(law);
             Estimate<Pressure> loss = line.loss(massFlow, water);
             table.row(
                     bores.si(i),

@@ -51,7 +51,7 @@ final class PumpTable extends Program {
     @Option(
             names = "--overall-efficiency",
             paramLabel = "<ratio>",
-            description = "Work without loss over work of the motor. Usual: 0.65, as of an intensifier; crank pumps"
+            description = "Work without loss over work of the motor. Usual: 0.65, as of an intensifier; direct-drive pumps"
                     + " reach 0.85 to 0.95 (common practice, no source).")
     private double overallEfficiency = 0.65;
 

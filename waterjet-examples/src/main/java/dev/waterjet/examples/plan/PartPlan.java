@@ -141,7 +141,7 @@ public final class PartPlan {
     public Estimate<Energy> energy() {
         return estimate(
                 Kind.ENERGY,
-                cuttingTime().si() * Kind.POWER.si(request.jet().water().hydraulicPower()));
+                cuttingTime().si() * Kind.POWER.si(request.jet().water().ratedHydraulicPower()));
     }
 
     private <Q extends Quantity<Q>> Estimate<Q> estimate(Kind<Q> kind, double si) {

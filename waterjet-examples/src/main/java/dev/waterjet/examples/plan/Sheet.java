@@ -127,7 +127,7 @@ public final class Sheet {
                 jet.abrasive().name() + " " + jet.abrasive().mesh().name() + ", "
                         + Told.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE));
         row("Water flow", Told.of(Kind.VOLUME_FLOW, jet.water().volumeFlow(), Units.LITRE_PER_MINUTE));
-        row("Hydraulic power", Told.of(Kind.POWER, jet.water().hydraulicPower(), Units.KILOWATT));
+        row("Hydraulic power", Told.of(Kind.POWER, jet.water().ratedHydraulicPower(), Units.KILOWATT));
         row("Jet on, jet off", asked.program().codes().toString());
         row("Tolerance of edges", Told.of(Kind.LENGTH, asked.tolerance(), Units.MILLIMETRE));
         close();

@@ -16,12 +16,12 @@ import javax.measure.quantity.Frequency;
 import javax.measure.quantity.Volume;
 
 /**
- * A crank pump: plungers on one crankshaft, evenly turned against each other.
+ * Direct-drive pump: plungers on one crankshaft, evenly spaced in phase.
  *
  * <p>Each plunger pushes with the speed of a crank drive, {@code r omega (sin a + (r/l)/2 sin 2a)}, and draws in the other
  * half turn. The sum swings: three plungers on long rods by 14 per cent of the mean, five by 5.
  */
-public final class CrankPump implements Described, Serializable {
+public final class DirectDrivePump implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -36,7 +36,7 @@ public final class CrankPump implements Described, Serializable {
     private final double volumetricEfficiency;
     private final double rodRatio;
 
-    private CrankPump(
+    private DirectDrivePump(
             int plungers, double strokeVolumeM3, double turnsPerS, double volumetricEfficiency, double rodRatio) {
         Require.between("number of plungers", plungers, 1, MOST_PLUNGERS, Units.ONE, "");
         this.plungers = plungers;
@@ -55,8 +55,8 @@ public final class CrankPump implements Described, Serializable {
      * @param speed turns of the crank per time
      * @return the pump
      */
-    public static CrankPump of(int plungers, Quantity<Volume> strokeVolume, Quantity<Frequency> speed) {
-        return new CrankPump(plungers, Kind.VOLUME.si(strokeVolume), Kind.FREQUENCY.si(speed), 1, USUAL_ROD_RATIO);
+    public static DirectDrivePump of(int plungers, Quantity<Volume> strokeVolume, Quantity<Frequency> speed) {
+        return new DirectDrivePump(plungers, Kind.VOLUME.si(strokeVolume), Kind.FREQUENCY.si(speed), 1, USUAL_ROD_RATIO);
     }
 
     /**
@@ -65,8 +65,8 @@ public final class CrankPump implements Described, Serializable {
      * @param efficiency volume told at the intake over volume swept, above 0 to 1
      * @return the pump with that efficiency
      */
-    public CrankPump withVolumetricEfficiency(double efficiency) {
-        return new CrankPump(plungers, strokeVolumeM3, turnsPerS, efficiency, rodRatio);
+    public DirectDrivePump withVolumetricEfficiency(double efficiency) {
+        return new DirectDrivePump(plungers, strokeVolumeM3, turnsPerS, efficiency, rodRatio);
     }
 
     /**
@@ -75,8 +75,8 @@ public final class CrankPump implements Described, Serializable {
      * @param ratio radius of the crank over length of the rod, 0 (endless rods) to 0.5
      * @return the pump with those rods
      */
-    public CrankPump withRodRatio(double ratio) {
-        return new CrankPump(plungers, strokeVolumeM3, turnsPerS, volumetricEfficiency, ratio);
+    public DirectDrivePump withRodRatio(double ratio) {
+        return new DirectDrivePump(plungers, strokeVolumeM3, turnsPerS, volumetricEfficiency, ratio);
     }
 
     /**
@@ -97,7 +97,7 @@ public final class CrankPump implements Described, Serializable {
      *
      * @return the ratio
      */
-    public Quantity<Dimensionless> flowSwing() {
+    public Quantity<Dimensionless> flowRipple() {
         return Kind.RATIO.of(CrankKernel.swing(plungers, rodRatio));
     }
 
@@ -106,13 +106,13 @@ public final class CrankPump implements Described, Serializable {
      *
      * @return the volume at the intake, in m3
      */
-    public Quantity<Volume> flowGap() {
+    public Quantity<Volume> fluctuatingVolume() {
         return Kind.VOLUME.of(flowSi() / turnsPerS * CrankKernel.gap(plungers, rodRatio));
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("crank pump")
+        return Description.of("direct-drive pump")
                 .put("plungers", plungers)
                 .put("stroke_volume", Kind.VOLUME, strokeVolumeM3)
                 .put("speed", Kind.FREQUENCY, turnsPerS)
@@ -124,7 +124,7 @@ public final class CrankPump implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof CrankPump that
+        return other instanceof DirectDrivePump that
                 && plungers == that.plungers
                 && strokeVolumeM3 == that.strokeVolumeM3
                 && turnsPerS == that.turnsPerS
@@ -139,7 +139,7 @@ public final class CrankPump implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "crank pump of " + plungers + " plungers, "
+        return "direct-drive pump of " + plungers + " plungers, "
                 + QuantityText.print(Kind.VOLUME_FLOW, flow(), Units.LITRE_PER_MINUTE, 4);
     }
 }

@@ -9,36 +9,36 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-class PowerBudgetTest {
+class PumpSettingTest {
 
     private final Orifice orifice = Orifice.sapphire(millimetres(0.25));
 
     @Test
-    void theLargestOrificeTakesTheWholeBudget() {
-        PowerBudget budget = PowerBudget.of(kilowatts(22), megapascals(380));
+    void theLargestOrificeTakesTheWholeFlow() {
+        PumpSetting pump = PumpSetting.ofPower(kilowatts(22), megapascals(380));
 
         for (int heads = 1; heads <= 4; heads++) {
-            Orifice largest = budget.largestOrifice(orifice, heads);
-            assertThat(budget.share(largest, heads)).isCloseTo(1, within(1e-12));
+            Orifice largest = pump.largestOrifice(orifice, heads);
+            assertThat(pump.share(largest, heads)).isCloseTo(1, within(1e-12));
         }
     }
 
     @Test
-    void headsFedNeverExceedTheBudget() {
-        PowerBudget budget = PowerBudget.of(kilowatts(37), megapascals(400));
-        int heads = budget.headsFed(orifice);
+    void headsFedNeverExceedTheMaximumFlow() {
+        PumpSetting pump = PumpSetting.ofPower(kilowatts(37), megapascals(400));
+        int heads = pump.headsFed(orifice);
 
         assertThat(heads).isPositive();
-        assertThat(budget.share(orifice, heads)).isLessThanOrEqualTo(1);
-        assertThat(budget.share(orifice, heads + 1)).isGreaterThan(1);
+        assertThat(pump.share(orifice, heads)).isLessThanOrEqualTo(1);
+        assertThat(pump.share(orifice, heads + 1)).isGreaterThan(1);
     }
 
     @Test
     void noHeadsIsRefused() {
-        PowerBudget budget = PowerBudget.of(kilowatts(37), megapascals(400));
+        PumpSetting pump = PumpSetting.ofPower(kilowatts(37), megapascals(400));
 
-        assertThatThrownBy(() -> budget.largestOrifice(orifice, 0)).hasMessageContaining("number of heads is 0");
-        assertThatThrownBy(() -> PowerBudget.of(kilowatts(-1), megapascals(400)))
+        assertThatThrownBy(() -> pump.largestOrifice(orifice, 0)).hasMessageContaining("number of heads is 0");
+        assertThatThrownBy(() -> PumpSetting.ofPower(kilowatts(-1), megapascals(400)))
                 .hasMessageContaining("hydraulic power of the pump is -1 kW");
     }
 
@@ -46,8 +46,8 @@ class PowerBudgetTest {
     void speedLawsOrderAsWaterGivesWay() {
         WaterJet jet = WaterJet.of(orifice, megapascals(400));
 
-        assertThat(jet.withSpeedLaw(JetSpeedLaw.TAIT).speedSi())
-                .isLessThan(jet.withSpeedLaw(JetSpeedLaw.INCOMPRESSIBLE).speedSi());
+        assertThat(jet.withSpeedModel(JetSpeedModel.TAIT).speedSi())
+                .isLessThan(jet.withSpeedModel(JetSpeedModel.INCOMPRESSIBLE).speedSi());
         assertThat(WaterJetKernel.taitFactor(1e-3)).isCloseTo(1, within(1e-11));
         assertThat(WaterJetKernel.taitFactor(0)).isEqualTo(1);
     }

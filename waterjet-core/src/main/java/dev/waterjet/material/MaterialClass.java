@@ -1,7 +1,7 @@
 package dev.waterjet.material;
 
 /** How a material behaves when it is pierced, clamped or chipped. */
-public enum Trait {
+public enum MaterialClass {
     /** Deforms before it breaks, as metals do. */
     DUCTILE,
     /** Breaks without deforming, as glass and stone do: a full-pressure pierce may crack it. */

@@ -10,7 +10,7 @@ import java.io.Serializable;
  *
  * <p>Checks return whether the state is stable; a state that is not is refused, unless metastable ones are allowed.
  */
-record Limits(boolean isMetastableAllowed) implements Serializable {
+record StateLimits(boolean isMetastableAllowed) implements Serializable {
 
     /** Boiling water is densest at 4 C, with 999.97 kg/m3: whatever is denser does not boil, and need not be asked. */
     private static final double DENSER_THAN_BOILING_KG_PER_M3 = 1000;

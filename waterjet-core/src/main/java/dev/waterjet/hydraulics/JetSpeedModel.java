@@ -3,7 +3,7 @@ package dev.waterjet.hydraulics;
 import dev.waterjet.water.Water;
 
 /** How the speed of a water jet follows from the supply pressure. */
-public enum JetSpeedLaw {
+public enum JetSpeedModel {
     /**
      * Real water, by the international equation of state and the balance of energy: see {@link IsentropicJet}. From 20 to
      * 1000 MPa and 1 to 60 C by the fast formula, which is within 1e-8 of it.

@@ -7,7 +7,7 @@ import dev.waterjet.measure.Units;
  * How the Darcy friction factor of turbulent flow follows from Reynolds number and roughness. Up to a Reynolds number of
  * 2300 each law gives the laminar {@code 64/Re}.
  */
-public enum FrictionLaw {
+public enum FrictionCorrelation {
     /** Colebrook (1939), solved to the last figure. The law that the others approximate. */
     COLEBROOK {
         @Override
