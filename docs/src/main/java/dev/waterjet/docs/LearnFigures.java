@@ -130,7 +130,7 @@ final class LearnFigures {
                 .line(
                         "grains",
                         loadings,
-                        map(loadings, r -> loaded(r).abrasiveSpeed().si()))
+                        map(loadings, r -> loaded(r).particleSpeed().si()))
                 .svg(WIDTH, HEIGHT);
     }
 

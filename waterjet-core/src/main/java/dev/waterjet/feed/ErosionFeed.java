@@ -165,7 +165,7 @@ public final class ErosionFeed implements FeedModel {
         double grainKgPerM3 = Kind.DENSITY.si(jet.abrasive().density());
         return PhysicsKernel.cuttingWear(
                 jet.head().tube().boreSi(),
-                jet.abrasiveSpeedSi(),
+                jet.particleSpeedSi(),
                 PhysicsKernel.characteristicSpeed(strengthPa, roundness, grainKgPerM3),
                 jet.abrasiveFlowSi(),
                 feedMPerS,
@@ -175,7 +175,7 @@ public final class ErosionFeed implements FeedModel {
     private double deformationWear(AbrasiveJet jet, double strengthPa, double feedMPerS) {
         return PhysicsKernel.deformationWear(
                 jet.head().tube().boreSi(),
-                jet.abrasiveSpeedSi(),
+                jet.particleSpeedSi(),
                 thresholdMPerS,
                 strengthPa,
                 deformingShare,

@@ -142,7 +142,7 @@ public final class SpecificEnergyFeed implements FeedModel {
     private double areaRate(AbrasiveJet jet, Material material) {
         return PhysicsKernel.areaRate(
                 jet.abrasiveFlowSi(),
-                jet.abrasiveSpeedSi(),
+                jet.particleSpeedSi(),
                 energySi(material),
                 jet.head().tube().boreSi());
     }
@@ -157,7 +157,7 @@ public final class SpecificEnergyFeed implements FeedModel {
             double abrasiveKgPerS,
             double thicknessM,
             double index) {
-        double speed = jet.abrasiveSpeedAtSi(pressurePa, orificeM, abrasiveKgPerS);
+        double speed = jet.particleSpeedAtSi(pressurePa, orificeM, abrasiveKgPerS);
         return PhysicsKernel.areaRate(abrasiveKgPerS, speed, energySi(material), tubeM)
                 / (Settings.index(index) * thicknessM);
     }

@@ -22,7 +22,7 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /** The jet that cuts: water and abrasive behind the focusing tube. */
-public final class AbrasiveJet implements Described, Serializable {
+public final class AbrasiveJet implements JetSettings, Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -129,13 +129,49 @@ public final class AbrasiveJet implements Described, Serializable {
         return water;
     }
 
-    /**
-     * The abrasive.
-     *
-     * @return the abrasive
-     */
+    @Override
     public Abrasive abrasive() {
         return abrasive;
+    }
+
+    @Override
+    public double pressureSi() {
+        return water.pressureSi();
+    }
+
+    @Override
+    public double orificeBoreSi() {
+        return head.orifice().boreSi();
+    }
+
+    @Override
+    public double tubeBoreSi() {
+        return head.tube().boreSi();
+    }
+
+    @Override
+    public double tubeExitBoreSi() {
+        return head.tube().exitBoreSi();
+    }
+
+    @Override
+    public double standOffSi() {
+        return head.standOffSi();
+    }
+
+    @Override
+    public double waterVolumeFlowSi() {
+        return water.volumeFlowSi();
+    }
+
+    @Override
+    public double waterMassFlowSi() {
+        return water.massFlowSi();
+    }
+
+    @Override
+    public double waterSpeedSi() {
+        return water.speedSi();
     }
 
     /**
@@ -147,11 +183,7 @@ public final class AbrasiveJet implements Described, Serializable {
         return Kind.MASS_FLOW.of(abrasiveFlowKgPerS);
     }
 
-    /**
-     * Mass flow of abrasive as a number.
-     *
-     * @return the mass flow in kg/s
-     */
+    @Override
     public double abrasiveFlowSi() {
         return abrasiveFlowKgPerS;
     }
@@ -166,31 +198,18 @@ public final class AbrasiveJet implements Described, Serializable {
     }
 
     /**
-     * Loading ratio as a number.
-     *
-     * @return the ratio
-     */
-    public double loadingRatioSi() {
-        return abrasiveFlowKgPerS / water.massFlowSi();
-    }
-
-    /**
      * Speed of the abrasive by the balance of momentum, {@code eta v / (1 + R)}.
      *
      * @return the speed, in m/s
      */
-    public Estimate<Speed> abrasiveSpeed() {
+    public Estimate<Speed> particleSpeed() {
         return Estimate.withinFactor(
-                Kind.SPEED, abrasiveSpeedSi(), head.mixing().relativeUncertainty(), cautions);
+                Kind.SPEED, particleSpeedSi(), head.mixing().relativeUncertainty(), cautions);
     }
 
-    /**
-     * Speed of the abrasive as a number.
-     *
-     * @return the speed in m/s
-     */
-    public double abrasiveSpeedSi() {
-        return abrasiveSpeedAtSi(water.pressureSi(), head.orifice().boreSi(), abrasiveFlowKgPerS);
+    @Override
+    public double particleSpeedSi() {
+        return particleSpeedAtSi(water.pressureSi(), head.orifice().boreSi(), abrasiveFlowKgPerS);
     }
 
     /**
@@ -201,9 +220,9 @@ public final class AbrasiveJet implements Described, Serializable {
      * @param abrasiveKgPerS mass flow of abrasive in kg/s; not checked
      * @return the speed in m/s
      */
-    public double abrasiveSpeedAtSi(double pressurePa, double orificeM, double abrasiveKgPerS) {
+    public double particleSpeedAtSi(double pressurePa, double orificeM, double abrasiveKgPerS) {
         double loadingRatio = abrasiveKgPerS / water.massFlowAtSi(pressurePa, orificeM);
-        return MixingKernel.abrasiveSpeed(head.mixing().atSi(loadingRatio), water.speedAtSi(pressurePa), loadingRatio);
+        return MixingKernel.particleSpeed(head.mixing().atSi(loadingRatio), water.speedAtSi(pressurePa), loadingRatio);
     }
 
     /**
@@ -215,7 +234,7 @@ public final class AbrasiveJet implements Described, Serializable {
         // the power goes with the square of the efficiency
         return Estimate.withinFactor(
                 Kind.POWER,
-                MixingKernel.abrasivePower(abrasiveFlowKgPerS, abrasiveSpeedSi()),
+                MixingKernel.abrasivePower(abrasiveFlowKgPerS, particleSpeedSi()),
                 2 * head.mixing().relativeUncertainty(),
                 cautions);
     }
@@ -237,7 +256,7 @@ public final class AbrasiveJet implements Described, Serializable {
                 .put("abrasive", abrasive)
                 .put("abrasive_flow", Kind.MASS_FLOW, abrasiveFlowKgPerS)
                 .put("loading_ratio", loadingRatioSi())
-                .put("abrasive_speed", abrasiveSpeed())
+                .put("particle_speed", particleSpeed())
                 .put("abrasive_power", abrasivePower())
                 .put("cautions", cautions)
                 .map();

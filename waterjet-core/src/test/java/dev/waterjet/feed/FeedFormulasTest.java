@@ -149,7 +149,7 @@ class FeedFormulasTest {
     @Test
     void erosionFollowsItsTwoFormulas() {
         double strength = 200e9 / 14;
-        double speed = jet.abrasiveSpeedSi();
+        double speed = jet.particleSpeedSi();
         double flow = jet.abrasiveFlowSi();
         double characteristic = Math.sqrt(3 * strength * Math.pow(0.4, 0.6) / 4100);
         double cutting =
@@ -178,7 +178,7 @@ class FeedFormulasTest {
     /** P/(e w) with P = m v^2/2: the face opened in a time, over depth. */
     @Test
     void specificEnergyOpensAFace() {
-        double power = jet.abrasiveFlowSi() * jet.abrasiveSpeedSi() * jet.abrasiveSpeedSi() / 2;
+        double power = jet.abrasiveFlowSi() * jet.particleSpeedSi() * jet.particleSpeedSi() / 2;
         FeedModel model = SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(11), 0.2, OWN);
 
         assertThat(model.separationFeedSi(jet, STEEL, 0.01)).isCloseTo(power / (11e9 * 0.9e-3 * 0.01), within(1e-14));

@@ -169,11 +169,11 @@ class MonotonicityTest {
                     RISES,
                     knob,
                     s -> Kind.FORCE.si(waterJet(s).reactionForce())));
-            laws.add(new Law("speed of the grains", RISES, knob, s -> s.jet().abrasiveSpeedSi()));
+            laws.add(new Law("speed of the grains", RISES, knob, s -> s.jet().particleSpeedSi()));
         }
         laws.add(new Law("speed of the water", RISES, PRESSURE, s -> waterJet(s).speedSi()));
         laws.add(new Law(
-                "speed of the grains", FALLS, ABRASIVE_FLOW, s -> s.jet().abrasiveSpeedSi()));
+                "speed of the grains", FALLS, ABRASIVE_FLOW, s -> s.jet().particleSpeedSi()));
         laws.add(new Law("loading", RISES, ABRASIVE_FLOW, s -> s.jet().loadingRatioSi()));
     }
 

@@ -32,19 +32,38 @@ class AbrasiveJetTest {
 
         assertThat(jet.loadingRatioSi()).isEqualTo(loading);
         assertThat(Kind.RATIO.si(jet.loadingRatio())).isEqualTo(loading);
-        assertThat(jet.abrasiveSpeed().si())
-                .isEqualTo(jet.abrasiveSpeedSi())
+        assertThat(jet.particleSpeed().si())
+                .isEqualTo(jet.particleSpeedSi())
                 .isCloseTo(0.75 * jet.water().speedSi() / (1 + loading), within(1e-9));
-        assertThat(jet.abrasiveSpeed().relativeUncertainty()).isCloseTo(0.1 / 0.75, within(1e-12));
+        assertThat(jet.particleSpeed().relativeUncertainty()).isCloseTo(0.1 / 0.75, within(1e-12));
     }
 
     @Test
     void aLoopOverSettingsSeesWhatAJetOfThoseSettingsSees() {
         AbrasiveJet other = head(0.3, 0.9, 76).jet(megapascals(350), GARNET, gramsPerMinute(420));
 
-        assertThat(jet.abrasiveSpeedAtSi(350e6, 0.0003, 0.007)).isEqualTo(other.abrasiveSpeedSi());
+        assertThat(jet.particleSpeedAtSi(350e6, 0.0003, 0.007)).isEqualTo(other.particleSpeedSi());
         assertThat(jet.withHead(other.head()).withPressure(megapascals(350)).withAbrasiveFlow(gramsPerMinute(420)))
                 .isEqualTo(other);
+    }
+
+    @Test
+    void settingsAreThoseOfItsParts() {
+        AbrasiveJet worn = jet.withHead(
+                jet.head().withTube(jet.head().tube().withExitBore(millimetres(0.9))).withStandOff(millimetres(3)));
+        JetSettings settings = worn;
+
+        assertThat(settings.pressureSi()).isEqualTo(380e6);
+        assertThat(settings.orificeBoreSi()).isEqualTo(0.25e-3);
+        assertThat(settings.tubeBoreSi()).isEqualTo(0.76e-3);
+        assertThat(settings.tubeExitBoreSi()).isEqualTo(0.9e-3);
+        assertThat(settings.standOffSi()).isEqualTo(3e-3);
+        assertThat(settings.abrasive()).isEqualTo(GARNET);
+        assertThat(settings.abrasiveFlowSi()).isEqualTo(0.005);
+        assertThat(settings.waterVolumeFlowSi()).isEqualTo(worn.water().volumeFlowSi());
+        assertThat(settings.waterMassFlowSi()).isEqualTo(worn.water().massFlowSi());
+        assertThat(settings.waterSpeedSi()).isEqualTo(worn.water().speedSi());
+        assertThat(settings.loadingRatioSi()).isEqualTo(0.005 / worn.water().massFlowSi());
     }
 
     @Test
@@ -104,7 +123,7 @@ class AbrasiveJetTest {
         AbrasiveJet far = jet.withHead(head(0.25, 0.91, 76).withStandOff(millimetres(5)));
 
         assertThat(far.cautions()).isEqualTo(far.head().cautions()).hasSize(1);
-        assertThat(far.abrasiveSpeed().cautions()).isEqualTo(far.cautions());
+        assertThat(far.particleSpeed().cautions()).isEqualTo(far.cautions());
         assertThat(far.abrasivePower().cautions()).isEqualTo(far.cautions());
     }
 

@@ -58,11 +58,11 @@ class CuttingHeadTest {
     @Test
     void powerOfTheAbrasiveGoesWithTheSquareOfItsSpeed() {
         AbrasiveJet jet = head(0.25, 0.76, 76).jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
-        double speed = jet.abrasiveSpeed().si();
+        double speed = jet.particleSpeed().si();
 
         assertThat(jet.abrasivePower().si()).isCloseTo(0.005 * speed * speed / 2, within(1e-9));
         assertThat(jet.abrasivePower().relativeUncertainty())
-                .isCloseTo(2 * jet.abrasiveSpeed().relativeUncertainty(), within(1e-12));
+                .isCloseTo(2 * jet.particleSpeed().relativeUncertainty(), within(1e-12));
     }
 
     @Test

@@ -13,7 +13,7 @@ public final class JetSubjects implements Subjects {
     @Override
     public Map<String, Subject> subjects() {
         return Map.of(
-                "abrasive-speed", in -> Computed.of(Setups.abrasiveJet(in).abrasiveSpeed()),
+                "abrasive-speed", in -> Computed.of(Setups.abrasiveJet(in).particleSpeed()),
                 "loading-ratio",
                         in -> Computed.of(Kind.RATIO, Setups.abrasiveJet(in).loadingRatio()),
                 "mesh-mean", in -> Computed.of(Kind.LENGTH, mesh(in).meanGrainSize()),

@@ -14,7 +14,7 @@ class MixingEfficiencyTest {
     private static final Evidence OWN = Evidence.of(EvidenceGrade.ASSUMED, Source.of("logbook of Hollow Ridge"));
 
     private static double power(MixingEfficiency mixing, double loadingRatio) {
-        double speed = MixingKernel.abrasiveSpeed(mixing.atSi(loadingRatio), 900, loadingRatio);
+        double speed = MixingKernel.particleSpeed(mixing.atSi(loadingRatio), 900, loadingRatio);
         return MixingKernel.abrasivePower(0.02 * loadingRatio, speed);
     }
 
