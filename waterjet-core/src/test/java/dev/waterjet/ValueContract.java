@@ -3,11 +3,7 @@ package dev.waterjet;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.waterjet.measure.Described;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.ObjectInputStream;
-import java.io.ObjectOutputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,8 +15,9 @@ import java.util.function.UnaryOperator;
 import javax.measure.Quantity;
 
 /**
- * What each value type promises: equals, hash code, text, description and serial form go by what the value holds, and a
- * copy by {@code with...} changes one thing and keeps the rest.
+ * Promises of each value type: equals, hash code, text, description and serial form depend on the content of the value, a
+ * copy by {@code with...} changes one thing and keeps the rest, and no bytes make a value that no factory makes
+ * ({@link ForgedBytes}).
  *
  * <pre>{@code
  * ValueContract.of(() -> Workpiece.of(TITANIUM, millimetres(6)))
@@ -88,11 +85,8 @@ public final class ValueContract<T> {
 
     /** Checks all of it. */
     public void check() {
-        isTheSame("a second one", maker.get());
-        if (value instanceof Serializable) {
-            isTheSame("the copy read from bytes", copy(value));
-        }
-        assertThat(value).isNotEqualTo(null).isNotEqualTo("a text");
+        isTheSame("a second one", value, maker.get());
+        holdsFor(value);
         words.forEach(word -> assertThat(value.toString()).contains(word));
         traits.forEach(trait -> assertThat(same(trait.accessor().apply(value), trait.expected()))
                 .as("%s is %s", trait.name(), trait.accessor().apply(value))
@@ -109,7 +103,20 @@ public final class ValueContract<T> {
         changes.forEach(this::changesOneThing);
     }
 
-    private void isTheSame(String what, Object other) {
+    /** Checks equality, hash code, serial form and forged bytes of a value of any type. */
+    public static void holdsFor(Object value) {
+        isTheSame("itself", value, value);
+        assertThat(value).isNotEqualTo(null).isNotEqualTo("a text");
+        if (value instanceof Serializable serializable) {
+            isTheSame("the copy read from bytes", value, copy(value));
+            if (!Unconverted.has(Unconverted.SERIAL, value.getClass())) {
+                new ForgedBytes(serializable).check();
+            }
+        }
+    }
+
+    /** Equal by all that a value shows. */
+    static void isTheSame(String what, Object value, Object other) {
         assertThat(value).as(what).isEqualTo(other).hasSameHashCodeAs(other).hasToString(other.toString());
         if (value instanceof Described described) {
             assertThat(described.describe()).as(what).isEqualTo(((Described) other).describe());
@@ -177,11 +184,8 @@ public final class ValueContract<T> {
     }
 
     private static Object copy(Object original) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
-            out.writeObject(original);
-            out.flush();
-            return new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray())).readObject();
+        try {
+            return SerialForm.read(SerialForm.of(original).bytes());
         } catch (IOException | ClassNotFoundException e) {
             throw new AssertionError(original + " cannot be read from its bytes", e);
         }

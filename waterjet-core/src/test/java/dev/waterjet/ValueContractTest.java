@@ -3,6 +3,9 @@ package dev.waterjet;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
 import java.util.Objects;
 import java.util.function.BiPredicate;
 import org.junit.jupiter.api.Test;
@@ -94,5 +97,125 @@ class ValueContractTest {
         assertThatThrownBy(contract(Bolt::sameSizes, 8).tells("length", Bolt::length, 41.0)::check)
                 .isInstanceOf(AssertionError.class)
                 .hasMessageContaining("length is 40");
+    }
+
+    /** A rod that checks its length where it is made, but not where it is read. */
+    private static final class UnguardedRod implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        private final double length;
+
+        UnguardedRod(double length) {
+            this.length = Require.finite("length", length, Units.METRE);
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof UnguardedRod that && Double.compare(length, that.length) == 0;
+        }
+
+        @Override
+        public int hashCode() {
+            return Double.hashCode(length);
+        }
+
+        @Override
+        public String toString() {
+            return "a rod";
+        }
+    }
+
+    @Test
+    void aTypeThatReadsWithoutACheckFails() {
+        assertThatThrownBy(ValueContract.of(() -> new UnguardedRod(2))::check)
+                .isInstanceOf(AssertionError.class)
+                .hasMessageContaining("2.0 as double 0 made NaN");
+    }
+
+    /** A rod with a record as serial form, but a door beside it. */
+    private static final class OpenRod implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        private record Values(double length) implements Serializable {
+            Values {
+                length = Require.positive("length", length, Units.METRE);
+            }
+
+            private Object readResolve() {
+                return new OpenRod(this);
+            }
+        }
+
+        private final transient Values values;
+
+        OpenRod(Values values) {
+            this.values = values;
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof OpenRod that && values.equals(that.values);
+        }
+
+        @Override
+        public int hashCode() {
+            return values.hashCode();
+        }
+
+        @Override
+        public String toString() {
+            return "a rod";
+        }
+
+        private Object writeReplace() {
+            return values;
+        }
+    }
+
+    @Test
+    void aTypeThatCanBeReadBesideItsSerialFormFails() {
+        assertThatThrownBy(ValueContract.of(() -> new OpenRod(new OpenRod.Values(2)))::check)
+                .isInstanceOf(AssertionError.class)
+                .hasMessageContaining("a form without fields");
+    }
+
+    /** A safe form, but two zeros. */
+    private record Level(double height) implements Serializable {
+        Level {
+            if (!Double.isFinite(height)) {
+                throw new ArithmeticException("height is " + height);
+            }
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Level that && height == that.height;
+        }
+
+        @Override
+        public int hashCode() {
+            return Double.hashCode(height);
+        }
+    }
+
+    @Test
+    void aTypeWhoseEqualZerosDifferInHashFails() {
+        assertThatThrownBy(ValueContract.of(() -> new Level(2))::check)
+                .isInstanceOf(AssertionError.class)
+                .hasMessageContaining("made -0");
+    }
+
+    /** Everything right. */
+    private record SafeLevel(double height) implements Serializable {
+        SafeLevel {
+            height = Require.finite("height", height, Units.METRE);
+        }
+    }
+
+    @Test
+    void aSafeTypePasses() {
+        assertThatCode(ValueContract.of(() -> new SafeLevel(2))::check).doesNotThrowAnyException();
     }
 }

@@ -3,6 +3,8 @@ package dev.waterjet.evidence;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Message;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -25,12 +27,23 @@ public final class Caution implements Described, Serializable {
         DANGER
     }
 
-    private final Weight weight;
-    private final Message message;
+    /** Checked content, and the serial form. */
+    private record Values(Weight weight, Message message) implements Serializable {
 
-    private Caution(Weight weight, Message message) {
-        this.weight = weight;
-        this.message = Objects.requireNonNull(message, "message");
+        Values {
+            Objects.requireNonNull(weight, "weight");
+            Objects.requireNonNull(message, "message");
+        }
+
+        private Object readResolve() {
+            return new Caution(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Caution(Values values) {
+        this.values = values;
     }
 
     /**
@@ -40,7 +53,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution notice(Message message) {
-        return new Caution(Weight.NOTICE, message);
+        return new Caution(new Values(Weight.NOTICE, message));
     }
 
     /**
@@ -50,7 +63,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution warning(Message message) {
-        return new Caution(Weight.WARNING, message);
+        return new Caution(new Values(Weight.WARNING, message));
     }
 
     /**
@@ -60,14 +73,14 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution danger(Message message) {
-        return new Caution(Weight.DANGER, message);
+        return new Caution(new Values(Weight.DANGER, message));
     }
 
     /**
      * {@return the message: code, parameters and sentence}
      */
     public Message message() {
-        return message;
+        return values.message;
     }
 
     /**
@@ -78,7 +91,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution notice(String code, String text) {
-        return new Caution(Weight.NOTICE, Message.of(code, text));
+        return new Caution(new Values(Weight.NOTICE, Message.of(code, text)));
     }
 
     /**
@@ -89,7 +102,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution warning(String code, String text) {
-        return new Caution(Weight.WARNING, Message.of(code, text));
+        return new Caution(new Values(Weight.WARNING, Message.of(code, text)));
     }
 
     /**
@@ -100,7 +113,7 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution danger(String code, String text) {
-        return new Caution(Weight.DANGER, Message.of(code, text));
+        return new Caution(new Values(Weight.DANGER, Message.of(code, text)));
     }
 
     /**
@@ -109,7 +122,7 @@ public final class Caution implements Described, Serializable {
      * @return the weight
      */
     public Weight weight() {
-        return weight;
+        return values.weight;
     }
 
     /**
@@ -118,7 +131,7 @@ public final class Caution implements Described, Serializable {
      * @return lower case with hyphens
      */
     public String code() {
-        return message.code();
+        return values.message.code();
     }
 
     /**
@@ -127,32 +140,38 @@ public final class Caution implements Described, Serializable {
      * @return one sentence
      */
     public String text() {
-        return message.text();
+        return values.message.text();
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("caution")
-                .put("weight", weight)
-                .put("code", message.code())
-                .put("text", message.text())
+                .put("weight", values.weight)
+                .put("code", values.message.code())
+                .put("text", values.message.text())
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Caution that
-                && weight == that.weight
-                && message.equals(that.message);
+        return other instanceof Caution that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(weight, message);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return message.toString();
+        return values.message.toString();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

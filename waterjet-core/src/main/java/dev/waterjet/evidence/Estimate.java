@@ -6,6 +6,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,23 +32,35 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     private static final long serialVersionUID = 1L;
 
-    private final Kind<Q> kind;
-    private final double si;
-    private final double standardUncertainty;
-    private final boolean isLogNormal;
-    private final List<Caution> cautions;
+    /** Checked content, and the serial form. */
+    private record Values<Q extends Quantity<Q>>(
+            Kind<Q> kind, double si, double standardUncertainty, boolean isLogNormal, List<Caution> cautions)
+            implements Serializable {
 
-    private Estimate(Kind<Q> kind, double si, double standardUncertainty, boolean isLogNormal, List<Caution> cautions) {
-        this.kind = Objects.requireNonNull(kind, "kind");
-        if (!Double.isFinite(si) || !(standardUncertainty >= 0 && standardUncertainty < Double.POSITIVE_INFINITY)) {
-            // the names are joined only for a message: estimates are made in inner loops
-            Require.finite("estimated " + kind, si, kind.siUnit());
-            Require.notNegative("standard uncertainty of " + kind, standardUncertainty, kind.siUnit());
+        Values {
+            Objects.requireNonNull(kind, "kind");
+            if (!(Double.isFinite(si) && standardUncertainty >= 0 && standardUncertainty < Double.POSITIVE_INFINITY)) {
+                // the names are joined only for a message: estimates are made in inner loops
+                Require.finite("estimated " + kind, si, kind.siUnit());
+                Require.notNegative("standard uncertainty of " + kind, standardUncertainty, kind.siUnit());
+            }
+            if (isLogNormal && !(si > 0)) {
+                Require.positive("estimated " + kind, si, kind.siUnit());
+            }
+            si += 0.0;
+            standardUncertainty += 0.0;
+            cautions = List.copyOf(cautions);
         }
-        this.si = si;
-        this.standardUncertainty = standardUncertainty;
-        this.isLogNormal = isLogNormal;
-        this.cautions = cautions;
+
+        private Object readResolve() {
+            return new Estimate<>(this);
+        }
+    }
+
+    private final transient Values<Q> values;
+
+    private Estimate(Values<Q> values) {
+        this.values = values;
     }
 
     /**
@@ -59,7 +73,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the estimate
      */
     public static <Q extends Quantity<Q>> Estimate<Q> of(Kind<Q> kind, double si, double standardUncertainty) {
-        return new Estimate<>(kind, si, standardUncertainty, false, List.of());
+        return new Estimate<>(new Values<>(kind, si, standardUncertainty, false, List.of()));
     }
 
     /**
@@ -78,7 +92,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
             Require.positive("estimated " + kind, si, kind.siUnit());
             Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
         }
-        return new Estimate<>(kind, si, si * relativeUncertainty, true, List.copyOf(cautions));
+        return new Estimate<>(new Values<>(kind, si, si * relativeUncertainty, true, cautions));
     }
 
     /**
@@ -91,9 +105,10 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         if (more.isEmpty()) {
             return this;
         }
-        List<Caution> all = new ArrayList<>(cautions);
+        List<Caution> all = new ArrayList<>(values.cautions);
         all.addAll(more);
-        return new Estimate<>(kind, si, standardUncertainty, isLogNormal, List.copyOf(all));
+        return new Estimate<>(
+                new Values<>(values.kind, values.si, values.standardUncertainty, values.isLogNormal, all));
     }
 
     /**
@@ -102,7 +117,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the kind
      */
     public Kind<Q> kind() {
-        return kind;
+        return values.kind;
     }
 
     /**
@@ -111,7 +126,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the value, in SI
      */
     public Quantity<Q> value() {
-        return kind.of(si);
+        return values.kind.of(values.si);
     }
 
     /**
@@ -120,7 +135,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the value in SI
      */
     public double si() {
-        return si;
+        return values.si;
     }
 
     /**
@@ -130,7 +145,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the number of that unit
      */
     public double to(Unit<Q> unit) {
-        return Units.fromSi(si, unit);
+        return Units.fromSi(values.si, unit);
     }
 
     /**
@@ -139,7 +154,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return standard uncertainty in SI
      */
     public double standardUncertaintySi() {
-        return standardUncertainty;
+        return values.standardUncertainty;
     }
 
     /**
@@ -148,7 +163,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the ratio; not a number if the value is zero
      */
     public double relativeUncertainty() {
-        return standardUncertainty / Math.abs(si);
+        return values.standardUncertainty / Math.abs(values.si);
     }
 
     /**
@@ -158,7 +173,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return lower end
      */
     public Quantity<Q> lower(double coverage) {
-        return kind.of(bound(-1, coverage));
+        return values.kind.of(bound(-1, coverage));
     }
 
     /**
@@ -168,16 +183,16 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return upper end
      */
     public Quantity<Q> upper(double coverage) {
-        return kind.of(bound(1, coverage));
+        return values.kind.of(bound(1, coverage));
     }
 
     private double bound(int side, double coverage) {
         Require.above("coverage", coverage, 0, Units.ONE, "");
         Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
         double deviations = side * Math.sqrt(2) * Erf.erfInv(coverage);
-        return isLogNormal
-                ? si * Math.exp(deviations * standardUncertainty / si)
-                : si + deviations * standardUncertainty;
+        return values.isLogNormal
+                ? values.si * Math.exp(deviations * values.standardUncertainty / values.si)
+                : values.si + deviations * values.standardUncertainty;
     }
 
     /**
@@ -187,13 +202,13 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the probability, 0 to 1; 0 or 1 where the value is exact
      */
     public double probabilityAtMost(Quantity<Q> limit) {
-        double limitSi = kind.si(limit);
-        if (standardUncertainty == 0) {
-            return si <= limitSi ? 1 : 0;
+        double limitSi = values.kind.si(limit);
+        if (values.standardUncertainty == 0) {
+            return values.si <= limitSi ? 1 : 0;
         }
-        double deviations = isLogNormal
-                ? (limitSi > 0 ? Math.log(limitSi / si) * si / standardUncertainty : Double.NEGATIVE_INFINITY)
-                : (limitSi - si) / standardUncertainty;
+        double deviations = values.isLogNormal
+                ? (limitSi > 0 ? Math.log(limitSi / values.si) * values.si / values.standardUncertainty : Double.NEGATIVE_INFINITY)
+                : (limitSi - values.si) / values.standardUncertainty;
         return Erf.erfc(-deviations / Math.sqrt(2)) / 2;
     }
 
@@ -203,19 +218,19 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the cautions, unmodifiable; empty if there are none
      */
     public List<Caution> cautions() {
-        return cautions;
+        return values.cautions;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("estimate")
-                .put("kind", kind.name())
-                .put("value", kind, si)
-                .put("standard_uncertainty", kind, standardUncertainty)
-                .put("spread", isLogNormal ? "log-normal" : "normal")
-                .put("lower_95", kind, finite(bound(-1, 0.95)))
-                .put("upper_95", kind, finite(bound(1, 0.95)))
-                .put("cautions", cautions)
+                .put("kind", values.kind.name())
+                .put("value", values.kind, values.si)
+                .put("standard_uncertainty", values.kind, values.standardUncertainty)
+                .put("spread", values.isLogNormal ? "log-normal" : "normal")
+                .put("lower_95", values.kind, finite(bound(-1, 0.95)))
+                .put("upper_95", values.kind, finite(bound(1, 0.95)))
+                .put("cautions", values.cautions)
                 .map();
     }
 
@@ -225,23 +240,26 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Estimate<?> that
-                && kind == that.kind
-                && si == that.si
-                && standardUncertainty == that.standardUncertainty
-                && isLogNormal == that.isLogNormal
-                && cautions.equals(that.cautions);
+        return other instanceof Estimate<?> that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(kind.name(), si, standardUncertainty, isLogNormal, cautions);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        Unit<Q> unit = kind.siUnit();
-        return QuantityText.print(kind, kind.of(si), unit, 4) + " +/- " + QuantityText.round(standardUncertainty, 2)
-                + (cautions.isEmpty() ? "" : " " + cautions);
+        Unit<Q> unit = values.kind.siUnit();
+        return QuantityText.print(values.kind, values.kind.of(values.si), unit, 4) + " +/- " + QuantityText.round(values.standardUncertainty, 2)
+                + (values.cautions.isEmpty() ? "" : " " + values.cautions);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -2,6 +2,8 @@ package dev.waterjet.evidence;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -15,16 +17,26 @@ public final class Evidence implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final EvidenceGrade grade;
-    private final Source source;
-    private final String note;
-    private final List<ValidityRange<?>> ranges;
+    /** Checked content, and the serial form. */
+    private record Values(EvidenceGrade grade, Source source, String note, List<ValidityRange<?>> ranges)
+            implements Serializable {
 
-    private Evidence(EvidenceGrade grade, Source source, String note, List<ValidityRange<?>> ranges) {
-        this.grade = Objects.requireNonNull(grade, "grade");
-        this.source = Objects.requireNonNull(source, "source");
-        this.note = Objects.requireNonNull(note, "note");
-        this.ranges = List.copyOf(ranges);
+        Values {
+            Objects.requireNonNull(grade, "grade");
+            Objects.requireNonNull(source, "source");
+            Objects.requireNonNull(note, "note");
+            ranges = List.copyOf(ranges);
+        }
+
+        private Object readResolve() {
+            return new Evidence(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Evidence(Values values) {
+        this.values = values;
     }
 
     /**
@@ -35,7 +47,7 @@ public final class Evidence implements Described, Serializable {
      * @return the evidence
      */
     public static Evidence of(EvidenceGrade grade, Source source) {
-        return new Evidence(grade, source, "", List.of());
+        return new Evidence(new Values(grade, source, "", List.of()));
     }
 
     /**
@@ -45,7 +57,7 @@ public final class Evidence implements Described, Serializable {
      * @return the evidence with that note
      */
     public Evidence withNote(String note) {
-        return new Evidence(grade, source, note, ranges);
+        return new Evidence(new Values(values.grade, values.source, note, values.ranges));
     }
 
     /**
@@ -55,7 +67,7 @@ public final class Evidence implements Described, Serializable {
      * @return the evidence with those ranges
      */
     public Evidence withRanges(ValidityRange<?>... ranges) {
-        return new Evidence(grade, source, note, List.of(ranges));
+        return new Evidence(new Values(values.grade, values.source, values.note, List.of(ranges)));
     }
 
     /**
@@ -64,7 +76,7 @@ public final class Evidence implements Described, Serializable {
      * @return the grade
      */
     public EvidenceGrade grade() {
-        return grade;
+        return values.grade;
     }
 
     /**
@@ -73,7 +85,7 @@ public final class Evidence implements Described, Serializable {
      * @return the source
      */
     public Source source() {
-        return source;
+        return values.source;
     }
 
     /**
@@ -82,7 +94,7 @@ public final class Evidence implements Described, Serializable {
      * @return one or two sentences, or an empty text
      */
     public String note() {
-        return note;
+        return values.note;
     }
 
     /**
@@ -91,35 +103,39 @@ public final class Evidence implements Described, Serializable {
      * @return the ranges; empty if none is known
      */
     public List<ValidityRange<?>> ranges() {
-        return ranges;
+        return values.ranges;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("evidence")
-                .put("grade", grade)
-                .put("source", source)
-                .put("note", note)
-                .put("ranges", ranges)
+                .put("grade", values.grade)
+                .put("source", values.source)
+                .put("note", values.note)
+                .put("ranges", values.ranges)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Evidence that
-                && grade == that.grade
-                && source.equals(that.source)
-                && note.equals(that.note)
-                && ranges.equals(that.ranges);
+        return other instanceof Evidence that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(grade, source, note, ranges);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return grade.words() + ": " + source + (note.isEmpty() ? "" : ". " + note);
+        return values.grade.words() + ": " + values.source + (values.note.isEmpty() ? "" : ". " + values.note);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -2,6 +2,8 @@ package dev.waterjet.evidence;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -11,12 +13,23 @@ public final class Source implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final String citation;
-    private final String place;
+    /** Checked content, and the serial form. */
+    private record Values(String citation, String place) implements Serializable {
 
-    private Source(String citation, String place) {
-        this.citation = Objects.requireNonNull(citation, "citation");
-        this.place = Objects.requireNonNull(place, "place");
+        Values {
+            Objects.requireNonNull(citation, "citation");
+            Objects.requireNonNull(place, "place");
+        }
+
+        private Object readResolve() {
+            return new Source(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Source(Values values) {
+        this.values = values;
     }
 
     /**
@@ -26,7 +39,7 @@ public final class Source implements Described, Serializable {
      * @return the source
      */
     public static Source of(String citation) {
-        return new Source(citation, "");
+        return new Source(new Values(citation, ""));
     }
 
     /**
@@ -36,7 +49,7 @@ public final class Source implements Described, Serializable {
      * @return this work, at that place
      */
     public Source at(String place) {
-        return new Source(citation, place);
+        return new Source(new Values(values.citation, place));
     }
 
     /**
@@ -45,7 +58,7 @@ public final class Source implements Described, Serializable {
      * @return authors, title or journal, year
      */
     public String citation() {
-        return citation;
+        return values.citation;
     }
 
     /**
@@ -54,29 +67,37 @@ public final class Source implements Described, Serializable {
      * @return equation, table, section or page; empty if none is given
      */
     public String place() {
-        return place;
+        return values.place;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("source")
-                .put("citation", citation)
-                .put("place", place)
+                .put("citation", values.citation)
+                .put("place", values.place)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Source that && citation.equals(that.citation) && place.equals(that.place);
+        return other instanceof Source that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(citation, place);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return place.isEmpty() ? citation : citation + ", " + place;
+        return values.place.isEmpty() ? values.citation : values.citation + ", " + values.place;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

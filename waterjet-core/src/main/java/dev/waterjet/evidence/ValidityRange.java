@@ -4,6 +4,9 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -21,19 +24,26 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
 
     private static final long serialVersionUID = 1L;
 
-    private final String input;
-    private final Kind<Q> kind;
-    private final double lowestSi;
-    private final double highestSi;
+    /** Checked content, and the serial form. */
+    private record Values<Q extends Quantity<Q>>(String input, Kind<Q> kind, double lowestSi, double highestSi)
+            implements Serializable {
 
-    private ValidityRange(String input, Kind<Q> kind, double lowestSi, double highestSi) {
-        if (!(lowestSi <= highestSi)) {
-            throw new IllegalArgumentException("range of " + input + " is empty: " + lowestSi + " to " + highestSi);
+        Values {
+            Objects.requireNonNull(input, "input");
+            lowestSi = Require.finite("lower end of the range of " + input, lowestSi, kind.siUnit());
+            highestSi = Require.atLeast(
+                    "upper end of the range of " + input, highestSi, lowestSi, kind.siUnit(), "the lower end");
         }
-        this.input = Objects.requireNonNull(input, "input");
-        this.kind = kind;
-        this.lowestSi = lowestSi;
-        this.highestSi = highestSi;
+
+        private Object readResolve() {
+            return new ValidityRange<>(this);
+        }
+    }
+
+    private final transient Values<Q> values;
+
+    private ValidityRange(Values<Q> values) {
+        this.values = values;
     }
 
     /**
@@ -48,7 +58,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      */
     public static <Q extends Quantity<Q>> ValidityRange<Q> of(
             String input, Kind<Q> kind, Quantity<Q> lowest, Quantity<Q> highest) {
-        return new ValidityRange<>(input, kind, kind.si(lowest), kind.si(highest));
+        return new ValidityRange<>(new Values<>(input, kind, kind.si(lowest), kind.si(highest)));
     }
 
     /**
@@ -57,7 +67,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      * @return words of the trade
      */
     public String input() {
-        return input;
+        return values.input;
     }
 
     /**
@@ -66,7 +76,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      * @return the smallest value in range
      */
     public Quantity<Q> lowest() {
-        return kind.of(lowestSi);
+        return values.kind.of(values.lowestSi);
     }
 
     /**
@@ -75,7 +85,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      * @return the greatest value in range
      */
     public Quantity<Q> highest() {
-        return kind.of(highestSi);
+        return values.kind.of(values.highestSi);
     }
 
     /**
@@ -85,7 +95,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      * @return true on the ends and between them
      */
     public boolean holds(double si) {
-        return si >= lowestSi && si <= highestSi;
+        return si >= values.lowestSi && si <= values.highestSi;
     }
 
     /**
@@ -101,39 +111,44 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
         }
         return Optional.of(Caution.notice(
                 "outside-range",
-                input + " " + told(si, unit) + " lies outside " + told(lowestSi, unit) + " to " + told(highestSi, unit)
-                        + ", where this model was established"));
+                values.input + " " + told(si, unit) + " lies outside " + told(values.lowestSi, unit) + " to "
+                        + told(values.highestSi, unit) + ", where this model was established"));
     }
 
     private String told(double si, Unit<Q> unit) {
-        return QuantityText.print(kind, kind.of(si), unit, 4);
+        return QuantityText.print(values.kind, values.kind.of(si), unit, 4);
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("range")
-                .put("input", input)
-                .put("lowest", kind, lowestSi)
-                .put("highest", kind, highestSi)
+                .put("input", values.input)
+                .put("lowest", values.kind, values.lowestSi)
+                .put("highest", values.kind, values.highestSi)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof ValidityRange<?> that
-                && input.equals(that.input)
-                && kind == that.kind
-                && lowestSi == that.lowestSi
-                && highestSi == that.highestSi;
+        return other instanceof ValidityRange<?> that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(input, kind.name(), lowestSi, highestSi);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return input + " " + told(lowestSi, kind.siUnit()) + " to " + told(highestSi, kind.siUnit());
+        Unit<Q> unit = values.kind.siUnit();
+        return values.input + " " + told(values.lowestSi, unit) + " to " + told(values.highestSi, unit);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

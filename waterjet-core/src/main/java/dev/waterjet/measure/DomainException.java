@@ -63,7 +63,7 @@ public class DomainException extends WaterjetException {
         return message.with("quantity", Objects.requireNonNull(quantity, "quantity"))
                 .with("value", column("value", unit), valueSi, QuantityText.brief(valueSi, unit, limit))
                 .with("limit", column("limit", unit), limitSi, limit)
-                .with("reason", "reason", reason, reason.isEmpty() ? "" : " (" + reason + ")");
+                .with("reason", reason, reason.isEmpty() ? "" : " (" + reason + ")");
     }
 
     private static String column(String label, Unit<?> unit) {

@@ -282,6 +282,17 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
         return suffix.isEmpty() ? label : label + "_" + suffix;
     }
 
+    /** The same in every run, unlike that of an object. */
+    @Override
+    public int hashCode() {
+        return name.hashCode();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
     @Override
     public String toString() {
         return name;

@@ -1,5 +1,7 @@
 package dev.waterjet.measure;
 
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,24 +35,42 @@ public final class Message implements Described, Serializable {
     /** One parameter: its name in the pattern, its key and value for programs, its text for people. */
     private record Parameter(String name, String key, Object value, String shown) implements Serializable {
 
-        private static final long serialVersionUID = 1L;
-
         Parameter {
             Objects.requireNonNull(name, "name");
             Objects.requireNonNull(key, "key");
-            Objects.requireNonNull(value, "value");
             Objects.requireNonNull(shown, "shown");
+            if (value instanceof Double number) {
+                value = Require.finite(name, number, Units.ONE);
+            } else if (!(value instanceof Long)) {
+                value = Objects.requireNonNull(value, "value").toString();
+            }
+        }
+
+        /** A number that is not finite, as a refusal may report it, is a text for programs too. */
+        static Parameter of(String name, String key, double number, String shown) {
+            Object value = Double.isFinite(number) ? (Object) number : Double.toString(number);
+            return new Parameter(name, key, value, shown);
         }
     }
 
-    private final String code;
-    private final String pattern;
-    private final List<Parameter> parameters;
+    /** Checked content, and the serial form. */
+    private record Values(String code, String pattern, List<Parameter> parameters) implements Serializable {
 
-    private Message(String code, String pattern, List<Parameter> parameters) {
-        this.code = Objects.requireNonNull(code, "code");
-        this.pattern = Objects.requireNonNull(pattern, "pattern");
-        this.parameters = List.copyOf(parameters);
+        Values {
+            Objects.requireNonNull(code, "code");
+            Objects.requireNonNull(pattern, "pattern");
+            parameters = List.copyOf(parameters);
+        }
+
+        private Object readResolve() {
+            return new Message(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Message(Values values) {
+        this.values = values;
     }
 
     /**
@@ -61,7 +81,7 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public static Message of(String code, String pattern) {
-        return new Message(code, pattern, List.of());
+        return new Message(new Values(code, pattern, List.of()));
     }
 
     /**
@@ -74,7 +94,7 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, Kind<?> kind, double si, Unit<?> unit) {
-        return with(new Parameter(name, kind.column(name), si, QuantityText.brief(si, unit, "")));
+        return with(Parameter.of(name, kind.column(name), si, QuantityText.brief(si, unit, "")));
     }
 
     /**
@@ -85,7 +105,7 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, double number) {
-        return with(new Parameter(name, name, number, QuantityText.round(number, DIGITS)));
+        return with(Parameter.of(name, name, number, QuantityText.round(number, DIGITS)));
     }
 
     /**
@@ -122,54 +142,60 @@ public final class Message implements Described, Serializable {
         return with(new Parameter(name, name, text, "\"" + QuantityText.shown(text) + "\""));
     }
 
-    /** A value with its key for programs and its text for people. */
-    Message with(String name, String key, Object value, String shown) {
-        return with(new Parameter(name, key, value, shown));
+    /** A number with its key for programs and its text for people. */
+    Message with(String name, String key, double number, String shown) {
+        return with(Parameter.of(name, key, number, shown));
+    }
+
+    /** A text with another text for people. */
+    Message with(String name, String text, String shown) {
+        return with(new Parameter(name, name, text, shown));
     }
 
     private Message with(Parameter parameter) {
-        List<Parameter> all = new ArrayList<>(parameters);
+        List<Parameter> all = new ArrayList<>(values.parameters);
         all.add(parameter);
-        return new Message(code, pattern, all);
+        return new Message(new Values(values.code, values.pattern, all));
     }
 
     /**
      * {@return the stable name, in lower case with hyphens}
      */
     public String code() {
-        return code;
+        return values.code;
     }
 
     /**
      * {@return the pattern of the sentence}
      */
     public String pattern() {
-        return pattern;
+        return values.pattern;
     }
 
     /**
      * Returns the parameters.
      *
-     * @return numbers in SI with the unit in the key, counts and texts, in the order in which they were given
+     * @return numbers in SI with the unit in the key (a number that is not finite as a text), counts and texts, in the
+     *     order in which they were given
      */
     public Map<String, Object> parameters() {
-        Map<String, Object> values = new LinkedHashMap<>();
-        parameters.forEach(parameter -> values.put(parameter.key(), parameter.value()));
-        return Collections.unmodifiableMap(values);
+        Map<String, Object> named = new LinkedHashMap<>();
+        values.parameters.forEach(parameter -> named.put(parameter.key(), parameter.value()));
+        return Collections.unmodifiableMap(named);
     }
 
     /**
      * {@return the sentence for people}
      */
     public String text() {
-        if (parameters.isEmpty()) {
-            return pattern;
+        if (values.parameters.isEmpty()) {
+            return values.pattern;
         }
-        return PLACE.matcher(pattern).replaceAll(place -> Matcher.quoteReplacement(shown(place.group(1))));
+        return PLACE.matcher(values.pattern).replaceAll(place -> Matcher.quoteReplacement(shown(place.group(1))));
     }
 
     private String shown(String name) {
-        for (Parameter parameter : parameters) {
+        for (Parameter parameter : values.parameters) {
             if (parameter.name().equals(name)) {
                 return parameter.shown();
             }
@@ -180,7 +206,7 @@ public final class Message implements Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("message")
-                .put("code", code)
+                .put("code", values.code)
                 .put("text", text())
                 .put("parameters", parameters())
                 .map();
@@ -188,19 +214,24 @@ public final class Message implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Message that
-                && code.equals(that.code)
-                && pattern.equals(that.pattern)
-                && parameters.equals(that.parameters);
+        return other instanceof Message that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(code, pattern, parameters);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return code + ": " + text();
+        return values.code + ": " + text();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

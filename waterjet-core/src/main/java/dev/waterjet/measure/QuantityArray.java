@@ -1,5 +1,7 @@
 package dev.waterjet.measure;
 
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Map;
@@ -26,12 +28,36 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
 
     private static final Pattern RANGE = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
 
-    private final Kind<Q> kind;
-    private final double[] si;
+    /** Serial form: an array is compared by identity in a record, so the checked array itself stays outside. */
+    private record Form<Q extends Quantity<Q>>(Kind<Q> kind, double[] si) implements Serializable {
+
+        Form {
+            si = checked(kind, si.clone());
+        }
+
+        private Object readResolve() {
+            return new QuantityArray<>(kind, si);
+        }
+    }
+
+    private final transient Kind<Q> kind;
+    private final transient double[] si;
 
     private QuantityArray(Kind<Q> kind, double[] si) {
         this.kind = Objects.requireNonNull(kind, "kind");
-        this.si = si;
+        this.si = checked(kind, si);
+    }
+
+    /** Every value finite, zero without sign; works in place. */
+    private static double[] checked(Kind<?> kind, double[] si) {
+        for (int i = 0; i < si.length; i++) {
+            double value = si[i];
+            if (!Double.isFinite(value)) {
+                throw Require.infinite(kind + " " + i + " of an array", value, kind.siUnit());
+            }
+            si[i] = value + 0.0;
+        }
+        return si;
     }
 
     /**
@@ -242,5 +268,13 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     @Override
     public String toString() {
         return si.length + " values of " + kind + " in " + Units.symbol(kind.siUnit());
+    }
+
+    private Object writeReplace() {
+        return new Form<>(kind, si);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its form");
     }
 }

@@ -3,8 +3,9 @@ package dev.waterjet.measure;
 import javax.measure.Unit;
 
 /**
- * Checks of arguments, on SI doubles. Each returns the value it was given, or throws a {@link DomainException} that
- * names quantity, value, limit and unit. Not-a-number and infinity never pass.
+ * Checks of arguments, on SI doubles. Each returns the value that was given, or throws a {@link DomainException} with
+ * quantity, value, limit and unit. NaN and infinity never pass. The sign of a zero is dropped: {@code -0.0} comes back as
+ * {@code 0.0}, so that equal values have equal hash codes.
  */
 public final class Require {
 
@@ -48,7 +49,7 @@ public final class Require {
      */
     public static double above(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
         if (si > limitSi && si < Double.POSITIVE_INFINITY) {
-            return si;
+            return si + 0.0;
         }
         throw si > limitSi ? infinite(quantity, si, unit) : fault(quantity, si, "above", limitSi, unit, reason);
     }
@@ -65,7 +66,7 @@ public final class Require {
      */
     public static double atLeast(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
         if (si >= limitSi && si < Double.POSITIVE_INFINITY) {
-            return si;
+            return si + 0.0;
         }
         throw si >= limitSi ? infinite(quantity, si, unit) : fault(quantity, si, "at least", limitSi, unit, reason);
     }
@@ -82,7 +83,7 @@ public final class Require {
      */
     public static double atMost(String quantity, double si, double limitSi, Unit<?> unit, String reason) {
         if (si <= limitSi && si > Double.NEGATIVE_INFINITY) {
-            return si;
+            return si + 0.0;
         }
         throw fault(quantity, si, "at most", limitSi, unit, reason);
     }
@@ -101,7 +102,7 @@ public final class Require {
     public static double between(
             String quantity, double si, double lowestSi, double highestSi, Unit<?> unit, String reason) {
         if (si >= lowestSi && si <= highestSi) {
-            return si;
+            return si + 0.0;
         }
         throw si > highestSi
                 ? fault(quantity, si, "at most", highestSi, unit, reason)
@@ -137,7 +138,7 @@ public final class Require {
      */
     public static double finite(String quantity, double si, Unit<?> unit) {
         if (Double.isFinite(si)) {
-            return si;
+            return si + 0.0;
         }
         throw infinite(quantity, si, unit);
     }

@@ -1,6 +1,5 @@
 package dev.waterjet.measure;
 
-import java.io.Serializable;
 import java.math.BigInteger;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -16,9 +15,7 @@ import javax.measure.UnitConverter;
  *
  * @param <Q> the JSR-385 quantity type
  */
-public final class Scale<Q extends Quantity<Q>> implements Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class Scale<Q extends Quantity<Q>> {
 
     private final double multiplier;
     private final double divisor;

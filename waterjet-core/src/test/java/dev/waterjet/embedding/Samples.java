@@ -51,7 +51,9 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
 import dev.waterjet.path.Contour;
 import dev.waterjet.path.CuttingRules;
 import dev.waterjet.path.FeedPlanner;
@@ -107,6 +109,9 @@ final class Samples {
         all.add(Estimate.of(Kind.TEMPERATURE, 293.15, 0.5));
         all.add(Estimate.withinFactor(Kind.SPEED, 0.01, 0.15, List.of(Caution.notice("thin", "thin sheet"))));
         all.add(QuantityArray.ofSi(Kind.SPECIFIC_HEAT, 4186, 4184.1));
+        all.add(Message.of("thin-sheet", "the sheet is {thickness} thick, 1 of {count}")
+                .with("thickness", Kind.LENGTH, 5e-4, Units.MILLIMETRE)
+                .with("count", 12));
     }
 
     private static void ofWater(List<Described> all) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.waterjet.ValueContract;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import java.util.List;
@@ -127,8 +128,8 @@ class EvidenceTest {
                         .holds(0.003))
                 .isTrue();
         assertThatThrownBy(() -> ValidityRange.of("thickness", Kind.LENGTH, millimetres(4), millimetres(3)))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("range of thickness is empty");
+                .isInstanceOfSatisfying(
+                        DomainException.class, refused -> assertThat(refused.code()).isEqualTo("must-be-at-least"));
     }
 
     @Test
