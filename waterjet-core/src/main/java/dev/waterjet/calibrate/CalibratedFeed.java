@@ -177,16 +177,16 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
                     "few-cuts",
                     "the fit rests on " + cuts.size() + " cuts; its intervals are wide, more cuts narrow them"));
         }
-        double[] studentised = fit.studentised();
+        double[] residuals = fit.studentizedResiduals();
         double[] leverages = fit.leverages();
-        for (int i = 0; i < studentised.length; i++) {
+        for (int i = 0; i < residuals.length; i++) {
             String label = cuts.get(i).label().isEmpty()
                     ? "cut " + (i + 1)
                     : cuts.get(i).label();
-            if (Math.abs(studentised[i]) > OUTLIER) {
+            if (Math.abs(residuals[i]) > OUTLIER) {
                 remarks.add(Caution.warning(
                         "outlier",
-                        label + " lies " + QuantityText.round(Math.abs(studentised[i]), 2)
+                        label + " lies " + QuantityText.round(Math.abs(residuals[i]), 2)
                                 + " standard deviations from the fit; look at it again, or fit with robust weights"));
             }
             if (fit.names().size() > 1 && leverages[i] > 0.9) {

@@ -10,13 +10,13 @@ import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.fit.Response;
-import dev.waterjet.fit.UndeterminedException;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.Arrays;
@@ -118,11 +118,11 @@ public final class Calibration {
      *
      * @param cuts the cuts
      * @return the calibrated model
-     * @throws UndeterminedException if the cuts cannot determine what is asked; it says what is missing
+     * @throws NoSolutionException if the cuts do not determine the parameters; code {@code undetermined-parameters}
      */
     public CalibratedFeed fit(List<TestCut> cuts) {
         if (cuts.isEmpty()) {
-            throw new UndeterminedException("there are no cuts to fit", List.of());
+            throw new NoSolutionException(Message.of("no-test-cuts", "there are no test cuts to fit"));
         }
         double[] observed = new double[cuts.size()];
         double[] deviations = new double[cuts.size()];
@@ -189,12 +189,14 @@ public final class Calibration {
         for (FeedExponent exponent : FeedExponent.values()) {
             if (fit.names().contains(exponent.words())
                     && fit.standardError(exponent.words()) > LARGEST_EXPONENT_ERROR) {
-                throw new UndeterminedException(
-                        "the cuts do not determine the " + exponent.words() + ": it came out as "
-                                + QuantityText.round(fit.value(exponent.words()), 3) + " +/- "
-                                + QuantityText.round(fit.standardError(exponent.words()), 2) + " from " + cuts.size()
-                                + " cuts; vary its setting more",
-                        List.of(exponent.words()));
+                throw new NoSolutionException(Message.of(
+                                "undetermined-parameters",
+                                "{cuts} test cuts do not determine the {parameters}: {value} with a standard error of"
+                                        + " {standard_error}; vary its setting more")
+                        .with("cuts", cuts.size())
+                        .with("parameters", exponent.words())
+                        .with("value", fit.value(exponent.words()))
+                        .with("standard_error", fit.standardError(exponent.words())));
             }
         }
     }

@@ -2,7 +2,9 @@ package dev.waterjet.fit;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -158,7 +160,9 @@ public final class Fit implements Described, Serializable {
     private int index(String name) {
         int index = names.indexOf(name);
         if (index < 0) {
-            throw new IllegalArgumentException("the fit has no parameter " + name + "; it has " + names);
+            throw new TextException(Message.of("unknown-parameter", "unknown parameter {name}; use one of {known}")
+                    .withInput("name", name)
+                    .with("known", String.join(", ", names)));
         }
         return index;
     }
@@ -200,14 +204,14 @@ public final class Fit implements Described, Serializable {
      *
      * @return a new array
      */
-    public double[] studentised() {
+    public double[] studentizedResiduals() {
         double spread = residualDeviation();
-        double[] studentised = new double[residuals.length];
-        for (int i = 0; i < studentised.length; i++) {
+        double[] studentizedResiduals = new double[residuals.length];
+        for (int i = 0; i < studentizedResiduals.length; i++) {
             double size = spread * Math.sqrt(Math.max(1e-12, 1 - leverages[i]));
-            studentised[i] = size > 0 ? residuals[i] / size : 0;
+            studentizedResiduals[i] = size > 0 ? residuals[i] / size : 0;
         }
-        return studentised;
+        return studentizedResiduals;
     }
 
     /**
@@ -265,7 +269,7 @@ public final class Fit implements Described, Serializable {
      *
      * @return a probability
      */
-    public double chanceOfLarger() {
+    public double pValue() {
         return 1 - new ChiSquaredDistribution(null, degreesOfFreedom()).cumulativeProbability(chiSquare());
     }
 
@@ -274,7 +278,7 @@ public final class Fit implements Described, Serializable {
      *
      * @return R squared, at most 1; 0 where the observations are all alike
      */
-    public double explained() {
+    public double rSquared() {
         double weight = 0;
         double sum = 0;
         for (int i = 0; i < observed.length; i++) {

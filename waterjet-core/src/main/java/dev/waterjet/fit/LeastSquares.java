@@ -1,5 +1,8 @@
 package dev.waterjet.fit;
 
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.ArrayList;
@@ -104,7 +107,7 @@ public final class LeastSquares {
      *
      * @param observed the observations
      * @return the fit
-     * @throws UndeterminedException if the observations cannot determine the parameters
+     * @throws NoSolutionException if the observations do not determine the parameters, or the search does not converge
      */
     public Fit fit(double[] observed) {
         return fit(observed, ones(observed.length));
@@ -116,15 +119,17 @@ public final class LeastSquares {
      * @param observed the observations
      * @param deviations standard deviation of each, above zero; the weight is its inverse square
      * @return the fit
-     * @throws UndeterminedException if the observations cannot determine the parameters
+     * @throws NoSolutionException if the observations do not determine the parameters, or the search does not converge
      */
     public Fit fit(double[] observed, double[] deviations) {
-        if (parameters.isEmpty()) {
-            throw new IllegalArgumentException("the fit has no parameter");
-        }
+        Require.atLeast("number of parameters", parameters.size(), 1, Units.ONE, "");
         if (observed.length != deviations.length) {
-            throw new IllegalArgumentException(
-                    observed.length + " observations, but " + deviations.length + " standard deviations");
+            throw new DomainException(
+                    Message.of("unequal-lengths", "{limit} observations, but {value} standard deviations"),
+                    "number of standard deviations",
+                    deviations.length,
+                    observed.length,
+                    Units.ONE);
         }
         for (int i = 0; i < observed.length; i++) {
             Require.finite("observation " + (i + 1), observed[i], Units.ONE);
@@ -132,10 +137,13 @@ public final class LeastSquares {
         }
         List<String> names = parameters.stream().map(Parameter::name).toList();
         if (observed.length <= parameters.size()) {
-            throw new UndeterminedException(
-                    observed.length + " observations cannot determine " + String.join(", ", names)
-                            + " with an uncertainty: at least " + (parameters.size() + 1) + " are needed",
-                    names);
+            throw new NoSolutionException(Message.of(
+                            "undetermined-parameters",
+                            "{observations} observations do not determine {parameters} with an uncertainty; at least"
+                                    + " {required} are required")
+                    .with("observations", observed.length)
+                    .with("parameters", String.join(", ", names))
+                    .with("required", names.size() + 1));
         }
         return search(names, observed.clone(), deviations.clone());
     }
@@ -146,7 +154,7 @@ public final class LeastSquares {
         for (int j = 0; j < start.length; j++) {
             isPositive[j] = parameters.get(j).isPositive();
         }
-        LeastSquaresKernel kernel = new LeastSquaresKernel(response, observed, deviations, isPositive, start);
+        LeastSquaresSolver kernel = new LeastSquaresSolver(response, observed, deviations, isPositive, start);
         double[] rootWeights = ones(observed.length);
         double[] begin = kernel.inner(start);
         double[] inner = found(kernel, names, begin, rootWeights);
@@ -162,7 +170,7 @@ public final class LeastSquares {
         SingularValueDecomposition decomposition = determined(names, jacobian);
         double[] residuals = kernel.residuals(inner);
         if (!isRobust) {
-            double chiSquare = LeastSquaresKernel.sumOfSquares(residuals);
+            double chiSquare = LeastSquaresSolver.sumOfSquares(residuals);
             variance = hasKnownDeviations ? 1 : chiSquare / (observed.length - start.length);
         }
         // the bisquare's own derivative stands for the weights in the covariance of a robust fit
@@ -180,14 +188,15 @@ public final class LeastSquares {
                 hasKnownDeviations);
     }
 
-    private static double[] found(LeastSquaresKernel kernel, List<String> names, double[] start, double[] rootWeights) {
+    private static double[] found(LeastSquaresSolver kernel, List<String> names, double[] start, double[] rootWeights) {
         double[] inner = kernel.minimumOrNothing(start, rootWeights);
         if (inner.length == 0) {
             determined(names, kernel.jacobian(start, rootWeights));
-            throw new UndeterminedException(
-                    "the search for " + String.join(", ", names) + " does not settle: start it nearer to the answer, or"
-                            + " ask for fewer parameters",
-                    names);
+            throw new NoSolutionException(Message.of(
+                            "fit-not-converged",
+                            "the fit of {parameters} did not converge; choose a start closer to the solution or fit"
+                                    + " fewer parameters")
+                    .with("parameters", String.join(", ", names)));
         }
         return inner;
     }
@@ -202,9 +211,10 @@ public final class LeastSquares {
     private static SingularValueDecomposition determined(List<String> names, RealMatrix jacobian) {
         for (int j = 0; j < names.size(); j++) {
             if (!(jacobian.getColumnVector(j).getNorm() > 0)) {
-                throw new UndeterminedException(
-                        "no observation depends on " + names.get(j) + ": it cannot be determined from them",
-                        List.of(names.get(j)));
+                throw new NoSolutionException(Message.of(
+                                "undetermined-parameters",
+                                "no observation depends on {parameters}; vary its setting or leave it out of the fit")
+                        .with("parameters", names.get(j)));
             }
         }
         SingularValueDecomposition decomposition = new SingularValueDecomposition(Covariance.withUnitColumns(jacobian));
@@ -218,10 +228,11 @@ public final class LeastSquares {
                     entangled.add(names.get(j));
                 }
             }
-            throw new UndeterminedException(
-                    "the observations cannot tell " + String.join(" and ", entangled)
-                            + " apart: vary what sets them apart, or fix one of them",
-                    entangled);
+            throw new NoSolutionException(Message.of(
+                            "undetermined-parameters",
+                            "the observations do not separate {parameters}; vary the settings that distinguish them or"
+                                    + " fix one of them")
+                    .with("parameters", String.join(", ", entangled)));
         }
         return decomposition;
     }

@@ -5,16 +5,16 @@ import java.util.function.BinaryOperator;
 /** Repeats a fit with the weights that its own residuals earn, until these settle. */
 final class RobustSearch {
 
-    private static final int MOST_ROUNDS = 50;
+    private static final int MAX_ROUNDS = 50;
     private static final double SETTLED = 1e-9;
 
-    private final LeastSquaresKernel kernel;
+    private final LeastSquaresSolver kernel;
     private final BinaryOperator<double[]> minimum;
     private double[] inner;
     private double[] rootWeights;
     private double spread;
 
-    private RobustSearch(double[] inner, LeastSquaresKernel kernel, BinaryOperator<double[]> minimum) {
+    private RobustSearch(double[] inner, LeastSquaresSolver kernel, BinaryOperator<double[]> minimum) {
         this.inner = inner;
         this.kernel = kernel;
         this.minimum = minimum;
@@ -22,7 +22,7 @@ final class RobustSearch {
     }
 
     /** From the ordinary fit; {@code minimum} finds inner parameters from a start and root weights. */
-    static RobustSearch from(double[] ordinary, LeastSquaresKernel kernel, BinaryOperator<double[]> minimum) {
+    static RobustSearch from(double[] ordinary, LeastSquaresSolver kernel, BinaryOperator<double[]> minimum) {
         RobustSearch search = new RobustSearch(ordinary, kernel, minimum);
         search.settle(true);
         search.settle(false);
@@ -30,10 +30,10 @@ final class RobustSearch {
     }
 
     private void settle(boolean isHuber) {
-        for (int round = 0; round < MOST_ROUNDS; round++) {
+        for (int round = 0; round < MAX_ROUNDS; round++) {
             double[] residuals = kernel.residuals(inner);
             if (isHuber) {
-                spread = RobustKernel.spread(residuals, inner.length);
+                spread = RobustWeights.spread(residuals, inner.length);
             }
             if (!(spread > 0)) {
                 // more than half of the observations are met exactly: nothing tells how far the others may be off
@@ -41,7 +41,7 @@ final class RobustSearch {
             }
             for (int i = 0; i < residuals.length; i++) {
                 double scaled = residuals[i] / spread;
-                rootWeights[i] = Math.sqrt(isHuber ? RobustKernel.huber(scaled) : RobustKernel.bisquare(scaled));
+                rootWeights[i] = Math.sqrt(isHuber ? RobustWeights.huber(scaled) : RobustWeights.bisquare(scaled));
             }
             double[] before = inner;
             inner = minimum.apply(inner, rootWeights);
@@ -69,6 +69,6 @@ final class RobustSearch {
 
     /** Stands in for the variance of the residuals in the covariance of the parameters. */
     double variance() {
-        return spread > 0 ? RobustKernel.variance(kernel.residuals(inner), spread, inner.length) : 0;
+        return spread > 0 ? RobustWeights.variance(kernel.residuals(inner), spread, inner.length) : 0;
     }
 }

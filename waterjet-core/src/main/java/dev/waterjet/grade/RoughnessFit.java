@@ -38,7 +38,7 @@ public final class RoughnessFit implements Described, Serializable {
      *
      * @param lines lines with three points or more in all, near the entry and in the grooves
      * @return the fit
-     * @throws dev.waterjet.fit.UndeterminedException if the points cannot tell texture and grooves apart
+     * @throws dev.waterjet.measure.NoSolutionException if the points do not determine both numbers
      */
     public static RoughnessFit of(List<RoughnessLine> lines) {
         List<Point> points = new ArrayList<>();

@@ -38,7 +38,7 @@ public final class KerfFit implements Described, Serializable {
      *
      * @param cuts test cuts with three widths or more in all
      * @return the fit
-     * @throws dev.waterjet.fit.UndeterminedException if the widths cannot tell the two numbers apart
+     * @throws dev.waterjet.measure.NoSolutionException if the widths do not determine both numbers
      */
     public static KerfFit of(List<MeasuredKerf> cuts) {
         List<MeasuredKerf.Width> widths =

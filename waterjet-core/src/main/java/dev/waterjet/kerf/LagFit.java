@@ -31,7 +31,7 @@ public final class LagFit implements Described, Serializable {
      *
      * @param lines lines with two points or more in all
      * @return the fit
-     * @throws dev.waterjet.fit.UndeterminedException if there are too few points
+     * @throws dev.waterjet.measure.NoSolutionException if there are too few points
      */
     public static LagFit of(List<LagLine> lines) {
         double[] drivers = new double[lines.stream().mapToInt(LagLine::size).sum()];

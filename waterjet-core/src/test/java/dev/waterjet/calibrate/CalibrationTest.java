@@ -5,7 +5,7 @@ import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.evidence.Caution;
@@ -20,7 +20,6 @@ import dev.waterjet.feed.FlowStrengths;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.feed.ThresholdFeed;
-import dev.waterjet.fit.UndeterminedException;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -31,6 +30,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.NoSolutionException;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
@@ -225,20 +225,17 @@ class CalibrationTest {
                     millimetres(thickness),
                     Kind.SPEED.of(MachinabilityFeed.published().separationFeedSi(jet, TRUTH, thickness / 1000))));
         }
-        assertThatThrownBy(
-                        () -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
-                                .fit(onePressure))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("cannot tell machinability and pressure exponent apart");
-        assertThatThrownBy(() -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published())
-                        .fit(onePressure.subList(0, 1)))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("1 observations cannot determine machinability");
-        assertThatThrownBy(() -> Calibration.ofDeclination(GUESS).fit(onePressure))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("no observation depends on declination exponent");
-        assertThatThrownBy(() -> Calibration.ofSpecificEnergy(GUESS).fit(List.of()))
-                .hasMessageContaining("there are no cuts");
+        Calibration withExponent =
+                Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE);
+        isUndetermined(withExponent, onePressure, "machinability, pressure exponent");
+        isUndetermined(
+                Calibration.ofMachinability(GUESS, MachinabilityFeed.published()),
+                onePressure.subList(0, 1),
+                "machinability");
+        isUndetermined(Calibration.ofDeclination(GUESS), onePressure, "declination exponent");
+        assertThatExceptionOfType(NoSolutionException.class)
+                .isThrownBy(() -> Calibration.ofSpecificEnergy(GUESS).fit(List.of()))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("no-test-cuts"));
 
         Random random = new Random(8);
         List<TestCut> hardlyVaried = new ArrayList<>();
@@ -248,12 +245,14 @@ class CalibrationTest {
                     * Math.exp(0.05 * random.nextGaussian());
             hardlyVaried.add(TestCut.separated(jet, millimetres(10), Kind.SPEED.of(feed)));
         }
-        assertThatThrownBy(
-                        () -> Calibration.ofMachinability(GUESS, MachinabilityFeed.published(), FeedExponent.PRESSURE)
-                                .fit(hardlyVaried))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("the cuts do not determine the pressure exponent")
-                .hasMessageContaining("vary its setting more");
+        isUndetermined(withExponent, hardlyVaried, "pressure exponent");
+    }
+
+    private static void isUndetermined(Calibration calibration, List<TestCut> cuts, String parameters) {
+        assertThatExceptionOfType(NoSolutionException.class)
+                .isThrownBy(() -> calibration.fit(cuts))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("undetermined-parameters"))
+                .satisfies(e -> assertThat(e.parameters()).containsEntry("parameters", parameters));
     }
 
     @Test

@@ -2,9 +2,11 @@ package dev.waterjet.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.TextException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -52,15 +54,15 @@ class FitTest {
     void chiSquareIsThatOfTheMean() {
         assertThat(mean().chiSquare()).isCloseTo(17 / 9.0, within(1e-12));
         assertThat(mean().residualDeviation()).isCloseTo(Math.sqrt(17 / 18.0), within(1e-12));
-        assertThat(mean().chanceOfLarger()).isCloseTo(Math.exp(-17 / 18.0), within(1e-12));
-        assertThat(mean().explained()).as("a mean explains nothing").isCloseTo(0, within(1e-12));
+        assertThat(mean().pValue()).isCloseTo(Math.exp(-17 / 18.0), within(1e-12));
+        assertThat(mean().rSquared()).as("a mean explains nothing").isCloseTo(0, within(1e-12));
     }
 
     @Test
     void studentisedResidualsAreOverTheirOwnDeviation() {
         double spread = Math.sqrt(17 / 18.0);
 
-        assertThat(mean().studentised())
+        assertThat(mean().studentizedResiduals())
                 .containsExactly(
                         new double[] {
                             -7 / 9.0 / spread / Math.sqrt(5 / 9.0),
@@ -74,8 +76,8 @@ class FitTest {
     void readingsThatAllAgreeHaveNoResidualToJudge() {
         Fit fit = LeastSquares.of((i, b) -> b[0]).withParameter("mean", 2).fit(new double[] {2, 2, 2});
 
-        assertThat(fit.studentised()).containsExactly(0, 0, 0);
-        assertThat(fit.explained()).isZero();
+        assertThat(fit.studentizedResiduals()).containsExactly(0, 0, 0);
+        assertThat(fit.rSquared()).isZero();
     }
 
     /** The weighted line through (0, 1), (1, 2) and (2, 4) is 8/9 + 4/3 x, with chi-square 1/9 of 17/9 in all. */
@@ -87,7 +89,7 @@ class FitTest {
                 .fit(new double[] {1, 2, 4}, new double[] {1, 1, 2});
 
         assertThat(fit.values()).containsExactly(new double[] {8 / 9.0, 4 / 3.0}, within(1e-9));
-        assertThat(fit.explained()).isCloseTo(16 / 17.0, within(1e-10));
+        assertThat(fit.rSquared()).isCloseTo(16 / 17.0, within(1e-10));
     }
 
     /** Slope and intercept are correlated by minus the mean of x over its root mean square: -5.5/sqrt(38.5). */
@@ -150,21 +152,30 @@ class FitTest {
     }
 
     @Test
-    void whatIsNotThereIsRefusedByName() {
-        assertThatThrownBy(() -> mean().value("slope"))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("the fit has no parameter slope; it has [mean]");
-        assertThatThrownBy(() -> LeastSquares.of((i, b) -> 1).fit(new double[] {1, 2}))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("the fit has no parameter");
-        assertThatThrownBy(() -> LeastSquares.of((i, b) -> b[0])
-                        .withParameter("mean", 1)
-                        .fit(new double[] {1, 2}, new double[] {1}))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("2 observations, but 1 standard deviations");
-        assertThatExceptionOfType(UndeterminedException.class)
-                .isThrownBy(() ->
-                        LeastSquares.of((i, b) -> b[0]).withParameter("mean", 1).fit(new double[] {1}))
-                .satisfies(e -> assertThat(e.parameterNames()).containsExactly("mean"));
+    void anUnknownParameterIsRefusedByName() {
+        assertThatExceptionOfType(TextException.class)
+                .isThrownBy(() -> mean().value("slope"))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("unknown-parameter"))
+                .satisfies(e -> assertThat(e.parameters())
+                        .containsExactly(entry("name", "slope"), entry("known", "mean")));
+    }
+
+    @Test
+    void aFitNeedsAParameter() {
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> LeastSquares.of((i, b) -> 1).fit(new double[] {1, 2}))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("must-be-at-least"))
+                .satisfies(e -> assertThat(e.quantity()).isEqualTo("number of parameters"));
+    }
+
+    @Test
+    void eachObservationNeedsItsOwnDeviation() {
+        LeastSquares mean = LeastSquares.of((i, b) -> b[0]).withParameter("mean", 1);
+
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> mean.fit(new double[] {1, 2}, new double[] {1}))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("unequal-lengths"))
+                .satisfies(e ->
+                        assertThat(e.parameters()).containsEntry("value", 1.0).containsEntry("limit", 2.0));
     }
 }

@@ -1,10 +1,11 @@
 package dev.waterjet.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.NoSolutionException;
 import java.util.Arrays;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
@@ -40,7 +41,7 @@ class LeastSquaresTest {
         assertThat(fit.value("slope")).isCloseTo(closed.getSlope(), within(1e-9));
         assertThat(fit.standardError("slope")).isCloseTo(closed.getSlopeStdErr(), within(1e-9));
         assertThat(fit.standardError("intercept")).isCloseTo(closed.getInterceptStdErr(), within(1e-9));
-        assertThat(fit.explained()).isCloseTo(closed.getRSquare(), within(1e-12));
+        assertThat(fit.rSquared()).isCloseTo(closed.getRSquare(), within(1e-12));
         assertThat(fit.upper("slope", 0.95) - fit.value("slope"))
                 .isCloseTo(closed.getSlopeConfidenceInterval(0.05), within(1e-9));
     }
@@ -68,7 +69,7 @@ class LeastSquaresTest {
         assertThat(fit.value("mean")).isCloseTo(4 / 2.25, within(1e-9));
         assertThat(fit.standardError("mean")).isCloseTo(1 / 1.5, within(1e-9));
         assertThat(fit.upper("mean", 0.95) - fit.value("mean")).isCloseTo(1.959963984540054 / 1.5, within(1e-8));
-        assertThat(fit.chanceOfLarger()).isBetween(0.0, 1.0);
+        assertThat(fit.pValue()).isBetween(0.0, 1.0);
     }
 
     @Test
@@ -115,35 +116,58 @@ class LeastSquaresTest {
         assertThat(fit.lower("mean", 0.999)).isPositive();
     }
 
+    private static void isUndetermined(LeastSquares question, double[] observed, String parameters) {
+        assertThatExceptionOfType(NoSolutionException.class)
+                .isThrownBy(() -> question.fit(observed))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("undetermined-parameters"))
+                .satisfies(e -> assertThat(e.parameters()).containsEntry("parameters", parameters));
+    }
+
     @Test
-    void whatTheDataCannotTellIsRefusedByName() {
-        assertThatThrownBy(() -> LeastSquares.of((i, b) -> b[0] * b[1] * X[i])
-                        .withParameter("hardness", 2)
-                        .withParameter("sharpness", 3)
-                        .fit(noisyLine()))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("cannot tell hardness and sharpness apart");
-        assertThatThrownBy(() -> LeastSquares.of((i, b) -> b[0] * X[i])
-                        .withParameter("slope", 2)
-                        .withParameter("colour", 3)
-                        .fit(noisyLine()))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining("no observation depends on colour");
-        assertThatThrownBy(() -> line().fit(new double[] {1, 2}))
-                .isInstanceOf(UndeterminedException.class)
-                .hasMessageContaining(
-                        "2 observations cannot determine intercept, slope with an uncertainty: at least 3");
+    void parametersThatActAsOneAreRefusedByName() {
+        LeastSquares product = LeastSquares.of((i, b) -> b[0] * b[1] * X[i])
+                .withParameter("hardness", 2)
+                .withParameter("sharpness", 3);
+
+        isUndetermined(product, noisyLine(), "hardness, sharpness");
+    }
+
+    @Test
+    void aParameterWithoutEffectIsRefusedByName() {
+        LeastSquares slope = LeastSquares.of((i, b) -> b[0] * X[i])
+                .withParameter("slope", 2)
+                .withParameter("colour", 3);
+
+        isUndetermined(slope, noisyLine(), "colour");
+    }
+
+    @Test
+    void asManyObservationsAsParametersAreTooFew() {
+        isUndetermined(line(), new double[] {1, 2}, "intercept, slope");
+    }
+
+    /** The sum of squares overflows, so that no step can lower it. */
+    @Test
+    void aSearchThatDoesNotConvergeIsRefused() {
+        LeastSquares question = LeastSquares.of((i, b) -> 1e200 * b[0] * X[i]).withParameter("slope", 1);
+
+        assertThatExceptionOfType(NoSolutionException.class)
+                .isThrownBy(() -> question.fit(noisyLine()))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("fit-not-converged"));
+    }
+
+    private static void isRefused(double[] observed, double[] deviations, String quantity) {
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> line().fit(observed, deviations))
+                .satisfies(e -> assertThat(e.quantity()).isEqualTo(quantity));
     }
 
     @Test
     void impossibleDataAreRefused() {
         double[] y = noisyLine();
         y[3] = Double.NaN;
-        assertThatThrownBy(() -> line().fit(y))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("observation 4");
-        assertThatThrownBy(() -> line().fit(noisyLine(), new double[10]))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("standard deviation of observation 1 is 0; it must be above 0");
+
+        isRefused(y, noisyLine(), "observation 4");
+        isRefused(noisyLine(), new double[10], "standard deviation of observation 1");
     }
 }

@@ -152,7 +152,7 @@ final class FitCuts extends Program {
                 .number("leverage", 2)
                 .number("weight", 2);
         double[] residuals = own.fit().residuals();
-        double[] studentised = own.fit().studentised();
+        double[] studentized = own.fit().studentizedResiduals();
         double[] leverages = own.fit().leverages();
         double[] weights = own.fit().weights();
         for (int i = 0; i < residuals.length; i++) {
@@ -164,7 +164,7 @@ final class FitCuts extends Program {
                     cut.index(),
                     cut.feedSi(),
                     residuals[i],
-                    studentised[i],
+                    studentized[i],
                     leverages[i],
                     weights[i]);
         }
@@ -200,7 +200,7 @@ final class FitCuts extends Program {
         out.print(parameters(fit).text());
         out.println();
         out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3) + " % of the feed; "
-                + QuantityText.round(100 * fit.explained(), 4) + " % of the cuts' spread explained; "
+                + QuantityText.round(100 * fit.rSquared(), 4) + " % of the cuts' spread explained; "
                 + fit.degreesOfFreedom() + " degrees of freedom.");
         IntStream.range(0, fit.names().size())
                 .boxed()

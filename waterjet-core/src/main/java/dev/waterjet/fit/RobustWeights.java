@@ -6,7 +6,7 @@ import org.apache.commons.math3.stat.descriptive.rank.Median;
  * Weights that let an outlier lose its pull (Huber 1964; Tukey's bisquare, Beaton and Tukey 1974; tuning constants for 95
  * percent efficiency under a normal spread, from memory).
  */
-final class RobustKernel {
+final class RobustWeights {
 
     static final double HUBER = 1.345;
     static final double BISQUARE = 4.685;
@@ -14,7 +14,7 @@ final class RobustKernel {
     /** From the median absolute deviation to the standard deviation of a normal spread. */
     private static final double MAD_TO_DEVIATION = 1.482602218505602;
 
-    private RobustKernel() {}
+    private RobustWeights() {}
 
     /** Spread of the residuals by their median size, with the degrees of freedom taken into account. */
     static double spread(double[] residuals, int parameters) {

@@ -20,10 +20,10 @@ import org.apache.commons.math3.util.Pair;
  * <p>Levenberg and Marquardt find the valley, a few steps of Gauss and Newton its floor. Derivatives are central
  * differences.
  */
-final class LeastSquaresKernel {
+final class LeastSquaresSolver {
 
-    private static final int MOST_ITERATIONS = 2000;
-    private static final int MOST_POLISHING_STEPS = 8;
+    private static final int MAX_ITERATIONS = 2000;
+    private static final int MAX_POLISHING_STEPS = 8;
     private static final double TOLERANCE = 1e-10;
 
     /** Step of a central difference relative to its variable: the cube root of the machine's precision. */
@@ -38,7 +38,7 @@ final class LeastSquaresKernel {
     private final boolean[] isPositive;
     private final double[] scale;
 
-    LeastSquaresKernel(
+    LeastSquaresSolver(
             Response response, double[] observed, double[] deviations, boolean[] isPositive, double[] start) {
         this.response = response;
         this.observed = observed;
@@ -129,8 +129,8 @@ final class LeastSquaresKernel {
                 .start(start)
                 .model(model)
                 .target(target)
-                .maxEvaluations(MOST_ITERATIONS)
-                .maxIterations(MOST_ITERATIONS)
+                .maxEvaluations(MAX_ITERATIONS)
+                .maxIterations(MAX_ITERATIONS)
                 .lazyEvaluation(false)
                 .build();
         double[] valley = new LevenbergMarquardtOptimizer()
@@ -146,7 +146,7 @@ final class LeastSquaresKernel {
     private double[] polished(double[] valley, double[] rootWeights) {
         double[] best = valley;
         double cost = sumOfSquares(residuals(best, rootWeights));
-        for (int k = 0; k < MOST_POLISHING_STEPS; k++) {
+        for (int k = 0; k < MAX_POLISHING_STEPS; k++) {
             double[] step;
             try {
                 step = new QRDecomposition(jacobian(best, rootWeights))

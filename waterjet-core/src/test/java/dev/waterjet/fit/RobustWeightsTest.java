@@ -5,31 +5,31 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-class RobustKernelTest {
+class RobustWeightsTest {
 
     private static final double C = 4.685;
 
     /** Sizes 0, 1, 1, 2 and 3 have the median 1; five observations of one parameter have four degrees of freedom. */
     @Test
     void theSpreadIsTheMedianSizeAsADeviation() {
-        assertThat(RobustKernel.spread(new double[] {-2, 1, 0, -1, 3}, 1))
+        assertThat(RobustWeights.spread(new double[] {-2, 1, 0, -1, 3}, 1))
                 .isCloseTo(1.482602218505602 * Math.sqrt(5 / 4.0), within(1e-12));
     }
 
     @Test
     void hubersWeightFallsWithTheSizeBeyondItsCorner() {
-        assertThat(RobustKernel.huber(0)).isEqualTo(1);
-        assertThat(RobustKernel.huber(1.3)).isEqualTo(1);
-        assertThat(RobustKernel.huber(2 * 1.345)).isEqualTo(0.5);
-        assertThat(RobustKernel.huber(-4 * 1.345)).isEqualTo(0.25);
+        assertThat(RobustWeights.huber(0)).isEqualTo(1);
+        assertThat(RobustWeights.huber(1.3)).isEqualTo(1);
+        assertThat(RobustWeights.huber(2 * 1.345)).isEqualTo(0.5);
+        assertThat(RobustWeights.huber(-4 * 1.345)).isEqualTo(0.25);
     }
 
     @Test
     void theBisquareEndsAtItsCorner() {
-        assertThat(RobustKernel.bisquare(0)).isEqualTo(1);
-        assertThat(RobustKernel.bisquare(-C / 2)).isCloseTo(9 / 16.0, within(1e-15));
-        assertThat(RobustKernel.bisquare(C)).isZero();
-        assertThat(RobustKernel.bisquare(2 * C)).isZero();
+        assertThat(RobustWeights.bisquare(0)).isEqualTo(1);
+        assertThat(RobustWeights.bisquare(-C / 2)).isCloseTo(9 / 16.0, within(1e-15));
+        assertThat(RobustWeights.bisquare(C)).isZero();
+        assertThat(RobustWeights.bisquare(2 * C)).isZero();
     }
 
     /**
@@ -45,7 +45,7 @@ class RobustKernelTest {
         double psi = C / 2 * 9 / 16;
         double correction = 1 + 1 / 4.0 * (slopeSquares - slope * slope) / (slope * slope);
 
-        assertThat(RobustKernel.variance(residuals, spread, 1))
+        assertThat(RobustWeights.variance(residuals, spread, 1))
                 .isCloseTo(9 * correction * correction * psi * psi / 3 / (slope * slope), within(1e-9));
     }
 
@@ -61,13 +61,13 @@ class RobustKernelTest {
                 .withRobustWeights()
                 .fit(y);
         double spread = 2 * 1.482602218505602 * Math.sqrt(7 / 6.0);
-        double one = RobustKernel.bisquare(1 / spread);
-        double two = RobustKernel.bisquare(2 / spread);
+        double one = RobustWeights.bisquare(1 / spread);
+        double two = RobustWeights.bisquare(2 / spread);
 
         assertThat(fit.value("centre")).isCloseTo(0, within(1e-9));
         assertThat(fit.weights()).containsExactly(new double[] {0, two, one, 1, one, two, 0}, within(1e-8));
         assertThat(fit.standardError("centre"))
-                .isCloseTo(Math.sqrt(RobustKernel.variance(y, spread, 1) / 7), within(1e-7));
+                .isCloseTo(Math.sqrt(RobustWeights.variance(y, spread, 1) / 7), within(1e-7));
         assertThat(fit.chiSquare()).isCloseTo(2 * one + 8 * two, within(1e-6));
         assertThat(fit.residualDeviation())
                 .isCloseTo(Math.sqrt((2 * one + 8 * two) / (2 * one + 2 * two + 1 - 1)), within(1e-6));
