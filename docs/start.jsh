@@ -9,7 +9,7 @@ import dev.waterjet.material.*;
 import dev.waterjet.feed.*;
 import dev.waterjet.calibrate.*;
 import dev.waterjet.kerf.*;
-import dev.waterjet.grade.*;
+import dev.waterjet.quality.*;
 import dev.waterjet.path.*;
 import dev.waterjet.program.*;
 import dev.waterjet.job.*;

@@ -11,18 +11,25 @@ module dev.waterjet.core {
     requires static com.fasterxml.jackson.annotation;
 
     exports dev.waterjet.calibrate;
+    exports dev.waterjet.cost;
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;
     exports dev.waterjet.fit;
-    exports dev.waterjet.grade;
+    exports dev.waterjet.head;
     exports dev.waterjet.hydraulics;
     exports dev.waterjet.jet;
     exports dev.waterjet.kerf;
-    exports dev.waterjet.job;
     exports dev.waterjet.material;
     exports dev.waterjet.measure;
-    exports dev.waterjet.path;
+    exports dev.waterjet.motion;
+    exports dev.waterjet.part;
+    exports dev.waterjet.pierce;
+    exports dev.waterjet.plan;
     exports dev.waterjet.program;
+    exports dev.waterjet.quality;
+    exports dev.waterjet.sheet;
+    exports dev.waterjet.surface;
+    exports dev.waterjet.toolpath;
     exports dev.waterjet.uncertainty;
     exports dev.waterjet.water;
 }

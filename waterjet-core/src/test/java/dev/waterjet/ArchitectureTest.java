@@ -1,15 +1,14 @@
 package dev.waterjet;
 
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
-
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import dev.waterjet.measure.WaterjetException;
 import java.util.List;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 @AnalyzeClasses(packages = "dev.waterjet", importOptions = DoNotIncludeTests.class)
 class ArchitectureTest {
@@ -24,13 +23,20 @@ class ArchitectureTest {
             "hydraulics",
             "jet",
             "material",
-            "feed",
-            "calibrate",
-            "kerf",
-            "grade",
-            "path",
+            "quality",
+            "part",
             "program",
-            "job");
+            "feed",
+            "kerf",
+            "surface",
+            "pierce",
+            "calibrate",
+            "toolpath",
+            "sheet",
+            "motion",
+            "cost",
+            "head",
+            "plan");
 
     @ArchTest
     static void packagesUseOnlyThoseAboveThem(com.tngtech.archunit.core.domain.JavaClasses all) {

@@ -1,12 +1,11 @@
 package dev.waterjet;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import dev.waterjet.measure.Described;
 import java.io.IOException;
 import java.io.ObjectStreamException;
 import java.io.Serializable;
 import java.util.Optional;
+import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Attack on a value by its serial form. Bytes are refused with an {@link ObjectStreamException}, or they make a value that

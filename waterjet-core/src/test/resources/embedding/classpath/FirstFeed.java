@@ -3,7 +3,7 @@ import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.quality.CutQuality;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -22,7 +22,7 @@ class FirstFeed {
                 CuttingHead.of(Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)));
         AbrasiveJet jet = head.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
         Workpiece plate = Workpiece.of(Materials.standard().get("titanium"), millimetres(6));
-        Estimate<Speed> feed = MachinabilityFeed.published().feed(jet, plate, FaceGrade.FINE);
+        Estimate<Speed> feed = MachinabilityFeed.published().feed(jet, plate, CutQuality.FINE);
         System.out.println(feed.si());
     }
 }

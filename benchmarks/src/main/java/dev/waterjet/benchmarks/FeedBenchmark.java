@@ -1,13 +1,9 @@
 package dev.waterjet.benchmarks;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.FeedCurve;
 import dev.waterjet.feed.FeedSweep;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.feed.SpeedCurve;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -32,6 +28,9 @@ import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
 
@@ -144,7 +143,7 @@ public class FeedBenchmark {
      * @return the curve
      */
     @Benchmark
-    public SpeedCurve curveByLibrary() {
+    public FeedCurve curveByLibrary() {
         return model.curve(jet, plate.material(), index, thicknesses);
     }
 

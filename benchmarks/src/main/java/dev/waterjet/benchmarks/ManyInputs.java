@@ -77,7 +77,7 @@ public final class ManyInputs {
                 finite(kerf.taperPerSide().si());
                 finite(kerf.lag().exitSi());
                 // refuses materials whose modulus it does not know
-                FeedModel rival = ErosionFeed.usual();
+                FeedModel rival = ErosionFeed.standard();
                 finite(rival.feed(jet, plate, index).si());
             }
         } catch (WaterjetException refused) {

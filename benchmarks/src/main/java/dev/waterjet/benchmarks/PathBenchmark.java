@@ -1,16 +1,16 @@
 package dev.waterjet.benchmarks;
 
-import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedPlan;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Side;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -35,7 +35,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 3, time = 1)
 public class PathBenchmark {
 
-    private static final LagLaw LAW = new LagLaw() {
+    private static final LagFunction LAW = new LagFunction() {
         @Override
         public double lagSi(double feedMPerS) {
             return 0.06 * feedMPerS;
@@ -68,9 +68,9 @@ public class PathBenchmark {
             x[i] = 5e-5 * i;
             y[i] = level + 0.002 * Math.sin(x[i] * 2 * Math.PI / 0.02);
         }
-        contour = Contour.polylineSi(x, y, Finish.of(FaceGrade.MEDIUM));
+        contour = Contour.polylineSi(x, y, EdgeRequirement.of(CutQuality.MEDIUM));
         MachineLimits machine = MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
-        GradeFeeds feeds = GradeFeeds.same(Measures.millimetresPerMinute(2000));
+        QualityFeeds feeds = QualityFeeds.same(Measures.millimetresPerMinute(2000));
         planner = FeedPlanner.of(machine, feeds, LAW);
         smooth = planner.withMachine(machine.withJerk(Kind.JERK.of(50)));
     }

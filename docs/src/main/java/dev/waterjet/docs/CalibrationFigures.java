@@ -1,9 +1,5 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.TestCut;
@@ -24,6 +20,9 @@ import dev.waterjet.measure.Kind;
 import java.util.Arrays;
 import java.util.List;
 import javax.measure.quantity.Speed;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures of the walk through a calibration. */
 final class CalibrationFigures {

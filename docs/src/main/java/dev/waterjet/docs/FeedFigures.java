@@ -1,24 +1,18 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
+import dev.waterjet.cost.CostRates;
+import dev.waterjet.cost.CuttingCost;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.CostRates;
-import dev.waterjet.feed.CutEconomy;
 import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
-import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.feed.FeedCurve;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.IndexTable;
 import dev.waterjet.feed.LoadedFeed;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
-import dev.waterjet.feed.SpeedCurve;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -31,8 +25,13 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
 import java.util.List;
 import javax.measure.quantity.Length;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about feed. */
 final class FeedFigures {
@@ -67,7 +66,7 @@ final class FeedFigures {
                             .curve(
                                     jet,
                                     Materials.standard().get(id),
-                                    IndexTable.standard().index(FaceGrade.MEDIUM),
+                                    QualityIndexTable.standard().index(CutQuality.MEDIUM),
                                     thicknesses)
                             .feeds()
                             .to(Units.MILLIMETRE_PER_MINUTE));
@@ -85,7 +84,7 @@ final class FeedFigures {
 
     private static String models() {
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(60), 117);
-        SpeedCurve machinability = MachinabilityFeed.published()
+        FeedCurve machinability = MachinabilityFeed.published()
                 .curve(comparisonJet(), Materials.standard().get("mild-steel"), 1, thicknesses);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         Chart chart = Chart.of(
@@ -99,7 +98,7 @@ final class FeedFigures {
                 .logY()
                 .band("95 % of machinability", x, bound(machinability, -1), bound(machinability, 1));
         for (FeedModel model :
-                List.of(MachinabilityFeed.published(), ErosionFeed.usual(), SpecificEnergyFeed.ofSteel())) {
+                List.of(MachinabilityFeed.published(), ErosionFeed.standard(), SpecificEnergyFeed.ofSteel())) {
             chart.line(
                     model.name(),
                     x,
@@ -110,7 +109,7 @@ final class FeedFigures {
         return chart.svg(720, 460);
     }
 
-    private static double[] bound(SpeedCurve curve, int side) {
+    private static double[] bound(FeedCurve curve, int side) {
         double[] bounds = new double[curve.size()];
         for (int i = 0; i < bounds.length; i++) {
             bounds[i] = 60e3
@@ -135,7 +134,7 @@ final class FeedFigures {
         for (FeedModel model : List.of(
                 MachinabilityFeed.published(),
                 DeclinationFeed.linear(MachinabilityFeed.published()),
-                DeclinationFeed.steep(MachinabilityFeed.published()))) {
+                DeclinationFeed.threeHalvesPower(MachinabilityFeed.published()))) {
             double[] shares = new double[indices.length];
             for (int i = 0; i < shares.length; i++) {
                 shares[i] = model.feedSi(comparisonJet(), Materials.standard().get("mild-steel"), 0.01, indices[i])
@@ -168,7 +167,7 @@ final class FeedFigures {
                 List.of(MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {
             double[] costs = new double[flows.length];
             for (int i = 0; i < costs.length; i++) {
-                costs[i] = CutEconomy.of(model, rates)
+                costs[i] = CuttingCost.of(model, rates)
                         .at(comparisonJet().withAbrasiveFlow(gramsPerMinute(flows[i])), plate, 3)
                         .costPerMetre();
             }

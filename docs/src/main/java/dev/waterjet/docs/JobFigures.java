@@ -1,5 +1,48 @@
 package dev.waterjet.docs;
 
+import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.CostItem;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.head.HeadCandidate;
+import dev.waterjet.head.HeadInventory;
+import dev.waterjet.head.HeadSelection;
+import dev.waterjet.head.HeadSelector;
+import dev.waterjet.head.PartRequirement;
+import dev.waterjet.head.RankBy;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.kerf.LagModel;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.pierce.PierceModel;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.LeadPlacer;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Time;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.hours;
 import static dev.waterjet.measure.Measures.kilowatts;
@@ -7,50 +50,6 @@ import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
-
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.jet.Abrasive;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.jet.CuttingHead;
-import dev.waterjet.jet.FocusingTube;
-import dev.waterjet.jet.Mesh;
-import dev.waterjet.job.CostItem;
-import dev.waterjet.job.HeadList;
-import dev.waterjet.job.HeadSelection;
-import dev.waterjet.job.HeadSelector;
-import dev.waterjet.job.HeadTrial;
-import dev.waterjet.job.PartDemand;
-import dev.waterjet.job.PierceLaw;
-import dev.waterjet.job.RankBy;
-import dev.waterjet.job.Rates;
-import dev.waterjet.job.WearPart;
-import dev.waterjet.kerf.LagModel;
-import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.FeedPlan;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.LeadPlacer;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Part;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Set;
-import java.util.function.ToDoubleFunction;
-import javax.measure.quantity.Length;
-import javax.measure.quantity.Time;
 
 /** Figures about jobs. */
 final class JobFigures {
@@ -71,8 +70,8 @@ final class JobFigures {
                 .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(60), 59);
         Workpiece steel = Workpiece.of(Materials.standard().get("stainless-304"), millimetres(20));
-        PierceLaw standing = PierceLaw.derived(MachinabilityFeed.published(), jet, steel, false);
-        PierceLaw moving = PierceLaw.derived(MachinabilityFeed.published(), jet, steel, true);
+        PierceModel standing = PierceModel.derived(MachinabilityFeed.published(), jet, steel, false);
+        PierceModel moving = PierceModel.derived(MachinabilityFeed.published(), jet, steel, true);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         return Chart.of(
                         "Time to pierce stainless steel",
@@ -91,7 +90,7 @@ final class JobFigures {
                 .svg(720, 420);
     }
 
-    private static double[] times(PierceLaw law, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
+    private static double[] times(PierceModel law, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
         double[] times = new double[depths.size()];
         for (int i = 0; i < times.length; i++) {
             times[i] = what.applyAsDouble(law.time(depths.get(i)));
@@ -100,7 +99,7 @@ final class JobFigures {
     }
 
     private static String tradeOff() {
-        Rates rates = Rates.of("crowns")
+        Prices rates = Prices.of("crowns")
                 .with(CostItem.MACHINE, 5)
                 .with(CostItem.WATER, 3)
                 .with(CostItem.ABRASIVE, 0.45)
@@ -109,16 +108,16 @@ final class JobFigures {
                 .with(CostItem.ORIFICE, 20)
                 .with(CostItem.TUBE, 110)
                 .with(CostItem.SHEET, 0);
-        HeadSelection selection = HeadSelector.of(HeadList.usual(), megapascals(380), kilowatts(22))
+        HeadSelection selection = HeadSelector.of(HeadInventory.standard(), megapascals(380), kilowatts(22))
                 .withRates(rates)
-                .select(PartDemand.of(
+                .select(PartRequirement.of(
                         Workpiece.of(Materials.standard().get("stainless-304"), millimetres(6)),
-                        FaceGrade.MEDIUM,
+                        CutQuality.MEDIUM,
                         millimetres(1500)));
-        List<HeadTrial> front = selection.front();
+        List<HeadCandidate> front = selection.paretoFront();
         // heads that differ in mesh or length alone lie on one point
         Set<String> seen = new HashSet<>();
-        List<HeadTrial> serving = selection.ranked(RankBy.TIME).stream()
+        List<HeadCandidate> serving = selection.ranked(RankBy.TIME).stream()
                 .filter(trial -> trial.timeSi() < 4 * front.get(0).timeSi())
                 .filter(trial -> seen.add(Math.round(trial.timeSi()) + " " + Math.round(100 * trial.cost())))
                 .toList();
@@ -128,12 +127,12 @@ final class JobFigures {
                                 + " cost more again. The line joins the heads that no other beats in both.")
                 .x("time of one part [s]")
                 .y("cost of one part [crowns]")
-                .points("heads that serve", column(serving, HeadTrial::timeSi), column(serving, HeadTrial::cost))
-                .line("trade-off", column(front, HeadTrial::timeSi), column(front, HeadTrial::cost))
+                .points("heads that serve", column(serving, HeadCandidate::timeSi), column(serving, HeadCandidate::cost))
+                .line("trade-off", column(front, HeadCandidate::timeSi), column(front, HeadCandidate::cost))
                 .svg(720, 420);
     }
 
-    private static double[] column(List<HeadTrial> trials, ToDoubleFunction<HeadTrial> what) {
+    private static double[] column(List<HeadCandidate> trials, ToDoubleFunction<HeadCandidate> what) {
         return trials.stream().mapToDouble(what).toArray();
     }
 
@@ -146,9 +145,9 @@ final class JobFigures {
                                 + " diamond orifice hardly ever within 200 hours.")
                 .x("time with the jet on [h]")
                 .y("chance [%]")
-                .line("sapphire orifice", x, chances(WearPart.orifice(Orifice.Jewel.SAPPHIRE), ages))
-                .line("focusing tube", x, chances(WearPart.focusingTube(), ages))
-                .line("diamond orifice", x, chances(WearPart.orifice(Orifice.Jewel.DIAMOND), ages))
+                .line("sapphire orifice", x, chances(Consumable.orifice(Orifice.Jewel.SAPPHIRE), ages))
+                .line("focusing tube", x, chances(Consumable.focusingTube(), ages))
+                .line("diamond orifice", x, chances(Consumable.orifice(Orifice.Jewel.DIAMOND), ages))
                 .svg(720, 420);
     }
 
@@ -171,8 +170,8 @@ final class JobFigures {
                 .path();
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),
-                        GradeFeeds.of(model, jet, plate),
-                        LagLaw.of(LagModel.standard(), model, jet, plate))
+                        QualityFeeds.of(model, jet, plate),
+                        LagFunction.of(LagModel.standard(), model, jet, plate))
                 .plan(path, part.partSide(0));
         QuantityArray<Length> places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1201);
         double[] feeds = new double[places.size()];
@@ -190,10 +189,10 @@ final class JobFigures {
                 .svg(720, 360);
     }
 
-    private static double[] chances(WearPart part, QuantityArray<Time> ages) {
+    private static double[] chances(Consumable part, QuantityArray<Time> ages) {
         double[] chances = new double[ages.size()];
         for (int i = 0; i < chances.length; i++) {
-            chances[i] = 100 * part.chanceWorn(ages.get(i));
+            chances[i] = 100 * part.failureProbability(ages.get(i));
         }
         return chances;
     }

@@ -1,16 +1,8 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.examples.chart.KerfDrawing;
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.feed.IndexTable;
-import dev.waterjet.grade.FaceRoughness;
-import dev.waterjet.grade.RoughnessModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -19,14 +11,21 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.LagPicture;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
+import dev.waterjet.surface.RoughnessModel;
+import dev.waterjet.surface.SurfaceRoughness;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about kerfs and faces. */
 final class KerfFigures {
@@ -126,9 +125,9 @@ final class KerfFigures {
                 .y("distance of the exit from the arc [mm]")
                 .logX()
                 .logY();
-        for (LagPicture picture : LagPicture.values()) {
+        for (LagGeometry picture : LagGeometry.values()) {
             chart.line(
-                    picture.words(),
+                    picture.label(),
                     radii,
                     Arrays.stream(radii)
                             .map(radius -> kerf.lag()
@@ -144,9 +143,9 @@ final class KerfFigures {
                 "Face grades side by side",
                 "Faces of 20 mm, square to the wall, the head going right: lag lines lean far back and grooves fill the lower"
                         + " half at parting; at the finer grades the lines stand steep and no grooves are left.");
-        for (FaceGrade grade : FaceGrade.values()) {
-            double index = IndexTable.standard().index(grade);
-            drawing.face(grade.words() + ", index " + (int) index, kerf(20, index));
+        for (CutQuality grade : CutQuality.values()) {
+            double index = QualityIndexTable.standard().index(grade);
+            drawing.face(grade.label() + ", index " + (int) index, kerf(20, index));
         }
         return drawing.svg();
     }
@@ -162,7 +161,7 @@ final class KerfFigures {
                 .y("Ra [um]")
                 .logY();
         for (double index : new double[] {1, 1.5, 2, 3}) {
-            FaceRoughness face = RoughnessModel.standard().roughness(jet(), kerf(20, index));
+            SurfaceRoughness face = RoughnessModel.standard().roughness(jet(), kerf(20, index));
             chart.line(
                     "index " + index,
                     depths,

@@ -1,14 +1,7 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.kilogramsPerSecond;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.JetSpeedModel;
@@ -21,25 +14,31 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedPlan;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilogramsPerSecond;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures of the ten lessons. */
 final class LearnFigures {
@@ -211,7 +210,7 @@ final class LearnFigures {
     }
 
     private static Estimate<Speed> fine(double thicknessMm) {
-        return MODEL.feed(JET, PLATE.withThickness(millimetres(thicknessMm)), FaceGrade.FINE);
+        return MODEL.feed(JET, PLATE.withThickness(millimetres(thicknessMm)), CutQuality.FINE);
     }
 
     private static String kerf() {
@@ -241,11 +240,11 @@ final class LearnFigures {
                         "How far the jet trails over depth in 10 mm titanium: a parabola, flatter the finer the face.")
                 .x("depth [mm]")
                 .y("lag [mm]");
-        for (FaceGrade grade : List.of(FaceGrade.PARTING, FaceGrade.MEDIUM, FaceGrade.FINE)) {
+        for (CutQuality grade : List.of(CutQuality.VERY_COARSE, CutQuality.MEDIUM, CutQuality.FINE)) {
             Kerf kerf = KerfModel.standard()
                     .kerf(JET, PLATE, MODEL, MODEL.feed(JET, PLATE, grade).value());
             chart.line(
-                    grade.words(),
+                    grade.label(),
                     depths,
                     map(depths, z -> kerf.lag().at(millimetres(z)).to(Units.MILLIMETRE)));
         }
@@ -254,17 +253,17 @@ final class LearnFigures {
 
     private static String plan() {
         Contour bracket = Contour.from(Point.millimetres(0, 0))
-                .finish(Finish.of(FaceGrade.MEDIUM))
+                .requirement(EdgeRequirement.of(CutQuality.MEDIUM))
                 .lineTo(Point.millimetres(60, 0))
                 .lineTo(Point.millimetres(60, 25))
-                .finish(Finish.of(FaceGrade.FINE))
+                .requirement(EdgeRequirement.of(CutQuality.FINE))
                 .lineTo(Point.millimetres(0, 25))
-                .finish(Finish.of(FaceGrade.MEDIUM))
+                .requirement(EdgeRequirement.of(CutQuality.MEDIUM))
                 .close();
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(Kind.SPEED.parse("12 m/min"), metresPerSquareSecond(0.5)),
-                        GradeFeeds.of(MODEL, JET, PLATE),
-                        LagLaw.of(KerfModel.standard().lagModel(), MODEL, JET, PLATE))
+                        QualityFeeds.of(MODEL, JET, PLATE),
+                        LagFunction.of(KerfModel.standard().lagModel(), MODEL, JET, PLATE))
                 .plan(bracket, Side.LEFT);
         double[] places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), bracket.length(), 851)
                 .to(Units.MILLIMETRE);

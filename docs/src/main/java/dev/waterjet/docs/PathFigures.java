@@ -1,13 +1,6 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
@@ -16,27 +9,33 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
+import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.FeedPlan;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.LeadPlacer;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Part;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.LeadPlacer;
 import java.util.List;
 import javax.measure.quantity.Length;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about paths. */
 final class PathFigures {
@@ -51,15 +50,15 @@ final class PathFigures {
     }
 
     private static Part bracket() {
-        Finish seat = Finish.of(FaceGrade.FINE).withTolerance(millimetres(0.05));
+        EdgeRequirement seat = EdgeRequirement.of(CutQuality.FINE).withTolerance(millimetres(0.05));
         Contour outline = Contour.from(Point.millimetres(0, 0))
                 .lineTo(Point.millimetres(120, 0))
                 .lineTo(Point.millimetres(120, 30))
-                .finish(seat)
+                .requirement(seat)
                 .lineTo(Point.millimetres(50, 30))
                 .arcTo(Point.millimetres(40, 40), Point.millimetres(50, 40), Side.RIGHT)
                 .lineTo(Point.millimetres(40, 90))
-                .finish(Finish.usual())
+                .requirement(EdgeRequirement.defaults())
                 .lineTo(Point.millimetres(0, 90))
                 .close();
         return Part.of(outline, Contour.circle(Point.millimetres(20, 70), millimetres(8), seat));
@@ -123,8 +122,8 @@ final class PathFigures {
         FeedPlanner planner = FeedPlanner.of(
                 MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5))
                         .withJerk(Kind.JERK.of(5)),
-                GradeFeeds.of(model, jet, plate),
-                LagLaw.of(LagModel.standard(), model, jet, plate));
+                QualityFeeds.of(model, jet, plate),
+                LagFunction.of(LagModel.standard(), model, jet, plate));
         Contour path = placer().suggest(1).orElseThrow().path();
         QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
         return Chart.of(

@@ -1,16 +1,10 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.hydraulics.IsentropicJet;
 import dev.waterjet.hydraulics.JetSpeedModel;
-import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -21,6 +15,11 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about water, its jet and its line. */
 final class WaterFigures {

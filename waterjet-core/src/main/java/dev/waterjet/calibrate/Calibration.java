@@ -187,16 +187,16 @@ public final class Calibration {
 
     private static void requireDetermined(Fit fit, List<TestCut> cuts) {
         for (FeedExponent exponent : FeedExponent.values()) {
-            if (fit.names().contains(exponent.words())
-                    && fit.standardError(exponent.words()) > LARGEST_EXPONENT_ERROR) {
+            if (fit.names().contains(exponent.label())
+                    && fit.standardError(exponent.label()) > LARGEST_EXPONENT_ERROR) {
                 throw new NoSolutionException(Message.of(
                                 "undetermined-parameters",
                                 "{cuts} test cuts do not determine the {parameters}: {value} with a standard error of"
                                         + " {standard_error}; vary its setting more")
                         .with("cuts", cuts.size())
-                        .with("parameters", exponent.words())
-                        .with("value", fit.value(exponent.words()))
-                        .with("standard_error", fit.standardError(exponent.words())));
+                        .with("parameters", exponent.label())
+                        .with("value", fit.value(exponent.label()))
+                        .with("standard_error", fit.standardError(exponent.label())));
             }
         }
     }

@@ -17,7 +17,7 @@ record MachinabilityFamily(Material start, MachinabilityFeed published, List<Fee
     public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
         LeastSquares asked = question.withPositiveParameter(MACHINABILITY, start.machinabilitySi());
         for (FeedExponent exponent : freed) {
-            asked = asked.withParameter(exponent.words(), published.exponent(exponent));
+            asked = asked.withParameter(exponent.label(), published.exponent(exponent));
         }
         return asked;
     }

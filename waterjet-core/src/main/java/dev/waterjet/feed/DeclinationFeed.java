@@ -75,7 +75,7 @@ public final class DeclinationFeed implements ForwardingFeed {
      * @param separation the model that says which feed just separates
      * @return the model
      */
-    public static DeclinationFeed steep(FeedModel separation) {
+    public static DeclinationFeed threeHalvesPower(FeedModel separation) {
         return new DeclinationFeed(separation, 1.5, Math.atan(LIMITING_SLOPE));
     }
 

@@ -81,7 +81,7 @@ public final class ErosionFeed implements FeedModel {
      *
      * @return the model
      */
-    public static ErosionFeed usual() {
+    public static ErosionFeed standard() {
         return USUAL;
     }
 

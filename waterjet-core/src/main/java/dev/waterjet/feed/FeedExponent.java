@@ -31,7 +31,7 @@ public enum FeedExponent {
      *
      * @return lower-case words
      */
-    public String words() {
+    public String label() {
         return words;
     }
 

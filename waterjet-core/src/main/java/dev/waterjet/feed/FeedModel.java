@@ -10,6 +10,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
 import java.io.Serializable;
 import java.util.List;
 import javax.measure.Quantity;
@@ -124,7 +126,7 @@ public interface FeedModel extends Evident, Serializable {
      *
      * @return feed in m/s
      */
-    default double highestFeedSi() {
+    default double maximumFeedSi() {
         return USUAL_HIGHEST_FEED_M_PER_S;
     }
 
@@ -149,8 +151,8 @@ public interface FeedModel extends Evident, Serializable {
      * @param grade grade of the face
      * @return the feed
      */
-    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, FaceGrade grade) {
-        return feed(jet, piece, IndexTable.standard().index(grade));
+    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, CutQuality grade) {
+        return feed(jet, piece, QualityIndexTable.standard().index(grade));
     }
 
     /**
@@ -159,7 +161,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param jet the jet
      * @param piece the workpiece
      * @param index quality index, 1 or more: 1 just separates
-     * @return the feed, no higher than {@link #highestFeedSi}
+     * @return the feed, no higher than {@link #maximumFeedSi}
      * @throws CannotReachException if the jet does not cut the material at all
      */
     default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, double index) {
@@ -169,7 +171,7 @@ public interface FeedModel extends Evident, Serializable {
         if (unlimited == 0) {
             throw new CannotReachException(0, 0, "this jet in " + material.name(), "");
         }
-        double feed = Math.min(unlimited, highestFeedSi());
+        double feed = Math.min(unlimited, maximumFeedSi());
         Estimate<Speed> estimate = Estimate.withinFactor(
                         Kind.SPEED, feed, relativeUncertainty(material), jet.cautions())
                 .with(material.cautions())
@@ -231,11 +233,11 @@ public interface FeedModel extends Evident, Serializable {
      * @param material the material
      * @param index quality index, 1 or more
      * @param thicknesses the thicknesses, each above zero
-     * @return the curve, no feed higher than {@link #highestFeedSi}
+     * @return the curve, no feed higher than {@link #maximumFeedSi}
      */
-    default SpeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
+    default FeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        return SpeedCurve.of(
+        return FeedCurve.of(
                 thicknesses,
                 thicknesses.map(
                         Kind.SPEED,
@@ -245,7 +247,7 @@ public interface FeedModel extends Evident, Serializable {
                                         material,
                                         Require.positive("thickness", thickness, Units.MILLIMETRE),
                                         index),
-                                highestFeedSi())),
+                                maximumFeedSi())),
                 relativeUncertainty(material));
     }
 }

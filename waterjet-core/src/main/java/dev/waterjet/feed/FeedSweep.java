@@ -204,7 +204,7 @@ public final class FeedSweep implements Serializable {
             }
         }
         int[] digits = digits(from);
-        double highest = model.highestFeedSi();
+        double highest = model.maximumFeedSi();
         for (long at = from; at < to; at++) {
             double pressurePa = axes[PRESSURE][digits[PRESSURE]];
             double orificeM = axes[ORIFICE][digits[ORIFICE]];

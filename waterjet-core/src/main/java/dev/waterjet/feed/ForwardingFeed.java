@@ -68,8 +68,8 @@ public interface ForwardingFeed extends FeedModel {
     }
 
     @Override
-    default double highestFeedSi() {
-        return model().highestFeedSi();
+    default double maximumFeedSi() {
+        return model().maximumFeedSi();
     }
 
     @Override

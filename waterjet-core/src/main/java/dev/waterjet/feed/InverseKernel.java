@@ -9,7 +9,7 @@ import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
 /** Best and least settings of a function that rises to at most one peak, on a logarithmic scale. */
-final class InverseKernel {
+public final class InverseKernel {
 
     private static final int GRID = 48;
     private static final int MOST_EVALUATIONS = 300;
@@ -20,7 +20,7 @@ final class InverseKernel {
     private InverseKernel() {}
 
     /** Where f is greatest between the limits: the best of a grid, refined between its neighbours. */
-    static double best(DoubleUnaryOperator f, double lowest, double highest) {
+    public static double best(DoubleUnaryOperator f, double lowest, double highest) {
         double from = Math.log(lowest);
         double by = (Math.log(highest) - from) / GRID;
         int best = GRID;

@@ -54,7 +54,7 @@ public final class LimitedFeed implements ForwardingFeed {
     }
 
     @Override
-    public double highestFeedSi() {
+    public double maximumFeedSi() {
         return highestMPerS;
     }
 

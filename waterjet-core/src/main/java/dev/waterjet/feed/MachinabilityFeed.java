@@ -71,7 +71,7 @@ public final class MachinabilityFeed implements FeedModel {
         this.isPublished = changes.isNone();
         this.evidence = evidence;
         this.feedExponent = Require.atLeast(
-                FeedExponent.FEED.words(),
+                FeedExponent.FEED.label(),
                 FeedExponent.FEED.published() + changes.feed(),
                 0.1,
                 Units.ONE,
@@ -117,7 +117,7 @@ public final class MachinabilityFeed implements FeedModel {
      * @return the model with that exponent
      */
     public MachinabilityFeed withExponent(FeedExponent exponent, double value) {
-        Require.between(exponent.words(), value, -10, 10, Units.ONE, "no cut depends on a setting so steeply");
+        Require.between(exponent.label(), value, -10, 10, Units.ONE, "no cut depends on a setting so steeply");
         double change = value - exponent.published();
         return new MachinabilityFeed(form, modelUncertainty, changes.with(exponent, change), evidence);
     }
@@ -225,11 +225,11 @@ public final class MachinabilityFeed implements FeedModel {
     }
 
     @Override
-    public SpeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
+    public FeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
         Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
         double ability = ability(jet, material);
-        double highest = highestFeedSi();
-        return SpeedCurve.of(
+        double highest = maximumFeedSi();
+        return FeedCurve.of(
                 thicknesses,
                 thicknesses.map(
                         Kind.SPEED,

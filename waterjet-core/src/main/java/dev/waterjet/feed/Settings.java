@@ -8,7 +8,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 
 /** Jets that differ from a given one in their settings only, and what every model asks of its settings. */
-final class Settings {
+public final class Settings {
 
     private Settings() {}
 
@@ -37,15 +37,15 @@ final class Settings {
         return Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
     }
 
-    static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {
+    public static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {
         return jet.withPressure(Kind.PRESSURE.of(pressurePa));
     }
 
-    static AbrasiveJet withAbrasiveFlow(AbrasiveJet jet, double abrasiveKgPerS) {
+    public static AbrasiveJet withAbrasiveFlow(AbrasiveJet jet, double abrasiveKgPerS) {
         return jet.withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
     }
 
-    static AbrasiveJet withOrifice(AbrasiveJet jet, double orificeM) {
+    public static AbrasiveJet withOrifice(AbrasiveJet jet, double orificeM) {
         return jet.withHead(jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(orificeM))));
     }
 }

@@ -91,7 +91,7 @@ public final class SpecificEnergyFeed implements FeedModel {
      * @param piece the workpiece, just separated
      * @return the specific energy; its uncertainty is that of the feed and of the power together
      */
-    public static Estimate<EnergyDensity> implied(FeedModel model, AbrasiveJet jet, Workpiece piece) {
+    public static Estimate<EnergyDensity> impliedBy(FeedModel model, AbrasiveJet jet, Workpiece piece) {
         double feed = model.separationFeedSi(jet, piece.material(), piece.thicknessSi());
         double power = jet.abrasivePower().si();
         return Estimate.withinFactor(

@@ -85,8 +85,8 @@ public final class ArcTolerance implements Described, Serializable {
      * @param picture how the foot of the jet follows
      * @return the greatest lag; infinite in the trailer picture once the error allowed reaches the radius
      */
-    public double allowedLagSi(LagPicture picture) {
-        return picture == LagPicture.TANGENT
+    public double allowedLagSi(LagGeometry picture) {
+        return picture == LagGeometry.TANGENT
                 ? LagKernel.tangentLag(errorM, radiusM)
                 : LagKernel.trailerLag(errorM, radiusM);
     }
@@ -97,7 +97,7 @@ public final class ArcTolerance implements Described, Serializable {
      * @return the greatest lag
      */
     public Quantity<Length> allowedLag() {
-        return Kind.LENGTH.of(allowedLagSi(LagPicture.TANGENT));
+        return Kind.LENGTH.of(allowedLagSi(LagGeometry.TANGENT));
     }
 
     @Override

@@ -29,17 +29,17 @@ public final class Kerf implements Described, Serializable {
 
     private final KerfShape shape;
     private final KerfSpread spread;
-    private final JetLag lag;
+    private final Lag lag;
     private final List<Caution> cautions;
 
-    private Kerf(KerfShape shape, KerfSpread spread, JetLag lag, List<Caution> cautions) {
+    private Kerf(KerfShape shape, KerfSpread spread, Lag lag, List<Caution> cautions) {
         this.shape = shape;
         this.spread = spread;
         this.lag = lag;
         this.cautions = cautions;
     }
 
-    static Kerf of(KerfShape shape, KerfSpread spread, JetLag lag, List<Caution> cautions) {
+    static Kerf of(KerfShape shape, KerfSpread spread, Lag lag, List<Caution> cautions) {
         return new Kerf(shape, spread, lag, List.copyOf(cautions));
     }
 
@@ -249,8 +249,8 @@ public final class Kerf implements Described, Serializable {
      *
      * @return the offset
      */
-    public Estimate<Length> compensation() {
-        return compensation(Datum.ENTRY);
+    public Estimate<Length> offset() {
+        return offset(MeasuringPlane.ENTRY);
     }
 
     /**
@@ -259,7 +259,7 @@ public final class Kerf implements Described, Serializable {
      * @param datum where the part is measured
      * @return the offset: half of the width there
      */
-    public Estimate<Length> compensation(Datum datum) {
+    public Estimate<Length> offset(MeasuringPlane datum) {
         return length(datum::halfWidth, spread.widthM() / 2);
     }
 
@@ -268,8 +268,8 @@ public final class Kerf implements Described, Serializable {
      *
      * @return the radius
      */
-    public Estimate<Length> smallestInnerRadius() {
-        return compensation(Datum.WIDEST);
+    public Estimate<Length> minimumInnerRadius() {
+        return offset(MeasuringPlane.WIDEST);
     }
 
     /**
@@ -286,7 +286,7 @@ public final class Kerf implements Described, Serializable {
      *
      * @return the lag
      */
-    public JetLag lag() {
+    public Lag lag() {
         return lag;
     }
 
@@ -314,7 +314,7 @@ public final class Kerf implements Described, Serializable {
                         "taper_per_side",
                         Estimate.of(
                                 Kind.ANGLE, taperPerSide().si(), taperPerSide().standardUncertaintySi()))
-                .put("compensation", plain(compensation()))
+                .put("compensation", plain(offset()))
                 .put("lag", lag)
                 .put("cautions", cautions)
                 .map();
@@ -341,6 +341,6 @@ public final class Kerf implements Described, Serializable {
     @Override
     public String toString() {
         return "kerf " + entryWidth().value() + " at the entry, " + exitWidth().value() + " at the exit, "
-                + regime().words();
+                + regime().label();
     }
 }

@@ -150,7 +150,7 @@ public final class KerfModel implements Evident, Serializable {
         return new KerfModel(doseRatio, spreadSlope, spread, lagModel, evidence);
     }
 
-    KerfModel fitted(Fit fit, String dose, String slope, Evidence from) {
+    public KerfModel fitted(Fit fit, String dose, String slope, Evidence from) {
         KerfSpread found = new KerfSpread(
                 0,
                 fit.standardError(dose) / fit.value(dose),
@@ -160,7 +160,7 @@ public final class KerfModel implements Evident, Serializable {
         return new KerfModel(fit.value(dose), fit.value(slope), found, lagModel, from);
     }
 
-    double spreadSlope() {
+    public double spreadSlope() {
         return spreadSlope;
     }
 
@@ -228,11 +228,11 @@ public final class KerfModel implements Evident, Serializable {
         return Kerf.of(
                 shape(jet, piece, separation.depthM()),
                 spread.withDepth(separation.relativeUncertainty()),
-                JetLag.of(lagModel, piece.thicknessSi(), separation),
+                Lag.of(lagModel, piece.thicknessSi(), separation),
                 cautions);
     }
 
-    KerfShape shape(AbrasiveJet jet, Workpiece piece, double separationDepthM) {
+    public KerfShape shape(AbrasiveJet jet, Workpiece piece, double separationDepthM) {
         return new KerfShape(
                 piece.thicknessSi(),
                 separationDepthM,

@@ -35,7 +35,7 @@ public enum KerfRegime {
      *
      * @return lower-case words
      */
-    public String words() {
+    public String label() {
         return words;
     }
 }

@@ -12,7 +12,7 @@ import java.io.Serializable;
  * @param doseRatio spread of the dose over the exit bore
  * @param spreadSlope tangent of the jet's half-angle
  */
-record KerfShape(
+public record KerfShape(
         double thicknessM,
         double separationDepthM,
         double boreM,
@@ -21,7 +21,7 @@ record KerfShape(
         double spreadSlope)
         implements Serializable {
 
-    double halfWidth(double depthM) {
+    public double halfWidth(double depthM) {
         return KerfKernel.halfWidth(depthM, separationDepthM, doseRatio * boreM, jetRadius(depthM));
     }
 
@@ -72,11 +72,11 @@ record KerfShape(
         return new KerfShape(thicknessM, separationDepthM, newBoreM, standOffM, doseRatio, spreadSlope);
     }
 
-    KerfShape withDoseRatio(double ratio) {
+    public KerfShape withDoseRatio(double ratio) {
         return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, ratio, spreadSlope);
     }
 
-    KerfShape withSpreadSlope(double slope) {
+    public KerfShape withSpreadSlope(double slope) {
         return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, doseRatio, slope);
     }
 }

@@ -8,7 +8,7 @@ import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
 /** The curved front of the cut, on SI doubles. */
-final class LagKernel {
+public final class LagKernel {
 
     private static final int SCAN_STEPS = 60;
     private static final double SCAN_END = 3;
@@ -24,7 +24,7 @@ final class LagKernel {
     }
 
     /** x(z) = k z^2 / H. */
-    static double lag(double coefficient, double depthM, double separationDepthM) {
+    public static double lag(double coefficient, double depthM, double separationDepthM) {
         return coefficient * depthM * depthM / separationDepthM;
     }
 

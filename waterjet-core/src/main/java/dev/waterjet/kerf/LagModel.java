@@ -103,8 +103,8 @@ public final class LagModel implements Evident, Serializable {
      * @return the lag
      * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed
      */
-    public JetLag lag(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
-        return JetLag.of(this, piece.thicknessSi(), Separation.of(jet, piece, feeds, feed));
+    public Lag lag(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
+        return Lag.of(this, piece.thicknessSi(), Separation.of(jet, piece, feeds, feed));
     }
 
     /**

@@ -20,16 +20,16 @@ import javax.measure.quantity.Speed;
  * @param relativeUncertainty its relative standard uncertainty
  * @param cautions what the reader must know of it
  */
-record Separation(double depthM, double relativeUncertainty, List<Caution> cautions) implements Serializable {
+public record Separation(double depthM, double relativeUncertainty, List<Caution> cautions) implements Serializable {
 
     /** A depth this little short of the thickness is rounding of a feed that just separates. */
     private static final double ROUNDING = 1e-9;
 
-    static Separation of(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
+    public static Separation of(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
         return of(piece.thicknessSi(), feeds.depth(jet, piece.material(), feed));
     }
 
-    static Separation of(double thicknessM, Estimate<Length> depth) {
+    public static Separation of(double thicknessM, Estimate<Length> depth) {
         Require.atLeast(
                 "depth separated at this feed",
                 depth.si() * (1 + ROUNDING),

@@ -8,7 +8,7 @@
  * barrel of thick plate. The {@link dev.waterjet.kerf.Kerf} of one jet, workpiece and feed answers with estimates.
  *
  * <p>The foot of the jet trails: a {@link dev.waterjet.kerf.LagModel} gives the parabolic front, and a
- * {@link dev.waterjet.kerf.JetLag} what it does to arcs and corners.
+ * {@link dev.waterjet.kerf.Lag} what it does to arcs and corners.
  *
  * <p>Only the forms are derived from published facts; the numbers of walls are assumed, with the wide uncertainty that such
  * numbers deserve, until they are fitted to cuts of one's own.

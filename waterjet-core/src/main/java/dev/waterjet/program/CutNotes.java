@@ -1,11 +1,11 @@
 package dev.waterjet.program;
 
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.quality.CutQuality;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Locale;
@@ -24,11 +24,11 @@ final class CutNotes implements Serializable {
     static final CutNotes NONE = new CutNotes("", null, Double.NaN, false);
 
     private final String name;
-    private final @Nullable FaceGrade grade;
+    private final @Nullable CutQuality grade;
     private final double toleranceM;
     private final boolean isOpen;
 
-    private CutNotes(String name, @Nullable FaceGrade grade, double toleranceM, boolean isOpen) {
+    private CutNotes(String name, @Nullable CutQuality grade, double toleranceM, boolean isOpen) {
         this.name = name;
         this.grade = grade;
         this.toleranceM = toleranceM;
@@ -72,22 +72,22 @@ final class CutNotes implements Serializable {
         return Require.positive("tolerance of a cut", Kind.LENGTH.si(Kind.LENGTH.parse(text)), Units.MILLIMETRE);
     }
 
-    private static FaceGrade grade(String text) {
+    private static CutQuality grade(String text) {
         String wanted = text.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
-        for (FaceGrade grade : FaceGrade.values()) {
-            if (grade.words().equals(wanted)) {
+        for (CutQuality grade : CutQuality.values()) {
+            if (grade.label().equals(wanted)) {
                 return grade;
             }
         }
         throw new TextException("\"" + text + "\" is not a face grade: use one of "
-                + Arrays.stream(FaceGrade.values()).map(FaceGrade::words).collect(Collectors.joining(", ")));
+                + Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", ")));
     }
 
     String name() {
         return name;
     }
 
-    Optional<FaceGrade> grade() {
+    Optional<CutQuality> grade() {
         return Optional.ofNullable(grade);
     }
 

@@ -15,7 +15,7 @@ final class LoopFinder {
     private LoopFinder() {}
 
     /** First block of the loop and the block after its last, counted from 0; empty if there is no loop. */
-    static int[] find(CuttingBlocks blocks, int first, int end, double startX, double startY) {
+    static int[] find(ProgramBlocks blocks, int first, int end, double startX, double startY) {
         Map<Long, Integer> seen = new HashMap<>((end - first) * 2);
         seen.put(cell(startX, startY, 0, 0), 0);
         for (int i = first; i < end; i++) {
@@ -35,7 +35,7 @@ final class LoopFinder {
 
     private static int earlier(
             Map<Long, Integer> seen,
-            CuttingBlocks blocks,
+            ProgramBlocks blocks,
             int first,
             double startX,
             double startY,
@@ -59,7 +59,7 @@ final class LoopFinder {
     }
 
     /** Two lines forth and back enclose nothing. */
-    private static boolean hasArea(CuttingBlocks blocks, int from, int count) {
+    private static boolean hasArea(ProgramBlocks blocks, int from, int count) {
         if (count >= 3) {
             return true;
         }

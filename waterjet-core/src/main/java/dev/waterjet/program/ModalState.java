@@ -1,7 +1,7 @@
 package dev.waterjet.program;
 
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Side;
 import org.jspecify.annotations.Nullable;
 
 /** What stays in force from block to block. */

@@ -28,8 +28,8 @@ public final class PartProgram implements Serializable {
 
     private final String text;
     private final ProgramCodes codes;
-    private final CuttingBlocks blocks;
-    private final List<Cut> cuts;
+    private final ProgramBlocks blocks;
+    private final List<ProgramCut> cuts;
     private final double rapidM;
     private final int spots;
     private final boolean hasUnit;
@@ -37,8 +37,8 @@ public final class PartProgram implements Serializable {
     PartProgram(
             String text,
             ProgramCodes codes,
-            CuttingBlocks blocks,
-            List<Cut> cuts,
+            ProgramBlocks blocks,
+            List<ProgramCut> cuts,
             double rapidM,
             int spots,
             boolean hasUnit) {
@@ -59,7 +59,7 @@ public final class PartProgram implements Serializable {
      * @throws dev.waterjet.measure.TextException if it cannot be read or cuts nothing, with line, column and reason
      */
     public static PartProgram parse(String text) {
-        return parse(text, ProgramCodes.usual());
+        return parse(text, ProgramCodes.defaults());
     }
 
     /**
@@ -97,7 +97,7 @@ public final class PartProgram implements Serializable {
      *
      * @return the cuts, unmodifiable; one or more
      */
-    public List<Cut> cuts() {
+    public List<ProgramCut> cuts() {
         return cuts;
     }
 
@@ -127,7 +127,7 @@ public final class PartProgram implements Serializable {
      */
     public Quantity<Length> cuttingLength() {
         double length = 0;
-        for (Cut cut : cuts) {
+        for (ProgramCut cut : cuts) {
             length += cut.lengthSi();
         }
         return Kind.LENGTH.of(length);

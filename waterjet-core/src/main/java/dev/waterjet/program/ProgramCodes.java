@@ -46,7 +46,7 @@ public final class ProgramCodes implements Serializable {
      *
      * @return the usual codes
      */
-    public static ProgramCodes usual() {
+    public static ProgramCodes defaults() {
         return USUAL;
     }
 
@@ -76,7 +76,7 @@ public final class ProgramCodes implements Serializable {
      * @param codes numbers behind M, 0 to 9999
      * @return the codes
      */
-    public ProgramCodes withPassed(Collection<Integer> codes) {
+    public ProgramCodes withPassThrough(Collection<Integer> codes) {
         Set<Integer> all = new HashSet<>(passed);
         codes.forEach(code -> all.add(code("code to pass over", code)));
         return new ProgramCodes(jetOn, jetOff, all, mayStayOpen);
@@ -87,7 +87,7 @@ public final class ProgramCodes implements Serializable {
      *
      * @return the codes
      */
-    public ProgramCodes withOpenCuts() {
+    public ProgramCodes withOpenContours() {
         return new ProgramCodes(jetOn, jetOff, passed, true);
     }
 
@@ -114,7 +114,7 @@ public final class ProgramCodes implements Serializable {
      *
      * @return numbers behind M, unmodifiable
      */
-    public Set<Integer> passed() {
+    public Set<Integer> passThrough() {
         return passed;
     }
 
@@ -123,7 +123,7 @@ public final class ProgramCodes implements Serializable {
      *
      * @return true if every cut may stay open
      */
-    public boolean mayStayOpen() {
+    public boolean allowsOpenContours() {
         return mayStayOpen;
     }
 

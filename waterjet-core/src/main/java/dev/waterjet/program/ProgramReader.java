@@ -2,7 +2,7 @@ package dev.waterjet.program;
 
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -20,8 +20,8 @@ final class ProgramReader {
     private final ProgramCodes codes;
     private final BlockWords words;
     private final ModalState state = new ModalState();
-    private final CuttingBlocks blocks = new CuttingBlocks();
-    private final List<Cut> cuts = new ArrayList<>();
+    private final ProgramBlocks blocks = new ProgramBlocks();
+    private final List<ProgramCut> cuts = new ArrayList<>();
 
     private CutNotes notes = CutNotes.NONE;
     private double x;
@@ -146,7 +146,7 @@ final class ProgramReader {
                 || code == codes.jetOff()
                 || code <= 2
                 || code == 30
-                || codes.passed().contains(code);
+                || codes.passThrough().contains(code);
     }
 
     private void requireDwell(int word) {
@@ -185,8 +185,8 @@ final class ProgramReader {
         if (blocks.count == firstBlock) {
             spots++;
         } else {
-            boolean mustClose = !codes.mayStayOpen() && !notes.isOpen();
-            Cut cut = Cut.of(blocks, firstBlock, blocks.count, onX, onY, onLine, notes, cutSide);
+            boolean mustClose = !codes.allowsOpenContours() && !notes.isOpen();
+            ProgramCut cut = ProgramCut.of(blocks, firstBlock, blocks.count, onX, onY, onLine, notes, cutSide);
             if (mustClose && !cut.isClosed()) {
                 throw new TextException(
                         onLine,

@@ -1,7 +1,7 @@
 /**
  * Part programs in the words of ISO 6983: what a machine for cutting sheet is given.
  *
- * <p>A {@link dev.waterjet.program.PartProgram} is read from text. It holds its {@linkplain dev.waterjet.program.Cut
+ * <p>A {@link dev.waterjet.program.PartProgram} is read from text. It holds its {@linkplain dev.waterjet.program.ProgramCut
  * cuts}, each a run of the jet from on to off, as paths of lines and arcs, and gives back its own text with a feed word on
  * every cutting block and not one other character changed.
  *

@@ -1,9 +1,5 @@
 package dev.waterjet.calibrate;
 
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -15,6 +11,9 @@ import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 /** What a calibrated model tells of itself, from cuts so few or so regular that it can be reckoned by hand. */
 class CalibratedFeedTest {
@@ -83,7 +82,7 @@ class CalibratedFeedTest {
         assertThat(own.indexSi(jet, ALLOY, 0.01, 0.001)).isEqualTo(PUBLISHED.indexSi(jet, ALLOY, 0.01, 0.001));
         assertThat(own.feedAtSi(jet, ALLOY, 3e8, 3e-4, 9e-4, 5e-3, 0.01, 2))
                 .isEqualTo(PUBLISHED.feedAtSi(jet, ALLOY, 3e8, 3e-4, 9e-4, 5e-3, 0.01, 2));
-        assertThat(own.highestFeedSi()).isEqualTo(PUBLISHED.highestFeedSi());
+        assertThat(own.maximumFeedSi()).isEqualTo(PUBLISHED.maximumFeedSi());
     }
 
     @Test

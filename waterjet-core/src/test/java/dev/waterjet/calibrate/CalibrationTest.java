@@ -39,6 +39,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class CalibrationTest {
 
@@ -179,8 +180,8 @@ class CalibrationTest {
                 .isCloseTo(9e9, within(1e3));
 
         FeedModel erosion =
-                ErosionFeed.usual().withStrengths(FlowStrengths.standard().with(TRUTH, megapascals(6000)));
-        assertThat(Calibration.ofErosion(GUESS, ErosionFeed.usual())
+                ErosionFeed.standard().withStrengths(FlowStrengths.standard().with(TRUTH, megapascals(6000)));
+        assertThat(Calibration.ofErosion(GUESS, ErosionFeed.standard())
                         .fit(cuts(erosion, new Random(6), 0))
                         .fit()
                         .values()[0])

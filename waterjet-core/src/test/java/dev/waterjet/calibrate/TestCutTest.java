@@ -1,13 +1,12 @@
 package dev.waterjet.calibrate;
 
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
 import dev.waterjet.ValueContract;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.DomainException;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class TestCutTest {
 

@@ -1,14 +1,13 @@
 package dev.waterjet.calibrate;
 
+import dev.waterjet.measure.TextException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.TextException;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class TestCutTextTest {
 

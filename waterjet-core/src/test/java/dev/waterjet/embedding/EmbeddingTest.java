@@ -1,15 +1,13 @@
 package dev.waterjet.embedding;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
+import dev.waterjet.quality.CutQuality;
 import java.io.File;
 import java.net.URI;
 import java.net.URISyntaxException;
@@ -23,6 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.io.TempDir;
+import static org.assertj.core.api.Assertions.assertThat;
 
 /** Programs of a stranger, compiled without a warning and run in a JVM of their own against the library. */
 class EmbeddingTest {
@@ -103,7 +102,7 @@ class EmbeddingTest {
                 .feed(
                         Samples.JET,
                         Workpiece.of(Materials.standard().get("titanium"), Measures.millimetres(6)),
-                        FaceGrade.FINE)
+                        CutQuality.FINE)
                 .si();
     }
 

@@ -1,18 +1,15 @@
 package dev.waterjet.embedding;
 
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
+import dev.waterjet.calibrate.KerfFit;
+import dev.waterjet.calibrate.KerfMeasurement;
+import dev.waterjet.calibrate.LagFit;
+import dev.waterjet.calibrate.LagMeasurement;
+import dev.waterjet.calibrate.RoughnessFit;
+import dev.waterjet.calibrate.RoughnessMeasurement;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.grade.RoughnessFit;
-import dev.waterjet.grade.RoughnessLine;
-import dev.waterjet.kerf.KerfFit;
-import dev.waterjet.kerf.LagFit;
-import dev.waterjet.kerf.LagLine;
-import dev.waterjet.kerf.MeasuredKerf;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -23,6 +20,8 @@ import dev.waterjet.uncertainty.SobolStudy;
 import dev.waterjet.uncertainty.UncertainInputs;
 import dev.waterjet.uncertainty.UncertaintyBudget;
 import java.util.List;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** Instances of what fits and studies of uncertainty answer. */
 final class FitSamples {
@@ -39,10 +38,10 @@ final class FitSamples {
         all.add(fitted);
         all.add(fitted.fit());
         all.add(KerfFit.of(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6))));
-        all.add(LagFit.of(List.of(LagLine.of(millimetres(20))
+        all.add(LagFit.of(List.of(LagMeasurement.of(millimetres(20))
                 .withDepths(QuantityArray.ofSi(Kind.LENGTH, 5e-3, 10e-3, 15e-3))
                 .withLags(QuantityArray.ofSi(Kind.LENGTH, 0.4e-3, 1.5e-3, 3.4e-3)))));
-        all.add(RoughnessFit.of(List.of(RoughnessLine.of(Samples.JET, millimetres(25))
+        all.add(RoughnessFit.of(List.of(RoughnessMeasurement.of(Samples.JET, millimetres(25))
                 .withDepths(QuantityArray.ofSi(Kind.LENGTH, 1e-3, 8e-3, 16e-3, 22e-3))
                 .withRa(QuantityArray.ofSi(Kind.LENGTH, 3.2e-6, 3.8e-6, 9e-6, 16e-6)))));
         Measurand product = in -> in[0] * in[1];
@@ -54,8 +53,8 @@ final class FitSamples {
         all.add(SobolStudy.of(product, two).withTrials(1000).run());
     }
 
-    private static MeasuredKerf measured(double depthMm, double entryMm, double exitMm) {
-        return MeasuredKerf.of(Samples.JET, Samples.PLATE, millimetres(depthMm))
+    private static KerfMeasurement measured(double depthMm, double entryMm, double exitMm) {
+        return KerfMeasurement.of(Samples.JET, Samples.PLATE, millimetres(depthMm))
                 .withEntryWidth(millimetres(entryMm))
                 .withExitWidth(millimetres(exitMm));
     }

@@ -1,45 +1,44 @@
 package dev.waterjet.embedding;
 
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.CostItem;
+import dev.waterjet.cost.PartWork;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.cost.Stores;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.head.HeadInventory;
+import dev.waterjet.head.HeadSelection;
+import dev.waterjet.head.HeadSelector;
+import dev.waterjet.head.PartRequirement;
+import dev.waterjet.head.RankBy;
+import dev.waterjet.jet.TubeWear;
+import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceModel;
+import dev.waterjet.pierce.PierceSelector;
+import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.plan.PartPlanner;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.sheet.SheetRoom;
+import dev.waterjet.sheet.TableFill;
+import java.util.List;
 import static dev.waterjet.measure.Measures.kilograms;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
-
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.job.Batch;
-import dev.waterjet.job.CostItem;
-import dev.waterjet.job.HeadList;
-import dev.waterjet.job.HeadSelection;
-import dev.waterjet.job.HeadSelector;
-import dev.waterjet.job.PartDemand;
-import dev.waterjet.job.PartPlanner;
-import dev.waterjet.job.PartWork;
-import dev.waterjet.job.Pierce;
-import dev.waterjet.job.PierceLaw;
-import dev.waterjet.job.PiercePractice;
-import dev.waterjet.job.Piercing;
-import dev.waterjet.job.RankBy;
-import dev.waterjet.job.Rates;
-import dev.waterjet.job.SheetRoom;
-import dev.waterjet.job.Stores;
-import dev.waterjet.job.TableFill;
-import dev.waterjet.job.TubeWear;
-import dev.waterjet.job.WearPart;
-import dev.waterjet.measure.Described;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
-import java.util.List;
 
 /** Instances of the types of {@code dev.waterjet.job}. */
 final class JobSamples {
@@ -62,26 +61,26 @@ final class JobSamples {
 
     static void addTo(List<Described> all) {
         MachinabilityFeed model = MachinabilityFeed.published();
-        PiercePractice practice = PiercePractice.usual().withStrength(megapascals(60));
-        Pierce pierce = Piercing.of(model, practice).choose(Samples.JET, Samples.PLATE);
+        PierceSettings practice = PierceSettings.defaults().withStrength(megapascals(60));
+        Pierce pierce = PierceSelector.of(model, practice).choose(Samples.JET, Samples.PLATE);
         PartWork work = PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of()))
                 .withPierces(2, pierce);
-        Rates rates = Rates.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
+        Prices rates = Prices.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
         Batch batch = Batch.of(Samples.JET, work, 20);
-        PartDemand demand = PartDemand.of(Samples.PLATE, FaceGrade.MEDIUM, millimetres(500))
+        PartRequirement demand = PartRequirement.of(Samples.PLATE, CutQuality.MEDIUM, millimetres(500))
                 .withSmallestRadius(millimetres(0.5))
                 .withTolerance(millimetres(0.2));
-        HeadSelection selection = HeadSelector.of(HeadList.parse(SHELF), megapascals(380), kilowatts(10))
+        HeadSelection selection = HeadSelector.of(HeadInventory.parse(SHELF), megapascals(380), kilowatts(10))
                 .select(demand);
         FeedPlanner feeds = FeedPlanner.of(
                 MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
-                GradeFeeds.of(model, Samples.JET, Samples.PLATE),
-                LagLaw.none());
+                QualityFeeds.of(model, Samples.JET, Samples.PLATE),
+                LagFunction.none());
         all.add(PartPlanner.of(feeds, model)
                 .plan(
                         Samples.JET,
                         Samples.PLATE,
-                        List.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), Finish.usual())),
+                        List.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),
                         List.of(Side.LEFT)));
         all.add(demand);
         all.add(selection);
@@ -89,13 +88,13 @@ final class JobSamples {
         all.add(selection.refused().get(0).faults().get(0));
         all.add(selection.best(RankBy.TIME));
         all.add(practice);
-        all.add(PierceLaw.derived(model, Samples.JET, Samples.PLATE, true));
+        all.add(PierceModel.derived(model, Samples.JET, Samples.PLATE, true));
         all.add(pierce);
         all.add(work);
         all.add(rates);
         all.add(batch.consumption(0.65));
         all.add(batch.cost(rates));
-        all.add(WearPart.focusingTube());
+        all.add(Consumable.focusingTube());
         all.add(TubeWear.of(Kind.SPEED.of(5e-10)));
         all.add(Stores.of(kilograms(250), Kind.VOLUME.of(1.5)));
         all.add(TableFill.square(

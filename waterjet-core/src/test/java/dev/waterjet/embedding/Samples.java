@@ -1,5 +1,64 @@
 package dev.waterjet.embedding;
 
+import dev.waterjet.cost.CostRates;
+import dev.waterjet.cost.CuttingCost;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.Attenuator;
+import dev.waterjet.hydraulics.Compression;
+import dev.waterjet.hydraulics.DirectDrivePump;
+import dev.waterjet.hydraulics.Intensifier;
+import dev.waterjet.hydraulics.IsentropicJet;
+import dev.waterjet.hydraulics.OperatingPoint;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.OrificeWear;
+import dev.waterjet.hydraulics.PumpSetting;
+import dev.waterjet.hydraulics.SupplyLine;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.kerf.ArcTolerance;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.MeasuringPlane;
+import dev.waterjet.kerf.MinimumFeatures;
+import dev.waterjet.kerf.OffsetDrift;
+import dev.waterjet.kerf.TaperCompensation;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.program.PartProgram;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.surface.CutSurface;
+import dev.waterjet.surface.FaceDemand;
+import dev.waterjet.surface.SurfaceModel;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.Lead;
+import dev.waterjet.toolpath.LeadPlacer;
+import dev.waterjet.water.Saturation;
+import dev.waterjet.water.Water;
+import java.util.ArrayList;
+import java.util.List;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.kilowatts;
@@ -10,66 +69,6 @@ import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
-
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.evidence.Evidence;
-import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Source;
-import dev.waterjet.evidence.ValidityRange;
-import dev.waterjet.feed.CostRates;
-import dev.waterjet.feed.CutEconomy;
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.grade.CutFace;
-import dev.waterjet.grade.FaceDemand;
-import dev.waterjet.grade.FaceModel;
-import dev.waterjet.hydraulics.Attenuator;
-import dev.waterjet.hydraulics.Compression;
-import dev.waterjet.hydraulics.DirectDrivePump;
-import dev.waterjet.hydraulics.Intensifier;
-import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.SupplyLine;
-import dev.waterjet.hydraulics.OperatingPoint;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.hydraulics.OrificeWear;
-import dev.waterjet.hydraulics.PumpSetting;
-import dev.waterjet.jet.Abrasive;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.jet.CuttingHead;
-import dev.waterjet.jet.FocusingTube;
-import dev.waterjet.jet.Mesh;
-import dev.waterjet.jet.MixingEfficiency;
-import dev.waterjet.kerf.ArcTolerance;
-import dev.waterjet.kerf.CompensationDrift;
-import dev.waterjet.kerf.Datum;
-import dev.waterjet.kerf.Kerf;
-import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.SideTilt;
-import dev.waterjet.kerf.SmallestFeatures;
-import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Described;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Message;
-import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.Lead;
-import dev.waterjet.path.LeadPlacer;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Part;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.PartProgram;
-import dev.waterjet.water.Saturation;
-import dev.waterjet.water.Water;
-import java.util.ArrayList;
-import java.util.List;
 
 /** One instance or more of every public type that a caller may want to store or send. */
 final class Samples {
@@ -153,7 +152,7 @@ final class Samples {
         all.add(PLATE);
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
-        all.add(CutEconomy.of(MachinabilityFeed.published(), CostRates.of(90, 0.45))
+        all.add(CuttingCost.of(MachinabilityFeed.published(), CostRates.of(90, 0.45))
                 .at(JET, PLATE, 3));
     }
 
@@ -161,15 +160,15 @@ final class Samples {
         Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
         all.add(kerf);
         all.add(kerf.lag());
-        all.add(SideTilt.squaring(kerf));
-        all.add(SmallestFeatures.of(kerf));
-        all.add(CompensationDrift.of(kerf, Datum.EXIT, Kind.SPEED.of(3e-10)));
+        all.add(TaperCompensation.forSquarePartSide(kerf));
+        all.add(MinimumFeatures.of(kerf));
+        all.add(OffsetDrift.of(kerf, MeasuringPlane.EXIT, Kind.SPEED.of(3e-10)));
         all.add(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.1)));
-        CutFace face = FaceModel.standard().face(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
+        CutSurface face = SurfaceModel.standard().surface(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
         all.add(face);
         all.add(face.roughness());
-        all.add(face.grade());
-        all.add(FaceModel.standard()
+        all.add(face.quality());
+        all.add(SurfaceModel.standard()
                 .fastestFeed(
                         JET,
                         PLATE,
@@ -179,14 +178,14 @@ final class Samples {
 
     private static void ofPath(List<Described> all) {
         Contour window =
-                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), Finish.of(FaceGrade.MEDIUM));
-        Part part = Part.of(window, Contour.circle(Point.millimetres(15, 10), millimetres(4), Finish.usual()));
+                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), EdgeRequirement.of(CutQuality.MEDIUM));
+        Part part = Part.of(window, Contour.circle(Point.millimetres(15, 10), millimetres(4), EdgeRequirement.defaults()));
         Lead lead = LeadPlacer.of(part, CuttingRules.of(millimetres(1), millimetres(6)))
                 .at(0, millimetres(15));
         all.add(part);
         all.add(window);
         all.add(part.holes().get(0).edge(0));
-        all.add(window.finish(0));
+        all.add(window.requirement(0));
         all.add(window.box());
         all.add(window.start());
         all.add(lead);
@@ -196,14 +195,14 @@ final class Samples {
                 .cuts()
                 .get(0));
         MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
-        GradeFeeds feeds = GradeFeeds.of(MachinabilityFeed.published(), JET, PLATE);
+        QualityFeeds feeds = QualityFeeds.of(MachinabilityFeed.published(), JET, PLATE);
         all.add(limits);
         all.add(feeds);
         FeedPlanner planner = FeedPlanner.of(limits, feeds, feed -> feed);
         for (Side side : Side.values()) {
             all.add(planner.plan(window, side));
             all.add(planner.plan(window, side).block(0));
-            all.addAll(planner.plan(window, side).slowSpots(0.9));
+            all.addAll(planner.plan(window, side).slowZones(0.9));
         }
     }
 }

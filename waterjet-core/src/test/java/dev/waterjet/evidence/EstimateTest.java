@@ -1,10 +1,5 @@
 package dev.waterjet.evidence;
 
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -13,6 +8,10 @@ import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class EstimateTest {
 

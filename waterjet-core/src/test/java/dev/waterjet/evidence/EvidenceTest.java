@@ -1,10 +1,5 @@
 package dev.waterjet.evidence;
 
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -12,6 +7,10 @@ import dev.waterjet.measure.Units;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class EvidenceTest {
 

@@ -1,16 +1,8 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
+import dev.waterjet.cost.CostRates;
+import dev.waterjet.cost.CutPoint;
+import dev.waterjet.cost.CuttingCost;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -24,9 +16,21 @@ import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 /** Feed models against their formulas worked by hand, and each input at its limit. */
 class FeedFormulasTest {
@@ -59,7 +63,7 @@ class FeedFormulasTest {
             }
         }
         assertThat(FeedExponent.TUBE.published()).isEqualTo(-0.618);
-        assertThat(FeedExponent.FEED.words()).isEqualTo("feed exponent");
+        assertThat(FeedExponent.FEED.label()).isEqualTo("feed exponent");
     }
 
     private double feedAt(FeedModel model, double[] setting) {
@@ -93,7 +97,7 @@ class FeedFormulasTest {
                 published.feed(jet, piece, 2),
                 published.pressureFor(jet, piece, 2, millimetresPerMinute(500)),
                 published.abrasiveFlowFor(jet, piece, 2, millimetresPerMinute(500)),
-                FeedInverse.of(published).pressureFor(jet, piece, 2, millimetresPerMinute(500)))) {
+                FeedSolver.of(published).pressureFor(jet, piece, 2, millimetresPerMinute(500)))) {
             assertThat(answer.cautions()).extracting(Caution::code).contains("unsure-machinability");
         }
         assertThatThrownBy(() -> published.pressureFor(jet, plate, 0.9, millimetresPerMinute(100)))
@@ -133,13 +137,13 @@ class FeedFormulasTest {
         assertThatThrownBy(() -> CostRates.of(5, -1)).hasMessageContaining("cost per kilogram of abrasive is -1");
         assertThatThrownBy(() -> CostRates.of(30, 1.5).perMetre(metresPerSecond(0), Kind.MASS_FLOW.of(0.01)))
                 .hasMessageContaining("feed is 0 mm/min");
-        CutEconomy economy = CutEconomy.of(published, CostRates.of(30, 1.5));
+        CuttingCost economy = CuttingCost.of(published, CostRates.of(30, 1.5));
         CutPoint point = economy.at(jet, plate, 2);
         assertThat(point.jet()).isEqualTo(jet);
         assertThat(point.feed()).isEqualTo(published.feed(jet, plate, 2));
         assertThat(point.costPerMetre())
                 .isEqualTo(CostRates.of(30, 1.5).perMetre(point.feed().value(), jet.abrasiveFlow()));
-        assertThatThrownBy(() -> economy.withHighestAbrasiveFlow(gramsPerMinute(0.5)))
+        assertThatThrownBy(() -> economy.withMaximumAbrasiveFlow(gramsPerMinute(0.5)))
                 .hasMessageContaining("highest flow of abrasive is 0.5 g/min; it must be above 0.6 g/min");
         assertThatThrownBy(() -> economy.atEqualPower(jet, plate, 2, QuantityArray.ofSi(Kind.PRESSURE, 0)))
                 .hasMessageContaining("pressure at the orifice is 0 MPa");
@@ -160,7 +164,7 @@ class FeedFormulasTest {
                 / (Math.PI * 0.9e-3 * strength * 0.002 / (2 * 0.8 * flow * excess * excess)
                         + 0.002 / 0.9e-3 * speed / excess);
         ErosionFeed model =
-                ErosionFeed.usual().withThreshold(metresPerSecond(100)).withDeformingShare(0.8);
+                ErosionFeed.standard().withThreshold(metresPerSecond(100)).withDeformingShare(0.8);
 
         assertThat(Kind.LENGTH.si(model.cuttingWear(jet, STEEL, metresPerSecond(0.002))))
                 .isCloseTo(cutting, within(1e-12));
@@ -189,7 +193,7 @@ class FeedFormulasTest {
                 .isCloseTo(Math.hypot(0.2, GRAPHITE.relativeUncertainty()), within(1e-15));
         assertThat(SpecificEnergyFeed.ofSteel().specificEnergy(GRAPHITE).cautions())
                 .isEqualTo(GRAPHITE.cautions());
-        var implied = SpecificEnergyFeed.implied(published, jet, plate);
+        var implied = SpecificEnergyFeed.impliedBy(published, jet, plate);
         assertThat(implied.si())
                 .isCloseTo(power / (published.separationFeedSi(jet, STEEL, 0.012) * 0.012 * 0.9e-3), within(1e-2));
         assertThat(implied.relativeUncertainty())
@@ -241,7 +245,7 @@ class FeedFormulasTest {
     /** theta = theta_lim (v/v_lim)^n turns into q = theta_lim/theta, and both directions end at the limit. */
     @Test
     void declinationReachesItsLimitAndNoFurther() {
-        DeclinationFeed model = DeclinationFeed.steep(published).withLimitingAngle(degrees(24));
+        DeclinationFeed model = DeclinationFeed.threeHalvesPower(published).withLimitingAngle(degrees(24));
         double limit = published.separationFeedSi(jet, STEEL, 0.012);
 
         assertThat(model.declination(jet, plate, metresPerSecond(limit)).to(Units.DEGREE))
@@ -262,7 +266,7 @@ class FeedFormulasTest {
         assertThatThrownBy(() -> model.withLimitingAngle(degrees(90))).hasMessageContaining("limiting declination");
         assertThatThrownBy(() -> model.withLimitingAngle(degrees(0))).hasMessageContaining("limiting declination is 0");
         assertThatThrownBy(() -> model.withExponent(0.05)).hasMessageContaining("exponent of the declination");
-        assertThat(DeclinationFeed.steep(published)
+        assertThat(DeclinationFeed.threeHalvesPower(published)
                         .declination(jet, Workpiece.of(GRAPHITE, millimetres(30)), millimetresPerMinute(10))
                         .cautions())
                 .extracting(Caution::code)
@@ -329,17 +333,17 @@ class FeedFormulasTest {
 
     @Test
     void gradesGoThroughTheStandardIndices() {
-        assertThat(published.feed(jet, plate, FaceGrade.FINE)).isEqualTo(published.feed(jet, plate, 4));
-        assertThat(FaceGrade.EXTRA_FINE.words()).isEqualTo("extra fine");
-        assertThatThrownBy(() -> IndexTable.of(Map.of(FaceGrade.PARTING, 1.0)))
+        assertThat(published.feed(jet, plate, CutQuality.FINE)).isEqualTo(published.feed(jet, plate, 4));
+        assertThat(CutQuality.VERY_FINE.label()).isEqualTo("extra fine");
+        assertThatThrownBy(() -> QualityIndexTable.of(Map.of(CutQuality.VERY_COARSE, 1.0)))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("index of the grade coarse");
-        assertThatThrownBy(() -> IndexTable.of(Map.of(
-                        FaceGrade.PARTING, 1.0,
-                        FaceGrade.COARSE, 2.0,
-                        FaceGrade.MEDIUM, 3.0,
-                        FaceGrade.FINE, 2.5,
-                        FaceGrade.EXTRA_FINE, 5.0)))
+        assertThatThrownBy(() -> QualityIndexTable.of(Map.of(
+                        CutQuality.VERY_COARSE, 1.0,
+                        CutQuality.COARSE, 2.0,
+                        CutQuality.MEDIUM, 3.0,
+                        CutQuality.FINE, 2.5,
+                        CutQuality.VERY_FINE, 5.0)))
                 .hasMessageContaining("index of the grade fine is 2.5; it must be at least 3");
         assertThatThrownBy(() -> FlowStrengths.standard().with(STEEL, megapascals(0)))
                 .hasMessageContaining("flow strength is 0 MPa");
@@ -347,36 +351,36 @@ class FeedFormulasTest {
 
     @Test
     void stacksCarryWhatTheirLayersCarry() {
-        Stack clad = Stack.of(Workpiece.of(GRAPHITE, millimetres(5)), plate);
+        MaterialStack clad = MaterialStack.of(Workpiece.of(GRAPHITE, millimetres(5)), plate);
 
         assertThat(clad.feed(published, jet, 2).cautions())
                 .extracting(Caution::code)
                 .contains("unsure-machinability", "stack");
-        assertThat(Stack.of(plate).feed(published, jet, 2).cautions())
+        assertThat(MaterialStack.of(plate).feed(published, jet, 2).cautions())
                 .extracting(Caution::code)
                 .doesNotContain("stack");
-        assertThat(Stack.of(plate).feed(published, jet, 2).si())
+        assertThat(MaterialStack.of(plate).feed(published, jet, 2).si())
                 .isCloseTo(published.feed(jet, plate, 2).si(), within(1e-12));
-        var foils = Stack.sheets(plate.withThickness(millimetres(0.001)), 2).feed(published, jet, 1);
+        var foils = MaterialStack.sheets(plate.withThickness(millimetres(0.001)), 2).feed(published, jet, 1);
         assertThat(foils.si()).isEqualTo(FeedModel.USUAL_HIGHEST_FEED_M_PER_S);
         assertThat(foils.cautions()).extracting(Caution::code).contains("thin-sheet");
-        assertThat(Stack.sheets(plate, 1000).layers()).hasSize(1000);
-        assertThatThrownBy(() -> Stack.sheets(plate, 1001)).hasMessageContaining("number of sheets is 1001");
-        assertThatThrownBy(Stack::of).hasMessageContaining("number of layers is 0");
+        assertThat(MaterialStack.sheets(plate, 1000).layers()).hasSize(1000);
+        assertThatThrownBy(() -> MaterialStack.sheets(plate, 1001)).hasMessageContaining("number of sheets is 1001");
+        assertThatThrownBy(MaterialStack::of).hasMessageContaining("number of layers is 0");
         assertThatThrownBy(() -> clad.feed(published, jet, 0.9)).hasMessageContaining("quality index is 0.9");
         ThresholdFeed law = ThresholdFeed.of(STEEL, jet, 8e-9, megapascals(500), millimetresPerMinute(1));
-        assertThatThrownBy(() -> Stack.of(plate).feed(law, jet, 1))
+        assertThatThrownBy(() -> MaterialStack.of(plate).feed(law, jet, 1))
                 .isInstanceOf(CannotReachException.class)
                 .hasMessage("the jet does not cut at all by this jet in a layer of the stack");
     }
 
     @Test
     void inversesSearchWithinTheirLimits() {
-        FeedInverse inverse = FeedInverse.of(published);
+        FeedSolver inverse = FeedSolver.of(published);
 
-        assertThatThrownBy(() -> inverse.withHighestPressure(megapascals(1)))
+        assertThatThrownBy(() -> inverse.withMaximumPressure(megapascals(1)))
                 .hasMessageContaining("highest pressure is 1 MPa; it must be above 1 MPa");
-        assertThatThrownBy(() -> inverse.withHighestAbrasiveFlow(gramsPerMinute(0.06)))
+        assertThatThrownBy(() -> inverse.withMaximumAbrasiveFlow(gramsPerMinute(0.06)))
                 .hasMessageContaining("highest flow of abrasive is 0.06 g/min");
         assertThatThrownBy(() -> inverse.pressureFor(jet, plate, 1, millimetresPerMinute(0)))
                 .hasMessageContaining("feed is 0 mm/min");
@@ -384,7 +388,7 @@ class FeedFormulasTest {
         assertThatThrownBy(() -> inverse.orificeFor(jet, plate, 1, millimetresPerMinute(20_000)))
                 .isInstanceOf(CannotReachException.class)
                 .hasMessageContaining("by orifice up to 0.45 mm");
-        assertThatThrownBy(() -> inverse.withHighestAbrasiveFlow(gramsPerMinute(500))
+        assertThatThrownBy(() -> inverse.withMaximumAbrasiveFlow(gramsPerMinute(500))
                         .abrasiveFlowFor(jet, plate, 1, millimetresPerMinute(20_000)))
                 .hasMessageContaining("by flow of abrasive up to 500 g/min");
         // d_o^1.374 to the power 1.15 in closed form
@@ -421,10 +425,10 @@ class FeedFormulasTest {
 
     @Test
     void aCutPointTellsItsCost() {
-        CutPoint point = CutEconomy.of(published, CostRates.of(30, 1.5)).at(jet, plate, 2);
+        CutPoint point = CuttingCost.of(published, CostRates.of(30, 1.5)).at(jet, plate, 2);
 
         assertThat(point.describe()).containsEntry("cost_per_metre", point.costPerMetre());
-        assertThat(IndexTable.standard().toString()).contains("5.0");
+        assertThat(QualityIndexTable.standard().toString()).contains("5.0");
     }
 
     @Test

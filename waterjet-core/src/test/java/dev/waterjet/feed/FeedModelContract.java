@@ -1,13 +1,5 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -21,6 +13,7 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.quality.CutQuality;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
@@ -29,9 +22,16 @@ import java.util.stream.IntStream;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 /** What every feed model must keep, whatever its formula. */
-abstract class FeedModelContract {
+public abstract class FeedModelContract {
 
     private static final double[] THICKNESSES_MM = {3, 6, 10, 25, 60, 120};
 
@@ -43,7 +43,7 @@ abstract class FeedModelContract {
         return Materials.standard().all();
     }
 
-    static AbrasiveJet jet(double megapascals, double orificeMm, double tubeMm, double gramsPerMinute) {
+    public static AbrasiveJet jet(double megapascals, double orificeMm, double tubeMm, double gramsPerMinute) {
         return CuttingHead.of(
                         Orifice.sapphire(millimetres(orificeMm)),
                         FocusingTube.of(millimetres(tubeMm), millimetres(80 * tubeMm)))
@@ -65,7 +65,7 @@ abstract class FeedModelContract {
             for (double thickness : THICKNESSES_MM) {
                 Workpiece piece = Workpiece.of(material, millimetres(thickness));
                 double slowestSoFar = Double.POSITIVE_INFINITY;
-                for (FaceGrade grade : FaceGrade.values()) {
+                for (CutQuality grade : CutQuality.values()) {
                     Estimate<Speed> feed = model().feed(usualJet(), piece, grade);
                     assertThat(feed.si())
                             .as("%s, %s", piece, grade)
@@ -73,7 +73,7 @@ abstract class FeedModelContract {
                             .isLessThan(isHeld(feed) ? Math.nextUp(slowestSoFar) : slowestSoFar);
                     slowestSoFar = feed.si();
                 }
-                Estimate<Speed> parting = model().feed(usualJet(), piece, FaceGrade.PARTING);
+                Estimate<Speed> parting = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
                 assertThat(parting.si()).isLessThan(isHeld(parting) ? Math.nextUp(before) : before);
                 before = parting.si();
             }
@@ -144,7 +144,7 @@ abstract class FeedModelContract {
     @Test
     void curvesAreTheSameFeedsInBulk() {
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(100), 50);
-        SpeedCurve curve = model().curve(usualJet(), anyMaterial(), 3, thicknesses);
+        FeedCurve curve = model().curve(usualJet(), anyMaterial(), 3, thicknesses);
 
         for (int i = 0; i < thicknesses.size(); i++) {
             Workpiece piece = Workpiece.of(anyMaterial(), thicknesses.get(i));

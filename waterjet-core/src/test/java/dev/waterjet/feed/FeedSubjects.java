@@ -1,9 +1,5 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -18,6 +14,9 @@ import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
 import java.util.Map;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** What the suite can ask of this package. */
 public final class FeedSubjects implements Subjects {
@@ -49,12 +48,12 @@ public final class FeedSubjects implements Subjects {
     }
 
     private static Computed impliedEnergy(Inputs in) {
-        return Computed.of(SpecificEnergyFeed.implied(
+        return Computed.of(SpecificEnergyFeed.impliedBy(
                 MachinabilityFeed.published(), Setups.abrasiveJet(in), Setups.workpiece(in)));
     }
 
     private static Computed erosionOverMachinability(Inputs in) {
-        return Computed.of(depth(ErosionFeed.usual(), in).si()
+        return Computed.of(depth(ErosionFeed.standard(), in).si()
                 / depth(MachinabilityFeed.published(), in).si());
     }
 

@@ -1,9 +1,5 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -21,6 +17,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class FeedSweepTest {
 
@@ -44,7 +43,7 @@ class FeedSweepTest {
                 SpecificEnergyFeed.ofSteel(),
                 DeclinationFeed.linear(MachinabilityFeed.published()),
                 LimitedFeed.of(MachinabilityFeed.published(), Kind.SPEED.of(0.01)),
-                ErosionFeed.usual());
+                ErosionFeed.standard());
     }
 
     @ParameterizedTest

@@ -1,14 +1,7 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-
 import dev.waterjet.ValueContract;
+import dev.waterjet.cost.CostRates;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
@@ -19,10 +12,19 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
 import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
 
 class FeedValuesTest {
 
@@ -83,8 +85,8 @@ class FeedValuesTest {
 
     @Test
     void anErosionModelIsItsParameters() {
-        ErosionFeed usual = ErosionFeed.usual();
-        ValueContract.of(ErosionFeed::usual)
+        ErosionFeed usual = ErosionFeed.standard();
+        ValueContract.of(ErosionFeed::standard)
                 .tells("name", ErosionFeed::name, "erosion")
                 .tells("uncertainty", model -> model.relativeUncertainty(STEEL), 0.4)
                 .differs(
@@ -136,12 +138,12 @@ class FeedValuesTest {
                 .tells("model", DeclinationFeed::model, base)
                 .tells("name", DeclinationFeed::name, "declination 1")
                 .differs("model", DeclinationFeed.linear(rival))
-                .differs("exponent", DeclinationFeed.steep(base))
+                .differs("exponent", DeclinationFeed.threeHalvesPower(base))
                 .differs("angle", DeclinationFeed.linear(base).withLimitingAngle(degrees(20)))
                 .says("declination 1 on machinability")
                 .check();
-        assertThat(DeclinationFeed.steep(base).name()).isEqualTo("declination 1.5");
-        assertThat(DeclinationFeed.steep(base).withExponent(2).name()).isEqualTo("declination 2.0");
+        assertThat(DeclinationFeed.threeHalvesPower(base).name()).isEqualTo("declination 1.5");
+        assertThat(DeclinationFeed.threeHalvesPower(base).withExponent(2).name()).isEqualTo("declination 2.0");
         assertThat(DeclinationFeed.linear(base).evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
         ValueContract.of(() -> LoadedFeed.of(base, falling, 0.15))
                 .tells("model", LoadedFeed::model, base)
@@ -160,7 +162,7 @@ class FeedValuesTest {
                 .tells("model", LimitedFeed::model, base)
                 .tells("name", LimitedFeed::name, "machinability")
                 .tells("evidence", LimitedFeed::evidence, base.evidence())
-                .tells("highest", LimitedFeed::highestFeedSi, 0.05)
+                .tells("highest", LimitedFeed::maximumFeedSi, 0.05)
                 .differs("model", LimitedFeed.of(rival, millimetresPerMinute(3000)))
                 .differs("limit", LimitedFeed.of(base, millimetresPerMinute(4000)))
                 .says("machinability", "3000 mm/min")
@@ -185,18 +187,18 @@ class FeedValuesTest {
                         .strengthSi(PINE)
                         .orElseThrow())
                 .isEqualTo(700e6);
-        Map<FaceGrade, Double> even = Map.of(
-                FaceGrade.PARTING, 1.0,
-                FaceGrade.COARSE, 1.0,
-                FaceGrade.MEDIUM, 2.0,
-                FaceGrade.FINE, 2.0,
-                FaceGrade.EXTRA_FINE, 2.5);
-        ValueContract.of(IndexTable::standard)
-                .tells("parting", table -> table.index(FaceGrade.PARTING), 1.0)
-                .tells("extra fine", table -> table.index(FaceGrade.EXTRA_FINE), 5.0)
-                .differs("indices", IndexTable.of(even))
+        Map<CutQuality, Double> even = Map.of(
+                CutQuality.VERY_COARSE, 1.0,
+                CutQuality.COARSE, 1.0,
+                CutQuality.MEDIUM, 2.0,
+                CutQuality.FINE, 2.0,
+                CutQuality.VERY_FINE, 2.5);
+        ValueContract.of(QualityIndexTable::standard)
+                .tells("parting", table -> table.index(CutQuality.VERY_COARSE), 1.0)
+                .tells("extra fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
+                .differs("indices", QualityIndexTable.of(even))
                 .check();
-        assertThat(IndexTable.of(even).index(FaceGrade.FINE)).isEqualTo(2);
+        assertThat(QualityIndexTable.of(even).index(CutQuality.FINE)).isEqualTo(2);
     }
 
     @Test
@@ -205,23 +207,23 @@ class FeedValuesTest {
         QuantityArray<Length> others = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(31), 4);
         MachinabilityFeed model = MachinabilityFeed.published();
         ValueContract.of(() -> model.curve(jet, STEEL, 2, thicknesses))
-                .tells("thicknesses", SpeedCurve::thicknesses, thicknesses)
-                .tells("size", SpeedCurve::size, 4)
-                .tells("uncertainty", SpeedCurve::relativeUncertainty, Math.hypot(0.15, 0.115))
+                .tells("thicknesses", FeedCurve::thicknesses, thicknesses)
+                .tells("size", FeedCurve::size, 4)
+                .tells("uncertainty", FeedCurve::relativeUncertainty, Math.hypot(0.15, 0.115))
                 .differs("thickness", model.curve(jet, STEEL, 2, others))
                 .differs("feeds", model.curve(jet, STEEL, 3, thicknesses))
                 .differs("uncertainty", model.withModelUncertainty(0.1).curve(jet, STEEL, 2, thicknesses))
                 .says("speed curve of 4 points")
                 .check();
-        SpeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
+        FeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
         assertThat(curve.feed(3).si()).isEqualTo(curve.feeds().si(3));
         assertThat(curve.feed(3).relativeUncertainty()).isEqualTo(curve.relativeUncertainty());
         Workpiece sheet = Workpiece.of(STEEL, millimetres(2));
-        ValueContract.of(() -> Stack.sheets(sheet, 3))
-                .tells("layers", Stack::layers, List.of(sheet, sheet, sheet))
-                .tells("thickness", Stack::thickness, millimetres(6))
-                .differs("count", Stack.sheets(sheet, 4))
-                .differs("sheet", Stack.sheets(sheet.withThickness(millimetres(3)), 3))
+        ValueContract.of(() -> MaterialStack.sheets(sheet, 3))
+                .tells("layers", MaterialStack::layers, List.of(sheet, sheet, sheet))
+                .tells("thickness", MaterialStack::thickness, millimetres(6))
+                .differs("count", MaterialStack.sheets(sheet, 4))
+                .differs("sheet", MaterialStack.sheets(sheet.withThickness(millimetres(3)), 3))
                 .says("stack of 3 layers")
                 .check();
     }

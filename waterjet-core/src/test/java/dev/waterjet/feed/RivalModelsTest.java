@@ -1,15 +1,5 @@
 package dev.waterjet.feed;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -26,6 +16,15 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class RivalModelsTest {
 
@@ -50,7 +49,7 @@ class RivalModelsTest {
     class Erosion extends FeedModelContract {
         @Override
         FeedModel model() {
-            return ErosionFeed.usual();
+            return ErosionFeed.standard();
         }
 
         @Override
@@ -63,7 +62,7 @@ class RivalModelsTest {
     class ErosionWithThreshold extends FeedModelContract {
         @Override
         FeedModel model() {
-            return ErosionFeed.usual().withThreshold(metresPerSecond(120)).withRoundness(0.35);
+            return ErosionFeed.standard().withThreshold(metresPerSecond(120)).withRoundness(0.35);
         }
 
         @Override
@@ -92,7 +91,7 @@ class RivalModelsTest {
     class SteepDeclination extends FeedModelContract {
         @Override
         FeedModel model() {
-            return DeclinationFeed.steep(SpecificEnergyFeed.ofSteel());
+            return DeclinationFeed.threeHalvesPower(SpecificEnergyFeed.ofSteel());
         }
     }
 
@@ -144,7 +143,7 @@ class RivalModelsTest {
     void erosionLiesAboveMachinability(String id) {
         Material material = Materials.standard().get(id);
         AbrasiveJet jet = comparisonJet(0.7);
-        double erosion = ErosionFeed.usual()
+        double erosion = ErosionFeed.standard()
                 .depth(jet, material, millimetresPerMinute(120))
                 .si();
         double machinability = MachinabilityFeed.published()
@@ -164,7 +163,7 @@ class RivalModelsTest {
                     Workpiece piece = Workpiece.of(Materials.standard().get(id), millimetres(thickness));
                     double machinability =
                             MachinabilityFeed.published().feed(jet, piece, 1).si();
-                    for (FeedModel rival : List.of(ErosionFeed.usual(), SpecificEnergyFeed.ofSteel())) {
+                    for (FeedModel rival : List.of(ErosionFeed.standard(), SpecificEnergyFeed.ofSteel())) {
                         assertThat(rival.feed(jet, piece, 1).si() / machinability)
                                 .as("%s in %s at %s MPa", rival, piece, pressure)
                                 .isBetween(1 / 3.0, 3.0);
@@ -178,7 +177,7 @@ class RivalModelsTest {
     @ParameterizedTest
     @ValueSource(doubles = {5, 8, 10, 15, 20, 40})
     void machinabilityImpliesTheSpecificEnergyOfSteel(double thickness) {
-        assertThat(SpecificEnergyFeed.implied(
+        assertThat(SpecificEnergyFeed.impliedBy(
                                 MachinabilityFeed.published(),
                                 comparisonJet(0.7),
                                 Workpiece.of(STEEL, millimetres(thickness)))
@@ -190,7 +189,7 @@ class RivalModelsTest {
     void theImpliedEnergyGivesTheFeedBack() {
         AbrasiveJet jet = comparisonJet(0.7);
         Workpiece piece = Workpiece.of(STEEL, millimetres(10));
-        var implied = SpecificEnergyFeed.implied(MachinabilityFeed.published(), jet, piece);
+        var implied = SpecificEnergyFeed.impliedBy(MachinabilityFeed.published(), jet, piece);
         FeedModel model = SpecificEnergyFeed.of(STEEL, implied.value(), 0.1, TEST);
 
         assertThat(model.feed(jet, piece, 1).si())
@@ -206,15 +205,15 @@ class RivalModelsTest {
     void erosionIsTheSumOfItsParts() {
         AbrasiveJet jet = comparisonJet(0.7);
         var feed = millimetresPerMinute(120);
-        double cutting = Kind.LENGTH.si(ErosionFeed.usual().cuttingWear(jet, STEEL, feed));
-        double deformation = Kind.LENGTH.si(ErosionFeed.usual().deformationWear(jet, STEEL, feed));
+        double cutting = Kind.LENGTH.si(ErosionFeed.standard().cuttingWear(jet, STEEL, feed));
+        double deformation = Kind.LENGTH.si(ErosionFeed.standard().deformationWear(jet, STEEL, feed));
 
         // evaluated apart from this library, with the same inputs
         assertThat(cutting).isCloseTo(6.0e-3, within(0.06e-3));
         assertThat(deformation).isCloseTo(45.5e-3, within(0.3e-3));
-        assertThat(ErosionFeed.usual().depth(jet, STEEL, feed).si()).isCloseTo(cutting + deformation, within(1e-15));
+        assertThat(ErosionFeed.standard().depth(jet, STEEL, feed).si()).isCloseTo(cutting + deformation, within(1e-15));
         assertThat(Kind.LENGTH.si(
-                        ErosionFeed.usual().withThreshold(metresPerSecond(900)).deformationWear(jet, STEEL, feed)))
+                        ErosionFeed.standard().withThreshold(metresPerSecond(900)).deformationWear(jet, STEEL, feed)))
                 .isZero();
     }
 
@@ -223,11 +222,11 @@ class RivalModelsTest {
         Material pine = Materials.standard().get("pine");
         AbrasiveJet jet = comparisonJet(0.7);
 
-        assertThatThrownBy(() -> ErosionFeed.usual().depth(jet, pine, millimetresPerMinute(120)))
+        assertThatThrownBy(() -> ErosionFeed.standard().depth(jet, pine, millimetresPerMinute(120)))
                 .isInstanceOf(UnsuitedMaterialException.class)
                 .hasMessageContaining("\"erosion\" cannot answer for")
                 .hasMessageContaining("state one, or calibrate it");
-        assertThat(ErosionFeed.usual()
+        assertThat(ErosionFeed.standard()
                         .withStrengths(FlowStrengths.standard().with(pine, megapascals(700)))
                         .depth(jet, pine, millimetresPerMinute(120))
                         .si())
@@ -257,7 +256,7 @@ class RivalModelsTest {
         Workpiece piece = Workpiece.of(STEEL, millimetres(10));
         double limit = MachinabilityFeed.published().feed(jet, piece, 1).si();
         DeclinationFeed steep =
-                DeclinationFeed.steep(MachinabilityFeed.published()).withLimitingAngle(degrees(20));
+                DeclinationFeed.threeHalvesPower(MachinabilityFeed.published()).withLimitingAngle(degrees(20));
 
         assertThat(steep.declination(jet, piece, metresPerSecond(limit / 4)).to(Units.DEGREE))
                 .isCloseTo(20 / 8.0, within(1e-9));

@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class LeastSquaresTest {
 

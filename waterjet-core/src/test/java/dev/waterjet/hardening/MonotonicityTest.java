@@ -1,5 +1,55 @@
 package dev.waterjet.hardening;
 
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.BatchCost;
+import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.CostItem;
+import dev.waterjet.cost.PartWork;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.cost.Stores;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.DeclinationFeed;
+import dev.waterjet.feed.ErosionFeed;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.LoadedFeed;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.SpecificEnergyFeed;
+import dev.waterjet.hydraulics.Attenuator;
+import dev.waterjet.hydraulics.Compression;
+import dev.waterjet.hydraulics.IsentropicJet;
+import dev.waterjet.hydraulics.SupplyLine;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.jet.TubeWear;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.pierce.PierceSelector;
+import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.sheet.SheetRoom;
+import dev.waterjet.sheet.TableFill;
+import dev.waterjet.surface.SurfaceModel;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.function.ToDoubleFunction;
+import javax.measure.Quantity;
+import javax.measure.quantity.Time;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import static dev.waterjet.hardening.MonotonicityTest.Way.FALLS;
 import static dev.waterjet.hardening.MonotonicityTest.Way.RISES;
 import static dev.waterjet.hardening.Setting.Knob.ABRASIVE_FLOW;
@@ -20,57 +70,6 @@ import static dev.waterjet.hardening.Setting.Knob.TUBE;
 import static dev.waterjet.hardening.Setting.Knob.VOLUME;
 import static dev.waterjet.hardening.Setting.Knob.WATER_FLOW;
 import static org.assertj.core.api.Assertions.assertThat;
-
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.DeclinationFeed;
-import dev.waterjet.feed.ErosionFeed;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.LoadedFeed;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.feed.SpecificEnergyFeed;
-import dev.waterjet.grade.FaceModel;
-import dev.waterjet.hydraulics.Attenuator;
-import dev.waterjet.hydraulics.Compression;
-import dev.waterjet.hydraulics.IsentropicJet;
-import dev.waterjet.hydraulics.SupplyLine;
-import dev.waterjet.hydraulics.WaterJet;
-import dev.waterjet.jet.MixingEfficiency;
-import dev.waterjet.job.Batch;
-import dev.waterjet.job.BatchCost;
-import dev.waterjet.job.CostItem;
-import dev.waterjet.job.PartWork;
-import dev.waterjet.job.PiercePractice;
-import dev.waterjet.job.Piercing;
-import dev.waterjet.job.Rates;
-import dev.waterjet.job.SheetRoom;
-import dev.waterjet.job.Stores;
-import dev.waterjet.job.TableFill;
-import dev.waterjet.job.TubeWear;
-import dev.waterjet.job.WearPart;
-import dev.waterjet.kerf.Kerf;
-import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.WaterjetException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.SplittableRandom;
-import java.util.function.ToDoubleFunction;
-import javax.measure.Quantity;
-import javax.measure.quantity.Time;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * What must rise when something is turned up, and what must fall: laws that hold for any model of the thing, whatever its
@@ -183,7 +182,7 @@ class MonotonicityTest {
                 MachinabilityFeed.publishedByWaterFlow(),
                 SpecificEnergyFeed.ofSteel(),
                 DeclinationFeed.linear(FEEDS),
-                DeclinationFeed.steep(FEEDS));
+                DeclinationFeed.threeHalvesPower(FEEDS));
         for (FeedModel model : models) {
             String feed = "feed by the model of " + model.name();
             ToDoubleFunction<Setting> answer = s -> feed(model, s);
@@ -207,7 +206,7 @@ class MonotonicityTest {
                     "feed by erosion",
                     FALLS,
                     knob,
-                    s -> ErosionFeed.usual()
+                    s -> ErosionFeed.standard()
                             .feedSi(s.jet(), Materials.standard().get("titanium"), s.get(THICKNESS), s.get(INDEX))));
         }
         laws.add(new Law(
@@ -225,8 +224,8 @@ class MonotonicityTest {
                 "roughness at the exit",
                 RISES,
                 FEED,
-                s -> FaceModel.standard()
-                        .face(s.jet(), s.piece(), FEEDS, Kind.SPEED.of(s.get(FEED)))
+                s -> SurfaceModel.standard()
+                        .surface(s.jet(), s.piece(), FEEDS, Kind.SPEED.of(s.get(FEED)))
                         .roughness()
                         .raAtExit()
                         .si()));
@@ -244,7 +243,7 @@ class MonotonicityTest {
                 "time to pierce",
                 RISES,
                 THICKNESS,
-                s -> Piercing.of(FEEDS, PiercePractice.usual())
+                s -> PierceSelector.of(FEEDS, PierceSettings.defaults())
                         .choose(s.jet(), Workpiece.of(s.material(), Kind.LENGTH.of(s.get(THICKNESS))))
                         .time()
                         .si()));
@@ -256,7 +255,7 @@ class MonotonicityTest {
                 FALLS,
                 ABRASIVE_FLOW,
                 s -> Kind.TIME.si(
-                        Stores.of(Kind.MASS.of(250), Kind.VOLUME.of(1.5)).hopperEndurance(s.jet(), 1))));
+                        Stores.of(Kind.MASS.of(250), Kind.VOLUME.of(1.5)).timeToEmptyHopper(s.jet(), 1))));
         laws.add(new Law(
                 "parts on a sheet",
                 RISES,
@@ -278,12 +277,12 @@ class MonotonicityTest {
                 "chance that a tube is worn",
                 RISES,
                 HOURS,
-                s -> WearPart.focusingTube().chanceWorn(hours(s))));
+                s -> Consumable.focusingTube().failureProbability(hours(s))));
         laws.add(new Law(
                 "life left to a tube",
                 FALLS,
                 HOURS,
-                s -> Kind.TIME.si(WearPart.focusingTube().left(hours(s), 0.5))));
+                s -> Kind.TIME.si(Consumable.focusingTube().remainingLife(hours(s), 0.5))));
     }
 
     @ParameterizedTest
@@ -343,18 +342,18 @@ class MonotonicityTest {
     }
 
     private static double contourTime(Setting setting) {
-        Contour window = Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(40, 25), Finish.usual());
+        Contour window = Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(40, 25), EdgeRequirement.defaults());
         MachineLimits limits =
                 MachineLimits.of(Kind.SPEED.of(setting.get(SPEED)), Kind.ACCELERATION.of(setting.get(ACCELERATION)));
-        GradeFeeds feeds = GradeFeeds.of(FEEDS, setting.jet(), setting.piece());
-        return Kind.TIME.si(FeedPlanner.of(limits, feeds, LagLaw.none())
+        QualityFeeds feeds = QualityFeeds.of(FEEDS, setting.jet(), setting.piece());
+        return Kind.TIME.si(FeedPlanner.of(limits, feeds, LagFunction.none())
                 .plan(window, Side.LEFT)
                 .time());
     }
 
     private static BatchCost cost(Setting setting) {
         PartWork work = PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of()));
-        Rates rates = Rates.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45);
+        Prices rates = Prices.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45);
         return Batch.of(setting.jet(), work, (int) setting.get(PARTS))
                 .withSetUp(Kind.TIME.of(600))
                 .cost(rates);

@@ -1,7 +1,5 @@
 package dev.waterjet.hardening;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import dev.waterjet.measure.Kind;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Executable;
@@ -16,6 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import org.junit.jupiter.api.Test;
+import static org.assertj.core.api.Assertions.assertThat;
 
 /** Calls everything public with random arguments, feeding answers back as arguments of further calls. */
 public class SurfaceTest {

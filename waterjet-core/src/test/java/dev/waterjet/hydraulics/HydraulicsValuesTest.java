@@ -1,5 +1,11 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
 import static dev.waterjet.measure.Measures.kilowatts;
@@ -10,13 +16,6 @@ import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
-
-import dev.waterjet.ValueContract;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class HydraulicsValuesTest {
 

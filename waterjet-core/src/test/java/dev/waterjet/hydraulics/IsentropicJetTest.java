@@ -1,16 +1,15 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.water.Water;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.water.Water;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class IsentropicJetTest {
 

@@ -1,13 +1,12 @@
 package dev.waterjet.hydraulics;
 
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import org.junit.jupiter.api.Test;
 
 class PumpSettingTest {
 

@@ -1,5 +1,10 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerSecond;
 import static dev.waterjet.measure.Measures.litresPerMinute;
@@ -12,12 +17,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 /** Supply of the head against formulas worked by hand, and each input at its limit. */
 class SupplyFormulasTest {

@@ -1,5 +1,14 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.bars;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerSecond;
@@ -11,16 +20,6 @@ import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.IntRange;
-import org.junit.jupiter.api.Test;
 
 class SupplyTest {
 

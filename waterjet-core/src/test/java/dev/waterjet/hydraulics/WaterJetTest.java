@@ -1,5 +1,8 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -7,10 +10,6 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 
 class WaterJetTest {
 

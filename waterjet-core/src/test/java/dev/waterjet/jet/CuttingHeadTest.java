@@ -1,5 +1,10 @@
 package dev.waterjet.jet;
 
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.micrometres;
@@ -7,12 +12,6 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 
 class CuttingHeadTest {
 

@@ -1,12 +1,11 @@
 package dev.waterjet.jet;
 
+import dev.waterjet.measure.DomainException;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.micrometres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.DomainException;
-import org.junit.jupiter.api.Test;
 
 class MeshTest {
 

@@ -1,9 +1,5 @@
 package dev.waterjet.kerf;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -20,6 +16,9 @@ import dev.waterjet.reference.Subjects;
 import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Length;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
 
 /** What the suite can ask of this package. */
 public final class KerfSubjects implements Subjects {
@@ -29,8 +28,8 @@ public final class KerfSubjects implements Subjects {
         return Map.of(
                 "exit-lag", in -> Computed.of(kerf(in).lag().atExit()),
                 "exit-angle", in -> Computed.of(kerf(in).lag().exitAngle()),
-                "lag-error-tangent", in -> arc(in, LagPicture.TANGENT),
-                "lag-error-trailer", in -> arc(in, LagPicture.TRAILER),
+                "lag-error-tangent", in -> arc(in, LagGeometry.TANGENT),
+                "lag-error-trailer", in -> arc(in, LagGeometry.TRACTRIX),
                 "allowed-lag",
                         in -> Computed.of(
                                 Kind.LENGTH,
@@ -41,7 +40,7 @@ public final class KerfSubjects implements Subjects {
                 "kerf-entry-width", in -> Computed.of(kerf(in).entryWidth()));
     }
 
-    private static Computed arc(Inputs in, LagPicture picture) {
+    private static Computed arc(Inputs in, LagGeometry picture) {
         return Computed.of(kerf(in).lag().errorOnArc(in.get("radius", Kind.LENGTH), picture));
     }
 

@@ -1,15 +1,7 @@
 package dev.waterjet.kerf;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.inches;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
+import dev.waterjet.calibrate.KerfFit;
+import dev.waterjet.calibrate.KerfMeasurement;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -33,6 +25,15 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.inches;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class KerfTest {
 
@@ -176,11 +177,11 @@ class KerfTest {
         Kerf kerf = MODEL.kerf(JET, plate, depth);
 
         assertThat(kerf.index()).isBetween(1.001, 1.5);
-        assertThat(SideTilt.squaring(kerf).tilt().getValue().doubleValue())
+        assertThat(TaperCompensation.forSquarePartSide(kerf).tilt().getValue().doubleValue())
                 .isBetween(Math.toRadians(4), Math.toRadians(5));
-        double upright = SideTilt.of(kerf, degrees(0)).partSide().si();
+        double upright = TaperCompensation.of(kerf, degrees(0)).partSideTaper().si();
         for (double tilt = 0; tilt <= 8; tilt++) {
-            assertThat(SideTilt.of(kerf, degrees(tilt)).partSide().si())
+            assertThat(TaperCompensation.of(kerf, degrees(tilt)).partSideTaper().si())
                     .isCloseTo(upright - Math.toRadians(tilt), within(1e-12));
         }
     }
@@ -189,13 +190,13 @@ class KerfTest {
     void aTiltTakesFromThePartAndGivesToTheScrap() {
         Kerf kerf = kerf(5, 1.3);
         double taper = kerf.taperPerSide().si();
-        SideTilt square = SideTilt.squaring(kerf);
-        SideTilt limited = square.within(degrees(2));
+        TaperCompensation square = TaperCompensation.forSquarePartSide(kerf);
+        TaperCompensation limited = square.within(degrees(2));
 
-        assertThat(square.partSide().si()).isZero();
-        assertThat(square.scrapSide().si()).isCloseTo(2 * taper, within(1e-15));
+        assertThat(square.partSideTaper().si()).isZero();
+        assertThat(square.scrapSideTaper().si()).isCloseTo(2 * taper, within(1e-15));
         assertThat(limited.tilt().getValue().doubleValue()).isEqualTo(Math.toRadians(2));
-        assertThat(limited.partSide().si())
+        assertThat(limited.partSideTaper().si())
                 .isCloseTo(taper - Math.toRadians(2), within(1e-15))
                 .isPositive();
         assertThat(Kind.LENGTH.si(limited.pathShift(millimetres(100))))
@@ -208,13 +209,13 @@ class KerfTest {
         KerfModel truth =
                 MODEL.withDoseSpread(0.31, 0.1, MODEL.evidence()).withHalfAngle(degrees(1.8), 0.1, MODEL.evidence());
         double[] noise = {0.004, -0.006, 0.002, 0.005, -0.003, -0.004, 0.006, -0.002};
-        List<MeasuredKerf> cuts = new java.util.ArrayList<>();
+        List<KerfMeasurement> cuts = new java.util.ArrayList<>();
         int i = 0;
         for (double standOff : new double[] {1.5, 4}) {
             for (double index : new double[] {1.4, 8}) {
                 AbrasiveJet jet = jet(0.33, 1, standOff, 400, 380);
                 Kerf kerf = truth.kerf(jet, steel(20), Estimate.withinFactor(Kind.LENGTH, index * 0.02, 0, List.of()));
-                cuts.add(MeasuredKerf.of(jet, steel(20), millimetres(20 * index))
+                cuts.add(KerfMeasurement.of(jet, steel(20), millimetres(20 * index))
                         .withEntryWidth(millimetres(kerf.entryWidth().to(Units.MILLIMETRE) + noise[i++]))
                         .withExitWidth(millimetres(kerf.exitWidth().to(Units.MILLIMETRE) + noise[i++])));
             }
@@ -235,18 +236,18 @@ class KerfTest {
     void wearMovesTheOffsetUntilTheToleranceIsUsedUp() {
         Kerf kerf = kerf(10, 3);
         Quantity<javax.measure.quantity.Speed> growth = Kind.SPEED.of(1e-6 / 3600, Units.MICROMETRE_PER_HOUR);
-        for (Datum datum : Datum.values()) {
-            CompensationDrift drift = CompensationDrift.of(kerf, datum, growth);
+        for (MeasuringPlane datum : MeasuringPlane.values()) {
+            OffsetDrift drift = OffsetDrift.of(kerf, datum, growth);
             var time = drift.timeUntil(millimetres(0.05));
             assertThat(drift.driftAfter(time.value()).si()).isCloseTo(5e-5, within(1e-10));
         }
         // at the entry the offset grows by half of the bore: 0.05 mm at 1 um/h and half of it take 100 h
-        assertThat(CompensationDrift.of(kerf, Datum.ENTRY, growth)
+        assertThat(OffsetDrift.of(kerf, MeasuringPlane.ENTRY, growth)
                         .timeUntil(millimetres(0.05))
                         .to(Units.HOUR))
                 .isCloseTo(100, within(1e-6));
         assertThatThrownBy(() ->
-                        CompensationDrift.of(kerf(10, 1), Datum.EXIT, growth).timeUntil(millimetres(0.05)))
+                        OffsetDrift.of(kerf(10, 1), MeasuringPlane.EXIT, growth).timeUntil(millimetres(0.05)))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("exit face");
     }
@@ -254,15 +255,15 @@ class KerfTest {
     @Test
     void smallestFeaturesFollowTheWidestPlace() {
         Kerf kerf = kerf(100, 6);
-        SmallestFeatures smallest = SmallestFeatures.of(kerf);
+        MinimumFeatures smallest = MinimumFeatures.of(kerf);
         double widest = kerf.largestWidth().si();
 
         assertThat(widest).isGreaterThan(kerf.entryWidth().si());
         assertThat(smallest.innerRadius().si()).isCloseTo(widest / 2, within(1e-15));
         assertThat(smallest.slot().si()).isEqualTo(widest);
         assertThat(smallest.trepannedHole().si()).isEqualTo(2 * widest);
-        assertThat(smallest.isTouchingAt(kerf.entryWidth().value())).isTrue();
-        assertThat(smallest.isTouchingAt(Kind.LENGTH.of(1.01 * widest))).isFalse();
+        assertThat(smallest.kerfsOverlapAt(kerf.entryWidth().value())).isTrue();
+        assertThat(smallest.kerfsOverlapAt(Kind.LENGTH.of(1.01 * widest))).isFalse();
         assertThat(smallest.web().cautions()).anyMatch(caution -> caution.code().equals("web-by-practice"));
     }
 

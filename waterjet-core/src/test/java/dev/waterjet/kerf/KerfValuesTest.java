@@ -1,13 +1,9 @@
 package dev.waterjet.kerf;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.hours;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.ValueContract;
+import dev.waterjet.calibrate.KerfFit;
+import dev.waterjet.calibrate.KerfMeasurement;
+import dev.waterjet.calibrate.LagMeasurement;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -29,6 +25,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.hours;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 /** What the values of this package hold, and the uncertainties that follow from them by hand. */
 class KerfValuesTest {
@@ -60,18 +62,18 @@ class KerfValuesTest {
     void offsetsAreHalfOfTheWidthWhereThePartIsMeasured() {
         Kerf kerf = kerf(20, 3);
 
-        assertThat(kerf.compensation(Datum.ENTRY).si())
+        assertThat(kerf.offset(MeasuringPlane.ENTRY).si())
                 .isCloseTo(kerf.entryWidth().si() / 2, within(1e-15));
-        assertThat(kerf.compensation(Datum.EXIT).si())
+        assertThat(kerf.offset(MeasuringPlane.EXIT).si())
                 .isCloseTo(kerf.exitWidth().si() / 2, within(1e-15));
-        assertThat(kerf.compensation(Datum.MIDDLE).si())
+        assertThat(kerf.offset(MeasuringPlane.MIDDLE).si())
                 .isCloseTo(kerf.halfWidthSi(0.010), within(1e-15))
                 .isCloseTo(kerf.widthAt(millimetres(10)).si() / 2, within(1e-15));
-        assertThat(kerf.compensation(Datum.WIDEST).si())
+        assertThat(kerf.offset(MeasuringPlane.WIDEST).si())
                 .isCloseTo(kerf.largestWidth().si() / 2, within(1e-15));
-        assertThat(kerf.compensation().si())
-                .isEqualTo(kerf.compensation(Datum.ENTRY).si());
-        assertThat(Arrays.stream(Datum.values()).map(Datum::words))
+        assertThat(kerf.offset().si())
+                .isEqualTo(kerf.offset(MeasuringPlane.ENTRY).si());
+        assertThat(Arrays.stream(MeasuringPlane.values()).map(MeasuringPlane::label))
                 .containsExactly("entry face", "half thickness", "exit face", "widest place");
     }
 
@@ -83,15 +85,15 @@ class KerfValuesTest {
         assertThat(uncertaintyMm(kerf.entryWidth())).isCloseTo(0.03, within(1e-12));
         assertThat(uncertaintyMm(kerf.exitWidth())).isCloseTo(0.03, within(1e-12));
         assertThat(uncertaintyMm(kerf.widthAt(millimetres(7)))).isCloseTo(0.03, within(1e-12));
-        assertThat(uncertaintyMm(kerf.compensation(Datum.EXIT))).isCloseTo(0.015, within(1e-12));
+        assertThat(uncertaintyMm(kerf.offset(MeasuringPlane.EXIT))).isCloseTo(0.015, within(1e-12));
         assertThat(uncertaintyMm(kerf.wallDeviation(millimetres(1)))).isCloseTo(0.03 / Math.sqrt(2), within(1e-12));
         double scatter = Math.atan(0.03 / (Math.sqrt(2) * 20));
         assertThat(kerf.taperPerSide().standardUncertaintySi()).isCloseTo(scatter, within(1e-12));
         assertThat(kerf.includedAngle().standardUncertaintySi()).isCloseTo(2 * scatter, within(1e-12));
         assertThat(kerf.includedAngle().si()).isCloseTo(2 * kerf.taperPerSide().si(), within(1e-15));
-        SmallestFeatures smallest = SmallestFeatures.of(kerf);
+        MinimumFeatures smallest = MinimumFeatures.of(kerf);
         assertThat(uncertaintyMm(smallest.trepannedHole())).isCloseTo(0.06, within(1e-12));
-        assertThat(uncertaintyMm(smallest.webLeft(millimetres(3)))).isCloseTo(0.03, within(1e-12));
+        assertThat(uncertaintyMm(smallest.remainingWeb(millimetres(3)))).isCloseTo(0.03, within(1e-12));
     }
 
     /** Entry width d + 2 S tan(alpha); alpha within half of itself, moved up and down by exp(0.5). */
@@ -242,10 +244,10 @@ class KerfValuesTest {
     @Test
     void wearGoesByHalfOfTheBoreAtTheEntry() {
         Quantity<Speed> growth = Kind.SPEED.of(1e-6 / 3600, Units.MICROMETRE_PER_HOUR);
-        CompensationDrift entry = CompensationDrift.of(kerf(10, 3), Datum.ENTRY, growth);
+        OffsetDrift entry = OffsetDrift.of(kerf(10, 3), MeasuringPlane.ENTRY, growth);
 
-        assertThat(entry.compensationAfter(hours(40)).si()
-                        - kerf(10, 3).compensation().si())
+        assertThat(entry.offsetAfter(hours(40)).si()
+                        - kerf(10, 3).offset().si())
                 .isCloseTo(20e-6, within(1e-12));
         assertThat(entry.driftAfter(hours(40)).si()).isCloseTo(20e-6, within(1e-12));
         assertThat(entry.driftAfter(hours(40)).standardUncertaintySi()).isCloseTo(0, within(1e-15));
@@ -256,8 +258,8 @@ class KerfValuesTest {
     @ValueSource(doubles = {1.1, 1.5, 4})
     void wearAtTheExitIsSlowerAndLessSure(double index) {
         Quantity<Speed> slow = Kind.SPEED.of(1e-6 / 3600, Units.MICROMETRE_PER_HOUR);
-        CompensationDrift once = CompensationDrift.of(kerf(10, index), Datum.EXIT, slow);
-        CompensationDrift twice = CompensationDrift.of(kerf(10, index), Datum.EXIT, slow.multiply(2));
+        OffsetDrift once = OffsetDrift.of(kerf(10, index), MeasuringPlane.EXIT, slow);
+        OffsetDrift twice = OffsetDrift.of(kerf(10, index), MeasuringPlane.EXIT, slow.multiply(2));
         var time = once.timeUntil(millimetres(0.02));
 
         assertThat(once.driftAfter(time.value()).si()).isCloseTo(2e-5, within(1e-11));
@@ -272,7 +274,7 @@ class KerfValuesTest {
 
     @Test
     void aFitKeepsItsOwnErrors() {
-        List<MeasuredKerf> cuts = new java.util.ArrayList<>();
+        List<KerfMeasurement> cuts = new java.util.ArrayList<>();
         double[] noise = {0.004, -0.006, 0.002, 0.005, -0.003, -0.004, 0.006, -0.002};
         int i = 0;
         for (double standOff : new double[] {1.5, 4}) {
@@ -280,7 +282,7 @@ class KerfValuesTest {
                 AbrasiveJet jet = KerfTest.jet(0.33, 1, standOff, 400, 380);
                 Kerf kerf = MODEL.kerf(
                         jet, KerfTest.steel(20), Estimate.withinFactor(Kind.LENGTH, index * 0.02, 0, List.of()));
-                cuts.add(MeasuredKerf.of(jet, KerfTest.steel(20), millimetres(20 * index))
+                cuts.add(KerfMeasurement.of(jet, KerfTest.steel(20), millimetres(20 * index))
                         .withEntryWidth(millimetres(kerf.entryWidth().to(Units.MILLIMETRE) + noise[i++]))
                         .withExitWidth(millimetres(kerf.exitWidth().to(Units.MILLIMETRE) + noise[i++])));
             }
@@ -319,7 +321,7 @@ class KerfValuesTest {
                 .containsEntry("thickness_m", 0.01)
                 .containsKeys("entry_width", "exit_width", "taper_per_side", "lag", "cautions", "regime");
         assertThat(MODEL.toString()).startsWith("kerf model, dose spread 0.27 bores, half-angle 1");
-        assertThat(Arrays.stream(KerfRegime.values()).map(KerfRegime::words))
+        assertThat(Arrays.stream(KerfRegime.values()).map(KerfRegime::label))
                 .doesNotHaveDuplicates()
                 .noneMatch(String::isBlank);
     }
@@ -328,33 +330,33 @@ class KerfValuesTest {
     void tiltsGoToBothSides() {
         Kerf kerf = kerf(10, 3);
 
-        assertThat(SideTilt.of(kerf, degrees(-5))
+        assertThat(TaperCompensation.of(kerf, degrees(-5))
                         .within(degrees(2))
                         .tilt()
                         .getValue()
                         .doubleValue())
                 .isCloseTo(Math.toRadians(-2), within(1e-15));
-        assertThat(SideTilt.of(kerf, degrees(1))
+        assertThat(TaperCompensation.of(kerf, degrees(1))
                         .within(degrees(2))
                         .tilt()
                         .getValue()
                         .doubleValue())
                 .isCloseTo(Math.toRadians(1), within(1e-15));
-        assertThat(SideTilt.of(kerf, degrees(3)).toString()).startsWith("side tilt of 3");
-        assertThat(SideTilt.of(kerf, degrees(3)).describe()).containsEntry("type", "side tilt");
-        assertThatThrownBy(() -> SideTilt.of(kerf, degrees(90)))
+        assertThat(TaperCompensation.of(kerf, degrees(3)).toString()).startsWith("side tilt of 3");
+        assertThat(TaperCompensation.of(kerf, degrees(3)).describe()).containsEntry("type", "side tilt");
+        assertThatThrownBy(() -> TaperCompensation.of(kerf, degrees(90)))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("tilt is 90 deg");
-        assertThatThrownBy(() -> SideTilt.of(kerf, degrees(1)).within(degrees(-1)))
+        assertThatThrownBy(() -> TaperCompensation.of(kerf, degrees(1)).within(degrees(-1)))
                 .hasMessageContaining("tilt limit of the machine is -1 deg");
     }
 
     @Test
     void kerfsTouchWhenNothingIsLeft() {
-        SmallestFeatures smallest = SmallestFeatures.of(kerf(10, 3));
+        MinimumFeatures smallest = MinimumFeatures.of(kerf(10, 3));
 
-        assertThat(smallest.isTouchingAt(kerf(10, 3).largestWidth().value())).isTrue();
-        assertThat(smallest.webLeft(millimetres(3)).si())
+        assertThat(smallest.kerfsOverlapAt(kerf(10, 3).largestWidth().value())).isTrue();
+        assertThat(smallest.remainingWeb(millimetres(3)).si())
                 .isCloseTo(0.003 - kerf(10, 3).largestWidth().si(), within(1e-15));
         assertThat(smallest.piercedHole().si())
                 .isEqualTo(kerf(10, 3).largestWidth().si());
@@ -366,8 +368,8 @@ class KerfValuesTest {
 
     @Test
     void wearIsDescribed() {
-        CompensationDrift drift =
-                CompensationDrift.of(kerf(10, 3), Datum.EXIT, Kind.SPEED.of(1e-6 / 3600, Units.MICROMETRE_PER_HOUR));
+        OffsetDrift drift =
+                OffsetDrift.of(kerf(10, 3), MeasuringPlane.EXIT, Kind.SPEED.of(1e-6 / 3600, Units.MICROMETRE_PER_HOUR));
 
         assertThat(drift.describe()).containsKeys("kerf", "datum").containsEntry("type", "compensation drift");
         assertThatThrownBy(() -> drift.driftAfter(hours(-1))).hasMessageContaining("cutting time is -1 h");
@@ -376,7 +378,7 @@ class KerfValuesTest {
 
     @Test
     void linesAndDepthsLieOnTheFace() {
-        LagLine line = LagLine.of(millimetres(40));
+        LagMeasurement line = LagMeasurement.of(millimetres(40));
 
         assertThatThrownBy(() -> line.withDepths(QuantityArray.of(Kind.LENGTH, new double[] {41}, Units.MILLIMETRE)))
                 .isInstanceOf(DomainException.class)

@@ -1,12 +1,7 @@
 package dev.waterjet.kerf;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
+import dev.waterjet.calibrate.LagFit;
+import dev.waterjet.calibrate.LagMeasurement;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.jet.AbrasiveJet;
@@ -20,6 +15,12 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class LagTest {
 
@@ -28,7 +29,7 @@ class LagTest {
 
     @Test
     void theLeadAngleBringsTheExitUnderTheEntry() {
-        JetLag lag = KerfTest.kerf(20, 2).lag();
+        Lag lag = KerfTest.kerf(20, 2).lag();
 
         assertThat(Kind.LENGTH.si(lag.exitWithLead(lag.leadAngle()))).isCloseTo(0, within(1e-15));
         assertThat(Kind.LENGTH.si(lag.exitWithLead(degrees(0)))).isEqualTo(lag.exitSi());
@@ -45,7 +46,7 @@ class LagTest {
         }
         double fastest = FEEDS.feed(JET, KerfTest.steel(20), 1).si();
         assertThat(model.feedForExitLagSi(JET, KerfTest.steel(20), FEEDS, 1)).isEqualTo(fastest);
-        JetLag lag = model.lag(JET, KerfTest.steel(20), FEEDS, millimetresPerMinute(60));
+        Lag lag = model.lag(JET, KerfTest.steel(20), FEEDS, millimetresPerMinute(60));
         assertThat(lag.exitSi()).isEqualTo(model.exitLagSi(JET, KerfTest.steel(20), FEEDS, 1e-3));
     }
 
@@ -57,9 +58,9 @@ class LagTest {
         double error = errorOverRadius * radius;
         ArcTolerance tolerance = ArcTolerance.onRadius(Kind.LENGTH.of(radius)).within(Kind.LENGTH.of(error));
 
-        assertThat(LagKernel.tangentError(tolerance.allowedLagSi(LagPicture.TANGENT), radius))
+        assertThat(LagKernel.tangentError(tolerance.allowedLagSi(LagGeometry.TANGENT), radius))
                 .isCloseTo(error, within(1e-12));
-        assertThat(LagKernel.trailerError(tolerance.allowedLagSi(LagPicture.TRAILER), radius))
+        assertThat(LagKernel.trailerError(tolerance.allowedLagSi(LagGeometry.TRACTRIX), radius))
                 .isCloseTo(error, within(1e-12));
     }
 
@@ -92,22 +93,22 @@ class LagTest {
 
     @Test
     void aCornerNotchesByTheLagFromARightAngleOn() {
-        JetLag lag = KerfTest.kerf(20, 2).lag();
+        Lag lag = KerfTest.kerf(20, 2).lag();
 
-        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagPicture.TANGENT)))
+        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagGeometry.TANGENT)))
                 .isCloseTo(lag.exitSi(), within(1e-15));
-        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(150), LagPicture.TANGENT)))
+        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(150), LagGeometry.TANGENT)))
                 .isCloseTo(lag.exitSi(), within(1e-15));
-        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(30), LagPicture.TANGENT)))
+        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(30), LagGeometry.TANGENT)))
                 .isCloseTo(lag.exitSi() / 2, within(1e-15));
-        assertThatThrownBy(() -> lag.errorAtCorner(degrees(0), LagPicture.TANGENT))
+        assertThatThrownBy(() -> lag.errorAtCorner(degrees(0), LagGeometry.TANGENT))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("turn");
     }
 
     @Test
     void lagLinesGiveTheCoefficientBack() {
-        LagLine line = LagLine.of(millimetres(40))
+        LagMeasurement line = LagMeasurement.of(millimetres(40))
                 .withDepths(QuantityArray.of(Kind.LENGTH, new double[] {5, 10, 15, 20}, Units.MILLIMETRE))
                 .withLags(QuantityArray.of(Kind.LENGTH, new double[] {0.20, 0.76, 1.68, 3.01}, Units.MILLIMETRE));
         LagFit fit = LagFit.of(List.of(line));

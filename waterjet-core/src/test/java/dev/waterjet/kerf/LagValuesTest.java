@@ -1,11 +1,8 @@
 package dev.waterjet.kerf;
 
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.ValueContract;
+import dev.waterjet.calibrate.LagFit;
+import dev.waterjet.calibrate.LagMeasurement;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -16,13 +13,17 @@ import dev.waterjet.measure.Units;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 /** What lag, its model and its tolerance hold, and how sure they are. */
 class LagValuesTest {
 
     private static final Evidence OWN = Evidence.of(EvidenceGrade.FITTED, Source.of("lag lines of Hollow Ridge"));
 
-    private static JetLag lag(double coefficient, double relative, double thicknessMm, double index) {
+    private static Lag lag(double coefficient, double relative, double thicknessMm, double index) {
         return KerfModel.standard()
                 .withLag(LagModel.of(coefficient, relative, OWN))
                 .kerf(
@@ -42,7 +43,7 @@ class LagValuesTest {
     /** Plate of 20 mm at index 2, k = 0.25: tan of the exit angle is 2 k/q = 0.25, the lag k h/q = 2.5 mm. */
     @Test
     void theDoubtOfTheAngleIsThatOfItsTangent() {
-        JetLag lag = lag(0.25, 0.2, 20, 2);
+        Lag lag = lag(0.25, 0.2, 20, 2);
         double angle = Math.atan(0.25);
 
         assertThat(lag.exitAngle().si()).isCloseTo(angle, within(1e-12));
@@ -54,7 +55,7 @@ class LagValuesTest {
 
     @Test
     void theDoubtOnAnArcGoesByTheErrorItself() {
-        JetLag lag = lag(0.25, 0.2, 20, 2);
+        Lag lag = lag(0.25, 0.2, 20, 2);
         double doubt = lag.atExit().relativeUncertainty();
         double more = 2.5 * Math.exp(doubt);
         double less = 2.5 * Math.exp(-doubt);
@@ -63,7 +64,7 @@ class LagValuesTest {
                 .isCloseTo(Math.sqrt(106.25) - 10, within(1e-9));
         assertThat(lag.errorOnArc(millimetres(10)).relativeUncertainty())
                 .isCloseTo(Math.log((Math.hypot(10, more) - 10) / (Math.hypot(10, less) - 10)) / 2, within(1e-9));
-        assertThat(lag.errorOnArc(millimetres(10), LagPicture.TRAILER).relativeUncertainty())
+        assertThat(lag.errorOnArc(millimetres(10), LagGeometry.TRACTRIX).relativeUncertainty())
                 .isCloseTo(
                         Math.log((10 - Math.sqrt(100 - more * more)) / (10 - Math.sqrt(100 - less * less))) / 2,
                         within(1e-9));
@@ -119,14 +120,14 @@ class LagValuesTest {
                 .check();
         assertThat(LagModel.of(0.25, 0.2, OWN))
                 .isNotEqualTo(LagModel.of(0.25, 0.2, LagModel.standard().evidence()));
-        assertThat(Arrays.stream(LagPicture.values()).map(LagPicture::words))
+        assertThat(Arrays.stream(LagGeometry.values()).map(LagGeometry::label))
                 .doesNotHaveDuplicates()
                 .noneMatch(String::isBlank);
     }
 
     @Test
     void aFitTellsItself() {
-        LagFit fit = LagFit.of(List.of(LagLine.of(millimetres(40))
+        LagFit fit = LagFit.of(List.of(LagMeasurement.of(millimetres(40))
                 .withDepths(QuantityArray.of(Kind.LENGTH, new double[] {5, 10, 15, 20}, Units.MILLIMETRE))
                 .withLags(QuantityArray.of(Kind.LENGTH, new double[] {0.20, 0.76, 1.68, 3.01}, Units.MILLIMETRE))));
 

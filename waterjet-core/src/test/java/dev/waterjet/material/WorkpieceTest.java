@@ -1,13 +1,12 @@
 package dev.waterjet.material;
 
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.DomainException;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
-import dev.waterjet.ValueContract;
-import dev.waterjet.measure.DomainException;
-import org.junit.jupiter.api.Test;
 
 class WorkpieceTest {
 

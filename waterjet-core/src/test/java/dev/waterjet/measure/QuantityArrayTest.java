@@ -1,15 +1,14 @@
 package dev.waterjet.measure;
 
+import dev.waterjet.ValueContract;
+import java.util.List;
+import javax.measure.quantity.Length;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
-import dev.waterjet.ValueContract;
-import java.util.List;
-import javax.measure.quantity.Length;
-import org.junit.jupiter.api.Test;
 
 class QuantityArrayTest {
 

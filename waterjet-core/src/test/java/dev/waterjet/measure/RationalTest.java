@@ -1,11 +1,10 @@
 package dev.waterjet.measure;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.math.BigInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import static org.assertj.core.api.Assertions.assertThat;
 
 class RationalTest {
 

@@ -1,15 +1,11 @@
 package dev.waterjet.program;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
@@ -17,6 +13,9 @@ import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class PartProgramTest {
 
@@ -44,7 +43,7 @@ class PartProgramTest {
     }
 
     private static Edge edge(PartProgram program, int index) {
-        return program.cuts().get(0).path(Finish.usual()).edge(index);
+        return program.cuts().get(0).path(EdgeRequirement.defaults()).edge(index);
     }
 
     private static double si(Quantity<Length> length) {
@@ -63,11 +62,11 @@ class PartProgramTest {
             assertThat(cut.leadOut()).isZero();
             assertThat(cut.line()).isEqualTo(5);
             assertThat(cut.line(0)).isEqualTo(6);
-            assertThat(cut.grade()).isEmpty();
-            assertThat(cut.loop(Finish.usual()).orElseThrow().size()).isEqualTo(5);
-            assertThat(si(cut.loop(Finish.usual()).orElseThrow().length())).isCloseTo(0.040, within(1e-15));
-            assertThat(cut.path(Finish.usual()).edge(0).finish().isLead()).isTrue();
-            assertThat(cut.path(Finish.usual()).edge(1).finish().isLead()).isFalse();
+            assertThat(cut.quality()).isEmpty();
+            assertThat(cut.loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(5);
+            assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length())).isCloseTo(0.040, within(1e-15));
+            assertThat(cut.path(EdgeRequirement.defaults()).edge(0).requirement().isLead()).isTrue();
+            assertThat(cut.path(EdgeRequirement.defaults()).edge(1).requirement().isLead()).isFalse();
         });
         assertThat(si(program.cuttingLength())).isCloseTo(0.042, within(1e-15));
         assertThat(si(program.rapidLength())).isCloseTo(Math.hypot(0.002, 0.005), within(1e-15));
@@ -77,10 +76,10 @@ class PartProgramTest {
     void theLoopBeginsWhereTheHeadFirstComesByTwice() {
         PartProgram program = PartProgram.parse("G0 X5 Y-5\nM3\nG1 Y0\nX0\nY9\nX9\nY0\nX5\nY-5\nM5\n");
 
-        Cut cut = program.cuts().get(0);
+        ProgramCut cut = program.cuts().get(0);
         assertThat(cut.leadIn()).isEqualTo(1);
         assertThat(cut.leadOut()).isEqualTo(1);
-        assertThat(si(cut.loop(Finish.usual()).orElseThrow().length())).isCloseTo(0.036, within(1e-15));
+        assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length())).isCloseTo(0.036, within(1e-15));
     }
 
     @Test
@@ -178,7 +177,7 @@ class PartProgramTest {
 
     @Test
     void commentsSpeakOfTheNextCutOnly() {
-        List<Cut> cuts = PartProgram.parse("""
+        List<ProgramCut> cuts = PartProgram.parse("""
                         (waterjet: name bore, grade extra-fine, tolerance 0.05 mm)
                         G0 X1
                         M3
@@ -194,16 +193,16 @@ class PartProgramTest {
                         """).cuts();
 
         assertThat(cuts)
-                .extracting(cut -> cut.grade().orElse(null))
-                .containsExactly(FaceGrade.EXTRA_FINE, null, FaceGrade.COARSE);
-        assertThat(cuts).extracting(Cut::name).containsExactly("bore", "", "");
+                .extracting(cut -> cut.quality().orElse(null))
+                .containsExactly(CutQuality.VERY_FINE, null, CutQuality.COARSE);
+        assertThat(cuts).extracting(ProgramCut::name).containsExactly("bore", "", "");
         assertThat(si(cuts.get(0).tolerance().orElseThrow())).isCloseTo(5e-5, within(1e-18));
         assertThat(cuts.get(1).tolerance()).isEmpty();
     }
 
     @Test
     void theSideOfTheJetIsThatOfTheOffset() {
-        List<Cut> cuts = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\nM3\nG41 D1 G3 I-1\nG40\nM5\nM3\nG42 G3 I-1\nM5\n")
+        List<ProgramCut> cuts = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\nM3\nG41 D1 G3 I-1\nG40\nM5\nM3\nG42 G3 I-1\nM5\n")
                 .cuts();
 
         assertThat(cuts).extracting(cut -> cut.jetSide().orElse(null)).containsExactly(null, Side.LEFT, Side.RIGHT);
@@ -212,12 +211,12 @@ class PartProgramTest {
     @Test
     void codesAreTheMachines() {
         String program = "G0 X1\nM62 M98\nG3 I-1\nM63\nM5\n";
-        ProgramCodes codes = ProgramCodes.usual().withJetOn(62).withJetOff(63).withPassed(List.of(98, 5));
+        ProgramCodes codes = ProgramCodes.defaults().withJetOn(62).withJetOff(63).withPassThrough(List.of(98, 5));
 
         assertThat(PartProgram.parse(program, codes).size()).isEqualTo(1);
         assertThatThrownBy(() -> PartProgram.parse(program)).hasMessageContaining("M62 is not known");
-        assertThatThrownBy(() -> ProgramCodes.usual().withJetOn(5)).hasMessageContaining("code for jet off");
-        assertThat(PartProgram.parse("M3\nG1 X1\nM5\n", ProgramCodes.usual().withOpenCuts())
+        assertThatThrownBy(() -> ProgramCodes.defaults().withJetOn(5)).hasMessageContaining("code for jet off");
+        assertThat(PartProgram.parse("M3\nG1 X1\nM5\n", ProgramCodes.defaults().withOpenContours())
                         .cuts())
                 .hasSize(1);
     }

@@ -1,13 +1,12 @@
 package dev.waterjet.program;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /** What lies at a limit of the reader is read; what lies beyond is refused with the limit and its place. */
 class ProgramLimitsTest {

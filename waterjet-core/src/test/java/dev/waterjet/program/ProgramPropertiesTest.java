@@ -1,12 +1,9 @@
 package dev.waterjet.program;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
+import dev.waterjet.part.Contour;
+import dev.waterjet.quality.EdgeRequirement;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import net.jqwik.api.Example;
@@ -17,6 +14,8 @@ import net.jqwik.api.constraints.Chars;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.StringLength;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 class ProgramPropertiesTest {
 
@@ -58,8 +57,8 @@ class ProgramPropertiesTest {
         Arrays.setAll(feeds, i -> (50 + 7.3 * i) / 60000);
         PartProgram again = PartProgram.parse(program.withFeedsSi(feeds));
 
-        Contour before = program.cuts().get(0).loop(Finish.usual()).orElseThrow();
-        Contour after = again.cuts().get(0).loop(Finish.usual()).orElseThrow();
+        Contour before = program.cuts().get(0).loop(EdgeRequirement.defaults()).orElseThrow();
+        Contour after = again.cuts().get(0).loop(EdgeRequirement.defaults()).orElseThrow();
         assertThat(after.size()).isEqualTo(corners).isEqualTo(before.size());
         for (int i = 0; i < corners; i++) {
             assertThat(after.edge(i)).isEqualTo(before.edge(i));

@@ -1,8 +1,8 @@
 package dev.waterjet.program;
 
 import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Finish;
+import dev.waterjet.part.Edge;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Subjects;
@@ -38,14 +38,14 @@ public final class ProgramSubjects implements Subjects {
     private static PartProgram program(Inputs in) {
         return PartProgram.parse(
                 in.text("program").replaceAll(" *\\| *", "\n"),
-                ProgramCodes.usual().withOpenCuts());
+                ProgramCodes.defaults().withOpenContours());
     }
 
     /** The last block of the last cut. */
     private static Edge last(Inputs in) {
         PartProgram program = program(in);
-        Cut cut = program.cuts().get(program.cuts().size() - 1);
-        return cut.path(Finish.usual()).edge(cut.size() - 1);
+        ProgramCut cut = program.cuts().get(program.cuts().size() - 1);
+        return cut.path(EdgeRequirement.defaults()).edge(cut.size() - 1);
     }
 
     private static Computed length(Inputs in, ToDoubleFunction<Edge> place) {

@@ -1,33 +1,32 @@
 package dev.waterjet.program;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 /** Words, lines and what the values of this package tell. */
 class ProgramWordsTest {
 
     private static PartProgram open(String program) {
-        return PartProgram.parse(program, ProgramCodes.usual().withOpenCuts());
+        return PartProgram.parse(program, ProgramCodes.defaults().withOpenContours());
     }
 
     private static Contour path(PartProgram program, int cut) {
-        return program.cuts().get(cut).path(Finish.usual());
+        return program.cuts().get(cut).path(EdgeRequirement.defaults());
     }
 
     private static double cuttingMm(PartProgram program) {
@@ -149,7 +148,7 @@ class ProgramWordsTest {
 
     @Test
     void stopsAndEndsAreKnownWhateverOpensTheJet() {
-        ProgramCodes codes = ProgramCodes.usual().withJetOn(10).withJetOff(11);
+        ProgramCodes codes = ProgramCodes.defaults().withJetOn(10).withJetOff(11);
 
         assertThat(PartProgram.parse("M0\nM1\nG0 X1\nM10\nG3 I-1\nM11\nM2\nM77", codes)
                         .size())
@@ -227,7 +226,7 @@ class ProgramWordsTest {
     @Test
     void blocksAreCountedOverTheProgramAndWithinTheCut() {
         PartProgram program = open("M3\nG1 X1\nX2\nM5\nG0 X5\n\nM3\nG1 X6\n\nX7\nX8\nM5\n");
-        Cut second = program.cuts().get(1);
+        ProgramCut second = program.cuts().get(1);
 
         assertThat(second.firstBlock()).isEqualTo(2);
         assertThat(second.size()).isEqualTo(3);
@@ -259,7 +258,7 @@ class ProgramWordsTest {
 
     @Test
     void theSideIsThatOfTheCutAndEndsWithIt() {
-        List<Cut> cuts = open("M3\nG41 G1 X1\nG40 X2\nM5\nM3\nG1 X3\nM5\n").cuts();
+        List<ProgramCut> cuts = open("M3\nG41 G1 X1\nG40 X2\nM5\nM3\nG1 X3\nM5\n").cuts();
 
         assertThat(cuts.get(0).jetSide()).contains(Side.LEFT);
         assertThat(cuts.get(1).jetSide()).isEmpty();
@@ -268,36 +267,36 @@ class ProgramWordsTest {
     @Test
     void aProgramIsItsTextAndItsCodes() {
         String text = "M3\nG1 X1\nM5\n";
-        ProgramCodes codes = ProgramCodes.usual().withOpenCuts();
+        ProgramCodes codes = ProgramCodes.defaults().withOpenContours();
 
         ValueContract.of(() -> PartProgram.parse(text, codes))
                 .tells("text", PartProgram::text, text)
                 .tells("codes", PartProgram::codes, codes)
                 .tells("size", PartProgram::size, 1)
                 .differs("text", PartProgram.parse(text + " ", codes))
-                .differs("codes", PartProgram.parse(text, codes.withPassed(List.of(7))))
+                .differs("codes", PartProgram.parse(text, codes.withPassThrough(List.of(7))))
                 .says("1 cuts", "1 blocks")
                 .check();
     }
 
     @Test
     void codesTellWhatWasGiven() {
-        ValueContract.of(ProgramCodes::usual)
+        ValueContract.of(ProgramCodes::defaults)
                 .change("jet on", codes -> codes.withJetOn(62), ProgramCodes::jetOn, 62)
                 .change("jet off", codes -> codes.withJetOff(63), ProgramCodes::jetOff, 63)
-                .change("passed", codes -> codes.withPassed(List.of(8, 9)), ProgramCodes::passed, Set.of(8, 9))
-                .change("open", ProgramCodes::withOpenCuts, ProgramCodes::mayStayOpen, true)
+                .change("passed", codes -> codes.withPassThrough(List.of(8, 9)), ProgramCodes::passThrough, Set.of(8, 9))
+                .change("open", ProgramCodes::withOpenContours, ProgramCodes::allowsOpenContours, true)
                 .says("M3", "M5")
                 .check();
-        assertThat(ProgramCodes.usual()
-                        .withPassed(List.of(8))
-                        .withPassed(List.of(9))
-                        .passed())
+        assertThat(ProgramCodes.defaults()
+                        .withPassThrough(List.of(8))
+                        .withPassThrough(List.of(9))
+                        .passThrough())
                 .containsExactlyInAnyOrder(8, 9);
-        assertThatThrownBy(() -> ProgramCodes.usual().withJetOn(-1)).hasMessageContaining("code for jet on is -1");
-        assertThatThrownBy(() -> ProgramCodes.usual().withJetOff(10000))
+        assertThatThrownBy(() -> ProgramCodes.defaults().withJetOn(-1)).hasMessageContaining("code for jet on is -1");
+        assertThatThrownBy(() -> ProgramCodes.defaults().withJetOff(10000))
                 .hasMessageContaining("code for jet off is 10000");
-        assertThatThrownBy(() -> ProgramCodes.usual().withPassed(List.of(-5)))
+        assertThatThrownBy(() -> ProgramCodes.defaults().withPassThrough(List.of(-5)))
                 .hasMessageContaining("code to pass over is -5");
     }
 }

@@ -1,13 +1,13 @@
 package dev.waterjet.reference;
 
 import dev.waterjet.feed.FeedSubjects;
-import dev.waterjet.grade.GradeSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
-import dev.waterjet.job.JobSubjects;
 import dev.waterjet.kerf.KerfSubjects;
-import dev.waterjet.path.PathSubjects;
+import dev.waterjet.motion.PathSubjects;
+import dev.waterjet.plan.JobSubjects;
 import dev.waterjet.program.ProgramSubjects;
+import dev.waterjet.surface.SurfaceSubjects;
 import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
 import java.io.InputStream;
@@ -33,7 +33,7 @@ public final class ReferenceSuite {
             new JetSubjects(),
             new FeedSubjects(),
             new KerfSubjects(),
-            new GradeSubjects(),
+            new SurfaceSubjects(),
             new PathSubjects(),
             new ProgramSubjects(),
             new JobSubjects());

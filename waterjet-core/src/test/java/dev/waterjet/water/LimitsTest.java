@@ -1,5 +1,7 @@
 package dev.waterjet.water;
 
+import dev.waterjet.measure.DomainException;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kelvins;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -8,9 +10,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.DomainException;
-import org.junit.jupiter.api.Test;
 
 /** Where water ends, from both sides of each limit. */
 class LimitsTest {

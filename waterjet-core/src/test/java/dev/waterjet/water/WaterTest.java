@@ -1,5 +1,10 @@
 package dev.waterjet.water;
 
+import com.hummeling.if97.IF97;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Units;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kelvins;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
@@ -7,12 +12,6 @@ import static dev.waterjet.measure.Measures.megapascals;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import com.hummeling.if97.IF97;
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Units;
-import org.junit.jupiter.api.Test;
 
 class WaterTest {
 

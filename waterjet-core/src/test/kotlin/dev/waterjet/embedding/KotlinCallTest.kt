@@ -1,7 +1,7 @@
 package dev.waterjet.embedding
 
 import dev.waterjet.evidence.Estimate
-import dev.waterjet.feed.FaceGrade
+import dev.waterjet.quality.CutQuality
 import dev.waterjet.feed.MachinabilityFeed
 import dev.waterjet.hydraulics.Orifice
 import dev.waterjet.jet.Abrasive
@@ -32,7 +32,7 @@ class KotlinCallTest {
     @Test
     fun feedOfAPlate() {
         val feed: Estimate<Speed> =
-            MachinabilityFeed.published().feed(jet, Workpiece.of(titanium, millimetres(6.0)), FaceGrade.FINE)
+            MachinabilityFeed.published().feed(jet, Workpiece.of(titanium, millimetres(6.0)), CutQuality.FINE)
 
         assertThat(feed.to(Units.MILLIMETRE_PER_MINUTE)).isBetween(150.0, 250.0)
         assertThat(feed.cautions().map { it.code() }).contains("grain-to-bore")

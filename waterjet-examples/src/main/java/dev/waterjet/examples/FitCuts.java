@@ -85,7 +85,7 @@ final class FitCuts extends Program {
                         MachinabilityFeed.published(),
                         freed.stream().map(FitCuts::exponent).toArray(FeedExponent[]::new));
             case "specific-energy" -> Calibration.ofSpecificEnergy(material);
-            case "erosion" -> Calibration.ofErosion(material, ErosionFeed.usual());
+            case "erosion" -> Calibration.ofErosion(material, ErosionFeed.standard());
             case "declination" -> Calibration.ofDeclination(material);
             case "threshold" -> Calibration.ofThreshold(material, cuts.get(0).jet(), Measures.millimetresPerMinute(1));
             default ->

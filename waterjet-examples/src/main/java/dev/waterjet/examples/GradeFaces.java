@@ -1,15 +1,7 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.grade.CutFace;
-import dev.waterjet.grade.FaceDemand;
-import dev.waterjet.grade.FaceMeasure;
-import dev.waterjet.grade.FaceModel;
-import dev.waterjet.grade.FaceScale;
-import dev.waterjet.grade.FastestFeed;
-import dev.waterjet.grade.Iso9013;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.ArcTolerance;
 import dev.waterjet.material.Material;
@@ -17,6 +9,14 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.FaceMeasure;
+import dev.waterjet.quality.Iso9013;
+import dev.waterjet.quality.QualityScale;
+import dev.waterjet.surface.CutSurface;
+import dev.waterjet.surface.FaceDemand;
+import dev.waterjet.surface.FastestFeed;
+import dev.waterjet.surface.SurfaceModel;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
@@ -99,7 +99,7 @@ final class GradeFaces extends Program {
             converter = Typed.Face.class,
             paramLabel = "<grade>",
             description = "Ask for a face grade: parting, coarse, medium, fine, \"extra fine\".")
-    private Optional<FaceGrade> face = Optional.empty();
+    private Optional<CutQuality> face = Optional.empty();
 
     @Option(
             names = "--perpendicularity-range",
@@ -167,14 +167,14 @@ final class GradeFaces extends Program {
                         cell(perpendicularity.map(standard::perpendicularityRange)),
                         cell(profileHeight.map(standard::profileHeightRange)))
                 .note("Range 1 is the finest. " + Iso9013.byAgreement().text() + ".");
-        scale.map(TextFiles::read).map(FaceScale::parse).ifPresent(own -> {
+        scale.map(TextFiles::read).map(QualityScale::parse).ifPresent(own -> {
             perpendicularity.ifPresent(value -> table.note(level(own, FaceMeasure.PERPENDICULARITY, value)));
             profileHeight.ifPresent(value -> table.note(level(own, FaceMeasure.PROFILE_HEIGHT, value)));
         });
         return table;
     }
 
-    private String level(FaceScale own, FaceMeasure measure, Quantity<Length> value) {
+    private String level(QualityScale own, FaceMeasure measure, Quantity<Length> value) {
         return "By the scale of your own, " + measure.word() + ": "
                 + own.forThickness(thickness).level(measure, value).orElse("no level") + ".";
     }
@@ -194,7 +194,7 @@ final class GradeFaces extends Program {
     private Table predicted(Workpiece piece, Quantity<Speed> speed) {
         FeedModel feeds = Models.get(model);
         AbrasiveJet jet = head.jet();
-        CutFace cut = FaceModel.standard().face(jet, piece, feeds, speed);
+        CutSurface cut = SurfaceModel.standard().surface(jet, piece, feeds, speed);
         Estimate<Length> wall = cut.perpendicularity();
         Estimate<Length> height = cut.profileHeight();
         Table table = Table.of("Face predicted in " + piece)
@@ -213,7 +213,7 @@ final class GradeFaces extends Program {
                 .row(
                         Kind.SPEED.si(speed),
                         cut.kerf().index(),
-                        cut.grade().grade().map(FaceGrade::words).orElse(""),
+                        cut.quality().quality().map(CutQuality::label).orElse(""),
                         wall.si(),
                         wall.standardUncertaintySi(),
                         cell(cut.perpendicularityRange()),
@@ -224,11 +224,11 @@ final class GradeFaces extends Program {
                         cut.roughness().raAtExit().si(),
                         cut.roughness().smoothZone().si())
                 .note("Probability of each grade: "
-                        + Arrays.stream(FaceGrade.values())
-                                .map(grade -> grade.words() + " "
-                                        + percent(cut.grade().probabilities().getOrDefault(grade, 0.0)))
+                        + Arrays.stream(CutQuality.values())
+                                .map(grade -> grade.label() + " "
+                                        + percent(cut.quality().probabilities().getOrDefault(grade, 0.0)))
                                 .collect(Collectors.joining(", "))
-                        + ", not through " + percent(cut.grade().none()) + ".");
+                        + ", not through " + percent(cut.quality().none()) + ".");
         cut.cautions().stream().map(caution -> caution.text() + ".").distinct().forEach(table::note);
         return table;
     }
@@ -239,7 +239,7 @@ final class GradeFaces extends Program {
 
     private FaceDemand demand() {
         FaceDemand demand = FaceDemand.none();
-        demand = face.map(demand::withGrade).orElse(demand);
+        demand = face.map(demand::withQuality).orElse(demand);
         demand = perpendicularityRange.map(demand::withPerpendicularityRange).orElse(demand);
         demand = profileHeightRange.map(demand::withProfileHeightRange).orElse(demand);
         demand = taper.map(demand::withTaper).orElse(demand);
@@ -254,7 +254,7 @@ final class GradeFaces extends Program {
     }
 
     private Table asked(Workpiece piece) {
-        FastestFeed fastest = FaceModel.standard().fastestFeed(head.jet(), piece, Models.get(model), demand());
+        FastestFeed fastest = SurfaceModel.standard().fastestFeed(head.jet(), piece, Models.get(model), demand());
         Table table = Table.of("Fastest feed for what is asked of " + piece)
                 .words("demand")
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)

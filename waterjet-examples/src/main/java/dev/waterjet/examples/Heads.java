@@ -1,26 +1,20 @@
 package dev.waterjet.examples;
 
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-
 import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.svg.SvgReader;
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.job.HeadFault;
-import dev.waterjet.job.HeadSelection;
-import dev.waterjet.job.HeadSelector;
-import dev.waterjet.job.HeadTrial;
-import dev.waterjet.job.PartDemand;
-import dev.waterjet.job.RankBy;
+import dev.waterjet.head.HeadCandidate;
+import dev.waterjet.head.HeadFault;
+import dev.waterjet.head.HeadSelection;
+import dev.waterjet.head.HeadSelector;
+import dev.waterjet.head.PartRequirement;
+import dev.waterjet.head.RankBy;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Finish;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -34,6 +28,11 @@ import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** Which head for a part. */
 @Command(
@@ -62,7 +61,7 @@ final class Heads extends Program {
             converter = Typed.Face.class,
             paramLabel = "<grade>",
             description = "Grade of the faces: parting, coarse, medium, fine, extra fine. Usual: medium.")
-    private FaceGrade grade = FaceGrade.MEDIUM;
+    private CutQuality grade = CutQuality.MEDIUM;
 
     @Option(
             names = "--length",
@@ -139,48 +138,48 @@ final class Heads extends Program {
         return showsRefused ? refused(selection) : serving(selection);
     }
 
-    private PartDemand demand() {
+    private PartRequirement demand() {
         Workpiece plate = Workpiece.of(material, thickness);
-        PartDemand demand = drawing.map(file -> measured(plate, file))
-                .orElseGet(() -> PartDemand.of(plate, grade, length).withPierces(pierces));
+        PartRequirement demand = drawing.map(file -> measured(plate, file))
+                .orElseGet(() -> PartRequirement.of(plate, grade, length).withPierces(pierces));
         if (radius.isPresent()) {
             demand = demand.withSmallestRadius(radius.get());
         }
         if (passage.isPresent()) {
-            demand = demand.withNarrowestPassage(passage.get());
+            demand = demand.withMinimumSlotWidth(passage.get());
         }
         if (tolerance.isPresent()) {
             demand = demand.withTolerance(tolerance.get());
         }
-        return demand.withLeastFeed(leastFeed);
+        return demand.withMinimumFeed(leastFeed);
     }
 
     /** Figures that a geometry kernel measured, handed to the library as plain lengths. */
-    private PartDemand measured(Workpiece plate, Path file) {
-        PartFigures part = PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), Finish.usual())
+    private PartRequirement measured(Workpiece plate, Path file) {
+        PartFigures part = PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), EdgeRequirement.defaults())
                 .contours());
-        PartDemand demand = PartDemand.of(plate, grade, part.cutLength())
+        PartRequirement demand = PartRequirement.of(plate, grade, part.cutLength())
                 .withPierces(part.inOrder().size());
         Optional<Quantity<Length>> hollow = part.smallestRadius();
         if (hollow.isPresent()) {
             demand = demand.withSmallestRadius(hollow.get());
         }
         Optional<Quantity<Length>> narrow = part.narrowestPassage(millimetres(5));
-        return narrow.isPresent() ? demand.withNarrowestPassage(narrow.get()) : demand;
+        return narrow.isPresent() ? demand.withMinimumSlotWidth(narrow.get()) : demand;
     }
 
     private Table serving(HeadSelection selection) {
-        Table table = sizes(Table.of(selection.why(by)).number("rank", 4))
+        Table table = sizes(Table.of(selection.explanation(by)).number("rank", 4))
                 .column("power", Kind.POWER, Units.KILOWATT, 3)
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 3)
                 .column("kerf", Kind.LENGTH, Units.MILLIMETRE, 3)
                 .column("time", Kind.TIME, Units.SECOND, 4)
                 .number("cost", 4)
                 .words("trade-off");
-        Set<HeadTrial> front = new HashSet<>(selection.front());
-        List<HeadTrial> ranked = selection.ranked(by);
+        Set<HeadCandidate> front = new HashSet<>(selection.paretoFront());
+        List<HeadCandidate> ranked = selection.ranked(by);
         int rank = 0;
-        for (HeadTrial trial : ranked.subList(0, isCsv() ? ranked.size() : Math.min(most, ranked.size()))) {
+        for (HeadCandidate trial : ranked.subList(0, isCsv() ? ranked.size() : Math.min(most, ranked.size()))) {
             rank++;
             table.row(
                     rank,

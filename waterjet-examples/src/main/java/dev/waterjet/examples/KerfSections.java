@@ -6,7 +6,7 @@ import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.SideTilt;
+import dev.waterjet.kerf.TaperCompensation;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -133,17 +133,17 @@ final class KerfSections extends Program {
         Table table = table().note(
                         "feed " + QuantityText.print(Kind.SPEED, runningFeed(feeds), Units.MILLIMETRE_PER_MINUTE, 4)
                                 + ", index " + QuantityText.round(kerf.index(), 3) + ", "
-                                + kerf.regime().words())
+                                + kerf.regime().label())
                 .note("taper per side " + told(kerf.taperPerSide(), Units.DEGREE) + ", included angle "
                         + told(kerf.includedAngle(), Units.DEGREE))
-                .note("path offset for size at the entry " + told(kerf.compensation(), Units.MILLIMETRE))
-                .note("smallest inner radius " + told(kerf.smallestInnerRadius(), Units.MILLIMETRE)
+                .note("path offset for size at the entry " + told(kerf.offset(), Units.MILLIMETRE))
+                .note("smallest inner radius " + told(kerf.minimumInnerRadius(), Units.MILLIMETRE)
                         + ", narrowest slot " + told(kerf.smallestSlot(), Units.MILLIMETRE))
                 .note("lag at the exit " + told(kerf.lag().atExit(), Units.MILLIMETRE) + ", front there "
                         + told(kerf.lag().exitAngle(), Units.DEGREE) + " from the jet")
                 .note("tilt that squares the part side "
-                        + QuantityText.print(Kind.ANGLE, SideTilt.squaring(kerf).tilt(), Units.DEGREE, 3)
-                        + ", scrap side then " + told(SideTilt.squaring(kerf).scrapSide(), Units.DEGREE))
+                        + QuantityText.print(Kind.ANGLE, TaperCompensation.forSquarePartSide(kerf).tilt(), Units.DEGREE, 3)
+                        + ", scrap side then " + told(TaperCompensation.forSquarePartSide(kerf).scrapSideTaper(), Units.DEGREE))
                 .note(KerfModel.standard()
                         .feedOfZeroTaper(jet(), piece(), feeds)
                         .map(zero -> "feed of zero taper " + told(zero, Units.MILLIMETRE_PER_MINUTE))

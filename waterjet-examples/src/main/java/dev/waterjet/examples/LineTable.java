@@ -1,10 +1,5 @@
 package dev.waterjet.examples;
 
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.FrictionCorrelation;
 import dev.waterjet.hydraulics.SupplyLine;
@@ -22,6 +17,10 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
 
 /** Loss of pressure in the line, over its bore. */
 @Command(name = "line", description = "Loss of pressure between pump and head, with water as it is at that pressure.")

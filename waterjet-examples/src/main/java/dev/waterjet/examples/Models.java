@@ -17,9 +17,9 @@ final class Models {
     static {
         BY_NAME.put("machinability", MachinabilityFeed.published());
         BY_NAME.put("machinability-by-flow", MachinabilityFeed.publishedByWaterFlow());
-        BY_NAME.put("erosion", ErosionFeed.usual());
+        BY_NAME.put("erosion", ErosionFeed.standard());
         BY_NAME.put("specific-energy", SpecificEnergyFeed.ofSteel());
-        BY_NAME.put("declination-1.5", DeclinationFeed.steep(MachinabilityFeed.published()));
+        BY_NAME.put("declination-1.5", DeclinationFeed.threeHalvesPower(MachinabilityFeed.published()));
         BY_NAME.put("declination-1", DeclinationFeed.linear(MachinabilityFeed.published()));
     }
 

@@ -16,22 +16,22 @@ import dev.waterjet.examples.plan.Summary;
 import dev.waterjet.examples.svg.DrawnProgram;
 import dev.waterjet.examples.svg.SvgDrawing;
 import dev.waterjet.examples.svg.SvgReader;
-import dev.waterjet.feed.FaceGrade;
+import dev.waterjet.head.HeadInventory;
+import dev.waterjet.head.HeadSelection;
+import dev.waterjet.head.HeadSelector;
+import dev.waterjet.head.RankBy;
 import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.job.HeadList;
-import dev.waterjet.job.HeadSelection;
-import dev.waterjet.job.HeadSelector;
-import dev.waterjet.job.RankBy;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.MachineLimits;
-import dev.waterjet.path.Slats;
+import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.sheet.Slats;
+import dev.waterjet.toolpath.CuttingRules;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -92,7 +92,7 @@ final class Plan extends Program {
             paramLabel = "<grade>",
             description = "Grade of faces of which the program says nothing: parting, coarse, medium, fine,"
                     + " \"extra fine\". Usual: medium. A comment (waterjet: grade fine) sets that of the next cut.")
-    private FaceGrade grade = FaceGrade.MEDIUM;
+    private CutQuality grade = CutQuality.MEDIUM;
 
     @Option(
             names = "--tolerance",
@@ -211,7 +211,7 @@ final class Plan extends Program {
         if (!isDrawing()) {
             return text;
         }
-        SvgDrawing drawing = SvgReader.read(text, curves, Finish.of(grade));
+        SvgDrawing drawing = SvgReader.read(text, curves, EdgeRequirement.of(grade));
         return DrawnProgram.text(title(), drawing, CuttingRules.of(kerfRoom, thickness), jetOn, jetOff);
     }
 
@@ -223,11 +223,11 @@ final class Plan extends Program {
     }
 
     private Planned plan(String text) {
-        ProgramCodes codes = ProgramCodes.usual().withPassed(passed);
+        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed);
         codes = jetOn == codes.jetOff()
                 ? codes.withJetOff(jetOff).withJetOn(jetOn)
                 : codes.withJetOn(jetOn).withJetOff(jetOff);
-        PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenCuts() : codes);
+        PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenContours() : codes);
         Workpiece piece = Workpiece.of(material, thickness);
         Optional<HeadSelection> selection =
                 head.isHeadGiven() ? Optional.empty() : Optional.of(HeadChoice.of(selector(), program, piece, grade));
@@ -248,7 +248,7 @@ final class Plan extends Program {
                 parts,
                 Slats.of(slatPitch, slatThickness),
                 shearStrength,
-                selection.map(found -> found.why(by)));
+                selection.map(found -> found.explanation(by)));
         return new Planned(plan, JobFacts.of(plan, where));
     }
 
@@ -256,7 +256,7 @@ final class Plan extends Program {
     private record Planned(PartPlan plan, JobFacts job) {}
 
     private HeadSelector selector() {
-        HeadList shelf = head.isMeshGiven() ? shop.shelf().withAbrasives(List.of(head.abrasive())) : shop.shelf();
+        HeadInventory shelf = head.isMeshGiven() ? shop.shelf().withAbrasives(List.of(head.abrasive())) : shop.shelf();
         return HeadSelector.of(shelf, head.pressure(), shop.power())
                 .withRates(shop.rates())
                 .withPiercing(shop.piercing());

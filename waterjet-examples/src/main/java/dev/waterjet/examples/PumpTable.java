@@ -1,8 +1,5 @@
 package dev.waterjet.examples;
 
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
@@ -16,6 +13,8 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
 
 /** What a pump does to the water, and the motor that it asks for. */
 @Command(name = "pump", description = "Work and heat that a pump puts into water, and the power of its motor.")

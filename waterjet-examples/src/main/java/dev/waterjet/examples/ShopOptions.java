@@ -1,11 +1,9 @@
 package dev.waterjet.examples;
 
-import static dev.waterjet.measure.Measures.kilowatts;
-
-import dev.waterjet.job.CostItem;
-import dev.waterjet.job.HeadList;
-import dev.waterjet.job.PiercePractice;
-import dev.waterjet.job.Rates;
+import dev.waterjet.cost.CostItem;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.head.HeadInventory;
+import dev.waterjet.pierce.PierceSettings;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.Map;
@@ -15,6 +13,7 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 import picocli.CommandLine.Option;
+import static dev.waterjet.measure.Measures.kilowatts;
 
 /** The options that describe a shop: its pump, its shelf, its prices, what it knows of piercing. */
 final class ShopOptions {
@@ -75,12 +74,12 @@ final class ShopOptions {
         return power;
     }
 
-    HeadList shelf() {
-        return shelf.map(file -> HeadList.parse(TextFiles.read(file))).orElseGet(HeadList::usual);
+    HeadInventory shelf() {
+        return shelf.map(file -> HeadInventory.parse(TextFiles.read(file))).orElseGet(HeadInventory::standard);
     }
 
-    Rates rates() {
-        Rates rates = Rates.of(currency);
+    Prices rates() {
+        Prices rates = Prices.of(currency);
         for (Map.Entry<CostItem, Double> price : (isInvented() ? INVENTED : prices).entrySet()) {
             rates = rates.with(price.getKey(), price.getValue());
         }
@@ -91,11 +90,11 @@ final class ShopOptions {
         return prices.isEmpty();
     }
 
-    PiercePractice piercing() {
-        PiercePractice practice = PiercePractice.usual();
+    PierceSettings piercing() {
+        PierceSettings practice = PierceSettings.defaults();
         if (strength.isPresent()) {
             practice = practice.withStrength(strength.get());
         }
-        return room.isPresent() ? practice.withRoom(room.get()) : practice;
+        return room.isPresent() ? practice.withPierceClearance(room.get()) : practice;
     }
 }

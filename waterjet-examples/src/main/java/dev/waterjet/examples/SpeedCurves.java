@@ -4,9 +4,7 @@ import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.calibrate.TestCutText;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.IndexTable;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
@@ -14,6 +12,8 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.QualityIndexTable;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -184,10 +184,10 @@ final class SpeedCurves extends Program {
 
     /** The grade whose index this is, if any is. */
     private static String grade(double index) {
-        return Arrays.stream(FaceGrade.values())
-                .filter(grade -> IndexTable.standard().index(grade) == index)
+        return Arrays.stream(CutQuality.values())
+                .filter(grade -> QualityIndexTable.standard().index(grade) == index)
                 .findFirst()
-                .map(FaceGrade::words)
+                .map(CutQuality::label)
                 .orElse("");
     }
 

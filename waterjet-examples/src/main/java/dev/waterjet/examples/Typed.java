@@ -1,6 +1,5 @@
 package dev.waterjet.examples;
 
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
@@ -8,6 +7,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.quality.CutQuality;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -258,17 +258,17 @@ final class Typed {
     }
 
     /** A face grade, in words. */
-    static final class Face extends Checked<FaceGrade> {
+    static final class Face extends Checked<CutQuality> {
         @Override
-        FaceGrade read(String text) {
+        CutQuality read(String text) {
             String wanted = text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
-            for (FaceGrade grade : FaceGrade.values()) {
-                if (grade.words().equals(wanted)) {
+            for (CutQuality grade : CutQuality.values()) {
+                if (grade.label().equals(wanted)) {
                     return grade;
                 }
             }
             throw new TextException("\"" + text + "\" is not a face grade: use one of "
-                    + Arrays.stream(FaceGrade.values()).map(FaceGrade::words).collect(Collectors.joining(", ")));
+                    + Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", ")));
         }
     }
 }

@@ -1,11 +1,10 @@
 package dev.waterjet.examples;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 class HydraulicProgramsTest {
 

@@ -1,7 +1,5 @@
 package dev.waterjet.examples;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import dev.waterjet.examples.plan.BuiltIn;
 import java.io.IOException;
 import java.io.StringReader;
@@ -16,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.xml.sax.InputSource;
+import static org.assertj.core.api.Assertions.assertThat;
 
 class PlanTest {
 

@@ -1,14 +1,13 @@
 package dev.waterjet.examples.chart;
 
-import static dev.waterjet.examples.chart.SvgText.escaped;
-import static dev.waterjet.examples.chart.SvgText.number;
-
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
+import static dev.waterjet.examples.chart.SvgText.escaped;
+import static dev.waterjet.examples.chart.SvgText.number;
 
 /**
  * Drawings of kerfs, side by side: cross-sections with both walls, the front seen from the side, and the face that is left.

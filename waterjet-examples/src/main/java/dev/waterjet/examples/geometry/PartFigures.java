@@ -4,9 +4,9 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -182,7 +182,7 @@ public final class PartFigures {
 
     private static OptionalDouble hollow(Contour contour, Side partSide) {
         double sampled =
-                contour.smallestInnerRadius(partSide).map(Kind.LENGTH::si).orElse(0.0);
+                contour.minimumInnerRadius(partSide).map(Kind.LENGTH::si).orElse(0.0);
         return sampled > 0 ? OptionalDouble.of(sampled) : hollowArc(contour, partSide);
     }
 

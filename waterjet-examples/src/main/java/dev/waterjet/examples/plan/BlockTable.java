@@ -2,7 +2,7 @@ package dev.waterjet.examples.plan;
 
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Edge;
+import dev.waterjet.part.Edge;
 import java.util.List;
 
 /** The blocks of a plan as CSV: one row for each cutting block of the program, in SI. */
@@ -45,15 +45,15 @@ public final class BlockTable {
                 csv.append(cut.cut().line(i)).append(',');
                 csv.append(number).append(',').append(name).append(',');
                 csv.append(edge.isArc() ? "arc," : "line,");
-                csv.append(edge.finish().isLead() ? "yes," : "no,");
-                csv.append(cut.grade().words()).append(',');
+                csv.append(edge.requirement().isLead() ? "yes," : "no,");
+                csv.append(cut.grade().label()).append(',');
                 csv.append(edge.end().xSi()).append(',');
                 csv.append(edge.end().ySi()).append(',');
                 edge.radius().ifPresent(radius -> csv.append(Kind.LENGTH.si(radius)));
                 csv.append(',').append(Kind.LENGTH.si(edge.length()));
                 csv.append(',').append(cut.feedSi(i));
                 csv.append(',').append(cut.timeSi(i));
-                csv.append(',').append(cut.limit(i).words()).append('\n');
+                csv.append(',').append(cut.limit(i).label()).append('\n');
             }
         }
         return csv.toString();

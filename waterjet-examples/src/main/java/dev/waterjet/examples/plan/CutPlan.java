@@ -1,11 +1,11 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.kerf.Kerf;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedLimit;
-import dev.waterjet.path.FeedPlan;
-import dev.waterjet.program.Cut;
+import dev.waterjet.motion.FeedLimit;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.part.Contour;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
 
 /**
  * The plan of one cut. A block of the program runs at one feed: the highest that front and machine allow along it. Its
@@ -13,15 +13,15 @@ import dev.waterjet.program.Cut;
  */
 public final class CutPlan {
 
-    private final Cut cut;
-    private final FaceGrade grade;
+    private final ProgramCut cut;
+    private final CutQuality grade;
     private final Kerf kerf;
     private final Contour path;
     private final double[] feedMPerS;
     private final double[] timeS;
     private final FeedLimit[] limit;
 
-    private CutPlan(Cut cut, FaceGrade grade, Kerf kerf, FeedPlan plan) {
+    private CutPlan(ProgramCut cut, CutQuality grade, Kerf kerf, FeedPlan plan) {
         this.cut = cut;
         this.grade = grade;
         this.kerf = kerf;
@@ -39,17 +39,17 @@ public final class CutPlan {
         }
     }
 
-    static CutPlan of(Cut cut, FaceGrade grade, Kerf kerf, FeedPlan plan) {
+    static CutPlan of(ProgramCut cut, CutQuality grade, Kerf kerf, FeedPlan plan) {
         return new CutPlan(cut, grade, kerf, plan);
     }
 
     /** The cut of the program. */
-    public Cut cut() {
+    public ProgramCut cut() {
         return cut;
     }
 
     /** Grade of its faces. */
-    public FaceGrade grade() {
+    public CutQuality grade() {
         return grade;
     }
 

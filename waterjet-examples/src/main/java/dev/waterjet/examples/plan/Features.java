@@ -4,11 +4,11 @@ import dev.waterjet.kerf.Kerf;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -31,20 +31,20 @@ public final class Features {
         this.isEdge = isEdge;
     }
 
-    static Features of(List<Cut> cuts, List<Side> parts, Function<Cut, Kerf> kerfs) {
+    static Features of(List<ProgramCut> cuts, List<Side> parts, Function<ProgramCut, Kerf> kerfs) {
         double radius = Double.POSITIVE_INFINITY;
         double slot = Double.POSITIVE_INFINITY;
         int corners = 0;
         boolean isEdge = false;
         for (int i = 0; i < cuts.size(); i++) {
-            Cut cut = cuts.get(i);
+            ProgramCut cut = cuts.get(i);
             if (cut.jetSide().isEmpty() || !cut.isClosed()) {
                 continue;
             }
             isEdge = true;
             Kerf kerf = kerfs.apply(cut);
-            double least = kerf.smallestInnerRadius().si();
-            Contour loop = cut.loop(Finish.usual()).orElseThrow();
+            double least = kerf.minimumInnerRadius().si();
+            Contour loop = cut.loop(EdgeRequirement.defaults()).orElseThrow();
             for (int k = 0; k < loop.size(); k++) {
                 Edge edge = loop.edge(k);
                 if (edge.isArc() && edge.turn().orElseThrow() != parts.get(i)) {

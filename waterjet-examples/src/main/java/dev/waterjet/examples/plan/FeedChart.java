@@ -1,12 +1,12 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.IndexTable;
-import dev.waterjet.feed.SpeedCurve;
+import dev.waterjet.feed.FeedCurve;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
+import dev.waterjet.quality.QualityIndexTable;
 import java.util.Arrays;
 import javax.measure.quantity.Length;
 
@@ -22,11 +22,11 @@ final class FeedChart {
         double thickness = asked.piece().thicknessSi();
         QuantityArray<Length> thicknesses = QuantityArray.evenly(
                 Kind.LENGTH, Kind.LENGTH.of(thickness * 0.4), Kind.LENGTH.of(thickness * 2), POINTS);
-        SpeedCurve curve = asked.feeds()
+        FeedCurve curve = asked.feeds()
                 .curve(
                         asked.jet(),
                         asked.piece().material(),
-                        IndexTable.standard().index(asked.grade()),
+                        QualityIndexTable.standard().index(asked.grade()),
                         thicknesses);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         double[] feed = curve.feeds().to(Units.MILLIMETRE_PER_MINUTE);
@@ -38,7 +38,7 @@ final class FeedChart {
         }
         double chosen = plan.feed().to(Units.MILLIMETRE_PER_MINUTE);
         String told = "For " + asked.piece().material().name() + " and "
-                + asked.grade().words()
+                + asked.grade().label()
                 + " faces the feed falls from " + QuantityText.round(feed[0], 3) + " mm/min at "
                 + QuantityText.round(x[0], 3) + " mm to " + QuantityText.round(feed[POINTS - 1], 3) + " mm/min at "
                 + QuantityText.round(x[POINTS - 1], 3) + " mm; chosen is " + QuantityText.round(chosen, 3)
@@ -48,7 +48,7 @@ final class FeedChart {
                 .y("feed [mm/min]")
                 .yFrom(0, Arrays.stream(upper).max().orElse(1) * 1.02)
                 .band("95 % interval", x, lower, upper)
-                .line(asked.grade().words() + " face", x, feed)
+                .line(asked.grade().label() + " face", x, feed)
                 .points("chosen", new double[] {thickness * 1000}, new double[] {chosen})
                 .svgInPage(520, 360);
     }

@@ -1,17 +1,17 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.job.HeadSelection;
-import dev.waterjet.job.HeadSelector;
-import dev.waterjet.job.PartDemand;
+import dev.waterjet.head.HeadSelection;
+import dev.waterjet.head.HeadSelector;
+import dev.waterjet.head.PartRequirement;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 
 /** Which head a program asks for: by its length of cut, its pierces, its smallest hollow radius and narrowest passage. */
@@ -31,9 +31,9 @@ public final class HeadChoice {
      * @param grade grade of faces of which the program says nothing
      * @return those that serve, and why the others do not
      */
-    public static HeadSelection of(HeadSelector selector, PartProgram program, Workpiece piece, FaceGrade grade) {
-        List<Cut> cuts = program.cuts();
-        PartDemand demand = PartDemand.of(piece, finest(cuts, grade), program.cuttingLength())
+    public static HeadSelection of(HeadSelector selector, PartProgram program, Workpiece piece, CutQuality grade) {
+        List<ProgramCut> cuts = program.cuts();
+        PartRequirement demand = PartRequirement.of(piece, finest(cuts, grade), program.cuttingLength())
                 .withPierces(cuts.size());
         List<Side> parts = PartSides.of(cuts);
         double radius = Double.POSITIVE_INFINITY;
@@ -41,7 +41,7 @@ public final class HeadChoice {
         for (int i = 0; i < cuts.size(); i++) {
             // where the path is the centre of the jet, the jet enters whatever the path does
             if (cuts.get(i).jetSide().isPresent() && cuts.get(i).isClosed()) {
-                Contour loop = cuts.get(i).loop(Finish.usual()).orElseThrow();
+                Contour loop = cuts.get(i).loop(EdgeRequirement.defaults()).orElseThrow();
                 radius = Math.min(radius, hollow(loop, parts.get(i)));
                 passage = Math.min(
                         passage,
@@ -53,13 +53,13 @@ public final class HeadChoice {
             demand = demand.withSmallestRadius(Kind.LENGTH.of(radius));
         }
         return selector.select(
-                passage < Double.POSITIVE_INFINITY ? demand.withNarrowestPassage(Kind.LENGTH.of(passage)) : demand);
+                passage < Double.POSITIVE_INFINITY ? demand.withMinimumSlotWidth(Kind.LENGTH.of(passage)) : demand);
     }
 
-    private static FaceGrade finest(List<Cut> cuts, FaceGrade otherwise) {
-        FaceGrade finest = cuts.isEmpty() ? otherwise : FaceGrade.PARTING;
-        for (Cut cut : cuts) {
-            FaceGrade grade = cut.grade().orElse(otherwise);
+    private static CutQuality finest(List<ProgramCut> cuts, CutQuality otherwise) {
+        CutQuality finest = cuts.isEmpty() ? otherwise : CutQuality.VERY_COARSE;
+        for (ProgramCut cut : cuts) {
+            CutQuality grade = cut.quality().orElse(otherwise);
             finest = grade.compareTo(finest) > 0 ? grade : finest;
         }
         return finest;

@@ -1,17 +1,17 @@
 package dev.waterjet.examples.plan;
 
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.BatchCost;
+import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
-import dev.waterjet.job.Batch;
-import dev.waterjet.job.BatchCost;
-import dev.waterjet.job.PartWork;
-import dev.waterjet.job.Pierce;
-import dev.waterjet.job.Piercing;
-import dev.waterjet.job.WearPart;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
+import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceSelector;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,13 +32,13 @@ public final class JobFacts {
     private final PartWork work;
     private final BatchCost cost;
     private final Support support;
-    private final WearPart orifice;
+    private final Consumable orifice;
 
     private JobFacts(PartPlan plan, Shop shop) {
         PlanRequest asked = plan.request();
         this.shop = shop;
         this.jet = asked.jet();
-        this.pierce = Piercing.of(asked.feeds(), shop.practice()).choose(asked.jet(), asked.piece());
+        this.pierce = PierceSelector.of(asked.feeds(), shop.practice()).choose(asked.jet(), asked.piece());
         this.pierces = plan.cuts().size();
         this.work = PartWork.of(plan.cuttingTime())
                 .withPierces(pierces, pierce)
@@ -69,7 +69,7 @@ public final class JobFacts {
         words.put("head", head() + shop.whyHead().map(why -> ". " + why).orElse(", as given"));
         words.put(
                 "pierces",
-                pierces + ", " + pierce.way().words() + " at "
+                pierces + ", " + pierce.method().label() + " at "
                         + Told.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": " + pierce.reason());
         if (pierce.time().si() > 0) {
             words.put("each pierce", range(pierce.time().si(), pierce.time().relativeUncertainty()));
@@ -102,8 +102,8 @@ public final class JobFacts {
                 + QuantityText.round(seconds * Math.exp(1.96 * relative), 2) + " s";
     }
 
-    private static String hours(WearPart part) {
-        return Told.of(Kind.TIME, part.changeAt(WORN_CHANCE), Units.HOUR);
+    private static String hours(Consumable part) {
+        return Told.of(Kind.TIME, part.replacementTime(WORN_CHANCE), Units.HOUR);
     }
 
     private String drivers() {

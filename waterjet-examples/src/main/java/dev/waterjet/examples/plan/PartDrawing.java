@@ -5,10 +5,10 @@ import dev.waterjet.examples.chart.Palette;
 import dev.waterjet.examples.chart.SvgText;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
-import dev.waterjet.path.Box;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Box;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -95,10 +95,10 @@ final class PartDrawing {
     private void measure() {
         for (CutPlan cut : plan.cuts()) {
             Box box = cut.path().box();
-            leftM = Math.min(leftM, box.lowest().xSi());
-            lowM = Math.min(lowM, box.lowest().ySi());
-            rightM = Math.max(rightM, box.highest().xSi());
-            highM = Math.max(highM, box.highest().ySi());
+            leftM = Math.min(leftM, box.minimum().xSi());
+            lowM = Math.min(lowM, box.minimum().ySi());
+            rightM = Math.max(rightM, box.maximum().xSi());
+            highM = Math.max(highM, box.maximum().ySi());
             for (int i = 0; i < cut.path().size(); i++) {
                 slowest = Math.min(slowest, cut.feedSi(i));
                 fastest = Math.max(fastest, cut.feedSi(i));

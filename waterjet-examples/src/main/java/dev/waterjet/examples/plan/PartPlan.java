@@ -1,18 +1,18 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.FeedPlanner;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.GradeFeeds;
-import dev.waterjet.path.LagLaw;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -29,15 +29,15 @@ import javax.measure.quantity.Volume;
 public final class PartPlan {
 
     private final PlanRequest request;
-    private final Map<FaceGrade, Estimate<Speed>> feeds = new EnumMap<>(FaceGrade.class);
-    private final Map<FaceGrade, Kerf> kerfs = new EnumMap<>(FaceGrade.class);
+    private final Map<CutQuality, Estimate<Speed>> feeds = new EnumMap<>(CutQuality.class);
+    private final Map<CutQuality, Kerf> kerfs = new EnumMap<>(CutQuality.class);
     private final List<CutPlan> cuts;
     private final Features features;
 
     private PartPlan(PlanRequest request, Progress progress) {
         this.request = request;
         FeedModel model = request.feeds();
-        for (FaceGrade grade : FaceGrade.values()) {
+        for (CutQuality grade : CutQuality.values()) {
             Estimate<Speed> feed = model.feed(request.jet(), request.piece(), grade);
             feeds.put(grade, feed);
             kerfs.put(grade, request.kerfs().kerf(request.jet(), request.piece(), model, feed.value()));
@@ -47,13 +47,13 @@ public final class PartPlan {
         this.features = Features.of(program.cuts(), parts, cut -> kerf(grade(cut)));
         FeedPlanner planner = FeedPlanner.of(
                 request.machine(),
-                GradeFeeds.of(model, request.jet(), request.piece()),
-                LagLaw.of(request.kerfs().lagModel(), model, request.jet(), request.piece()));
+                QualityFeeds.of(model, request.jet(), request.piece()),
+                LagFunction.of(request.kerfs().lagModel(), model, request.jet(), request.piece()));
         List<CutPlan> planned = new ArrayList<>();
         for (int i = 0; i < program.cuts().size(); i++) {
-            Cut cut = program.cuts().get(i);
-            FaceGrade grade = grade(cut);
-            Finish finish = Finish.of(grade).withTolerance(cut.tolerance().orElse(request.tolerance()));
+            ProgramCut cut = program.cuts().get(i);
+            CutQuality grade = grade(cut);
+            EdgeRequirement finish = EdgeRequirement.of(grade).withTolerance(cut.tolerance().orElse(request.tolerance()));
             Contour path = cut.path(finish);
             planned.add(CutPlan.of(cut, grade, kerf(grade), planner.plan(path, parts.get(i))));
             progress.at(cut.firstBlock() + cut.size(), program.size());
@@ -73,11 +73,11 @@ public final class PartPlan {
         return new PartPlan(request, progress);
     }
 
-    private FaceGrade grade(Cut cut) {
-        return cut.grade().orElse(request.grade());
+    private CutQuality grade(ProgramCut cut) {
+        return cut.quality().orElse(request.grade());
     }
 
-    private Kerf kerf(FaceGrade grade) {
+    private Kerf kerf(CutQuality grade) {
         return Optional.ofNullable(kerfs.get(grade)).orElseThrow();
     }
 

@@ -1,10 +1,10 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.path.Box;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
+import dev.waterjet.part.Box;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
@@ -19,9 +19,9 @@ final class PartSides {
 
     private PartSides() {}
 
-    static List<Side> of(List<Cut> cuts) {
+    static List<Side> of(List<ProgramCut> cuts) {
         List<Contour> loops = cuts.stream()
-                .map(cut -> cut.loop(Finish.usual()).orElseGet(() -> cut.path(Finish.usual())))
+                .map(cut -> cut.loop(EdgeRequirement.defaults()).orElseGet(() -> cut.path(EdgeRequirement.defaults())))
                 .toList();
         STRtree boxes = new STRtree();
         loops.stream().filter(Contour::isClosed).forEach(loop -> boxes.insert(envelope(loop), loop));
@@ -52,9 +52,9 @@ final class PartSides {
     private static Envelope envelope(Contour contour) {
         Box box = contour.box();
         return new Envelope(
-                box.lowest().xSi(),
-                box.highest().xSi(),
-                box.lowest().ySi(),
-                box.highest().ySi());
+                box.minimum().xSi(),
+                box.maximum().xSi(),
+                box.minimum().ySi(),
+                box.maximum().ySi());
     }
 }

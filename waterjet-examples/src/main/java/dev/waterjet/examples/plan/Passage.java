@@ -1,9 +1,9 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.measure.Kind;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -1,14 +1,14 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.path.MachineLimits;
+import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.quality.CutQuality;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -30,7 +30,7 @@ public record PlanRequest(
         PartProgram program,
         AbrasiveJet jet,
         Workpiece piece,
-        FaceGrade grade,
+        CutQuality grade,
         Quantity<Length> tolerance,
         MachineLimits machine,
         Quantity<Speed> travel) {
@@ -51,7 +51,7 @@ public record PlanRequest(
                 program,
                 jet,
                 piece,
-                FaceGrade.MEDIUM,
+                CutQuality.MEDIUM,
                 Measures.millimetres(0.1),
                 MachineLimits.of(speed, Measures.metresPerSquareSecond(0.5)),
                 speed);

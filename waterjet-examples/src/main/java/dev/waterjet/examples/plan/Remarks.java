@@ -44,7 +44,7 @@ public final class Remarks {
                                         + QuantityText.round(
                                                 1000
                                                         * plan.kerf()
-                                                                .compensation()
+                                                                .offset()
                                                                 .si(),
                                                 3) + " mm.")
                         : Caution.warning(
@@ -56,7 +56,7 @@ public final class Remarks {
                     "sharp-corners",
                     plan.features().sharpCorners() + " inner corners are drawn sharp; the jet leaves a radius of "
                             + QuantityText.round(
-                                    1000 * plan.kerf().smallestInnerRadius().si(), 3)
+                                    1000 * plan.kerf().minimumInnerRadius().si(), 3)
                             + " mm there."));
         }
         all.add(Caution.notice(

@@ -1,9 +1,9 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
 
 /** Counts the hollow corners of a loop: where the path turns away from the part by more than ten degrees. */
 final class SharpCorners {

@@ -1,7 +1,5 @@
 package dev.waterjet.examples.plan;
 
-import static dev.waterjet.examples.chart.SvgText.escaped;
-
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.jet.AbrasiveJet;
@@ -12,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import static dev.waterjet.examples.chart.SvgText.escaped;
 
 /** The plan as one page of HTML that needs nothing else. */
 public final class Sheet {
@@ -53,7 +52,7 @@ public final class Sheet {
         html.append(escaped(asked.title())).append("</h1>\n<p class=\"lead\">");
         html.append(escaped(asked.piece().material().name() + ", "
                 + Told.of(Kind.LENGTH, asked.piece().thickness(), Units.MILLIMETRE) + ", "
-                + asked.grade().words() + " faces unless said otherwise"));
+                + asked.grade().label() + " faces unless said otherwise"));
         html.append("</p>\n</header>\n");
         figures();
         part();
@@ -82,7 +81,7 @@ public final class Sheet {
         fact("Cutting length", Told.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
         fact("Abrasive", Told.best(plan.abrasive(), Units.KILOGRAM));
         fact("Water", Told.best(plan.water(), Units.LITRE));
-        fact("Offset", Told.best(plan.kerf().compensation(), Units.MILLIMETRE));
+        fact("Offset", Told.best(plan.kerf().offset(), Units.MILLIMETRE));
         html.append("</dl>\n");
     }
 
@@ -135,18 +134,18 @@ public final class Sheet {
 
     private void outcome() {
         open("Outcome");
-        row("Feed, " + plan.request().grade().words() + " face", Told.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        row("Feed, " + plan.request().grade().label() + " face", Told.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
         row("Cutting time", Told.time(plan.cuttingTime()));
         row("Travel with the jet off", Told.time(plan.travelTimeSi()));
         row("Water", Told.of(plan.water(), Units.LITRE));
         row("Abrasive", Told.of(plan.abrasive(), Units.KILOGRAM));
         row("Energy at the orifice", Told.of(plan.energy(), Units.KILOWATT_HOUR));
-        row("Offset of the path", Told.of(plan.kerf().compensation(), Units.MILLIMETRE));
+        row("Offset of the path", Told.of(plan.kerf().offset(), Units.MILLIMETRE));
         row("Taper per side", Told.of(plan.kerf().taperPerSide(), Units.DEGREE));
         row(
                 "Smallest inner radius",
                 feature(plan.features().smallestRadiusSi()) + "; the jet leaves "
-                        + Told.best(plan.kerf().smallestInnerRadius(), Units.MILLIMETRE));
+                        + Told.best(plan.kerf().minimumInnerRadius(), Units.MILLIMETRE));
         row(
                 "Narrowest slot",
                 feature(plan.features().smallestSlotSi()) + "; the jet enters "
@@ -196,7 +195,7 @@ public final class Sheet {
         for (CutPlan cut : cuts.subList(0, Math.min(MOST_CUTS, cuts.size()))) {
             String name = cut.cut().name().isEmpty() ? "unnamed" : cut.cut().name();
             html.append("<tr><th scope=\"row\">").append(escaped(name)).append("</th><td>");
-            html.append(cut.grade().words()).append("</td>");
+            html.append(cut.grade().label()).append("</td>");
             number(Integer.toString(cut.cut().line()));
             number(Integer.toString(cut.cut().size()));
             number(QuantityText.round(Kind.LENGTH.si(cut.path().length()) * 1000, 4));

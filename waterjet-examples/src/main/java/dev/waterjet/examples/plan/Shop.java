@@ -1,8 +1,8 @@
 package dev.waterjet.examples.plan;
 
-import dev.waterjet.job.PiercePractice;
-import dev.waterjet.job.Rates;
-import dev.waterjet.path.Slats;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.sheet.Slats;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
@@ -19,9 +19,9 @@ import javax.measure.quantity.Pressure;
  * @param whyHead why the head was chosen, if it was not given
  */
 public record Shop(
-        Rates rates,
+        Prices rates,
         boolean isInvented,
-        PiercePractice practice,
+        PierceSettings practice,
         int parts,
         Slats slats,
         Optional<Quantity<Pressure>> shearStrength,

@@ -32,13 +32,13 @@ public final class Summary {
         facts.put(
                 "feed",
                 Told.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE) + " on a straight "
-                        + asked.grade().words() + " face");
+                        + asked.grade().label() + " face");
         facts.put("cutting time", Told.time(plan.cuttingTime()));
         facts.put("travel", Told.time(plan.travelTimeSi()));
         facts.put("water", Told.of(plan.water(), Units.LITRE));
         facts.put("abrasive", Told.of(plan.abrasive(), Units.KILOGRAM));
         facts.put("energy", Told.of(plan.energy(), Units.KILOWATT_HOUR) + " at the orifice");
-        facts.put("offset", Told.of(plan.kerf().compensation(), Units.MILLIMETRE));
+        facts.put("offset", Told.of(plan.kerf().offset(), Units.MILLIMETRE));
         facts.put("taper", Told.of(plan.kerf().taperPerSide(), Units.DEGREE) + " per side");
         facts.putAll(job.words());
         StringBuilder text = new StringBuilder(asked.title()).append("\n\n");

@@ -3,15 +3,15 @@ package dev.waterjet.examples.plan;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Finding;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.HoldingTabs;
-import dev.waterjet.path.Lead;
-import dev.waterjet.path.LeadPlacer;
-import dev.waterjet.path.Part;
-import dev.waterjet.program.Cut;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Finding;
+import dev.waterjet.part.Part;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.HoldingTabs;
+import dev.waterjet.toolpath.Lead;
+import dev.waterjet.toolpath.LeadPlacer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,19 +31,19 @@ final class Support {
 
     static Support of(PartPlan plan, Shop shop) {
         Support support = new Support();
-        List<Cut> closed =
-                plan.request().program().cuts().stream().filter(Cut::isClosed).toList();
+        List<ProgramCut> closed =
+                plan.request().program().cuts().stream().filter(ProgramCut::isClosed).toList();
         part(closed).ifPresent(part -> support.look(part, closed, plan, shop));
         return support;
     }
 
     /** The part that the loops of a program bound, if they bound one. */
-    private static Optional<Part> part(List<Cut> closed) {
+    private static Optional<Part> part(List<ProgramCut> closed) {
         if (closed.isEmpty()) {
             return Optional.empty();
         }
         List<Contour> loops = new ArrayList<>(closed.stream()
-                .map(cut -> cut.loop(Finish.usual()).orElseThrow())
+                .map(cut -> cut.loop(EdgeRequirement.defaults()).orElseThrow())
                 .toList());
         int outline = 0;
         for (int i = 1; i < loops.size(); i++) {
@@ -54,13 +54,13 @@ final class Support {
         return isOnePart ? Optional.of(Part.of(rim, loops)) : Optional.empty();
     }
 
-    private void look(Part part, List<Cut> closed, PartPlan plan, Shop shop) {
+    private void look(Part part, List<ProgramCut> closed, PartPlan plan, Shop shop) {
         CuttingRules rules = CuttingRules.of(
                 plan.kerf().largestWidth().value(), plan.request().piece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
         words.put("slats", rests.reason());
-        if (!rests.isMet()) {
+        if (!rests.isSatisfied()) {
             cautions.add(Caution.warning(rests.code(), rests.reason() + "; " + rests.suggestion() + "."));
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
@@ -77,15 +77,15 @@ final class Support {
     }
 
     /** Where a cut that starts on its own edge could be led in. */
-    private void leads(Part part, List<Cut> closed, CuttingRules rules) {
+    private void leads(Part part, List<ProgramCut> closed, CuttingRules rules) {
         LeadPlacer placer = LeadPlacer.of(part, rules);
         List<String> places = new ArrayList<>();
         int bare = 0;
-        for (Cut cut : closed) {
+        for (ProgramCut cut : closed) {
             if (cut.leadIn() == 0) {
                 bare++;
                 if (places.size() < MOST_LEADS) {
-                    int index = part.contours().indexOf(cut.loop(Finish.usual()).orElseThrow());
+                    int index = part.contours().indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
                     Optional<Lead> lead = placer.suggest(index);
                     places.add("line " + cut.line() + ": "
                             + lead.map(found -> "pierce at " + found.pierce() + ", enter at " + found.entry())

@@ -2,14 +2,14 @@ package dev.waterjet.examples.svg;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Lead;
-import dev.waterjet.path.LeadPlacer;
-import dev.waterjet.path.Part;
-import dev.waterjet.path.Point;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.Lead;
+import dev.waterjet.toolpath.LeadPlacer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -94,7 +94,7 @@ public final class DrawnProgram {
         text.append("\n(waterjet: name ")
                 .append(name)
                 .append(", grade ")
-                .append(path.finish(path.size() / 2).grade().words())
+                .append(path.requirement(path.size() / 2).quality().label())
                 .append(")\nG0");
         point(path.start());
         text.append("\nM")

@@ -1,10 +1,10 @@
 package dev.waterjet.examples.svg;
 
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.ContourBuilder;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.ContourBuilder;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -34,7 +34,7 @@ final class Pen {
     private final double toleranceM;
     private final List<Contour> contours = new ArrayList<>();
     private Matrix matrix = Matrix.IDENTITY;
-    private Finish finish = Finish.usual();
+    private EdgeRequirement finish = EdgeRequirement.defaults();
     private @Nullable ContourBuilder drawing;
     private int edgesOfDrawing;
     private long edges;
@@ -50,7 +50,7 @@ final class Pen {
     }
 
     /** What is drawn from here on goes through a map to metres and has a finish. */
-    void use(Matrix toMetres, Finish next) {
+    void use(Matrix toMetres, EdgeRequirement next) {
         this.matrix = toMetres;
         this.finish = next;
     }
@@ -93,7 +93,7 @@ final class Pen {
             lastX = matrix.x(x, y);
             lastY = matrix.y(x, y);
             requireNear(lastX, lastY);
-            at = Contour.fromSi(lastX, lastY).finish(finish);
+            at = Contour.fromSi(lastX, lastY).requirement(finish);
             drawing = at;
             edgesOfDrawing = 0;
         }

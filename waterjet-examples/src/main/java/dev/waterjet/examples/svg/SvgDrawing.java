@@ -1,6 +1,6 @@
 package dev.waterjet.examples.svg;
 
-import dev.waterjet.path.Contour;
+import dev.waterjet.part.Contour;
 import java.util.List;
 
 /**

@@ -1,12 +1,12 @@
 package dev.waterjet.examples.svg;
 
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.PathException;
+import dev.waterjet.part.GeometryException;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.io.StringReader;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -31,7 +31,7 @@ import javax.xml.stream.XMLStreamReader;
  * nothing is left out in silence; what is never drawn, such as definitions, is passed over.
  *
  * <p>The attribute {@code data-grade} of a shape or a group names the grade of its faces, in the words of
- * {@link FaceGrade#words()}.
+ * {@link CutQuality#label()}.
  *
  * <p>Limits: 20 million characters; 256 elements within each other; 64 characters in a number, and 1e9 for its size; points
  * within 1000 m of the lower left corner of the page; 100,000 chords for a curve and a million edges for the drawing. No
@@ -61,7 +61,7 @@ public final class SvgReader {
     private static final Set<String> GROUPS = Set.of("g", "a");
 
     /** What holds for an element and those within it. */
-    private record Setting(Matrix matrix, Finish finish) {}
+    private record Setting(Matrix matrix, EdgeRequirement finish) {}
 
     private final String file;
     private final Lines lines;
@@ -69,7 +69,7 @@ public final class SvgReader {
     private final List<String> names = new ArrayList<>();
     private final Pen pen;
 
-    private SvgReader(String file, double toleranceM, Finish finish) {
+    private SvgReader(String file, double toleranceM, EdgeRequirement finish) {
         this.file = file;
         this.lines = new Lines(file);
         this.pen = new Pen(toleranceM);
@@ -86,7 +86,7 @@ public final class SvgReader {
      * @throws TextException with line and column, if the text is no SVG, has a fault, goes beyond a limit, or holds what
      *     cannot be cut
      */
-    public static SvgDrawing read(String svg, Quantity<Length> tolerance, Finish finish) {
+    public static SvgDrawing read(String svg, Quantity<Length> tolerance, EdgeRequirement finish) {
         double toleranceM = Require.positive("tolerance of curves", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
         if (svg.length() > MOST_CHARACTERS) {
             throw new TextException("the drawing has more than " + MOST_CHARACTERS + " characters");
@@ -220,7 +220,7 @@ public final class SvgReader {
                 || tag.text("style").orElse("").replaceAll("\\s", "").contains("display:none");
     }
 
-    private static Finish finish(Tag tag, Setting outer) {
+    private static EdgeRequirement finish(Tag tag, Setting outer) {
         if (tag.text("data-grade").isEmpty()) {
             return outer.finish();
         }
@@ -229,9 +229,9 @@ public final class SvgReader {
                 .strip()
                 .toLowerCase(Locale.ROOT)
                 .replace('-', ' ');
-        for (FaceGrade grade : FaceGrade.values()) {
-            if (grade.words().equals(wanted)) {
-                return Finish.of(grade).withTolerance(outer.finish().tolerance());
+        for (CutQuality grade : CutQuality.values()) {
+            if (grade.label().equals(wanted)) {
+                return EdgeRequirement.of(grade).withTolerance(outer.finish().tolerance());
             }
         }
         throw tag.scan("data-grade").fault("\"" + wanted + "\" is no face grade");
@@ -260,7 +260,7 @@ public final class SvgReader {
         int before = pen.contours().size();
         try {
             shape(tag);
-        } catch (PathException e) {
+        } catch (GeometryException e) {
             throw tag.fault(String.valueOf(e.getMessage()));
         } catch (TextException e) {
             throw e.line() > 0 ? e : tag.fault(String.valueOf(e.getMessage()));

@@ -1,22 +1,21 @@
 package dev.waterjet.examples.geometry;
 
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Point;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Point;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class PartFiguresTest {
 
@@ -24,7 +23,7 @@ class PartFiguresTest {
         return PartFigures.of(SvgReader.read(
                         "<svg width='200mm' height='200mm' viewBox='0 0 200 200'>" + body + "</svg>",
                         micrometres(2),
-                        Finish.usual())
+                        EdgeRequirement.defaults())
                 .contours());
     }
 

@@ -1,22 +1,21 @@
 package dev.waterjet.examples.plan;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 class FeaturesTest {
 
     private static Contour loop(String program) {
-        return PartProgram.parse(program).cuts().get(0).loop(Finish.usual()).orElseThrow();
+        return PartProgram.parse(program).cuts().get(0).loop(EdgeRequirement.defaults()).orElseThrow();
     }
 
     @ParameterizedTest
@@ -52,7 +51,7 @@ class FeaturesTest {
 
     @Test
     void loopsWithinLoopsAreHolesUnlessTheProgramSaysTheSide() {
-        List<Cut> cuts = PartProgram.parse("""
+        List<ProgramCut> cuts = PartProgram.parse("""
                         M3
                         G1 X50
                         Y50

@@ -1,22 +1,21 @@
 package dev.waterjet.examples.svg;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Side;
+import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.toolpath.CuttingRules;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.feed.FaceGrade;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
-import dev.waterjet.program.Cut;
-import dev.waterjet.program.PartProgram;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class DrawnProgramTest {
 
@@ -26,7 +25,7 @@ class DrawnProgramTest {
         return SvgReader.read(
                 "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>" + body + "</svg>",
                 micrometres(5),
-                Finish.usual());
+                EdgeRequirement.defaults());
     }
 
     private static String program(SvgDrawing drawing) {
@@ -38,13 +37,13 @@ class DrawnProgramTest {
         SvgDrawing drawing = drawing("<path id='rim' d='M10 10 h80 v40 c-20 20 -60 20 -80 0 z'/>"
                 + "<circle id='bore' cx='40' cy='35' r='12' data-grade='fine'/>");
         PartProgram program = PartProgram.parse(program(drawing));
-        List<Cut> cuts = program.cuts();
+        List<ProgramCut> cuts = program.cuts();
 
-        assertThat(cuts).extracting(Cut::name).containsExactly("bore", "rim");
-        assertThat(cuts.get(0).grade()).contains(FaceGrade.FINE);
+        assertThat(cuts).extracting(ProgramCut::name).containsExactly("bore", "rim");
+        assertThat(cuts.get(0).quality()).contains(CutQuality.FINE);
         for (int i = 0; i < 2; i++) {
             Contour drawn = drawing.contours().get(1 - i);
-            Contour loop = cuts.get(i).loop(Finish.usual()).orElseThrow();
+            Contour loop = cuts.get(i).loop(EdgeRequirement.defaults()).orElseThrow();
             assertThat(Kind.LENGTH.si(loop.length())).isCloseTo(Kind.LENGTH.si(drawn.length()), within(1e-7));
             assertThat(Kind.AREA.si(loop.signedArea())).isCloseTo(Kind.AREA.si(drawn.signedArea()), within(1e-9));
             assertThat(cuts.get(i).leadIn()).isEqualTo(2);
@@ -54,9 +53,9 @@ class DrawnProgramTest {
     @Test
     void theJetRunsInTheScrap() {
         SvgDrawing drawing = drawing("<rect width='100' height='80'/><circle cx='40' cy='35' r='12'/>");
-        List<Cut> cuts = PartProgram.parse(program(drawing)).cuts();
-        Contour hole = cuts.get(0).loop(Finish.usual()).orElseThrow();
-        Contour outline = cuts.get(1).loop(Finish.usual()).orElseThrow();
+        List<ProgramCut> cuts = PartProgram.parse(program(drawing)).cuts();
+        Contour hole = cuts.get(0).loop(EdgeRequirement.defaults()).orElseThrow();
+        Contour outline = cuts.get(1).loop(EdgeRequirement.defaults()).orElseThrow();
 
         assertThat(cuts.get(0).jetSide()).contains(hole.enclosedSide());
         assertThat(hole.isAround(cuts.get(0).start())).isTrue();

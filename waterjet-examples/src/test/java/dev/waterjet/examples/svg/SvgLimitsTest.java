@@ -1,17 +1,16 @@
 package dev.waterjet.examples.svg;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.part.Contour;
+import dev.waterjet.quality.EdgeRequirement;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import static dev.waterjet.measure.Measures.micrometres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Finish;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** What lies at a limit of the reader is read, what lies beyond is refused with the limit; and nothing is read for another. */
 class SvgLimitsTest {
@@ -19,7 +18,7 @@ class SvgLimitsTest {
     private static final String OPEN = "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>";
 
     private static SvgDrawing read(String body) {
-        return SvgReader.read(OPEN + body + "</svg>", micrometres(5), Finish.usual());
+        return SvgReader.read(OPEN + body + "</svg>", micrometres(5), EdgeRequirement.defaults());
     }
 
     private static void refused(String body, String message) {
@@ -35,9 +34,9 @@ class SvgLimitsTest {
         String drawing = OPEN + "<path d='M0 0h1'/></svg>";
         String atTheLimit = drawing + " ".repeat(20_000_000 - drawing.length());
 
-        assertThat(SvgReader.read(atTheLimit, micrometres(5), Finish.usual()).contours())
+        assertThat(SvgReader.read(atTheLimit, micrometres(5), EdgeRequirement.defaults()).contours())
                 .hasSize(1);
-        assertThatThrownBy(() -> SvgReader.read(atTheLimit + " ", micrometres(5), Finish.usual()))
+        assertThatThrownBy(() -> SvgReader.read(atTheLimit + " ", micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 20000000 characters");
     }
 
@@ -93,10 +92,10 @@ class SvgLimitsTest {
         assertThatThrownBy(() -> SvgReader.read(
                         "<svg width='1e9mm' height='1e9mm' viewBox='0 0 1e-320 1e-320'/>",
                         micrometres(5),
-                        Finish.usual()))
+                        EdgeRequirement.defaults()))
                 .hasMessageContaining("the size of the drawing over that of its viewBox is no finite number");
         assertThatThrownBy(() -> SvgReader.read(
-                        "<svg transform='scale(2)'><path d='M0 0h1'/></svg>", micrometres(5), Finish.usual()))
+                        "<svg transform='scale(2)'><path d='M0 0h1'/></svg>", micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the root has a transform");
     }
 
@@ -105,9 +104,9 @@ class SvgLimitsTest {
         // half circle flattened: an ellipse of 100 m at a tolerance that wants more chords than there may be
         String ellipse = OPEN + "<ellipse cx='0' cy='0' rx='1e5' ry='9e4'/></svg>";
 
-        assertThat(SvgReader.read(ellipse, micrometres(5), Finish.usual()).contours())
+        assertThat(SvgReader.read(ellipse, micrometres(5), EdgeRequirement.defaults()).contours())
                 .hasSize(1);
-        assertThatThrownBy(() -> SvgReader.read(ellipse, micrometres(0.001), Finish.usual()))
+        assertThatThrownBy(() -> SvgReader.read(ellipse, micrometres(0.001), EdgeRequirement.defaults()))
                 .hasMessageContaining("line 1, column 57: a curve needs more than 100000 chords at this tolerance");
     }
 
@@ -115,12 +114,12 @@ class SvgLimitsTest {
     void aDrawingHasAMillionEdges() {
         String drawing = OPEN + "<path d='M0 0" + "h1h-1".repeat(500_000) + "%s'/></svg>";
 
-        assertThat(SvgReader.read(String.format(drawing, ""), micrometres(5), Finish.usual())
+        assertThat(SvgReader.read(String.format(drawing, ""), micrometres(5), EdgeRequirement.defaults())
                         .contours()
                         .get(0)
                         .size())
                 .isEqualTo(1_000_000);
-        assertThatThrownBy(() -> SvgReader.read(String.format(drawing, "h1"), micrometres(5), Finish.usual()))
+        assertThatThrownBy(() -> SvgReader.read(String.format(drawing, "h1"), micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 1000000 edges at this tolerance");
     }
 

@@ -1,28 +1,27 @@
 package dev.waterjet.examples.svg;
 
-import static dev.waterjet.measure.Measures.micrometres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
-
-import dev.waterjet.feed.FaceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.Edge;
-import dev.waterjet.path.Finish;
-import dev.waterjet.path.Side;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.measure.Measures.micrometres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 class SvgReaderTest {
 
     private static final double TOLERANCE_M = 5e-6;
 
     private static SvgDrawing read(String svg) {
-        return SvgReader.read(svg, micrometres(5), Finish.usual());
+        return SvgReader.read(svg, micrometres(5), EdgeRequirement.defaults());
     }
 
     /** A drawing of 200 by 100 units of a millimetre. */
@@ -214,8 +213,8 @@ class SvgReaderTest {
                 + "<path style='display: none' d='nor this'/><rect width='5' height='5'/>");
 
         assertThat(drawing.names()).containsExactly("rim", "line 2");
-        assertThat(drawing.contours().get(0).finish(0).grade()).isEqualTo(FaceGrade.EXTRA_FINE);
-        assertThat(drawing.contours().get(1).finish(0).grade()).isEqualTo(FaceGrade.MEDIUM);
+        assertThat(drawing.contours().get(0).requirement(0).quality()).isEqualTo(CutQuality.VERY_FINE);
+        assertThat(drawing.contours().get(1).requirement(0).quality()).isEqualTo(CutQuality.MEDIUM);
     }
 
     @ParameterizedTest

@@ -1,0 +1,120 @@
+package dev.waterjet.cost;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.InverseKernel;
+import dev.waterjet.feed.Settings;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
+
+/**
+ * Where a cut is cheapest. Immutable.
+ *
+ * <p>Among flows of abrasive the cost of a metre has a least value even where a model knows no best flow: with a feed that
+ * goes with the flow to the power e it lies at {@code m_a = (c_h / c_a) e/(1 - e)}, c_h being the cost per time and c_a
+ * that per mass. A mixing efficiency that falls with loading moves it lower.
+ */
+public final class CuttingCost {
+
+    private static final double LOWEST_FLOW_KG_PER_S = 1e-5;
+    private static final double USUAL_HIGHEST_FLOW_KG_PER_S = 2 / 60.0;
+
+    private final FeedModel model;
+    private final CostRates rates;
+    private final double highestFlowKgPerS;
+
+    private CuttingCost(FeedModel model, CostRates rates, double highestFlowKgPerS) {
+        this.model = Objects.requireNonNull(model, "model");
+        this.rates = Objects.requireNonNull(rates, "rates");
+        this.highestFlowKgPerS = Require.above(
+                "highest flow of abrasive", highestFlowKgPerS, LOWEST_FLOW_KG_PER_S, Units.GRAM_PER_MINUTE, "");
+    }
+
+    /**
+     * The economy of cuts by a model, with flows of abrasive up to 2 kg/min.
+     *
+     * @param model the model
+     * @param rates what the jet costs
+     * @return the economy
+     */
+    public static CuttingCost of(FeedModel model, CostRates rates) {
+        return new CuttingCost(model, rates, USUAL_HIGHEST_FLOW_KG_PER_S);
+    }
+
+    /**
+     * This economy with a feeder of one's own.
+     *
+     * @param highest highest flow of abrasive
+     * @return the economy within that limit
+     */
+    public CuttingCost withMaximumAbrasiveFlow(Quantity<MassFlow> highest) {
+        return new CuttingCost(model, rates, Kind.MASS_FLOW.si(highest));
+    }
+
+    /**
+     * A cut as it is.
+     *
+     * @param jet the jet
+     * @param piece the workpiece
+     * @param index quality index, 1 or more
+     * @return feed and cost
+     */
+    public CutPoint at(AbrasiveJet jet, Workpiece piece, double index) {
+        Estimate<Speed> feed = model.feed(jet, piece, index);
+        return new CutPoint(jet, feed, rates.perMetreSi(feed.si(), jet.abrasiveFlowSi()));
+    }
+
+    /**
+     * The flow of abrasive with the least cost per metre.
+     *
+     * @param jet the jet, of which all but the flow of abrasive is kept
+     * @param piece the workpiece
+     * @param index quality index, 1 or more
+     * @return the cheapest cut; at the highest flow where the cost still falls there
+     */
+    public CutPoint cheapestAbrasiveFlow(AbrasiveJet jet, Workpiece piece, double index) {
+        double best = InverseKernel.best(
+                flow -> 1
+                        / at(Settings.withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
+                LOWEST_FLOW_KG_PER_S,
+                highestFlowKgPerS);
+        return at(Settings.withAbrasiveFlow(jet, best), piece, index);
+    }
+
+    /**
+     * Pressure against orifice: the cuts at some pressures with the hydraulic power of this jet, the orifice narrower as the
+     * pressure rises, with {@code d_o^2 p^1.5} kept. The loading ratio is kept, so that less water carries less abrasive;
+     * the focusing tube is kept as well.
+     *
+     * @param jet the jet that sets the power, the loading ratio and all else
+     * @param piece the workpiece
+     * @param index quality index, 1 or more
+     * @param pressures gauge pressures at the orifice
+     * @return a cut for each pressure
+     * @throws dev.waterjet.measure.DomainException if a pressure needs an orifice wider than the focusing tube
+     */
+    public List<CutPoint> atEqualPower(
+            AbrasiveJet jet, Workpiece piece, double index, QuantityArray<Pressure> pressures) {
+        List<CutPoint> points = new ArrayList<>();
+        for (int i = 0; i < pressures.size(); i++) {
+            double ratio = Require.positive("pressure at the orifice", pressures.si(i), Units.MEGAPASCAL)
+                    / jet.water().pressureSi();
+            double bore = jet.head().orifice().boreSi() * Math.pow(ratio, -0.75);
+            // p q is kept, so the flow of water, and with it that of abrasive, goes with 1/p
+            AbrasiveJet other = Settings.withPressure(Settings.withOrifice(jet, bore), pressures.si(i));
+            points.add(at(Settings.withAbrasiveFlow(other, jet.abrasiveFlowSi() / ratio), piece, index));
+        }
+        return List.copyOf(points);
+    }
+}

@@ -1,0 +1,190 @@
+package dev.waterjet.cost;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import dev.waterjet.pierce.Pierce;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Time;
+
+/** The work on one part: cutting, piercing, moving between cuts, handling. */
+public final class PartWork implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    private final double cuttingS;
+    private final double cuttingUncertainty;
+    private final int pierces;
+    private final double onePierceS;
+    private final double pierceUncertainty;
+    private final double idleS;
+    private final double removedKg;
+
+    private PartWork(
+            double cuttingS,
+            double cuttingUncertainty,
+            int pierces,
+            double onePierceS,
+            double pierceUncertainty,
+            double idleS,
+            double removedKg) {
+        this.cuttingS = cuttingS;
+        this.cuttingUncertainty = cuttingUncertainty;
+        this.pierces = pierces;
+        this.onePierceS = onePierceS;
+        this.pierceUncertainty = pierceUncertainty;
+        this.idleS = idleS;
+        this.removedKg = removedKg;
+    }
+
+    /**
+     * Work that is all cutting.
+     *
+     * @param cutting time with the jet on along the contours, above zero; its relative uncertainty is that of the feed
+     * @return the work
+     */
+    public static PartWork of(Estimate<Time> cutting) {
+        double s = Require.positive("cutting time", cutting.si(), Units.SECOND);
+        return new PartWork(s, cutting.relativeUncertainty(), 0, 0, 0, 0, 0);
+    }
+
+    /**
+     * This work with pierces, all alike.
+     *
+     * @param count how many, 1 or more
+     * @param pierce one of them
+     * @return the work with those pierces
+     */
+    public PartWork withPierces(int count, Pierce pierce) {
+        Require.atLeast("number of pierces", count, 1, Units.ONE, "");
+        double s = pierce.time().si();
+        return new PartWork(
+                cuttingS,
+                cuttingUncertainty,
+                count,
+                s,
+                s > 0 ? pierce.time().relativeUncertainty() : 0,
+                idleS + count * pierce.idleTimeSi(),
+                removedKg);
+    }
+
+    /**
+     * This work with more time with the jet off: moves between cuts, taking the part away.
+     *
+     * @param idle time for one part, zero or more
+     * @return the work with that time added
+     */
+    public PartWork withIdle(Quantity<Time> idle) {
+        double more = Require.notNegative("idle time", Kind.TIME.si(idle), Units.SECOND);
+        return new PartWork(
+                cuttingS, cuttingUncertainty, pierces, onePierceS, pierceUncertainty, idleS + more, removedKg);
+    }
+
+    /**
+     * This work with the mass of the material in the kerf, which goes into the sludge.
+     *
+     * @param removed mass for one part, zero or more
+     * @return the work with that mass
+     */
+    public PartWork withRemoved(Quantity<Mass> removed) {
+        return new PartWork(
+                cuttingS,
+                cuttingUncertainty,
+                pierces,
+                onePierceS,
+                pierceUncertainty,
+                idleS,
+                Require.notNegative("mass of the material removed", Kind.MASS.si(removed), Units.KILOGRAM));
+    }
+
+    /**
+     * Time with the jet on.
+     *
+     * @return cutting and piercing together
+     */
+    public Estimate<Time> jetTime() {
+        double s = jetTimeSi();
+        double spread = Math.hypot(cuttingS * cuttingUncertainty, pierces * onePierceS * pierceUncertainty);
+        return Estimate.withinFactor(Kind.TIME, s, spread / s, List.of());
+    }
+
+    /**
+     * Time with the jet off.
+     *
+     * @return the time, in s
+     */
+    public Quantity<Time> idleTime() {
+        return Kind.TIME.of(idleS);
+    }
+
+    public double jetTimeSi() {
+        return cuttingS + pierces * onePierceS;
+    }
+
+    public double cuttingSi() {
+        return cuttingS;
+    }
+
+    public double cuttingUncertainty() {
+        return cuttingUncertainty;
+    }
+
+    public double piercingSi() {
+        return pierces * onePierceS;
+    }
+
+    public double pierceUncertainty() {
+        return pierceUncertainty;
+    }
+
+    public double idleSi() {
+        return idleS;
+    }
+
+    public double removedSi() {
+        return removedKg;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("work on one part")
+                .put("cutting", Kind.TIME, cuttingS)
+                .put("cutting_uncertainty", cuttingUncertainty)
+                .put("pierces", pierces)
+                .put("piercing", Kind.TIME, piercingSi())
+                .put("pierce_uncertainty", pierceUncertainty)
+                .put("idle", Kind.TIME, idleS)
+                .put("removed", Kind.MASS, removedKg)
+                .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PartWork that
+                && cuttingS == that.cuttingS
+                && cuttingUncertainty == that.cuttingUncertainty
+                && pierces == that.pierces
+                && onePierceS == that.onePierceS
+                && pierceUncertainty == that.pierceUncertainty
+                && idleS == that.idleS
+                && removedKg == that.removedKg;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(cuttingS, cuttingUncertainty, pierces, onePierceS, pierceUncertainty, idleS, removedKg);
+    }
+
+    @Override
+    public String toString() {
+        return cuttingS + " s of cutting, " + pierces + " pierces, " + idleS + " s idle";
+    }
+}

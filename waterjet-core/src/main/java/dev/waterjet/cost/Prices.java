@@ -1,0 +1,239 @@
+package dev.waterjet.cost;
+
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * The shop's prices: plain numbers in a currency that it names. An item without a price costs nothing, and is named by
+ * {@link #unpriced()}.
+ */
+public final class Prices implements Described, Serializable {
+
+    private static final long serialVersionUID = 1L;
+
+    /** Middle of the 0.6 to 0.7 that is usual for intensifiers (common practice). */
+    private static final double USUAL_PUMP_EFFICIENCY = 0.65;
+
+    private static final double S_PER_HOUR = 3600;
+    private static final double J_PER_KILOWATT_HOUR = 3.6e6;
+
+    private final String currency;
+    private final EnumMap<CostItem, Double> prices;
+    private final EnumMap<CostItem, Double> uncertainties;
+    private final double pumpEfficiency;
+    private final List<Consumable> ownParts;
+
+    private Prices(
+            String currency,
+            Map<CostItem, Double> prices,
+            Map<CostItem, Double> uncertainties,
+            double pumpEfficiency,
+            List<Consumable> ownParts) {
+        this.currency = Objects.requireNonNull(currency, "currency");
+        this.prices = new EnumMap<>(CostItem.class);
+        this.prices.putAll(prices);
+        this.uncertainties = new EnumMap<>(CostItem.class);
+        this.uncertainties.putAll(uncertainties);
+        this.pumpEfficiency = Require.positive("efficiency of the pump", pumpEfficiency, Units.ONE);
+        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "no pump gives more than it takes");
+        this.ownParts = List.copyOf(ownParts);
+    }
+
+    /**
+     * No prices as yet.
+     *
+     * @param currency name or sign of the currency, for reports
+     * @return the rates
+     */
+    public static Prices of(String currency) {
+        return new Prices(currency, Map.of(), Map.of(), USUAL_PUMP_EFFICIENCY, List.of());
+    }
+
+    /**
+     * These rates with a price that is surely known.
+     *
+     * @param item what it is for
+     * @param price price per {@link CostItem#measure()}, zero or more
+     * @return the rates with that price
+     */
+    public Prices with(CostItem item, double price) {
+        return with(item, price, 0);
+    }
+
+    /**
+     * These rates with a price.
+     *
+     * @param item what it is for
+     * @param price price per {@link CostItem#measure()}, zero or more
+     * @param relativeUncertainty relative standard uncertainty of the price, zero or more
+     * @return the rates with that price
+     */
+    public Prices with(CostItem item, double price, double relativeUncertainty) {
+        Map<CostItem, Double> more = new EnumMap<>(prices);
+        more.put(item, Require.notNegative("price of " + item.label(), price, Units.ONE));
+        Map<CostItem, Double> spread = new EnumMap<>(uncertainties);
+        spread.put(
+                item,
+                Require.notNegative("uncertainty of the price of " + item.label(), relativeUncertainty, Units.PERCENT));
+        return new Prices(currency, more, spread, pumpEfficiency, ownParts);
+    }
+
+    /**
+     * These rates with the efficiency of the pump; 0.65 until it is stated.
+     *
+     * @param efficiency hydraulic power over power from the mains, above 0 to 1
+     * @return the rates with that efficiency
+     */
+    public Prices withPumpEfficiency(double efficiency) {
+        return new Prices(currency, prices, uncertainties, efficiency, ownParts);
+    }
+
+    /**
+     * These rates with lives of the shop's own for orifice and focusing tube.
+     *
+     * @param orifice the orifice's
+     * @param tube the focusing tube's
+     * @return the rates with those lives
+     */
+    public Prices withLives(Consumable orifice, Consumable tube) {
+        return new Prices(currency, prices, uncertainties, pumpEfficiency, List.of(orifice, tube));
+    }
+
+    /**
+     * The currency.
+     *
+     * @return its name or sign
+     */
+    public String currency() {
+        return currency;
+    }
+
+    /**
+     * A price.
+     *
+     * @param item what it is for
+     * @return the price per {@link CostItem#measure()}; 0 if none was given
+     */
+    public double price(CostItem item) {
+        return Optional.ofNullable(prices.get(item)).orElse(0.0);
+    }
+
+    /**
+     * Items that no price was given for.
+     *
+     * @return the items; empty if all have one
+     */
+    public List<CostItem> unpriced() {
+        List<CostItem> open = new ArrayList<>(List.of(CostItem.values()));
+        open.removeAll(prices.keySet());
+        return List.copyOf(open);
+    }
+
+    /**
+     * Life of an orifice: the shop's own, or that of the literature.
+     *
+     * @param jewel what it is made of
+     * @return the wear part
+     */
+    public Consumable orificeLife(Orifice.Jewel jewel) {
+        return ownParts.isEmpty() ? Consumable.orifice(jewel) : ownParts.get(0);
+    }
+
+    /**
+     * Life of a focusing tube: the shop's own, or that of the literature.
+     *
+     * @return the wear part
+     */
+    public Consumable tubeLife() {
+        return ownParts.isEmpty() ? Consumable.focusingTube() : ownParts.get(1);
+    }
+
+    /**
+     * What an hour with the jet on costs beyond the machine: water, abrasive, energy, sludge of the abrasive, wear. A worn
+     * part is changed when it fails; its price is spread over the median of its life.
+     *
+     * @param jet the jet
+     * @return amount of the currency per hour
+     */
+    public double jetHour(AbrasiveJet jet) {
+        double hourly = 0;
+        for (double amount : jetItems(jet).values()) {
+            hourly += amount;
+        }
+        return hourly;
+    }
+
+    /** The same by item. */
+    public Map<CostItem, Double> jetItems(AbrasiveJet jet) {
+        double abrasiveKg = jet.abrasiveFlowSi() * S_PER_HOUR;
+        double energyJ = Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * S_PER_HOUR;
+        Map<CostItem, Double> hourly = new EnumMap<>(CostItem.class);
+        hourly.put(CostItem.WATER, price(CostItem.WATER) * jet.water().volumeFlowSi() * S_PER_HOUR);
+        hourly.put(CostItem.ABRASIVE, price(CostItem.ABRASIVE) * abrasiveKg);
+        hourly.put(CostItem.ENERGY, price(CostItem.ENERGY) * energyJ / J_PER_KILOWATT_HOUR);
+        hourly.put(CostItem.SLUDGE, price(CostItem.SLUDGE) * abrasiveKg);
+        hourly.put(
+                CostItem.ORIFICE,
+                price(CostItem.ORIFICE)
+                        * S_PER_HOUR
+                        / orificeLife(jet.head().orifice().jewel()).medianSi());
+        hourly.put(CostItem.TUBE, price(CostItem.TUBE) * S_PER_HOUR / tubeLife().medianSi());
+        return hourly;
+    }
+
+    public double uncertainty(CostItem item) {
+        return Optional.ofNullable(uncertainties.get(item)).orElse(0.0);
+    }
+
+    public double pumpEfficiency() {
+        return pumpEfficiency;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        Description description =
+                Description.of("rates").put("currency", currency).put("pump_efficiency", pumpEfficiency);
+        prices.forEach((item, price) -> {
+            String label = "price_of_" + item.name().toLowerCase(Locale.ROOT);
+            description.put(label + "_per_" + item.measure().replaceAll("[ -]", "_"), price);
+            description.put("uncertainty_of_" + label, uncertainty(item));
+        });
+        if (!ownParts.isEmpty()) {
+            description.put("orifice_life", ownParts.get(0)).put("tube_life", ownParts.get(1));
+        }
+        return description.map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Prices that
+                && currency.equals(that.currency)
+                && prices.equals(that.prices)
+                && uncertainties.equals(that.uncertainties)
+                && pumpEfficiency == that.pumpEfficiency
+                && ownParts.equals(that.ownParts);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(currency, prices, uncertainties, pumpEfficiency, ownParts);
+    }
+
+    @Override
+    public String toString() {
+        return "rates in " + currency + " " + prices;
+    }
+}

@@ -1,0 +1,58 @@
+package dev.waterjet.quality;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+
+/**
+ * Cut-off with which a roughness is measured, by the rule of ISO 4288 for profiles without a period: 0.8 mm for Ra above
+ * 0.1 up to 2 um, 2.5 mm up to 10 um, 8 mm beyond.
+ */
+public enum CutOff {
+    /** For Ra above 0.1 um up to 2 um. */
+    MM_0_8(0.8e-3),
+    /** For Ra above 2 um up to 10 um. */
+    MM_2_5(2.5e-3),
+    /** For Ra above 10 um. */
+    MM_8(8e-3);
+
+    private static final double FINEST_M = 0.1e-6;
+    private static final double FINE_M = 2e-6;
+    private static final double MIDDLE_M = 10e-6;
+
+    private final double lengthM;
+
+    CutOff(double lengthM) {
+        this.lengthM = lengthM;
+    }
+
+    /**
+     * The cut-off for a roughness.
+     *
+     * @param ra Ra as expected or first measured, above 0.1 um
+     * @return the cut-off
+     */
+    public static CutOff forRa(Quantity<Length> ra) {
+        double raM = Require.above(
+                "roughness Ra",
+                Kind.LENGTH.si(ra),
+                FINEST_M,
+                Units.MICROMETRE,
+                "faces this fine are beyond this rule and beyond a jet");
+        if (raM <= FINE_M) {
+            return MM_0_8;
+        }
+        return raM <= MIDDLE_M ? MM_2_5 : MM_8;
+    }
+
+    /**
+     * Length of the cut-off.
+     *
+     * @return the length, in m
+     */
+    public Quantity<Length> length() {
+        return Kind.LENGTH.of(lengthM);
+    }
+}

@@ -1,0 +1,652 @@
+package dev.waterjet.plan;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.BatchCost;
+import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.Consumption;
+import dev.waterjet.cost.CostItem;
+import dev.waterjet.cost.PartWork;
+import dev.waterjet.cost.Prices;
+import dev.waterjet.cost.Stores;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.head.HeadCandidate;
+import dev.waterjet.head.HeadFault;
+import dev.waterjet.head.HeadInventory;
+import dev.waterjet.head.PartRequirement;
+import dev.waterjet.head.RankBy;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.jet.TubeWear;
+import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceMethod;
+import dev.waterjet.pierce.PierceModel;
+import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.sheet.SheetRoom;
+import dev.waterjet.sheet.TableFill;
+import java.util.List;
+import java.util.Map;
+import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
+import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.hours;
+import static dev.waterjet.measure.Measures.kilograms;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.minutes;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+class JobValuesTest {
+
+    private static final Estimate<Time> HUNDRED = Estimate.withinFactor(Kind.TIME, 100, 0.2, List.of());
+    private static final PartWork WORK = PartWork.of(HUNDRED);
+
+    private static Evidence told(String source) {
+        return Evidence.of(EvidenceGrade.FITTED, Source.of(source));
+    }
+
+    private static Pierce pierce(PierceMethod way, double pa, double s, double idleS, String reason, Caution... cautions) {
+        return Pierce.of(
+                way, pa, Estimate.withinFactor(Kind.TIME, s, 0.5, List.of()), idleS, reason, List.of(cautions));
+    }
+
+    private static Pierce usual() {
+        return pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 2, "a delicate plate");
+    }
+
+    @Test
+    void pierces() {
+        ValueContract.of(JobValuesTest::usual)
+                .tells("way", Pierce::method, PierceMethod.LOW_PRESSURE)
+                .tells("pressure", Pierce::pressure, megapascals(70))
+                .tells("time", pierce -> pierce.time().si(), 10.0)
+                .tells("idle", Pierce::idleTime, seconds(2))
+                .tells("idle in SI", Pierce::idleTimeSi, 2.0)
+                .tells("reason", Pierce::reason, "a delicate plate")
+                .tells("cautions", Pierce::cautions, List.of())
+                .differs("way", pierce(PierceMethod.STATIONARY, 70e6, 10, 2, "a delicate plate"))
+                .differs("pressure", pierce(PierceMethod.LOW_PRESSURE, 71e6, 10, 2, "a delicate plate"))
+                .differs("time", pierce(PierceMethod.LOW_PRESSURE, 70e6, 11, 2, "a delicate plate"))
+                .differs("idle", pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 3, "a delicate plate"))
+                .differs("reason", pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 2, "so it is"))
+                .differs(
+                        "caution",
+                        pierce(
+                                PierceMethod.LOW_PRESSURE,
+                                70e6,
+                                10,
+                                2,
+                                "a delicate plate",
+                                Caution.notice("try", "on scrap")))
+                .says("low pressure, abrasive first at 70 MPa, 10 s: a delicate plate")
+                .check();
+        assertThat(PierceMethod.PRE_DRILLED.label()).isEqualTo("pre-drilled");
+    }
+
+    @Test
+    void practices() {
+        ValueContract.of(PierceSettings::defaults)
+                .tells("strength", PierceSettings::isStrengthKnown, false)
+                .change(
+                        "lowest pressure",
+                        practice -> practice.withMinimumPressure(megapascals(50)),
+                        PierceSettings::minimumPressureSi,
+                        50e6)
+                .change("room", practice -> practice.withPierceClearance(millimetres(4)), PierceSettings::pierceClearanceSi, 0.004)
+                .change("ramp", practice -> practice.withRampTime(seconds(5)), PierceSettings::rampSi, 5.0)
+                .change("drill", practice -> practice.withDrillTime(seconds(20)), PierceSettings::drillSi, 20.0)
+                .differs("strength", PierceSettings.defaults().withStrength(megapascals(60)))
+                .says("pierce practice", "lowest_pressure", "room", "ramp_time", "drill_time")
+                .check();
+        PierceSettings known = PierceSettings.defaults()
+                .withStrength(megapascals(60))
+                .withMinimumPressure(megapascals(50))
+                .withPierceClearance(millimetres(4))
+                .withRampTime(seconds(5))
+                .withDrillTime(seconds(20));
+        assertThat(known.strengthSi()).isEqualTo(60e6);
+        // half of the supply in the hole, with a fifth to spare: 0.8 x 60 / 0.5
+        assertThat(known.safePressure().map(Kind.PRESSURE::si)).contains(96e6);
+        assertThat(PierceSettings.defaults().safePressure()).isEmpty();
+        assertThat(known.toString()).contains("strength");
+        assertThat(PierceSettings.defaults().toString()).doesNotContain("strength");
+        assertThat(Kind.PRESSURE.si(PierceSettings.blindHolePressure(megapascals(300))))
+                .isEqualTo(150e6);
+        assertThatThrownBy(() -> PierceSettings.blindHolePressure(megapascals(0)))
+                .hasMessageStartingWith("supply pressure is 0 MPa");
+        assertThatThrownBy(() -> known.withPierceClearance(millimetres(-1)))
+                .hasMessageStartingWith("room for a moving pierce is -1 mm");
+        assertThatThrownBy(() -> known.withRampTime(seconds(-1)))
+                .hasMessageStartingWith("time to raise the pressure is -1 s");
+        assertThatThrownBy(() -> known.withDrillTime(seconds(-1)))
+                .hasMessageStartingWith("time to drill a hole is -1 s");
+    }
+
+    @Test
+    void workOnAPart() {
+        ValueContract.of(() -> WORK)
+                .tells("cutting", PartWork::cuttingSi, 100.0)
+                .tells("uncertainty", PartWork::cuttingUncertainty, HUNDRED.relativeUncertainty())
+                .tells("jet", PartWork::jetTimeSi, 100.0)
+                .change("idle", work -> work.withIdle(seconds(7)), PartWork::idleTime, seconds(7))
+                .change("removed", work -> work.withRemoved(kilograms(0.4)), PartWork::removedSi, 0.4)
+                .differs("cutting", PartWork.of(Estimate.withinFactor(Kind.TIME, 101, 0.2, List.of())))
+                .differs("uncertainty", PartWork.of(Estimate.withinFactor(Kind.TIME, 100, 0.3, List.of())))
+                .differs("pierces", WORK.withPierces(1, usual()))
+                .differs("more pierces", WORK.withPierces(2, usual()))
+                .says("100", "s of cutting", "0 pierces")
+                .check();
+        PartWork all = WORK.withIdle(seconds(7)).withRemoved(kilograms(0.4)).withPierces(3, usual());
+        // three pierces of 10 s with 2 s idle each, known to a factor 1.5
+        assertThat(all.jetTime().si()).isEqualTo(130);
+        assertThat(all.piercingSi()).isEqualTo(30);
+        assertThat(all.idleSi()).isEqualTo(13);
+        assertThat(all.removedSi()).isEqualTo(0.4);
+        assertThat(all.withIdle(seconds(1)).idleSi()).isEqualTo(14);
+        assertThat(all.withIdle(seconds(1)).piercingSi()).isEqualTo(30);
+        assertThat(all.withIdle(seconds(1)).removedSi()).isEqualTo(0.4);
+        assertThat(all.withRemoved(kilograms(1)).idleSi()).isEqualTo(13);
+        assertThat(all.pierceUncertainty()).isCloseTo(usual().time().relativeUncertainty(), within(1e-15));
+        double spread = Math.hypot(
+                100 * HUNDRED.relativeUncertainty(), 30 * usual().time().relativeUncertainty());
+        assertThat(all.jetTime().relativeUncertainty()).isCloseTo(spread / 130, within(1e-12));
+        // a drilled hole takes no time of the jet
+        PartWork drilled = WORK.withPierces(
+                2, Pierce.of(PierceMethod.PRE_DRILLED, 1e8, Estimate.of(Kind.TIME, 0, 0), 30, "brittle", List.of()));
+        assertThat(drilled.pierceUncertainty()).isZero();
+        assertThat(drilled.idleSi()).isEqualTo(60);
+        assertThat(drilled.jetTimeSi()).isEqualTo(100);
+        assertThatThrownBy(() -> WORK.withPierces(0, usual())).hasMessageStartingWith("number of pierces is 0");
+        assertThatThrownBy(() -> WORK.withIdle(seconds(-1))).hasMessageStartingWith("idle time is -1 s");
+        assertThatThrownBy(() -> WORK.withRemoved(kilograms(-1)))
+                .hasMessageStartingWith("mass of the material removed is -1 kg");
+        assertThatThrownBy(() -> PartWork.of(Estimate.of(Kind.TIME, 0, 0)))
+                .hasMessageStartingWith("cutting time is 0 s");
+    }
+
+    @Test
+    void batches() {
+        ValueContract.of(() -> Batch.of(Jobs.JET, WORK, 10))
+                .tells("sheets", Batch::sheets, 1)
+                .change("sheets", batch -> batch.withSheets(4, minutes(5)), Batch::sheets, 3)
+                .differs("parts", Batch.of(Jobs.JET, WORK, 11))
+                .differs("jet", Batch.of(Jobs.JET.withAbrasiveFlow(gramsPerMinute(200)), WORK, 10))
+                .differs("work", Batch.of(Jobs.JET, WORK.withIdle(seconds(1)), 10))
+                .differs("heads", Batch.of(Jobs.JET, WORK, 10).withHeads(2))
+                .differs("change", Batch.of(Jobs.JET, WORK, 10).withSheets(4, minutes(6)))
+                .differs("set-up", Batch.of(Jobs.JET, WORK, 10).withSetUp(minutes(6)))
+                .says("10 parts by 1 heads")
+                .check();
+        assertThat(Batch.of(Jobs.JET, WORK, 12).withSheets(4, minutes(5)).sheets())
+                .isEqualTo(3);
+        assertThat(Batch.of(Jobs.JET, WORK, 13).withSheets(4, minutes(5)).sheets())
+                .isEqualTo(4);
+        // each copy keeps the rest: 5 strokes of 100 s, 3 sheets of 300 s, 600 s
+        BatchCost cost = Batch.of(Jobs.JET, WORK, 10)
+                .withSetUp(minutes(10))
+                .withSheets(4, minutes(5))
+                .withHeads(2)
+                .cost(Jobs.RATES);
+        assertThat(cost.time().si()).isCloseTo(500 + 900 + 600, within(1e-9));
+        Batch batch = Batch.of(Jobs.JET, WORK, 10);
+        assertThatThrownBy(() -> batch.withHeads(0)).hasMessageStartingWith("number of heads is 0");
+        assertThatThrownBy(() -> batch.withSheets(0, minutes(1)))
+                .hasMessageStartingWith("number of parts on a sheet is 0");
+        assertThatThrownBy(() -> batch.withSheets(1, minutes(-1)))
+                .hasMessageStartingWith("time to change a sheet is -1 min");
+        assertThatThrownBy(() -> batch.withSetUp(minutes(-1))).hasMessageStartingWith("time to set up is -1 min");
+    }
+
+    @Test
+    void costs() {
+        Batch batch = Batch.of(Jobs.JET, WORK, 10);
+        ValueContract.of(() -> batch.cost(Jobs.RATES))
+                .tells("currency", BatchCost::currency, "crowns")
+                .tells("items", cost -> cost.items().keySet().size(), CostItem.values().length)
+                .differs(
+                        "currency",
+                        batch.cost(Prices.of("marks")
+                                .with(CostItem.MACHINE, 90)
+                                .with(CostItem.WATER, 3)
+                                .with(CostItem.ABRASIVE, 0.45)
+                                .with(CostItem.ENERGY, 0.25)
+                                .with(CostItem.SLUDGE, 0.15)
+                                .with(CostItem.ORIFICE, 20)
+                                .with(CostItem.TUBE, 110)
+                                .with(CostItem.SHEET, 75)))
+                .differs("price", batch.cost(Jobs.RATES.with(CostItem.MACHINE, 91)))
+                .differs("uncertainty", batch.cost(Jobs.RATES.with(CostItem.MACHINE, 90, 0.1)))
+                .differs("parts", Batch.of(Jobs.JET, WORK, 11).cost(Jobs.RATES))
+                .differs("time", batch.withSetUp(minutes(1)).cost(Jobs.RATES))
+                .says("10 parts in 0.278 h for", "crowns")
+                .check();
+        Map<String, Object> told = batch.cost(Jobs.RATES).describe();
+        assertThat(told)
+                .containsKeys(
+                        "currency", "parts", "time", "total", "per_part", "machine", "sheet", "share_of_cutting_feed");
+        // a part's share is as uncertain as the whole
+        BatchCost cost = batch.cost(Jobs.RATES);
+        assertThat(cost.perPart().standardUncertaintySi())
+                .isCloseTo(cost.total().standardUncertaintySi() / 10, within(1e-12));
+        assertThat(cost.total().cautions()).isEmpty();
+        BatchCost open = batch.cost(Prices.of("crowns").with(CostItem.MACHINE, 90));
+        assertThat(open.perPart().cautions()).isEqualTo(open.total().cautions());
+        assertThat(open.total().cautions().get(0).text())
+                .isEqualTo("no price was given for water, abrasive, energy, sludge, orifice, focusing tube, sheet");
+    }
+
+    @Test
+    void prices() {
+        ValueContract.of(() -> Prices.of("crowns"))
+                .tells("currency", Prices::currency, "crowns")
+                .change("water", rates -> rates.with(CostItem.WATER, 3, 0.2), rates -> rates.price(CostItem.WATER), 3.0)
+                .change("efficiency", rates -> rates.withPumpEfficiency(0.7), Prices::pumpEfficiency, 0.7)
+                .differs("surer", Prices.of("crowns").with(CostItem.WATER, 3))
+                .differs("currency", Prices.of("marks"))
+                .says("rates in crowns")
+                .check();
+        assertThat(Prices.of("crowns").with(CostItem.WATER, 3, 0.2).uncertainty(CostItem.WATER))
+                .isEqualTo(0.2);
+        assertThat(Prices.of("crowns").with(CostItem.WATER, 3).uncertainty(CostItem.WATER))
+                .isZero();
+        assertThat(Prices.of("crowns").with(CostItem.SHEET, 3).describe())
+                .containsEntry("price_of_sheet_per_piece", 3.0)
+                .containsKey("pump_efficiency");
+        assertThat(Prices.of("crowns").with(CostItem.WATER, 3).describe()).containsKey("price_of_water_per_cubic_metre");
+        assertThat(Jobs.RATES.unpriced()).isEmpty();
+        assertThat(Prices.of("crowns").unpriced()).containsExactly(CostItem.values());
+        Consumable orifice = Consumable.of("own orifice", hours(10), hours(40), told("the log of the pump"));
+        Consumable tube = Consumable.of("own tube", hours(25), hours(100), told("the log of the pump"));
+        Prices own = Jobs.RATES.withLives(orifice, tube);
+        assertThat(own.orificeLife(Orifice.Jewel.DIAMOND)).isEqualTo(orifice);
+        assertThat(own.tubeLife()).isEqualTo(tube);
+        // medians of 20 h and 50 h
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.ORIFICE)).isCloseTo(20 / 20.0, within(1e-12));
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.TUBE)).isCloseTo(110 / 50.0, within(1e-12));
+        assertThat(own.withPumpEfficiency(0.5).tubeLife()).isEqualTo(tube);
+        assertThat(own.with(CostItem.TUBE, 1).tubeLife()).isEqualTo(tube);
+        assertThat(own.withPumpEfficiency(0.5).with(CostItem.TUBE, 1).pumpEfficiency())
+                .isEqualTo(0.5);
+        double energy = Kind.POWER.si(Jobs.JET.water().ratedHydraulicPower()) / 1000 / 0.65 * 0.25;
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.ENERGY)).isCloseTo(energy, within(1e-12));
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.WATER))
+                .isCloseTo(3 * 3600 * Jobs.JET.water().volumeFlowSi(), within(1e-12));
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.ABRASIVE)).isCloseTo(0.45 * 18, within(1e-12));
+        assertThat(own.jetItems(Jobs.JET).get(CostItem.SLUDGE)).isCloseTo(0.15 * 18, within(1e-12));
+        assertThatThrownBy(() -> Jobs.RATES.withPumpEfficiency(0))
+                .hasMessageStartingWith("efficiency of the pump is 0");
+        assertThatThrownBy(() -> Jobs.RATES.withPumpEfficiency(1.1))
+                .hasMessageContaining("no pump gives more than it takes");
+        assertThatThrownBy(() -> Jobs.RATES.with(CostItem.WATER, 1, -0.1))
+                .hasMessageStartingWith("uncertainty of the price of water is -10 %");
+        assertThat(CostItem.MACHINE.measure()).isEqualTo("hour");
+    }
+
+    @Test
+    void amountsUsed() {
+        Consumption hour = Consumption.of(Jobs.JET, minutes(60), 0.65);
+        ValueContract.of(() -> Consumption.of(Jobs.JET, minutes(60), 0.65))
+                .tells("time", Consumption::time, minutes(60))
+                .tells("abrasive", Consumption::abrasive, kilograms(18))
+                .change("removed", used -> used.withRemoved(kilograms(2)), Consumption::sludge, kilograms(20))
+                .differs("time", Consumption.of(Jobs.JET, minutes(61), 0.65))
+                .differs("efficiency", Consumption.of(Jobs.JET, minutes(60), 0.7))
+                .differs("abrasive", Consumption.of(Jobs.JET.withAbrasiveFlow(gramsPerMinute(200)), minutes(60), 0.65))
+                .says("L of water", "18 kg of abrasive", "kWh")
+                .check();
+        Consumption sum = hour.withRemoved(kilograms(2)).plus(hour.times(3).withRemoved(kilograms(1)));
+        assertThat(sum.timeSi()).isEqualTo(4 * 3600);
+        assertThat(sum.removedSi()).isEqualTo(3);
+        assertThat(sum.abrasiveSi()).isCloseTo(72, within(1e-9));
+        assertThat(sum.waterSi()).isCloseTo(4 * hour.waterSi(), within(1e-12));
+        assertThat(sum.energySi()).isCloseTo(4 * hour.energySi(), within(1e-3));
+        assertThat(hour.withRemoved(kilograms(2)).times(2).removedSi()).isEqualTo(4);
+        assertThatThrownBy(() -> hour.times(-1)).hasMessageStartingWith("number of times is -1");
+        assertThatThrownBy(() -> hour.withRemoved(kilograms(-1)))
+                .hasMessageStartingWith("mass of the material removed is -1 kg");
+        assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(-1), 0.65))
+                .hasMessageStartingWith("time with the jet on is -60 s");
+        assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(1), 0))
+                .hasMessageStartingWith("efficiency of the pump is 0");
+        assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(1), 1.2))
+                .hasMessageContaining("no pump gives more than it takes");
+    }
+
+    @Test
+    void stores() {
+        ValueContract.of(() -> Stores.of(kilograms(250), Kind.VOLUME.of(1.5)))
+                .differs("hopper", Stores.of(kilograms(260), Kind.VOLUME.of(1.5)))
+                .differs("catcher", Stores.of(kilograms(250), Kind.VOLUME.of(1.6)))
+                .differs("share", Stores.of(kilograms(250), Kind.VOLUME.of(1.5)).withSolidShare(0.6))
+                .says("250", "kg of abrasive", "1500", "L for sludge")
+                .check();
+        Stores stores = Stores.of(kilograms(250), Kind.VOLUME.of(0));
+        assertThatThrownBy(() -> stores.timeToEmptyHopper(Jobs.JET, 0)).hasMessageStartingWith("number of heads is 0");
+        Consumption used = Consumption.of(Jobs.JET, minutes(60), 0.65);
+        assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(7800)))
+                .hasMessageStartingWith("room for sludge in the catcher is 0 L");
+        assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(0), kilogramsPerCubicMetre(7800)))
+                .hasMessageStartingWith("density of the abrasive is 0");
+        assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(0)))
+                .hasMessageStartingWith("density of the material removed is 0");
+        assertThatThrownBy(() -> stores.withSolidShare(0)).hasMessageStartingWith("solid share of settled sludge is 0");
+        assertThatThrownBy(() -> stores.withSolidShare(1.1))
+                .hasMessageStartingWith("solid share of settled sludge is 1.1");
+        assertThatThrownBy(() -> Stores.of(kilograms(-1), Kind.VOLUME.of(1)))
+                .hasMessageStartingWith("abrasive in the hopper is -1 kg");
+        assertThatThrownBy(() -> Stores.of(kilograms(1), Kind.VOLUME.of(-1)))
+                .hasMessageStartingWith("room for sludge in the catcher is -1000 L");
+    }
+
+    @Test
+    void demands() {
+        PartRequirement demand = PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.FINE, metres(1.5));
+        ValueContract.of(() -> demand)
+                .tells("piece", PartRequirement::workpiece, Jobs.plate("titanium", 6))
+                .tells("grade", PartRequirement::quality, CutQuality.FINE)
+                .tells("length", PartRequirement::lengthSi, 1.5)
+                .change("pierces", part -> part.withPierces(3), PartRequirement::pierces, 3)
+                .change("radius", part -> part.withSmallestRadius(millimetres(0.5)), PartRequirement::radiusSi, 0.0005)
+                .change("passage", part -> part.withMinimumSlotWidth(millimetres(0.9)), PartRequirement::passageSi, 0.0009)
+                .change("tolerance", part -> part.withTolerance(millimetres(0.1)), PartRequirement::toleranceSi, 0.0001)
+                .change("feed", part -> part.withMinimumFeed(millimetresPerMinute(60)), PartRequirement::minimumFeedSi, 0.001)
+                .differs("piece", PartRequirement.of(Jobs.plate("titanium", 7), CutQuality.FINE, metres(1.5)))
+                .differs("grade", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.COARSE, metres(1.5)))
+                .differs("length", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.FINE, metres(1.6)))
+                .says("1.5 m of fine cut in")
+                .check();
+        assertThat(demand.describe()).doesNotContainKeys("smallest_radius_m", "narrowest_passage_m", "tolerance_m");
+        assertThat(demand.withTolerance(millimetres(0.1)).describe())
+                .containsKey("tolerance_m")
+                .containsKeys("piece", "grade", "length_m", "pierces", "least_feed_m_per_s");
+        assertThatThrownBy(() -> demand.withPierces(-1)).hasMessageStartingWith("number of pierces is -1");
+        assertThatThrownBy(() -> demand.withSmallestRadius(millimetres(0)))
+                .hasMessageStartingWith("smallest inner radius is 0 mm");
+        assertThatThrownBy(() -> demand.withMinimumSlotWidth(millimetres(0)))
+                .hasMessageStartingWith("narrowest passage is 0 mm");
+        assertThatThrownBy(() -> demand.withTolerance(millimetres(0)))
+                .hasMessageStartingWith("tolerance of the walls is 0 mm");
+        assertThatThrownBy(() -> demand.withMinimumFeed(millimetresPerMinute(-1)))
+                .hasMessageStartingWith("least feed is -1 mm/min");
+        assertThatThrownBy(() -> PartRequirement.of(demand.workpiece(), CutQuality.FINE, metres(0)))
+                .hasMessageStartingWith("length of cut is 0 mm");
+    }
+
+    @Test
+    void lawsOfPiercing() {
+        ValueContract.of(() -> PierceModel.of(millimetres(5), 0.8, 0.3, told("our pierces")))
+                .tells("depth after a second", PierceModel::depthAfterOneSecond, millimetres(5))
+                .tells("exponent", PierceModel::exponent, 0.8)
+                .tells("uncertainty", PierceModel::relativeUncertainty, 0.3)
+                .tells("evidence", PierceModel::evidence, told("our pierces"))
+                .differs("depth", PierceModel.of(millimetres(6), 0.8, 0.3, told("our pierces")))
+                .differs("exponent", PierceModel.of(millimetres(5), 0.9, 0.3, told("our pierces")))
+                .differs("uncertainty", PierceModel.of(millimetres(5), 0.8, 0.4, told("our pierces")))
+                .says("h = 5", "mm (t/s)^0.8")
+                .check();
+        PierceModel law = PierceModel.of(millimetres(5), 0.8, 0.3, told("our pierces"));
+        // 5 mm (t/s)^0.8, known to 30 per cent in time and 0.8 of that in depth
+        assertThat(law.depth(seconds(32)).si()).isCloseTo(0.005 * 16, within(1e-12));
+        assertThat(law.depth(seconds(32)).relativeUncertainty())
+                .isCloseTo(
+                        Estimate.withinFactor(Kind.LENGTH, 1, 0.24, List.of()).relativeUncertainty(), within(1e-12));
+        assertThat(law.time(millimetres(80)).si()).isCloseTo(32, within(1e-9));
+        assertThat(law.time(millimetres(80)).cautions()).isEmpty();
+        assertThatThrownBy(() -> law.depth(seconds(0))).hasMessageStartingWith("pierce time is 0 s");
+        assertThatThrownBy(() -> law.time(millimetres(0))).hasMessageStartingWith("pierced depth is 0 mm");
+        assertThatThrownBy(() -> PierceModel.of(millimetres(0), 1, 0, told("x")))
+                .hasMessageStartingWith("pierced depth after one second is 0 mm");
+        assertThatThrownBy(() -> PierceModel.of(millimetres(1), 0, 0, told("x")))
+                .hasMessageStartingWith("exponent of the pierce law is 0");
+        assertThatThrownBy(() -> PierceModel.of(millimetres(1), 1, -0.1, told("x")))
+                .hasMessageStartingWith("uncertainty of the pierce time is -10 %");
+    }
+
+    @Test
+    void partsThatWear() {
+        ValueContract.of(() -> Consumable.of("tube", hours(50), hours(200), told("the log")))
+                .tells("name", Consumable::name, "tube")
+                .tells("median", Consumable::medianSi, 100 * 3600.0)
+                .tells("spread", Consumable::logDeviation, Math.log(2))
+                .tells("evidence", Consumable::evidence, told("the log"))
+                .differs("name", Consumable.of("pipe", hours(50), hours(200), told("the log")))
+                .differs("median", Consumable.of("tube", hours(60), hours(240), told("the log")))
+                .differs("spread", Consumable.of("tube", hours(40), hours(250), told("the log")))
+                .says("tube, life 100 h within a factor of 2")
+                .check();
+        Consumable tube = Consumable.of("tube", hours(50), hours(200), told("the log"));
+        assertThat(tube.failureProbability(hours(0))).isZero();
+        assertThat(tube.failureProbability(hours(100))).isCloseTo(0.5, within(1e-12));
+        // one deviation: 0.8413 of a normal distribution lie below it (any table)
+        assertThat(tube.failureProbability(hours(200))).isCloseTo(0.8413, within(5e-5));
+        assertThat(Kind.TIME.si(tube.replacementTime(0.5))).isCloseTo(100 * 3600, within(1e-6));
+        assertThat(Kind.TIME.si(tube.remainingLife(hours(40), 0.5))).isCloseTo(60 * 3600, within(1e-6));
+        assertThat(Kind.TIME.si(tube.remainingLife(hours(140), 0.5))).isZero();
+        Consumable sure = Consumable.of("seal", hours(10), hours(10), told("the log"));
+        assertThat(sure.failureProbability(hours(9.99))).isZero();
+        assertThat(sure.failureProbability(hours(10))).isEqualTo(1);
+        assertThat(Kind.TIME.si(sure.meanService(hours(4)))).isCloseTo(4 * 3600, within(1e-9));
+        assertThat(Kind.TIME.si(sure.meanService(hours(40)))).isCloseTo(10 * 3600, within(1e-9));
+        assertThat(Consumable.orifice(Orifice.Jewel.RUBY).name()).isEqualTo("ruby orifice");
+        assertThat(Consumable.orifice(Orifice.Jewel.SAPPHIRE).name()).isEqualTo("sapphire orifice");
+        assertThat(Consumable.orifice(Orifice.Jewel.DIAMOND).name()).isEqualTo("diamond orifice");
+        assertThatThrownBy(() -> tube.replacementTime(0)).hasMessageStartingWith("chance of failing before the change is 0");
+        assertThatThrownBy(() -> tube.replacementTime(1)).hasMessageStartingWith("chance of failing before the change is 1");
+        assertThatThrownBy(() -> tube.meanService(hours(0))).hasMessageStartingWith("age of the change is 0 h");
+        assertThatThrownBy(() -> tube.failureProbability(hours(-1))).hasMessageStartingWith("age of the tube is -1 h");
+        assertThatThrownBy(() -> Consumable.of("tube", hours(0), hours(1), told("x")))
+                .hasMessageStartingWith("shorter life of the tube is 0 h");
+        assertThatThrownBy(() -> Consumable.of("tube", hours(2), hours(1), told("x")))
+                .hasMessageStartingWith("longer life of the tube is 1 h");
+    }
+
+    @Test
+    void wearOfATube() {
+        FocusingTube tube = FocusingTube.of(millimetres(0.76), millimetres(76));
+        TubeWear wear = TubeWear.measured(tube.withExitBore(millimetres(0.86)), hours(50));
+        ValueContract.of(() -> TubeWear.of(Kind.SPEED.of(1e-4 / 180000)))
+                .tells("rate", TubeWear::rate, Kind.SPEED.of(1e-4 / 180000))
+                .differs("rate", TubeWear.of(Kind.SPEED.of(1e-9)))
+                .says("exit bore grows by 2", "um/h")
+                .check();
+        // 0.1 mm in 50 h is 2 um/h
+        assertThat(Kind.SPEED.si(wear.rate()) * 3600).isCloseTo(2e-6, within(1e-15));
+        assertThat(wear.after(tube, hours(10)).exitBoreSi()).isCloseTo(0.78e-3, within(1e-12));
+        assertThat(Kind.TIME.si(wear.until(tube, millimetres(0.96)))).isCloseTo(100 * 3600, within(1e-3));
+        assertThat(Kind.TIME.si(wear.until(tube, millimetres(0.7)))).isZero();
+        assertThatThrownBy(() -> TubeWear.measured(tube, hours(1)))
+                .hasMessageStartingWith("wear rate of the focusing tube is 0");
+        assertThatThrownBy(() -> TubeWear.measured(tube, hours(0)))
+                .hasMessageStartingWith("time of use of the focusing tube is 0 h");
+        assertThatThrownBy(() -> wear.after(tube, hours(-1)))
+                .hasMessageStartingWith("time of use of the focusing tube is -1 h");
+        assertThatThrownBy(() -> wear.until(tube, millimetres(0))).hasMessageStartingWith("widest exit bore is 0 mm");
+    }
+
+    private static HeadInventory shelf(double bore, double length, double flow) {
+        return HeadInventory.of(
+                List.of(Orifice.sapphire(millimetres(0.25))),
+                QuantityArray.of(Kind.LENGTH, new double[] {bore}, Units.MILLIMETRE),
+                QuantityArray.of(Kind.LENGTH, new double[] {length}, Units.MILLIMETRE),
+                List.of(Abrasive.garnet(Mesh.of(80))),
+                QuantityArray.of(Kind.MASS_FLOW, new double[] {flow}, Units.GRAM_PER_MINUTE));
+    }
+
+    @Test
+    void shelves() {
+        ValueContract.of(() -> shelf(0.76, 76, 300))
+                .tells("size", HeadInventory::size, 1)
+                .tells("orifices", HeadInventory::orifices, List.of(Orifice.sapphire(millimetres(0.25))))
+                .tells("abrasives", HeadInventory::abrasives, List.of(Abrasive.garnet(Mesh.of(80))))
+                .tells("bores", list -> list.tubeBores().si(0), 0.00076)
+                .tells("lengths", list -> list.tubeLengths().si(0), 0.076)
+                .tells("flows", list -> list.flows().si(0), 0.005)
+                .differs("bore", shelf(0.8, 76, 300))
+                .differs("length", shelf(0.76, 80, 300))
+                .differs("flow", shelf(0.76, 76, 310))
+                .differs("abrasive", shelf(0.76, 76, 300).withAbrasives(List.of(Abrasive.garnet(Mesh.of(120)))))
+                .says("1 heads")
+                .check();
+        assertThat(HeadInventory.standard().size()).isEqualTo(13 * 10 * 5 * 4 * 14);
+        assertThatThrownBy(() -> shelf(0, 76, 300)).hasMessageStartingWith("bore of a focusing tube is 0 mm");
+        assertThatThrownBy(() -> shelf(0.76, 0, 300)).hasMessageStartingWith("length of a focusing tube is 0 mm");
+        assertThatThrownBy(() -> shelf(0.76, 76, 0)).hasMessageStartingWith("flow of abrasive is 0 g/min");
+        assertThatThrownBy(() -> shelf(0.76, 76, 300).withAbrasives(List.of()))
+                .hasMessageStartingWith("number of abrasives is 0");
+        HeadInventory usual = HeadInventory.standard();
+        assertThatThrownBy(() -> HeadInventory.of(
+                        usual.orifices(),
+                        QuantityArray.ofSi(Kind.LENGTH, new double[1000]),
+                        usual.tubeLengths(),
+                        usual.abrasives(),
+                        usual.flows()))
+                .hasMessageStartingWith("number of heads to try is 3640000");
+    }
+
+    private static HeadCandidate trial(double feed, double kerf, PartWork work, Prices rates) {
+        Estimate<Speed> speed = Estimate.withinFactor(Kind.SPEED, feed, 0.2, List.of());
+        return HeadCandidate.of(Jobs.JET, speed, usual(), kerf, work, rates);
+    }
+
+    @Test
+    void trials() {
+        ValueContract.of(() -> trial(0.01, 0.0008, WORK, Jobs.RATES))
+                .tells("jet", HeadCandidate::jet, Jobs.JET)
+                .tells("feed", tried -> tried.feed().si(), 0.01)
+                .tells("pierce", HeadCandidate::pierce, usual())
+                .tells("kerf", HeadCandidate::kerfSi, 0.0008)
+                .tells("time", HeadCandidate::timeSi, 100.0)
+                .differs("feed", trial(0.02, 0.0008, WORK, Jobs.RATES))
+                .differs("kerf", trial(0.01, 0.0009, WORK, Jobs.RATES))
+                .differs("work", trial(0.01, 0.0008, WORK.withIdle(seconds(1)), Jobs.RATES))
+                .differs("price", trial(0.01, 0.0008, WORK, Jobs.RATES.with(CostItem.MACHINE, 91)))
+                .says("100 s")
+                .check();
+        PartWork work = WORK.withIdle(seconds(60));
+        HeadCandidate tried = trial(0.01, 0.0008, work, Jobs.RATES);
+        // 100 s with the jet on and 160 s of the machine at 90 an hour
+        assertThat(tried.cost()).isCloseTo(Jobs.RATES.jetHour(Jobs.JET) / 36 + 4, within(1e-12));
+        assertThat(tried.time().si()).isEqualTo(160);
+        assertThat(tried.time().standardUncertaintySi())
+                .isCloseTo(work.jetTime().standardUncertaintySi(), within(1e-9));
+        HeadCandidate cheaper = trial(0.01, 0.0008, work, Jobs.RATES.with(CostItem.MACHINE, 80));
+        HeadCandidate quicker = trial(0.01, 0.0008, WORK, Jobs.RATES.with(CostItem.MACHINE, 800));
+        assertThat(RankBy.COST.order().compare(cheaper, tried)).isNegative();
+        assertThat(RankBy.COST.order().compare(cheaper, quicker)).isNegative();
+        assertThat(RankBy.TIME.order().compare(quicker, tried)).isNegative();
+        // as quick: the cheaper one
+        assertThat(RankBy.TIME.order().compare(tried, cheaper)).isPositive();
+    }
+
+    @Test
+    void faultsOfHeadsTellTheirLimitInUnitsOfTheTrade() {
+        assertThat(new HeadFault(HeadFault.Rule.FEED, 0.001, 0.002).text())
+                .isEqualTo("the feed is 60 mm/min, below 120 mm/min");
+        assertThat(new HeadFault(HeadFault.Rule.PASSAGE, 0.001, 0.0005))
+                .hasToString("the kerf is 1 mm wide, wider than the passage of 0.5 mm");
+        assertThat(new HeadFault(HeadFault.Rule.LOADING, 0.3, 0.25).text())
+                .isEqualTo("the loading ratio is 0.3, above 0.25");
+        assertThat(new HeadFault(HeadFault.Rule.POWER, 20e3, 15e3).describe())
+                .containsEntry("text", "the jet takes 20 kW, the pump gives 15 kW")
+                .containsKey("rule");
+    }
+
+    private static SheetRoom.Sheet sheet() {
+        return SheetRoom.sheet(millimetres(1000), millimetres(500));
+    }
+
+    @Test
+    void roomsAndFills() {
+        ValueContract.of(() -> sheet().parts(millimetres(100), millimetres(80)))
+                .tells("width", SheetRoom::sheetWidthSi, 1.0)
+                .tells("height", SheetRoom::sheetHeightSi, 0.5)
+                .tells("part's width", SheetRoom::partWidthSi, 0.1)
+                .tells("part's height", SheetRoom::partHeightSi, 0.08)
+                .differs("border", sheet().withBorder(millimetres(10)).parts(millimetres(100), millimetres(80)))
+                .differs("gap", sheet().withGap(millimetres(3)).parts(millimetres(100), millimetres(80)))
+                .differs("part's width", sheet().parts(millimetres(101), millimetres(80)))
+                .differs("part's height", sheet().parts(millimetres(100), millimetres(81)))
+                .differs(
+                        "width",
+                        SheetRoom.sheet(millimetres(1001), millimetres(500)).parts(millimetres(100), millimetres(80)))
+                .differs(
+                        "height",
+                        SheetRoom.sheet(millimetres(1000), millimetres(501)).parts(millimetres(100), millimetres(80)))
+                .says("sheet of 1000", "x 500", "mm for parts of 100", "x 80")
+                .check();
+        SheetRoom room =
+                sheet().withBorder(millimetres(10)).withGap(millimetres(5)).parts(millimetres(100), millimetres(100));
+        assertThat(room.usableWidthSi()).isCloseTo(0.98, within(1e-15));
+        assertThat(room.usableHeightSi()).isCloseTo(0.48, within(1e-15));
+        assertThat(room.pitchXSi()).isCloseTo(0.105, within(1e-15));
+        ValueContract.of(() -> TableFill.square(room))
+                .tells("parts", TableFill::parts, 36)
+                .tells("rows", TableFill::rows, 4)
+                .tells("pitch", TableFill::rowPitch, millimetres(105))
+                .tells("share", TableFill::coveredShare, 36 * 0.01 / 0.5)
+                .differs("grid", TableFill.staggered(room))
+                .differs("room", TableFill.square(sheet().parts(millimetres(100), millimetres(100))))
+                .says("36 parts in 4 rows")
+                .check();
+        assertThat(TableFill.staggered(room).toString()).contains(" staggered rows");
+        assertThat(TableFill.staggered(room).describe())
+                .containsEntry("grid", "staggered")
+                .containsKeys("parts", "rows", "row_pitch_m", "covered_share");
+        assertThatThrownBy(() -> sheet().parts(millimetres(1001), millimetres(10)))
+                .hasMessageStartingWith("width of the part is 1001 mm");
+        assertThatThrownBy(() -> sheet().parts(millimetres(10), millimetres(501)))
+                .hasMessageStartingWith("height of the part is 501 mm");
+        assertThatThrownBy(() -> sheet().parts(millimetres(0), millimetres(1)))
+                .hasMessageStartingWith("width of the part is 0 mm");
+        assertThatThrownBy(() -> sheet().withGap(millimetres(-1)).parts(millimetres(1), millimetres(1)))
+                .hasMessageStartingWith("gap between parts is -1 mm");
+        assertThatThrownBy(() -> sheet().withBorder(millimetres(-1)).parts(millimetres(1), millimetres(1)))
+                .hasMessageStartingWith("border of the sheet is -1 mm");
+        assertThatThrownBy(() -> SheetRoom.sheet(millimetres(0), millimetres(1)).parts(millimetres(1), millimetres(1)))
+                .hasMessageStartingWith("width of the sheet is 0 mm");
+        assertThatThrownBy(() -> SheetRoom.sheet(millimetres(1), millimetres(0)).parts(millimetres(1), millimetres(1)))
+                .hasMessageStartingWith("height of the sheet is 0 mm");
+        assertThatThrownBy(() -> sheet().parts(millimetres(0.1), millimetres(0.1)))
+                .hasMessageStartingWith("number of cells on the sheet is ");
+    }
+
+    @Test
+    void moves() {
+        assertThatThrownBy(() -> planner().withMoves(millimetresPerMinute(0), metresPerSquareSecond(1)))
+                .hasMessageStartingWith("speed of moves is 0 mm/min");
+        assertThatThrownBy(() -> planner().withMoves(millimetresPerMinute(1), metresPerSquareSecond(0)))
+                .hasMessageStartingWith("acceleration of moves is 0");
+    }
+
+    private static PartPlanner planner() {
+        return PartPlanner.of(
+                FeedPlanner.of(
+                        MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
+                        QualityFeeds.same(millimetresPerMinute(600)),
+                        LagFunction.none()),
+                MachinabilityFeed.published());
+    }
+}
