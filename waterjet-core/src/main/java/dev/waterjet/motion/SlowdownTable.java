@@ -1,0 +1,56 @@
+package dev.waterjet.motion;
+
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Slowdowns of one plan, each computed once: turns are rounded up to a 64th of a degree, radii down by less than three
+ * parts in a thousand, and lengths of arcs up to half the spread of the dose. So a path with a million places asks the policy
+ * a few thousand times at most, and the answer does not depend on the order of the places.
+ *
+ * <p>Not safe for use by several threads.
+ */
+final class SlowdownTable {
+
+    private static final int TURNS_PER_DEGREE = 64;
+    private static final int RADII_PER_OCTAVE = 256;
+    private static final int LENGTHS_PER_SPREAD = 4;
+    /** From this half-length on, in spreads, a longer arc adds nothing to the dose in its middle. */
+    private static final int LONGEST_IN_SPREADS = 6;
+    /** A number of steps this little above a whole one is rounding. */
+    private static final double ROUNDING = 1e-9;
+
+    private final SlowdownPolicy policy;
+    private final double lengthStepM;
+    private final Slowdown[] inside = new Slowdown[90 * TURNS_PER_DEGREE + 1];
+    private final Slowdown[] outside = new Slowdown[inside.length];
+    private final Map<Long, Slowdown> arcs = new HashMap<>();
+
+    SlowdownTable(SlowdownPolicy policy, double spreadM) {
+        this.policy = policy;
+        this.lengthStepM = 2 * spreadM / LENGTHS_PER_SPREAD;
+    }
+
+    /** Slowdown at a corner; above a right angle nothing changes with the turn. */
+    Slowdown corner(double turnRad, boolean isInside) {
+        int steps = (int) Math.ceil(Math.toDegrees(turnRad) * TURNS_PER_DEGREE - ROUNDING);
+        int key = Math.max(1, Math.min(inside.length - 1, steps));
+        Slowdown[] known = isInside ? inside : outside;
+        Slowdown slowdown = known[key];
+        if (slowdown == null) {
+            slowdown = policy.corner(Math.toRadians((double) key / TURNS_PER_DEGREE), isInside);
+            known[key] = slowdown;
+        }
+        return slowdown;
+    }
+
+    /** Slowdown on an arc. */
+    Slowdown arc(double radiusM, double lengthM) {
+        long radius = (long) Math.floor(Math.log(radiusM) / Math.log(2) * RADII_PER_OCTAVE + ROUNDING);
+        long length = (long) Math.ceil(
+                Math.min(lengthM / lengthStepM, LONGEST_IN_SPREADS * LENGTHS_PER_SPREAD) - ROUNDING);
+        return arcs.computeIfAbsent(
+                radius * (LONGEST_IN_SPREADS * LENGTHS_PER_SPREAD + 1) + length,
+                key -> policy.arc(Math.pow(2, (double) radius / RADII_PER_OCTAVE), length * lengthStepM));
+    }
+}
