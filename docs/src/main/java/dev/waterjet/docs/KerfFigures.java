@@ -125,7 +125,7 @@ final class KerfFigures {
                 .y("distance of the exit from the arc [mm]")
                 .logX()
                 .logY();
-        for (LagGeometry picture : LagGeometry.values()) {
+        for (LagGeometry picture : List.of(LagGeometry.TANGENT, LagGeometry.TRACTRIX)) {
             chart.line(
                     picture.label(),
                     radii,

@@ -83,9 +83,13 @@ public final class ArcTolerance implements Described, Serializable {
      * trailer picture.
      *
      * @param picture how the foot of the jet follows
-     * @return the greatest lag; infinite in the trailer picture once the error allowed reaches the radius
+     * @return the greatest lag; infinite in the trailer picture once the error allowed reaches the radius, and where the
+     *     front follows the path
      */
     public double allowedLagSi(LagGeometry picture) {
+        if (picture == LagGeometry.FOLLOWING) {
+            return Double.POSITIVE_INFINITY;
+        }
         return picture == LagGeometry.TANGENT
                 ? LagKernel.tangentLag(errorM, radiusM)
                 : LagKernel.trailerLag(errorM, radiusM);

@@ -132,16 +132,13 @@ public final class Lag implements Described, Serializable {
     public Estimate<Length> errorOnArc(Quantity<Length> radius, LagGeometry picture) {
         double radiusM = Require.positive("radius of the arc", Kind.LENGTH.si(radius), Units.MILLIMETRE);
         double lag = exitSi();
-        double error = onArc(lag, radiusM, picture);
-        double above = onArc(lag * Math.exp(relativeUncertainty), radiusM, picture);
-        double below = onArc(lag * Math.exp(-relativeUncertainty), radiusM, picture);
+        double error = picture.arcErrorSi(lag, radiusM);
+        if (error == 0) {
+            return Estimate.of(Kind.LENGTH, 0, 0);
+        }
+        double above = picture.arcErrorSi(lag * Math.exp(relativeUncertainty), radiusM);
+        double below = picture.arcErrorSi(lag * Math.exp(-relativeUncertainty), radiusM);
         return Estimate.withinFactor(Kind.LENGTH, error, Math.log(above / below) / 2, List.of());
-    }
-
-    private static double onArc(double lagM, double radiusM, LagGeometry picture) {
-        return picture == LagGeometry.TANGENT
-                ? LagKernel.tangentError(lagM, radiusM)
-                : LagKernel.trailerError(lagM, radiusM);
     }
 
     /**
@@ -150,11 +147,15 @@ public final class Lag implements Described, Serializable {
      *
      * @param turn change of direction at the corner, above 0 and up to 180 degrees
      * @param picture how the foot follows
-     * @return the greatest distance: beyond the old line in the tangent picture, from the corner in the trailer picture
+     * @return the greatest distance: beyond the old line in the tangent picture, from the corner in the trailer picture,
+     *     zero where the front follows the path
      */
     public Quantity<Length> errorAtCorner(Quantity<Angle> turn, LagGeometry picture) {
         double turnRad = Require.above("turn", Kind.ANGLE.si(turn), 0, Units.DEGREE, "a straight path has no corner");
         Require.atMost("turn", turnRad, Math.PI, Units.DEGREE, "the path turns back");
+        if (picture == LagGeometry.FOLLOWING) {
+            return Kind.LENGTH.of(0);
+        }
         return Kind.LENGTH.of(
                 picture == LagGeometry.TANGENT
                         ? LagKernel.tangentCorner(exitSi(), turnRad)

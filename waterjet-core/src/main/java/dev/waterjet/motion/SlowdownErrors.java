@@ -1,8 +1,8 @@
 package dev.waterjet.motion;
 
 import dev.waterjet.kerf.CutFront;
-import dev.waterjet.kerf.FrontGeometry;
 import dev.waterjet.kerf.KerfProfile;
+import dev.waterjet.kerf.LagGeometry;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
@@ -169,8 +169,8 @@ final class SlowdownErrors {
     }
 
     /** Errors at a corner where the part is re-entrant, over the feed. */
-    DoubleUnaryOperator insideCorner(double turnRad, FrontGeometry geometry) {
-        if (geometry == FrontGeometry.TANGENT) {
+    DoubleUnaryOperator insideCorner(double turnRad, LagGeometry geometry) {
+        if (geometry == LagGeometry.TANGENT) {
             return feed -> Math.max(notch(feed, turnRad), growthAtCorner(feed));
         }
         double factor = tractrixFactor(turnRad, geometry);
@@ -178,17 +178,17 @@ final class SlowdownErrors {
     }
 
     /** Errors at any other corner, over the feed. */
-    DoubleUnaryOperator outsideCorner(double turnRad, FrontGeometry geometry) {
+    DoubleUnaryOperator outsideCorner(double turnRad, LagGeometry geometry) {
         double factor = tractrixFactor(turnRad, geometry);
         return feed -> factor * front.exitLagSi(feed) + growthAtCorner(feed);
     }
 
-    private static double tractrixFactor(double turnRad, FrontGeometry geometry) {
-        return geometry == FrontGeometry.TRACTRIX ? TractrixCorner.factor(turnRad) : 0;
+    private static double tractrixFactor(double turnRad, LagGeometry geometry) {
+        return geometry == LagGeometry.TRACTRIX ? TractrixCorner.factor(turnRad) : 0;
     }
 
     /** Error on an arc of the tool path, whose zone is the whole arc and one lag on both sides. */
-    double arc(double feedMPerS, double radiusM, double lengthM, FrontGeometry geometry) {
+    double arc(double feedMPerS, double radiusM, double lengthM, LagGeometry geometry) {
         double lag = front.exitLagSi(feedMPerS);
         return geometry.arcErrorSi(lag, radiusM) + growth(feedMPerS, lag + lengthM / 2);
     }

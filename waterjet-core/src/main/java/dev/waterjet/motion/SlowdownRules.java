@@ -1,6 +1,6 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.kerf.FrontGeometry;
+import dev.waterjet.kerf.LagGeometry;
 
 /**
  * Choices behind a slowdown.
@@ -12,16 +12,16 @@ import dev.waterjet.kerf.FrontGeometry;
  *     where the front jumps over the corner
  */
 record SlowdownRules(
-        FrontGeometry insideCorner, FrontGeometry outsideCorner, FrontGeometry arc, boolean isSeparating) {
+        LagGeometry insideCorner, LagGeometry outsideCorner, LagGeometry arc, boolean isSeparating) {
 
     /** At each kind of place the geometry that gouges the part most. */
     static SlowdownRules cautious() {
-        return new SlowdownRules(FrontGeometry.TANGENT, FrontGeometry.TRACTRIX, FrontGeometry.TANGENT, true);
+        return new SlowdownRules(LagGeometry.TANGENT, LagGeometry.TRACTRIX, LagGeometry.TANGENT, true);
     }
 
     /** One geometry everywhere, as measured on a disc. */
-    static SlowdownRules of(FrontGeometry geometry) {
-        return new SlowdownRules(geometry, geometry, geometry, geometry == FrontGeometry.TANGENT);
+    static SlowdownRules of(LagGeometry geometry) {
+        return new SlowdownRules(geometry, geometry, geometry, geometry == LagGeometry.TANGENT);
     }
 
     /** These rules with or without the demand that the bottom is cut through before a turn. */

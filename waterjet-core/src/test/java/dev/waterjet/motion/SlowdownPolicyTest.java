@@ -3,8 +3,8 @@ package dev.waterjet.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.kerf.FrontGeometry;
 import dev.waterjet.kerf.KerfProfile;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.reference.CornerCase;
 import java.util.List;
@@ -156,7 +156,7 @@ class SlowdownPolicyTest {
     @Test
     void aFrontThatFollowsThePathNeedsNoSlowdown() {
         SlowdownPolicy policy =
-                new SlowdownPolicy(PROFILE, straight(3), 0.1e-3, SlowdownRules.of(FrontGeometry.FOLLOWING));
+                new SlowdownPolicy(PROFILE, straight(3), 0.1e-3, SlowdownRules.of(LagGeometry.FOLLOWING));
 
         assertThat(policy.corner(Math.PI / 2, true).reason()).isEqualTo(SlowdownReason.STRAIGHT_FEED);
     }
