@@ -1,19 +1,20 @@
 package dev.waterjet.program;
 
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import java.util.Locale;
 
-/** The words of one line: letter, number, and where each stands in the text. Used again for every line. */
+/** Words of one line: letter, number and offsets in the text. One object is used for all lines. */
 final class BlockWords {
 
-    private static final int MOST_WORDS = 40;
-    private static final int LONGEST_NUMBER = 24;
+    private static final int MAX_WORDS = 40;
+    private static final int MAX_NUMBER_LENGTH = 24;
 
     private final String text;
-    final char[] letter = new char[MOST_WORDS];
-    final double[] number = new double[MOST_WORDS];
-    final int[] from = new int[MOST_WORDS];
-    final int[] to = new int[MOST_WORDS];
+    final char[] letter = new char[MAX_WORDS];
+    final double[] number = new double[MAX_WORDS];
+    final int[] from = new int[MAX_WORDS];
+    final int[] to = new int[MAX_WORDS];
     int count;
     int line;
     private int lineStart;
@@ -38,7 +39,7 @@ final class BlockWords {
             } else if (c == '(') {
                 int close = text.indexOf(')', at);
                 if (close < 0 || close >= end) {
-                    throw fault(at, "the comment is not closed");
+                    throw refusalAt(at, Message.of("open-comment", "the comment is not closed"));
                 }
                 remark(at + 1, close);
                 at = close + 1;
@@ -54,7 +55,7 @@ final class BlockWords {
     private void remark(int start, int end) {
         if (text.substring(start, end).strip().startsWith(CutNotes.PREFIX)) {
             if (!comment.isEmpty()) {
-                throw fault(start, "a line has room for one such comment");
+                throw refusalAt(start, Message.of("second-note", "a line holds at most one note for a cut"));
             }
             comment = text.substring(start, end);
             commentFrom = start;
@@ -64,15 +65,40 @@ final class BlockWords {
     private int word(int start, int end) {
         char c = Character.toUpperCase(text.charAt(start));
         if (c == '/') {
-            throw fault(start, "a block that the operator may skip leaves the path open to doubt; write two programs");
+            throw refusalAt(
+                    start,
+                    Message.of(
+                            "optional-block",
+                            "an optional block makes the path ambiguous; write one program for each case"));
         }
         if (c < 'A' || c > 'Z') {
-            throw fault(start, "'" + shown(c) + "' begins no word; a word is a letter and a number");
+            throw refusalAt(
+                    start,
+                    Message.of("not-a-word", "'{character}' begins no word; a word is a letter and a number")
+                            .with("character", shown(c)));
         }
         int numberStart = start + 1;
         while (numberStart < end && text.charAt(numberStart) == ' ') {
             numberStart++;
         }
+        int at = numberEnd(c, start, numberStart, end);
+        if (at < end && text.charAt(at) == ',') {
+            throw refusalAt(at, Message.of("decimal-comma", "a decimal mark is a point, not a comma"));
+        }
+        if (count == MAX_WORDS) {
+            throw refusalAt(
+                    start,
+                    Message.of("too-many-words", "a line has at most {limit} words").with("limit", MAX_WORDS));
+        }
+        letter[count] = c;
+        number[count] = Double.parseDouble(text.substring(numberStart, at));
+        from[count] = start;
+        to[count] = at;
+        count++;
+        return at;
+    }
+
+    private int numberEnd(char letterOfWord, int start, int numberStart, int end) {
         int at = numberStart;
         boolean hasDigit = false;
         boolean hasPoint = false;
@@ -88,22 +114,18 @@ final class BlockWords {
             at++;
         }
         if (!hasDigit) {
-            throw fault(start, "the word " + c + " has no number");
+            throw refusalAt(
+                    start,
+                    Message.of("word-without-number", "the word {letter} has no number")
+                            .with("letter", String.valueOf(letterOfWord)));
         }
-        if (at - numberStart > LONGEST_NUMBER) {
-            throw fault(start, "the number of the word " + c + " has more than " + LONGEST_NUMBER + " characters");
+        if (at - numberStart > MAX_NUMBER_LENGTH) {
+            throw refusalAt(
+                    start,
+                    Message.of("number-too-long", "the number of the word {letter} has more than {limit} characters")
+                            .with("letter", String.valueOf(letterOfWord))
+                            .with("limit", MAX_NUMBER_LENGTH));
         }
-        if (at < end && text.charAt(at) == ',') {
-            throw fault(at, "a comma; write the decimal mark as a point");
-        }
-        if (count == MOST_WORDS) {
-            throw fault(start, "a line has at most " + MOST_WORDS + " words");
-        }
-        letter[count] = c;
-        number[count] = Double.parseDouble(text.substring(numberStart, at));
-        from[count] = start;
-        to[count] = at;
-        count++;
         return at;
     }
 
@@ -111,7 +133,7 @@ final class BlockWords {
         return c < ' ' || c > '~' ? String.format(Locale.ROOT, "\\u%04x", (int) c) : String.valueOf(c);
     }
 
-    /** The comment of this line that speaks to this library; empty if there is none. */
+    /** The note of this line for a cut; empty if there is none. */
     String comment() {
         return comment;
     }
@@ -126,9 +148,9 @@ final class BlockWords {
     }
 
     /** The first word with a letter, or -1. */
-    int find(char wanted) {
+    int find(char requested) {
         for (int i = 0; i < count; i++) {
-            if (letter[i] == wanted) {
+            if (letter[i] == requested) {
                 return i;
             }
         }
@@ -139,11 +161,13 @@ final class BlockWords {
         return from[word] - lineStart + 1;
     }
 
-    TextException fault(int at, String message) {
+    /** A refusal at an offset of the text. */
+    TextException refusalAt(int at, Message message) {
         return new TextException(line, at - lineStart + 1, message);
     }
 
-    TextException faultAtWord(int word, String message) {
-        return fault(from[word], message);
+    /** A refusal at a word, which the message can show as {@code {word}}. */
+    TextException refusal(int word, Message message) {
+        return refusalAt(from[word], message.with("word", written(word)));
     }
 }

@@ -1,41 +1,32 @@
 package dev.waterjet.program;
 
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
-import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** What a comment says of the next cut: {@code (waterjet: name outer edge, grade fine, tolerance 0.05 mm, open)}. */
-final class CutNotes implements Serializable {
-
-    private static final long serialVersionUID = 1L;
+/**
+ * Notes of a comment for the next cut: {@code (waterjet: name outer edge, quality fine, tolerance 0.05 mm, open)}.
+ *
+ * @param name name of the cut, or an empty text
+ * @param quality required cut quality, if stated
+ * @param toleranceM tolerance in m, if stated
+ * @param isOpen whether the cut need not close
+ */
+record CutNotes(String name, @Nullable CutQuality quality, @Nullable Double toleranceM, boolean isOpen) {
 
     static final String PREFIX = "waterjet:";
 
-    static final CutNotes NONE = new CutNotes("", null, Double.NaN, false);
+    static final CutNotes NONE = new CutNotes("", null, null, false);
 
-    private final String name;
-    private final @Nullable CutQuality grade;
-    private final double toleranceM;
-    private final boolean isOpen;
-
-    private CutNotes(String name, @Nullable CutQuality grade, double toleranceM, boolean isOpen) {
-        this.name = name;
-        this.grade = grade;
-        this.toleranceM = toleranceM;
-        this.isOpen = isOpen;
-    }
-
-    /** These notes with those of a comment; a fault is told by its offset in the comment. */
+    /** These notes with those of a comment. A fault is reported at its offset in the comment. */
     CutNotes with(BlockWords words) {
         String comment = words.comment();
         int at = comment.indexOf(PREFIX) + PREFIX.length();
@@ -48,7 +39,7 @@ final class CutNotes implements Serializable {
             try {
                 notes = notes.with(note.strip());
             } catch (WaterjetException e) {
-                throw words.fault(words.commentFrom() + at + blanks, e.getMessage());
+                throw words.refusalAt(words.commentFrom() + at + blanks, e.message());
             }
             at = end + 1;
         }
@@ -59,43 +50,30 @@ final class CutNotes implements Serializable {
         String[] parts = note.split("\\s+", 2);
         String value = parts.length > 1 ? parts[1] : "";
         return switch (parts[0].toLowerCase(Locale.ROOT)) {
-            case "name" -> new CutNotes(value, grade, toleranceM, isOpen);
-            case "grade" -> new CutNotes(name, grade(value), toleranceM, isOpen);
-            case "tolerance" -> new CutNotes(name, grade, tolerance(value), isOpen);
-            case "open" -> new CutNotes(name, grade, toleranceM, true);
+            case "name" -> new CutNotes(value, quality, toleranceM, isOpen);
+            case "quality" -> new CutNotes(name, qualityOf(value), toleranceM, isOpen);
+            case "tolerance" -> new CutNotes(name, quality, toleranceOf(value), isOpen);
+            case "open" -> new CutNotes(name, quality, toleranceM, true);
             default ->
-                throw new TextException("\"" + note + "\" says nothing of a cut; write name, grade, tolerance or open");
+                throw new TextException(
+                        Message.of("unknown-note", "unknown note {note}; use name, quality, tolerance or open")
+                                .withInput("note", note));
         };
     }
 
-    private static double tolerance(String text) {
+    private static double toleranceOf(String text) {
         return Require.positive("tolerance of a cut", Kind.LENGTH.si(Kind.LENGTH.parse(text)), Units.MILLIMETRE);
     }
 
-    private static CutQuality grade(String text) {
-        String wanted = text.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
-        for (CutQuality grade : CutQuality.values()) {
-            if (grade.label().equals(wanted)) {
-                return grade;
+    private static CutQuality qualityOf(String text) {
+        String requested = text.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
+        for (CutQuality quality : CutQuality.values()) {
+            if (quality.label().equals(requested)) {
+                return quality;
             }
         }
-        throw new TextException("\"" + text + "\" is not a face grade: use one of "
-                + Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", ")));
-    }
-
-    String name() {
-        return name;
-    }
-
-    Optional<CutQuality> grade() {
-        return Optional.ofNullable(grade);
-    }
-
-    OptionalDouble toleranceSi() {
-        return Double.isNaN(toleranceM) ? OptionalDouble.empty() : OptionalDouble.of(toleranceM);
-    }
-
-    boolean isOpen() {
-        return isOpen;
+        throw new TextException(Message.of("unknown-cut-quality", "unknown cut quality {text}; use one of {known}")
+                .withInput("text", text)
+                .with("known", Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", "))));
     }
 }

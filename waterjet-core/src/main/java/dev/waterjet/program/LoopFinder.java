@@ -4,8 +4,8 @@ import java.util.HashMap;
 import java.util.Map;
 
 /**
- * Finds the closed loop of a cut: from the first point at which the head comes by twice, to its return there. What lies
- * before is the lead-in, what follows the lead-out.
+ * Closed loop of a cut: from the first point that the head passes twice, to its return there. The blocks before it are the
+ * lead-in, those after it the lead-out.
  */
 final class LoopFinder {
 
@@ -58,7 +58,7 @@ final class LoopFinder {
         return best;
     }
 
-    /** Two lines forth and back enclose nothing. */
+    /** Two lines out and back enclose nothing. */
     private static boolean hasArea(ProgramBlocks blocks, int from, int count) {
         if (count >= 3) {
             return true;

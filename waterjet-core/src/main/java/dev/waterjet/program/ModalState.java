@@ -1,10 +1,14 @@
 package dev.waterjet.program;
 
-import dev.waterjet.measure.TextException;
+import java.util.Map;
+import java.util.HashMap;
+import dev.waterjet.measure.Units;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Side;
 import org.jspecify.annotations.Nullable;
 
-/** What stays in force from block to block. */
+/** Modal state of a program: the settings that stay in force from block to block. */
 final class ModalState {
 
     enum Motion {
@@ -16,7 +20,21 @@ final class ModalState {
     }
 
     private static final int NO_OFFSET = -1;
-    private static final double GREATEST_CODE = 999;
+
+    /** Codes in tenths, since 90.1 is another code than 90. */
+    private static final int MAX_CODE = 9990;
+
+    private static final int[] WITHOUT_EFFECT = {170, 610, 640, 940};
+    private static final int[] OTHER_PLANES = {180, 190};
+    private static final int[] FEED_MODES = {930, 950};
+    private static final int[] WORK_OFFSETS = {540, 550, 560, 570, 580, 590};
+
+    /** Effect of one G code on what stays in force. */
+    private interface Effect {
+        void apply(ModalState state, BlockWords words, int word);
+    }
+
+    private static final Map<Integer, Effect> EFFECTS = effects();
 
     Motion motion = Motion.NONE;
     boolean isIncremental;
@@ -29,7 +47,7 @@ final class ModalState {
     double shiftX;
     double shiftY;
 
-    /** For the block at hand only. */
+    /** For the current block only. */
     boolean isDwell;
 
     boolean isShift;
@@ -42,7 +60,7 @@ final class ModalState {
         isShift = false;
     }
 
-    /** Whether the program has said its unit of length. */
+    /** Whether the program states its unit of length. */
     boolean hasUnit() {
         return hasUnit;
     }
@@ -52,55 +70,67 @@ final class ModalState {
         return isInch ? number * 0.0254 : number / 1000;
     }
 
-    /** The length that a word tells, in m. */
+    /** The length that a word states, in m. */
     double metres(BlockWords words, int word) {
         double length = metres(words.number[word]);
-        if (Math.abs(length) > ProgramReader.FARTHEST_M) {
-            throw words.faultAtWord(
-                    word, words.written(word) + " is more than " + (int) ProgramReader.FARTHEST_M + " m");
+        if (Math.abs(length) > ProgramReader.MAX_DISTANCE_M) {
+            throw words.refusal(
+                    word,
+                    Message.of("word-beyond-limit", "{word} exceeds {limit}")
+                            .with("limit", Kind.LENGTH, ProgramReader.MAX_DISTANCE_M, Units.METRE));
         }
         return length;
     }
 
     /** Takes a G word into force. */
     void take(BlockWords words, int word) {
-        double number = words.number[word];
-        if (!(number >= 0 && number <= GREATEST_CODE)) {
-            throw unknown(words, word);
+        double tenths = words.number[word] * 10;
+        Effect effect = tenths >= 0 && tenths <= MAX_CODE ? EFFECTS.get((int) Math.round(tenths)) : null;
+        if (effect == null || Math.abs(tenths - Math.round(tenths)) > 1e-9) {
+            throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
         }
-        // codes are told apart by their tenths: 90.1 is another code than 90
-        switch ((int) Math.round(number * 10)) {
-            case 0 -> motion = Motion.RAPID;
-            case 10 -> motion = Motion.LINE;
-            case 20 -> motion = Motion.ARC_RIGHT;
-            case 30 -> motion = Motion.ARC_LEFT;
-            case 40 -> isDwell = true;
-            case 170, 610, 640, 940 -> {}
-            case 180, 190 ->
-                throw words.faultAtWord(word, words.written(word) + " leaves the XY plane; the jet cuts in it");
-            case 200, 700 -> unit(true);
-            case 210, 710 -> unit(false);
-            case 400 -> jetSide = null;
-            case 410 -> jetSide = Side.LEFT;
-            case 420 -> jetSide = Side.RIGHT;
-            case 540, 550, 560, 570, 580, 590 -> workOffset(words, word);
-            case 900 -> isIncremental = false;
-            case 910 -> isIncremental = true;
-            case 901 -> isCentreAbsolute = true;
-            case 911 -> isCentreAbsolute = false;
-            case 920 -> isShift = true;
-            case 930, 950 ->
-                throw words.faultAtWord(
-                        word, words.written(word) + " asks for another meaning of F; use G94, feed per minute");
-            default -> throw unknown(words, word);
-        }
-        if (Math.abs(number * 10 - Math.round(number * 10)) > 1e-9) {
-            throw unknown(words, word);
-        }
+        effect.apply(this, words, word);
     }
 
-    private static TextException unknown(BlockWords words, int word) {
-        return words.faultAtWord(word, "the word " + words.written(word) + " is not known");
+    private static Map<Integer, Effect> effects() {
+        Map<Integer, Effect> effects = new HashMap<>();
+        effects.put(0, (state, words, word) -> state.motion = Motion.RAPID);
+        effects.put(10, (state, words, word) -> state.motion = Motion.LINE);
+        effects.put(20, (state, words, word) -> state.motion = Motion.ARC_RIGHT);
+        effects.put(30, (state, words, word) -> state.motion = Motion.ARC_LEFT);
+        effects.put(40, (state, words, word) -> state.isDwell = true);
+        for (int code : WITHOUT_EFFECT) {
+            effects.put(code, (state, words, word) -> {});
+        }
+        for (int code : OTHER_PLANES) {
+            effects.put(code, (state, words, word) -> {
+                throw words.refusal(
+                        word, Message.of("not-in-xy-plane", "{word} selects another plane; the jet cuts in XY"));
+            });
+        }
+        for (int code : FEED_MODES) {
+            effects.put(code, (state, words, word) -> {
+                throw words.refusal(
+                        word,
+                        Message.of("feed-mode-not-supported", "{word} changes the meaning of F; use G94, feed per minute"));
+            });
+        }
+        effects.put(200, (state, words, word) -> state.unit(true));
+        effects.put(700, (state, words, word) -> state.unit(true));
+        effects.put(210, (state, words, word) -> state.unit(false));
+        effects.put(710, (state, words, word) -> state.unit(false));
+        effects.put(400, (state, words, word) -> state.jetSide = null);
+        effects.put(410, (state, words, word) -> state.jetSide = Side.LEFT);
+        effects.put(420, (state, words, word) -> state.jetSide = Side.RIGHT);
+        for (int code : WORK_OFFSETS) {
+            effects.put(code, ModalState::workOffset);
+        }
+        effects.put(900, (state, words, word) -> state.isIncremental = false);
+        effects.put(910, (state, words, word) -> state.isIncremental = true);
+        effects.put(901, (state, words, word) -> state.isCentreAbsolute = true);
+        effects.put(911, (state, words, word) -> state.isCentreAbsolute = false);
+        effects.put(920, (state, words, word) -> state.isShift = true);
+        return Map.copyOf(effects);
     }
 
     private void unit(boolean inch) {
@@ -109,11 +139,14 @@ final class ModalState {
     }
 
     private void workOffset(BlockWords words, int word) {
-        int wanted = (int) words.number[word];
-        if (workOffset != NO_OFFSET && workOffset != wanted) {
-            throw words.faultAtWord(
-                    word, words.written(word) + " moves the origin by an amount that only the machine knows");
+        int requested = (int) words.number[word];
+        if (workOffset != NO_OFFSET && workOffset != requested) {
+            throw words.refusal(
+                    word,
+                    Message.of(
+                            "second-work-offset",
+                            "{word} moves the origin by an unknown amount; use one work offset in a program"));
         }
-        workOffset = wanted;
+        workOffset = requested;
     }
 }

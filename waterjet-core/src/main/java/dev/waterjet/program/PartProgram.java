@@ -1,38 +1,61 @@
 package dev.waterjet.program;
 
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.measure.WaterjetException;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * A part program as it was read: its text, and the cuts that it makes. See the package for the words that are read.
+ * Part program as read: its text, and the cuts that it makes. The package comment lists the accepted words.
  *
- * <p>A cutting block is a line or an arc that is driven with the jet on. Cutting blocks are counted from 0 over the whole
- * program.
+ * <p>A cutting block is a line or an arc with the jet on. Cutting blocks are counted from 0 over the whole program. The
+ * serial form is the text with its codes; reading it back parses it again.
  */
-public final class PartProgram implements Serializable {
+public final class PartProgram implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     /** Feeds are written to four digits, rounded down: the head never runs faster than planned. */
     private static final MathContext FEED_DIGITS = new MathContext(4, RoundingMode.DOWN);
 
-    private final String text;
-    private final ProgramCodes codes;
-    private final ProgramBlocks blocks;
-    private final List<ProgramCut> cuts;
-    private final double rapidM;
-    private final int spots;
-    private final boolean hasUnit;
+    /** Serial form. */
+    private record Written(String text, ProgramCodes codes) implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        private Object readResolve() throws InvalidObjectException {
+            try {
+                return parse(text, codes);
+            } catch (WaterjetException e) {
+                InvalidObjectException refusal = new InvalidObjectException(e.getMessage());
+                refusal.initCause(e);
+                throw refusal;
+            }
+        }
+    }
+
+    private final transient String text;
+    private final transient ProgramCodes codes;
+    private final transient ProgramBlocks blocks;
+    private final transient List<ProgramCut> cuts;
+    private final transient double rapidM;
+    private final transient int spots;
+    private final transient boolean hasUnit;
 
     PartProgram(
             String text,
@@ -52,10 +75,10 @@ public final class PartProgram implements Serializable {
     }
 
     /**
-     * Reads a program whose jet goes on at M3 and off at M5.
+     * Reads a program whose jet is switched on by M3 and off by M5.
      *
      * @param text the program
-     * @return what it says
+     * @return the program as read
      * @throws dev.waterjet.measure.TextException if it cannot be read or cuts nothing, with line, column and reason
      */
     public static PartProgram parse(String text) {
@@ -66,65 +89,46 @@ public final class PartProgram implements Serializable {
      * Reads a program.
      *
      * @param text the program
-     * @param codes what the machine's builder has chosen
-     * @return what it says
+     * @param codes machine codes
+     * @return the program as read
      * @throws dev.waterjet.measure.TextException if it cannot be read or cuts nothing, with line, column and reason
      */
     public static PartProgram parse(String text, ProgramCodes codes) {
-        return ProgramReader.read(text, codes);
+        return ProgramReader.read(Objects.requireNonNull(text, "text"), Objects.requireNonNull(codes, "codes"));
     }
 
-    /**
-     * The program as it was given.
-     *
-     * @return the text, unchanged
-     */
+    /** {@return the text of the program, unchanged} */
     public String text() {
         return text;
     }
 
-    /**
-     * The codes by which it was read.
-     *
-     * @return the codes
-     */
+    /** {@return the machine codes by which it was read} */
     public ProgramCodes codes() {
         return codes;
     }
 
-    /**
-     * Its cuts, in their order.
-     *
-     * @return the cuts, unmodifiable; one or more
-     */
+    /** {@return the cuts in their order, unmodifiable; one or more} */
     public List<ProgramCut> cuts() {
         return cuts;
     }
 
-    /**
-     * How many cutting blocks it has.
-     *
-     * @return the count, 1 or more
-     */
+    /** {@return the number of cutting blocks, 1 or more} */
     public int size() {
         return blocks.count;
     }
 
     /**
-     * Line of a cutting block.
+     * Returns the line of a cutting block.
      *
      * @param block cutting block from 0
      * @return line from 1
+     * @throws dev.waterjet.measure.DomainException if there is no such block
      */
     public int line(int block) {
-        return blocks.line[block];
+        return blocks.line[(int) Require.between("cutting block", block, 0, size() - 1, Units.ONE, "")];
     }
 
-    /**
-     * Length of all that is cut, leads among it.
-     *
-     * @return the length, in m
-     */
+    /** {@return the length of all that is cut, leads included} */
     public Quantity<Length> cuttingLength() {
         double length = 0;
         for (ProgramCut cut : cuts) {
@@ -133,36 +137,24 @@ public final class PartProgram implements Serializable {
         return Kind.LENGTH.of(length);
     }
 
-    /**
-     * Length of the moves with the jet off.
-     *
-     * @return the length, in m
-     */
+    /** {@return the length of the moves with the jet off} */
     public Quantity<Length> rapidLength() {
         return Kind.LENGTH.of(rapidM);
     }
 
-    /**
-     * How often the jet goes on and off again without a move: holes that are only pierced.
-     *
-     * @return the count
-     */
+    /** {@return the number of holes that are only pierced: the jet is switched on and off without a move} */
     public int spots() {
         return spots;
     }
 
-    /**
-     * Whether it says its unit of length, by G71, G70, G21 or G20. If not, it was read in millimetres.
-     *
-     * @return true if it does
-     */
+    /** {@return whether it states its unit of length, by G71, G70, G21 or G20; otherwise it was read in millimetres} */
     public boolean hasUnit() {
         return hasUnit;
     }
 
     /**
-     * The same program with a feed word on every cutting block. A feed word that stands there gives way; nothing else
-     * changes. Feeds are told per minute (G94) in the unit of the block, to four digits, rounded down.
+     * Returns the same program with a feed word on every cutting block. An existing feed word is replaced; nothing else
+     * changes. Feeds are written per minute (G94) in the unit of the block, to four digits, rounded down.
      *
      * @param feeds one feed for each cutting block, each above zero
      * @return the text
@@ -172,7 +164,7 @@ public final class PartProgram implements Serializable {
     }
 
     /**
-     * The same program with a feed word on every cutting block, in numbers; see {@link #withFeeds}.
+     * Returns the same program with a feed word on every cutting block, from numbers; see {@link #withFeeds}.
      *
      * @param feedsMPerS one feed for each cutting block in m/s, each above zero
      * @return the text
@@ -195,12 +187,12 @@ public final class PartProgram implements Serializable {
     }
 
     private static String feedText(double perMinute) {
-        // a hair is added first, so that 300 mm/min told in m/s does not come out as 299.9
-        BigDecimal told = BigDecimal.valueOf(perMinute * (1 + 1e-12));
-        return told.round(FEED_DIGITS).stripTrailingZeros().toPlainString();
+        // 1e-12 is added first, so that 300 mm/min in m/s does not come out as 299.9
+        BigDecimal rate = BigDecimal.valueOf(perMinute * (1 + 1e-12));
+        return rate.round(FEED_DIGITS).stripTrailingZeros().toPlainString();
     }
 
-    /** Whether the block that ends at an offset keeps its words apart by blanks. */
+    /** Whether the block that ends at an offset separates its words by blanks. */
     private boolean isSpaced(int end) {
         for (int i = end - 1; i >= 0; i--) {
             char c = text.charAt(i);
@@ -212,6 +204,28 @@ public final class PartProgram implements Serializable {
             }
         }
         return false;
+    }
+
+    private Object writeReplace() {
+        return new Written(text, codes);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its text");
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("part program")
+                .put("text", text)
+                .put("codes", codes)
+                .put("cuts", cuts)
+                .put("blocks", size())
+                .put("spots", spots)
+                .put("cutting_length", Kind.LENGTH, Kind.LENGTH.si(cuttingLength()))
+                .put("rapid_length", Kind.LENGTH, rapidM)
+                .put("has_unit", hasUnit)
+                .map();
     }
 
     @Override

@@ -1,12 +1,9 @@
 package dev.waterjet.program;
 
-import java.io.Serializable;
 import java.util.Arrays;
 
-/** The cutting blocks of a program, in primitive arrays: where each leads, and where its feed belongs in the text. */
-final class ProgramBlocks implements Serializable {
-
-    private static final long serialVersionUID = 1L;
+/** Cutting blocks of a program in primitive arrays: end points, arcs, and the place of each feed word in the text. */
+final class ProgramBlocks {
 
     /** End of each block in m, and the centre of its arc. */
     double[] endX = new double[64];
@@ -23,7 +20,7 @@ final class ProgramBlocks implements Serializable {
     /** Line of the text, from 1. */
     int[] line = new int[64];
 
-    /** What the feed takes the place of, as offsets in the text; both are the same where it is put in. */
+    /** Offsets in the text that the feed word replaces; equal where it is inserted. */
     int[] feedFrom = new int[64];
 
     int[] feedTo = new int[64];
@@ -32,16 +29,16 @@ final class ProgramBlocks implements Serializable {
 
     void add(double x, double y, double atX, double atY, int turned, int atLine) {
         if (count == line.length) {
-            int room = count * 2;
-            endX = Arrays.copyOf(endX, room);
-            endY = Arrays.copyOf(endY, room);
-            centreX = Arrays.copyOf(centreX, room);
-            centreY = Arrays.copyOf(centreY, room);
-            turn = Arrays.copyOf(turn, room);
-            isInch = Arrays.copyOf(isInch, room);
-            line = Arrays.copyOf(line, room);
-            feedFrom = Arrays.copyOf(feedFrom, room);
-            feedTo = Arrays.copyOf(feedTo, room);
+            int capacity = count * 2;
+            endX = Arrays.copyOf(endX, capacity);
+            endY = Arrays.copyOf(endY, capacity);
+            centreX = Arrays.copyOf(centreX, capacity);
+            centreY = Arrays.copyOf(centreY, capacity);
+            turn = Arrays.copyOf(turn, capacity);
+            isInch = Arrays.copyOf(isInch, capacity);
+            line = Arrays.copyOf(line, capacity);
+            feedFrom = Arrays.copyOf(feedFrom, capacity);
+            feedTo = Arrays.copyOf(feedTo, capacity);
         }
         endX[count] = x;
         endY[count] = y;
@@ -52,7 +49,7 @@ final class ProgramBlocks implements Serializable {
         count++;
     }
 
-    /** Says where the feed of the last block belongs. */
+    /** Sets the place of the feed word of the last block. */
     void feedOfLast(boolean inInches, int from, int to) {
         isInch[count - 1] = inInches;
         feedFrom[count - 1] = from;
@@ -69,5 +66,15 @@ final class ProgramBlocks implements Serializable {
         line = Arrays.copyOf(line, count);
         feedFrom = Arrays.copyOf(feedFrom, count);
         feedTo = Arrays.copyOf(feedTo, count);
+    }
+
+    /** Whether the blocks of a range have the same geometry in other blocks. */
+    boolean equalWithin(ProgramBlocks other, int from, int end, int otherEnd) {
+        return Arrays.equals(endX, from, end, other.endX, from, otherEnd)
+                && Arrays.equals(endY, from, end, other.endY, from, otherEnd)
+                && Arrays.equals(centreX, from, end, other.centreX, from, otherEnd)
+                && Arrays.equals(centreY, from, end, other.centreY, from, otherEnd)
+                && Arrays.equals(turn, from, end, other.turn, from, otherEnd)
+                && Arrays.equals(line, from, end, other.line, from, otherEnd);
     }
 }

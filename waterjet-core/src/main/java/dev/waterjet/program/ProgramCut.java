@@ -3,191 +3,140 @@ package dev.waterjet.program;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
-import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One run of the jet, from on to off: a lead-in, a closed loop, a lead-out; or an open path. Its blocks are a stretch of
- * the {@linkplain PartProgram cutting blocks} of the program, each one edge of its path.
+ * One cut of a part program, from jet on to jet off: a lead-in, a closed loop, a lead-out; or an open path. Its blocks are
+ * consecutive {@linkplain PartProgram cutting blocks} of the program, each one edge of its path.
  */
-public final class ProgramCut implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class ProgramCut implements Described {
 
     private final ProgramBlocks blocks;
     private final int first;
     private final int end;
-    private final double startX;
-    private final double startY;
+    private final Point start;
     private final int line;
     private final CutNotes notes;
     private final @Nullable Side jetSide;
     private final int[] loop;
 
-    private ProgramCut(
+    ProgramCut(
             ProgramBlocks blocks,
             int first,
             int end,
-            double startX,
-            double startY,
+            Point start,
             int line,
             CutNotes notes,
             @Nullable Side jetSide) {
         this.blocks = blocks;
         this.first = first;
         this.end = end;
-        this.startX = startX;
-        this.startY = startY;
+        this.start = start;
         this.line = line;
         this.notes = notes;
         this.jetSide = jetSide;
-        this.loop = notes.isOpen() ? new int[0] : LoopFinder.find(blocks, first, end, startX, startY);
+        this.loop = notes.isOpen() ? new int[0] : LoopFinder.find(blocks, first, end, start.xSi(), start.ySi());
     }
 
-    static ProgramCut of(
-            ProgramBlocks blocks,
-            int first,
-            int end,
-            double startX,
-            double startY,
-            int line,
-            CutNotes notes,
-            @Nullable Side jetSide) {
-        return new ProgramCut(blocks, first, end, startX, startY, line, notes, jetSide);
-    }
-
-    /**
-     * Line of the program at which the jet goes on.
-     *
-     * @return line from 1
-     */
+    /** {@return the line of the program, from 1, at which the jet is switched on} */
     public int line() {
         return line;
     }
 
     /**
-     * Line of the program that holds a block of this cut.
+     * Returns the line of the program that holds a block of this cut.
      *
      * @param block block from 0, counted within this cut
      * @return line from 1
+     * @throws dev.waterjet.measure.DomainException if there is no such block
      */
     public int line(int block) {
-        return blocks.line[first + block];
+        return blocks.line[first + (int) Require.between("block of the cut", block, 0, size() - 1, Units.ONE, "")];
     }
 
-    /**
-     * Its first block, counted over the cutting blocks of the program.
-     *
-     * @return index from 0
-     */
+    /** {@return the first block, counted from 0 over the cutting blocks of the program} */
     public int firstBlock() {
         return first;
     }
 
-    /**
-     * How many blocks it has, each an edge of its path.
-     *
-     * @return the count, 1 or more
-     */
+    /** {@return the number of blocks, each an edge of its path; 1 or more} */
     public int size() {
         return end - first;
     }
 
-    /**
-     * Name that a comment gives it.
-     *
-     * @return the name, or an empty text
-     */
+    /** {@return the name that a note states, or an empty text} */
     public String name() {
         return notes.name();
     }
 
-    /**
-     * Grade that a comment asks for.
-     *
-     * @return the grade; empty if that of the part holds
-     */
+    /** {@return the cut quality that a note states; empty if that of the part applies} */
     public Optional<CutQuality> quality() {
-        return notes.grade();
+        return Optional.ofNullable(notes.quality());
     }
 
-    /**
-     * Tolerance that a comment asks for.
-     *
-     * @return the tolerance, in m; empty if that of the part holds
-     */
+    /** {@return the tolerance that a note states; empty if that of the part applies} */
     public Optional<Quantity<Length>> tolerance() {
-        return notes.toleranceSi().isPresent()
-                ? Optional.of(Kind.LENGTH.of(notes.toleranceSi().getAsDouble()))
-                : Optional.empty();
+        return Optional.ofNullable(notes.toleranceM()).map(Kind.LENGTH::of);
     }
 
-    /**
-     * Whether it holds a closed loop.
-     *
-     * @return true if it does
-     */
+    /** {@return whether it contains a closed loop} */
     public boolean isClosed() {
         return loop.length == 2;
     }
 
-    /**
-     * How many blocks lead in.
-     *
-     * @return the count; zero for an open cut
-     */
+    /** {@return the number of blocks of the lead-in; zero for an open cut} */
     public int leadIn() {
         return isClosed() ? loop[0] : 0;
     }
 
-    /**
-     * How many blocks lead out.
-     *
-     * @return the count; zero for an open cut
-     */
+    /** {@return the number of blocks of the lead-out; zero for an open cut} */
     public int leadOut() {
         return isClosed() ? size() - loop[1] : 0;
     }
 
     /**
-     * The side of the path on which the machine holds the jet, where the program asks for an offset by G41 or G42. The path
-     * is then the edge of the part, else it is the centre of the jet.
+     * Returns the side of the path on which the machine holds the jet, where the program has an offset by G41 or G42. The
+     * path is then the edge of the part, else it is the path of the jet axis.
      *
-     * @return the side; empty for the centre of the jet
+     * @return the side; empty for the path of the jet axis
      */
     public Optional<Side> jetSide() {
         return Optional.ofNullable(jetSide);
     }
 
-    /**
-     * Where the jet goes on and pierces.
-     *
-     * @return the place
-     */
+    /** {@return the place where the jet is switched on and pierces} */
     public Point start() {
-        return Point.ofSi(startX, startY);
+        return start;
+    }
+
+    /** {@return the length of all its blocks} */
+    public Quantity<Length> length() {
+        return Kind.LENGTH.of(lengthSi());
     }
 
     double lengthSi() {
         double length = 0;
-        double x = startX;
-        double y = startY;
+        double x = start.xSi();
+        double y = start.ySi();
         for (int i = first; i < end; i++) {
             double toX = blocks.endX[i];
             double toY = blocks.endY[i];
             length += blocks.turn[i] == 0
                     ? Math.hypot(toX - x, toY - y)
-                    : ArcKernel.length(x, y, toX, toY, blocks.centreX[i], blocks.centreY[i], blocks.turn[i]);
+                    : ArcGeometry.length(x, y, toX, toY, blocks.centreX[i], blocks.centreY[i], blocks.turn[i]);
             x = toX;
             y = toY;
         }
@@ -195,34 +144,34 @@ public final class ProgramCut implements Described, Serializable {
     }
 
     /**
-     * All its blocks as a path, one edge each, leads marked as such.
+     * Returns all blocks as a path, one edge each, leads marked as such.
      *
-     * @param finish what is asked of the faces
+     * @param requirement requirement on the edges
      * @return the open path
      */
-    public Contour path(EdgeRequirement finish) {
-        ContourBuilder builder = Contour.fromSi(startX, startY);
-        EdgeRequirement lead = finish.asLead();
+    public Contour path(EdgeRequirement requirement) {
+        ContourBuilder builder = Contour.fromSi(start.xSi(), start.ySi());
+        EdgeRequirement lead = requirement.asLead();
         for (int i = 0; i < size(); i++) {
             boolean isLead = isClosed() && (i < loop[0] || i >= loop[1]);
-            draw(builder.requirement(isLead ? lead : finish), i);
+            draw(builder.requirement(isLead ? lead : requirement), i);
         }
         return builder.open();
     }
 
     /**
-     * The closed loop alone, without leads.
+     * Returns the closed loop without leads.
      *
-     * @param finish what is asked of its faces
+     * @param requirement requirement on the edges
      * @return the closed contour; empty for an open cut
      */
-    public Optional<Contour> loop(EdgeRequirement finish) {
+    public Optional<Contour> loop(EdgeRequirement requirement) {
         if (!isClosed()) {
             return Optional.empty();
         }
-        double x = loop[0] == 0 ? startX : blocks.endX[first + loop[0] - 1];
-        double y = loop[0] == 0 ? startY : blocks.endY[first + loop[0] - 1];
-        ContourBuilder builder = Contour.fromSi(x, y).requirement(finish);
+        double x = loop[0] == 0 ? start.xSi() : blocks.endX[first + loop[0] - 1];
+        double y = loop[0] == 0 ? start.ySi() : blocks.endY[first + loop[0] - 1];
+        ContourBuilder builder = Contour.fromSi(x, y).requirement(requirement);
         for (int i = loop[0]; i < loop[1] - 1; i++) {
             draw(builder, i);
         }
@@ -253,8 +202,8 @@ public final class ProgramCut implements Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         Description description = Description.of("cut").put("line", line).put("name", name());
-        quality().ifPresent(grade -> description.put("grade", grade));
-        tolerance().ifPresent(asked -> description.put("tolerance", Kind.LENGTH, Kind.LENGTH.si(asked)));
+        quality().ifPresent(quality -> description.put("quality", quality));
+        tolerance().ifPresent(tolerance -> description.put("tolerance", Kind.LENGTH, Kind.LENGTH.si(tolerance)));
         jetSide().ifPresent(side -> description.put("jet_side", side));
         return description
                 .put("closed", isClosed())
@@ -263,6 +212,22 @@ public final class ProgramCut implements Described, Serializable {
                 .put("lead_out_blocks", leadOut())
                 .put("length", Kind.LENGTH, lengthSi())
                 .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ProgramCut that
+                && first == that.first
+                && line == that.line
+                && start.equals(that.start)
+                && notes.equals(that.notes)
+                && jetSide == that.jetSide
+                && blocks.equalWithin(that.blocks, first, end, that.end);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(first, end, line, start, notes, jetSide);
     }
 
     @Override

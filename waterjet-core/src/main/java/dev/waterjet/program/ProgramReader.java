@@ -1,20 +1,23 @@
 package dev.waterjet.program;
 
-import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
+import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Reads a program block by block and follows the head and the jet. */
+/** Reader of a program, block by block, that tracks the head and the jet. */
 final class ProgramReader {
 
-    private static final int MOST_CHARACTERS = 50_000_000;
-    private static final int MOST_BLOCKS = 2_000_000;
+    private static final int MAX_CHARACTERS = 50_000_000;
+    private static final int MAX_BLOCKS = 2_000_000;
 
-    /** Farthest place from the origin, and greatest length in a word. */
-    static final double FARTHEST_M = 1000;
+    /** Maximum distance from the origin, and maximum length in a word. */
+    static final double MAX_DISTANCE_M = 1000;
 
     private final String text;
     private final ProgramCodes codes;
@@ -31,7 +34,7 @@ final class ProgramReader {
     private boolean isOn;
     private boolean isEnded;
 
-    /** The cut at hand: where the jet went on, and the first of its blocks. */
+    /** The current cut: where the jet was switched on, and its first block. */
     private int onLine;
 
     private int onColumn;
@@ -42,8 +45,9 @@ final class ProgramReader {
     private @Nullable Side cutSide;
 
     private ProgramReader(String text, ProgramCodes codes) {
-        if (text.length() > MOST_CHARACTERS) {
-            throw new TextException("the program has more than " + MOST_CHARACTERS + " characters");
+        if (text.length() > MAX_CHARACTERS) {
+            throw new TextException(Message.of("text-too-long", "the program has more than {limit} characters")
+                    .with("limit", MAX_CHARACTERS));
         }
         this.text = text;
         this.codes = codes;
@@ -75,15 +79,18 @@ final class ProgramReader {
             line++;
         }
         if (isOn) {
-            throw new TextException(onLine, onColumn, "the jet goes on here and never off");
+            throw new TextException(
+                    onLine, onColumn, Message.of("jet-never-off", "the jet is switched on here and never off"));
         }
         if (blocks.count == 0) {
-            throw new TextException("the program cuts nothing: no line or arc lies between M" + codes.jetOn() + " and M"
-                    + codes.jetOff());
+            throw new TextException(Message.of(
+                            "nothing-cut", "the program cuts nothing: no line or arc between M{jet_on} and M{jet_off}")
+                    .with("jet_on", codes.jetOn())
+                    .with("jet_off", codes.jetOff()));
         }
     }
 
-    /** Whether a line is a mark of start or end, or names the program. */
+    /** Whether a line marks start or end, or names the program. */
     private boolean isTape(int start, int end) {
         return start < end && (text.charAt(start) == '%' || text.charAt(start) == ':');
     }
@@ -92,7 +99,9 @@ final class ProgramReader {
         state.startBlock();
         if (!words.comment().isEmpty()) {
             if (isOn) {
-                throw words.fault(words.commentFrom(), "the jet is on already; speak of a cut before it");
+                throw words.refusalAt(
+                        words.commentFrom(),
+                        Message.of("note-with-jet-on", "the jet is already on; write the note before the cut"));
             }
             notes = notes.with(words);
         }
@@ -103,21 +112,12 @@ final class ProgramReader {
             switch (words.letter[i]) {
                 case 'G' -> state.take(words, i);
                 case 'M' -> {
-                    int code = code(i);
+                    int code = machineCode(i);
                     onWord = code == codes.jetOn() ? i : onWord;
                     goesOff |= code == codes.jetOff();
                     ends |= code == 2 || code == 30;
-                    if (!isKnown(code)) {
-                        throw words.faultAtWord(
-                                i, "the word " + words.written(i) + " is not known; say so if it may be passed over");
-                    }
                 }
-                case 'X', 'Y', 'Z', 'I', 'J', 'R', 'F', 'N', 'O', 'S', 'T', 'D', 'H' -> {}
-                case 'P', 'U' -> requireDwell(i);
-                case 'A', 'B', 'C' ->
-                    throw words.faultAtWord(
-                            i, "the word " + words.written(i) + " turns an axis; the jet is upright here");
-                default -> throw words.faultAtWord(i, "the word " + words.written(i) + " is not known");
+                default -> checkWord(i);
             }
         }
         refuseTwice();
@@ -133,12 +133,33 @@ final class ProgramReader {
         isEnded = ends;
     }
 
-    private int code(int word) {
-        double number = words.number[word];
-        if (number != Math.rint(number) || number < 0) {
-            throw words.faultAtWord(word, "the word " + words.written(word) + " is not known");
+    private void checkWord(int word) {
+        switch (words.letter[word]) {
+            case 'X', 'Y', 'Z', 'I', 'J', 'R', 'F', 'N', 'O', 'S', 'T', 'D', 'H' -> {}
+            case 'P', 'U' -> requireDwell(word);
+            case 'A', 'B', 'C' ->
+                throw words.refusal(
+                        word, Message.of("rotary-axis", "{word} turns an axis; programs with an upright jet are read"));
+            default -> throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
         }
-        return (int) number;
+    }
+
+    private int machineCode(int word) {
+        double number = words.number[word];
+        int code = (int) number;
+        if (number != Math.rint(number) || number < 0) {
+            throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
+        }
+        if (!isKnown(code)) {
+            throw words.refusal(
+                    word,
+                    Message.of(
+                                    "unknown-machine-code",
+                                    "unknown {word}; pass M{code} through if it neither moves the head nor switches the"
+                                            + " jet")
+                            .with("code", code));
+        }
+        return code;
     }
 
     private boolean isKnown(int code) {
@@ -151,7 +172,7 @@ final class ProgramReader {
 
     private void requireDwell(int word) {
         if (words.find('G') < 0 || !state.isDwell) {
-            throw words.faultAtWord(word, "the word " + words.written(word) + " belongs to a dwell, G4");
+            throw words.refusal(word, Message.of("word-without-dwell", "{word} belongs to a dwell, G4"));
         }
     }
 
@@ -159,14 +180,18 @@ final class ProgramReader {
         for (int i = 1; i < words.count; i++) {
             char letter = words.letter[i];
             if (letter != 'G' && letter != 'M' && words.find(letter) < i) {
-                throw words.faultAtWord(i, "the word " + letter + " stands twice in one block");
+                throw words.refusal(
+                        i,
+                        Message.of("word-twice", "the word {letter} occurs twice in one block")
+                                .with("letter", String.valueOf(letter)));
             }
         }
     }
 
     private void turnOn(int word) {
         if (isOn) {
-            throw words.faultAtWord(word, "the jet is on already, since line " + onLine);
+            throw words.refusal(
+                    word, Message.of("jet-already-on", "the jet is already on, since line {line}").with("line", onLine));
         }
         isOn = true;
         onColumn = words.column(word);
@@ -186,20 +211,23 @@ final class ProgramReader {
             spots++;
         } else {
             boolean mustClose = !codes.allowsOpenContours() && !notes.isOpen();
-            ProgramCut cut = ProgramCut.of(blocks, firstBlock, blocks.count, onX, onY, onLine, notes, cutSide);
+            ProgramCut cut = new ProgramCut(blocks, firstBlock, blocks.count, Point.ofSi(onX, onY), onLine, notes, cutSide);
             if (mustClose && !cut.isClosed()) {
-                throw new TextException(
-                        onLine,
-                        onColumn,
-                        "the contour that starts here never closes: it ends on line "
-                                + blocks.line[blocks.count - 1] + ", "
-                                + QuantityText.round(1000 * Math.hypot(x - onX, y - onY), 4)
-                                + " mm from its start, and comes by no point twice; write (waterjet: open) before it if it"
-                                + " need not close");
+                throw neverCloses();
             }
             cuts.add(cut);
         }
         notes = CutNotes.NONE;
+    }
+
+    private TextException neverCloses() {
+        Message message = Message.of(
+                        "contour-not-closed",
+                        "the contour that starts here never closes: it ends on line {end_line}, {gap} from its start, and"
+                                + " passes no point twice; write (waterjet: open) before it if it need not close")
+                .with("end_line", blocks.line[blocks.count - 1])
+                .with("gap", Kind.LENGTH, Math.hypot(x - onX, y - onY), Units.MILLIMETRE);
+        return new TextException(onLine, onColumn, message);
     }
 
     private void move() {
@@ -214,20 +242,16 @@ final class ProgramReader {
         double toY = yWord < 0 ? y : target(yWord, y, state.shiftY);
         boolean isArc = state.motion == ModalState.Motion.ARC_LEFT || state.motion == ModalState.Motion.ARC_RIGHT;
         int centreWord = Math.max(words.find('I'), Math.max(words.find('J'), words.find('R')));
-        if (xWord < 0 && yWord < 0 && !(isArc && centreWord >= 0)) {
-            if (centreWord >= 0) {
-                throw words.faultAtWord(
-                        centreWord, "the word " + words.written(centreWord) + " belongs to an arc, G2 or G3");
-            }
-            return;
-        }
         if (!isArc && centreWord >= 0) {
-            throw words.faultAtWord(
-                    centreWord, "the word " + words.written(centreWord) + " belongs to an arc, G2 or G3");
+            throw words.refusal(centreWord, Message.of("word-without-arc", "{word} belongs to an arc, G2 or G3"));
+        }
+        if (xWord < 0 && yWord < 0 && centreWord < 0) {
+            return;
         }
         int at = Math.max(0, Math.max(xWord, yWord));
         switch (state.motion) {
-            case NONE -> throw words.faultAtWord(at, "a move without G0, G1, G2 or G3 before it");
+            case NONE ->
+                throw words.refusal(at, Message.of("no-motion-code", "a move without G0, G1, G2 or G3 before it"));
             case RAPID -> rapid(at, toX, toY);
             case LINE -> line(at, toX, toY);
             default -> arc(at, toX, toY);
@@ -239,16 +263,21 @@ final class ProgramReader {
     private double target(int word, double now, double shift) {
         double number = state.metres(words.number[word]);
         double to = state.isIncremental ? now + number : number + shift;
-        if (Math.abs(to) > FARTHEST_M) {
-            throw words.faultAtWord(
-                    word, words.written(word) + " lies more than " + (int) FARTHEST_M + " m from the origin");
+        if (Math.abs(to) > MAX_DISTANCE_M) {
+            throw words.refusal(
+                    word,
+                    Message.of("place-beyond-limit", "{word} is more than {limit} from the origin")
+                            .with("limit", Kind.LENGTH, MAX_DISTANCE_M, Units.METRE));
         }
         return to;
     }
 
     private void rapid(int at, double toX, double toY) {
         if (isOn) {
-            throw words.faultAtWord(at, "a rapid move with the jet on, which went on at line " + onLine);
+            throw words.refusal(
+                    at,
+                    Message.of("rapid-with-jet-on", "rapid traverse with the jet on, switched on at line {line}")
+                            .with("line", onLine));
         }
         rapidM += Math.hypot(toX - x, toY - y);
     }
@@ -258,8 +287,8 @@ final class ProgramReader {
             rapidM += Math.hypot(toX - x, toY - y);
             return;
         }
-        if (Math.hypot(toX - x, toY - y) < ArcKernel.SHORTEST_M) {
-            throw words.faultAtWord(at, "the line has no length; the jet would stand still");
+        if (Math.hypot(toX - x, toY - y) < ArcGeometry.MIN_LENGTH_M) {
+            throw words.refusal(at, Message.of("zero-length-line", "zero-length line: the jet would be stationary"));
         }
         cut(toX, toY, 0, 0, 0);
     }
@@ -270,13 +299,16 @@ final class ProgramReader {
         if (isOn) {
             cut(toX, toY, centre[0], centre[1], turn);
         } else {
-            rapidM += ArcKernel.length(x, y, toX, toY, centre[0], centre[1], turn);
+            rapidM += ArcGeometry.length(x, y, toX, toY, centre[0], centre[1], turn);
         }
     }
 
     private void cut(double toX, double toY, double atX, double atY, int turn) {
-        if (blocks.count == MOST_BLOCKS) {
-            throw words.faultAtWord(words.count - 1, "a program has at most " + MOST_BLOCKS + " cutting blocks");
+        if (blocks.count == MAX_BLOCKS) {
+            throw words.refusal(
+                    words.count - 1,
+                    Message.of("too-many-blocks", "a program has at most {limit} cutting blocks")
+                            .with("limit", MAX_BLOCKS));
         }
         blocks.add(toX, toY, atX, atY, turn, words.line);
         int feed = words.find('F');

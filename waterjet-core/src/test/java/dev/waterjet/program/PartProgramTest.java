@@ -1,7 +1,6 @@
 package dev.waterjet.program;
 
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Edge;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
@@ -10,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
+import dev.waterjet.Refusals;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -178,7 +178,7 @@ class PartProgramTest {
     @Test
     void commentsSpeakOfTheNextCutOnly() {
         List<ProgramCut> cuts = PartProgram.parse("""
-                        (waterjet: name bore, grade extra-fine, tolerance 0.05 mm)
+                        (waterjet: name bore, quality very-fine, tolerance 0.05 mm)
                         G0 X1
                         M3
                         G3 I-1
@@ -187,7 +187,7 @@ class PartProgramTest {
                         M3 (waterjet is a word, not a note)
                         G3 I-1
                         M5
-                        M3 ; waterjet: grade Coarse
+                        M3 ; waterjet: quality Coarse
                         G3 I-1
                         M5
                         """).cuts();
@@ -214,8 +214,8 @@ class PartProgramTest {
         ProgramCodes codes = ProgramCodes.defaults().withJetOn(62).withJetOff(63).withPassThrough(List.of(98, 5));
 
         assertThat(PartProgram.parse(program, codes).size()).isEqualTo(1);
-        assertThatThrownBy(() -> PartProgram.parse(program)).hasMessageContaining("M62 is not known");
-        assertThatThrownBy(() -> ProgramCodes.defaults().withJetOn(5)).hasMessageContaining("code for jet off");
+        assertThat(Refusals.of(() -> PartProgram.parse(program))).endsWith("unknown-machine-code");
+        assertThat(Refusals.of(() -> ProgramCodes.defaults().withJetOn(5))).isEqualTo("must-be-above");
         assertThat(PartProgram.parse("M3\nG1 X1\nM5\n", ProgramCodes.defaults().withOpenContours())
                         .cuts())
                 .hasSize(1);
@@ -226,48 +226,46 @@ class PartProgramTest {
             delimiter = '|',
             quoteCharacter = '~',
             value = {
-                "G1 X1 Q3 | line 1, column 7: the word Q3 is not known",
-                "G33 X1 | line 1, column 1: the word G33 is not known",
-                "G90.2 | line 1, column 1: the word G90.2 is not known",
-                "G1.04 X1 | line 1, column 1: the word G1.04 is not known",
-                "G18 | line 1, column 1: G18 leaves the XY plane",
-                "G93 | line 1, column 1: G93 asks for another meaning of F",
-                "G54~G55 | line 2, column 1: G55 moves the origin",
-                "M98 P3 | line 1, column 1: the word M98 is not known",
-                "P3 | line 1, column 1: the word P3 belongs to a dwell",
-                "G1 A90 | line 1, column 4: the word A90 turns an axis",
-                "/ G1 X5 | line 1, column 1: a block that the operator may skip",
-                "X5 | line 1, column 1: a move without G0, G1, G2 or G3",
-                "M3~G1 X | line 2, column 4: the word X has no number",
-                "M3~G1 X1,5 | line 2, column 6: a comma",
-                "M3~G1 X1 X2 | line 2, column 7: the word X stands twice",
-                "M3~G2 X10 I4 | line 2, column 8: the ends of the arc do not fit its centre: it starts 4 mm",
-                "M3~G2 X10 R4 | line 2, column 8: the ends of the arc do not fit its radius: they lie 10 mm",
-                "M3~G2 X0 R4 | line 2, column 7: a full circle cannot be told by its radius",
-                "M3~G2 X10 R4 I5 | line 2, column 8: an arc has either R or a centre",
-                "M3~G2 X10 | line 2, column 4: an arc needs its centre",
-                "M3~G2 X10 I5 Z1 | line 2, column 11: an arc with Z",
-                "M3~G1 X10~X20~M5 | line 1, column 1: the contour that starts here never closes: it ends on line 3",
-                "M3~G1 X10~X0~M5 | line 1, column 1: the contour that starts here never closes",
-                "M3~G1 X10~X0 | line 1, column 1: the jet goes on here and never off",
-                "M3~G0 X10 | line 2, column 4: a rapid move with the jet on",
-                "M3~G1 X10~X10 | line 3, column 1: the line has no length",
-                "G0 X5~(end | line 2, column 1: the comment is not closed",
-                "G0 X5 # 3 | line 1, column 7: '#' begins no word",
-                "(waterjet: grade shiny)~M3 | line 1, column 12: ~shiny~ is not a face grade",
-                "(waterjet: name a, speed 3) | line 1, column 20: ~speed 3~ says nothing of a cut",
-                "(waterjet: tolerance -1 mm) | line 1, column 12: tolerance of a cut is -1 mm",
-                "M3~(waterjet: open) | line 2, column 2: the jet is on already",
-                "M3~M3 | line 2, column 1: the jet is on already, since line 1",
-                "G0 X5 Y5 | the program cuts nothing",
-                "G0 X1e3 | line 1, column 6: the word e3 is not known",
-                "G0 X99999999999 | line 1, column 4: X99999999999 lies more than 1000 m",
-                "M3~G1 X5 I2 | line 2, column 7: the word I2 belongs to an arc",
+                "G1 X1 Q3 | line 1, column 7: unknown-word",
+                "G33 X1 | line 1, column 1: unknown-word",
+                "G90.2 | line 1, column 1: unknown-word",
+                "G1.04 X1 | line 1, column 1: unknown-word",
+                "G18 | line 1, column 1: not-in-xy-plane",
+                "G93 | line 1, column 1: feed-mode-not-supported",
+                "G54~G55 | line 2, column 1: second-work-offset",
+                "M98 P3 | line 1, column 1: unknown-machine-code",
+                "P3 | line 1, column 1: word-without-dwell",
+                "G1 A90 | line 1, column 4: rotary-axis",
+                "/ G1 X5 | line 1, column 1: optional-block",
+                "X5 | line 1, column 1: no-motion-code",
+                "M3~G1 X | line 2, column 4: word-without-number",
+                "M3~G1 X1,5 | line 2, column 6: decimal-comma",
+                "M3~G1 X1 X2 | line 2, column 7: word-twice",
+                "M3~G2 X10 I4 | line 2, column 8: arc-misses-centre",
+                "M3~G2 X10 R4 | line 2, column 8: arc-misses-radius",
+                "M3~G2 X0 R4 | line 2, column 7: circle-by-radius",
+                "M3~G2 X10 R4 I5 | line 2, column 8: radius-and-centre",
+                "M3~G2 X10 | line 2, column 4: arc-without-centre",
+                "M3~G2 X10 I5 Z1 | line 2, column 11: helix",
+                "M3~G1 X10~X20~M5 | line 1, column 1: contour-not-closed",
+                "M3~G1 X10~X0~M5 | line 1, column 1: contour-not-closed",
+                "M3~G1 X10~X0 | line 1, column 1: jet-never-off",
+                "M3~G0 X10 | line 2, column 4: rapid-with-jet-on",
+                "M3~G1 X10~X10 | line 3, column 1: zero-length-line",
+                "G0 X5~(end | line 2, column 1: open-comment",
+                "G0 X5 # 3 | line 1, column 7: not-a-word",
+                "(waterjet: quality shiny)~M3 | line 1, column 12: unknown-cut-quality",
+                "(waterjet: name a, speed 3) | line 1, column 20: unknown-note",
+                "(waterjet: tolerance -1 mm) | line 1, column 12: must-be-above",
+                "M3~(waterjet: open) | line 2, column 2: note-with-jet-on",
+                "M3~M3 | line 2, column 1: jet-already-on",
+                "G0 X5 Y5 | nothing-cut",
+                "G0 X1e3 | line 1, column 6: unknown-word",
+                "G0 X99999999999 | line 1, column 4: place-beyond-limit",
+                "M3~G1 X5 I2 | line 2, column 7: word-without-arc",
             })
-    void whatAProgramCannotMeanIsRefusedWithItsPlace(String program, String message) {
-        assertThatThrownBy(() -> PartProgram.parse(program.replace('~', '\n')))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining(message.replace('~', '"'));
+    void whatAProgramCannotMeanIsRefusedWithItsPlace(String program, String refusal) {
+        assertThat(Refusals.of(() -> PartProgram.parse(program.replace('~', '\n')))).isEqualTo(refusal);
     }
 
     @Test
@@ -283,7 +281,7 @@ class PartProgramTest {
     void feedsMustFitTheBlocks() {
         PartProgram program = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\n");
 
-        assertThatThrownBy(() -> program.withFeedsSi(1, 1)).hasMessageContaining("number of feeds is 2");
-        assertThatThrownBy(() -> program.withFeedsSi(0)).hasMessageContaining("feed of a block is 0 mm/min");
+        assertThat(Refusals.of(() -> program.withFeedsSi(1, 1))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> program.withFeedsSi(0))).isEqualTo("must-be-above");
     }
 }

@@ -130,14 +130,14 @@ class ProgramLoopTest {
     void aCutDescribesWhatIsAskedOfIt() {
         String circle = "G0 X1\nM3\nG41 G3 I-1\nM5\n";
 
-        assertThat(cut("(waterjet: name rim, grade fine, tolerance 0.05 mm)\n" + circle, 0)
+        assertThat(cut("(waterjet: name rim, quality fine, tolerance 0.05 mm)\n" + circle, 0)
                         .describe())
                 .containsEntry("name", "rim")
                 .containsEntry("tolerance_m", 5e-5)
                 .containsEntry("closed", true)
                 .containsEntry("blocks", 1L)
-                .containsKeys("grade", "jet_side");
+                .containsKeys("quality", "jet_side");
         assertThat(cut(circle.replace("G41 ", ""), 0).describe())
-                .doesNotContainKeys("name", "grade", "tolerance_m", "jet_side");
+                .doesNotContainKeys("name", "quality", "tolerance_m", "jet_side");
     }
 }

@@ -1,15 +1,15 @@
 package dev.waterjet.program;
 
 /** Centres and lengths of arcs, in m. */
-final class ArcKernel {
+final class ArcGeometry {
 
-    /** Shorter moves are no moves. */
-    static final double SHORTEST_M = 1e-9;
+    /** Minimum length of a move. */
+    static final double MIN_LENGTH_M = 1e-9;
 
-    /** How far the two ends may lie off one circle: programs round to a micrometre or a ten-thousandth of an inch. */
+    /** Maximum difference of the two radii: programs round to a micrometre or a ten-thousandth of an inch. */
     static final double ROUNDING_M = 1e-5;
 
-    private ArcKernel() {}
+    private ArcGeometry() {}
 
     /**
      * Distance of the centre from the middle of the chord, along the chord's left normal, for radius {@code r}. The arc
@@ -28,6 +28,6 @@ final class ArcKernel {
         double angle = turn * (Math.atan2(y1 - atY, x1 - atX) - Math.atan2(y0 - atY, x0 - atX));
         double fullTurn = 2 * Math.PI;
         double sweep = angle - fullTurn * Math.floor(angle / fullTurn);
-        return radius * (Math.hypot(x1 - x0, y1 - y0) < SHORTEST_M ? fullTurn : sweep);
+        return radius * (Math.hypot(x1 - x0, y1 - y0) < MIN_LENGTH_M ? fullTurn : sweep);
     }
 }
