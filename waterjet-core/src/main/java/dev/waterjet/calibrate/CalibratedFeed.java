@@ -10,6 +10,7 @@ import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.ForwardingFeed;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
@@ -247,12 +248,12 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     }
 
     @Override
-    public List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+    public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
         List<Caution> cautions = new ArrayList<>(model.cautions(jet, material, depthM, feedMPerS));
         for (ValidityRange<?> range : evidence.ranges()) {
             switch (range.input()) {
                 case "depth" -> check(range, depthM, Units.MILLIMETRE, cautions);
-                case "pressure" -> check(range, jet.water().pressureSi(), Units.MEGAPASCAL, cautions);
+                case "pressure" -> check(range, jet.pressureSi(), Units.MEGAPASCAL, cautions);
                 default -> check(range, jet.abrasiveFlowSi(), Units.GRAM_PER_MINUTE, cautions);
             }
         }

@@ -3,7 +3,6 @@ package dev.waterjet.cost;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.InverseKernel;
-import dev.waterjet.feed.Settings;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -86,10 +85,10 @@ public final class CuttingCost {
     public CutPoint cheapestAbrasiveFlow(AbrasiveJet jet, Workpiece piece, double index) {
         double best = InverseKernel.best(
                 flow -> 1
-                        / at(Settings.withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
+                        / at(withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
                 LOWEST_FLOW_KG_PER_S,
                 highestFlowKgPerS);
-        return at(Settings.withAbrasiveFlow(jet, best), piece, index);
+        return at(withAbrasiveFlow(jet, best), piece, index);
     }
 
     /**
@@ -112,9 +111,15 @@ public final class CuttingCost {
                     / jet.water().pressureSi();
             double bore = jet.head().orifice().boreSi() * Math.pow(ratio, -0.75);
             // p q is kept, so the flow of water, and with it that of abrasive, goes with 1/p
-            AbrasiveJet other = Settings.withPressure(Settings.withOrifice(jet, bore), pressures.si(i));
-            points.add(at(Settings.withAbrasiveFlow(other, jet.abrasiveFlowSi() / ratio), piece, index));
+            AbrasiveJet other = jet.withHead(
+                            jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(bore))))
+                    .withPressure(pressures.get(i));
+            points.add(at(withAbrasiveFlow(other, jet.abrasiveFlowSi() / ratio), piece, index));
         }
         return List.copyOf(points);
+    }
+
+    private static AbrasiveJet withAbrasiveFlow(AbrasiveJet jet, double kgPerS) {
+        return jet.withAbrasiveFlow(Kind.MASS_FLOW.of(kgPerS));
     }
 }

@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -153,28 +154,14 @@ public final class DeclinationFeed implements ForwardingFeed {
     }
 
     @Override
-    public double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+    public double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
         return separation.separationFeedSi(jet, material, thicknessM) * Math.pow(Settings.index(index), -1 / exponent);
     }
 
     @Override
-    public double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+    public double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
         double limit = separation.separationFeedSi(jet, material, thicknessM);
         return Math.pow(feedMPerS / limit, -exponent);
-    }
-
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return separation.feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, 1)
-                * Math.pow(Settings.index(index), -1 / exponent);
     }
 
     @Override

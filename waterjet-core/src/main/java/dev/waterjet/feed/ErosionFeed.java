@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
@@ -161,10 +162,10 @@ public final class ErosionFeed implements FeedModel {
         return Kind.LENGTH.of(deformationWear(jet, strength(material), Kind.SPEED.si(feed)));
     }
 
-    private double cuttingWear(AbrasiveJet jet, double strengthPa, double feedMPerS) {
+    private double cuttingWear(JetSettings jet, double strengthPa, double feedMPerS) {
         double grainKgPerM3 = Kind.DENSITY.si(jet.abrasive().density());
         return PhysicsKernel.cuttingWear(
-                jet.head().tube().boreSi(),
+                jet.tubeBoreSi(),
                 jet.particleSpeedSi(),
                 PhysicsKernel.characteristicSpeed(strengthPa, roundness, grainKgPerM3),
                 jet.abrasiveFlowSi(),
@@ -172,9 +173,9 @@ public final class ErosionFeed implements FeedModel {
                 grainKgPerM3);
     }
 
-    private double deformationWear(AbrasiveJet jet, double strengthPa, double feedMPerS) {
+    private double deformationWear(JetSettings jet, double strengthPa, double feedMPerS) {
         return PhysicsKernel.deformationWear(
-                jet.head().tube().boreSi(),
+                jet.tubeBoreSi(),
                 jet.particleSpeedSi(),
                 thresholdMPerS,
                 strengthPa,
@@ -202,13 +203,13 @@ public final class ErosionFeed implements FeedModel {
     }
 
     @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         double strengthPa = strength(material);
         return cuttingWear(jet, strengthPa, feedMPerS) + deformationWear(jet, strengthPa, feedMPerS);
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
         return FallingKernel.inverse(feed -> separationDepthSi(jet, material, feed), depthM, GUESS_M_PER_S);
     }
 

@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evident;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -50,7 +51,7 @@ public interface FeedModel extends Evident, Serializable {
      * @return feed in m/s as the formula gives it, without limit; falls as the depth grows; zero if the jet does not
      *     cut at all
      */
-    double separationFeedSi(AbrasiveJet jet, Material material, double depthM);
+    double separationFeedSi(JetSettings jet, Material material, double depthM);
 
     /**
      * Depth that the jet just separates at a feed, on SI numbers: the inverse of {@link #separationFeedSi}.
@@ -60,7 +61,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param feedMPerS feed in m/s, above zero
      * @return depth in m; falls as the feed grows; zero if the jet does not cut at all
      */
-    double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS);
+    double separationDepthSi(JetSettings jet, Material material, double feedMPerS);
 
     /**
      * Relative standard uncertainty of a feed in a material: that of the model and that of the material together.
@@ -79,7 +80,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param index quality index, 1 or more
      * @return feed in m/s; zero if the jet does not cut at all
      */
-    default double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+    default double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
         return separationFeedSi(jet, material, Settings.index(index) * thicknessM);
     }
 
@@ -92,33 +93,8 @@ public interface FeedModel extends Evident, Serializable {
      * @param feedMPerS feed in m/s, above zero
      * @return quality index; below 1 the jet does not separate
      */
-    default double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+    default double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
         return separationDepthSi(jet, material, feedMPerS) / thicknessM;
-    }
-
-    /**
-     * Feed at other settings of a jet, for sweeps: models of closed form make no object per point.
-     *
-     * @param jet the jet, whose other properties are kept
-     * @param material the material
-     * @param pressurePa gauge pressure at the orifice in Pa
-     * @param orificeM bore of the orifice in m
-     * @param tubeM bore of the focusing tube in m
-     * @param abrasiveKgPerS mass flow of abrasive in kg/s
-     * @param thicknessM thickness in m, above zero
-     * @param index quality index, 1 or more
-     * @return feed in m/s, without limit; the bits of {@link #feedSi} for a jet with those settings
-     */
-    default double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return feedSi(Settings.of(jet, pressurePa, orificeM, tubeM, abrasiveKgPerS), material, thicknessM, index);
     }
 
     /**
@@ -139,7 +115,7 @@ public interface FeedModel extends Evident, Serializable {
      * @param feedMPerS the feed, in m/s
      * @return the cautions; empty if there are none
      */
-    default List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+    default List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
         return List.of();
     }
 
@@ -201,7 +177,7 @@ public interface FeedModel extends Evident, Serializable {
                 .with(cautions(jet, material, depth, feedSi));
     }
 
-    private double relativeSlope(AbrasiveJet jet, Material material, double feedMPerS, double depthM) {
+    private double relativeSlope(JetSettings jet, Material material, double feedMPerS, double depthM) {
         double step = 1e-4;
         double faster = separationDepthSi(jet, material, feedMPerS * (1 + step));
         return Math.abs(faster - depthM) / (depthM * step);

@@ -92,7 +92,7 @@ public final class FeedSolver {
     public Estimate<Pressure> pressureFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
         return solve(
                 new Range<>("pressure", Kind.PRESSURE, Units.MEGAPASCAL, LOWEST_PRESSURE_PA, highestPressurePa),
-                pressure -> Settings.withPressure(jet, pressure),
+                pressure -> jet.withPressure(Kind.PRESSURE.of(pressure)),
                 piece,
                 index,
                 feed);
@@ -116,7 +116,7 @@ public final class FeedSolver {
                         Units.GRAM_PER_MINUTE,
                         LOWEST_FLOW_KG_PER_S,
                         highestFlowKgPerS),
-                flow -> Settings.withAbrasiveFlow(jet, flow),
+                flow -> jet.withAbrasiveFlow(Kind.MASS_FLOW.of(flow)),
                 piece,
                 index,
                 feed);
@@ -136,10 +136,14 @@ public final class FeedSolver {
         double widest = WIDEST_SHARE_OF_TUBE * jet.head().tube().boreSi();
         return solve(
                 new Range<>("orifice", Kind.LENGTH, Units.MILLIMETRE, NARROWEST_ORIFICE_M, widest),
-                bore -> Settings.withOrifice(jet, bore),
+                bore -> withOrifice(jet, bore),
                 piece,
                 index,
                 feed);
+    }
+
+    private static AbrasiveJet withOrifice(AbrasiveJet jet, double boreM) {
+        return jet.withHead(jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(boreM))));
     }
 
     /** A setting between its limits. */

@@ -204,6 +204,7 @@ public final class FeedSweep implements Serializable {
             }
         }
         int[] digits = digits(from);
+        Settings settings = new Settings(jet);
         double highest = model.maximumFeedSi();
         for (long at = from; at < to; at++) {
             double pressurePa = axes[PRESSURE][digits[PRESSURE]];
@@ -212,7 +213,8 @@ public final class FeedSweep implements Serializable {
             double flowKgPerS = axes[FLOW][digits[FLOW]];
             double thicknessM = axes[THICKNESS][digits[THICKNESS]];
             double index = axes[INDEX][digits[INDEX]];
-            double feed = model.feedAtSi(jet, material, pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index);
+            settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
+            double feed = model.feedSi(settings, material, thicknessM, index);
             row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, highest));
             countOn(digits);
         }

@@ -2,7 +2,7 @@ package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import java.util.List;
 
@@ -30,12 +30,12 @@ public interface ForwardingFeed extends FeedModel {
     }
 
     @Override
-    default double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+    default double separationFeedSi(JetSettings jet, Material material, double depthM) {
         return model().separationFeedSi(jet, material, depthM);
     }
 
     @Override
-    default double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+    default double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         return model().separationDepthSi(jet, material, feedMPerS);
     }
 
@@ -45,26 +45,13 @@ public interface ForwardingFeed extends FeedModel {
     }
 
     @Override
-    default double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+    default double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
         return model().feedSi(jet, material, thicknessM, index);
     }
 
     @Override
-    default double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+    default double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
         return model().indexSi(jet, material, thicknessM, feedMPerS);
-    }
-
-    @Override
-    default double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return model().feedAtSi(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM, index);
     }
 
     @Override
@@ -73,7 +60,7 @@ public interface ForwardingFeed extends FeedModel {
     }
 
     @Override
-    default List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+    default List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
         return model().cautions(jet, material, depthM, feedMPerS);
     }
 }

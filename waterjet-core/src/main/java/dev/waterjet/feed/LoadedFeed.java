@@ -3,7 +3,7 @@ package dev.waterjet.feed;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Require;
@@ -89,38 +89,23 @@ public final class LoadedFeed implements ForwardingFeed {
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
         return model.separationFeedSi(jet, material, depthM / factor(jet.loadingRatioSi()));
     }
 
     @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         return model.separationDepthSi(jet, material, feedMPerS) * factor(jet.loadingRatioSi());
     }
 
     @Override
-    public double feedSi(AbrasiveJet jet, Material material, double thicknessM, double index) {
+    public double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
         return model.feedSi(jet, material, thicknessM / factor(jet.loadingRatioSi()), index);
     }
 
     @Override
-    public double indexSi(AbrasiveJet jet, Material material, double thicknessM, double feedMPerS) {
+    public double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
         return model.indexSi(jet, material, thicknessM / factor(jet.loadingRatioSi()), feedMPerS);
-    }
-
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        double loadingRatio = abrasiveKgPerS / jet.water().massFlowAtSi(pressurePa, orificeM);
-        return model.feedAtSi(
-                jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS, thicknessM / factor(loadingRatio), index);
     }
 
     @Override

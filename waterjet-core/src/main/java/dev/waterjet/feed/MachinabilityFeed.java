@@ -6,6 +6,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -153,55 +154,27 @@ public final class MachinabilityFeed implements FeedModel {
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
         return MachinabilityKernel.feed(ability(jet, material), depthM, feedExponent);
     }
 
     @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         return MachinabilityKernel.depth(ability(jet, material), feedMPerS, feedExponent);
     }
 
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return MachinabilityKernel.feed(
-                ability(jet, material, pressurePa, orificeM, tubeM, abrasiveKgPerS),
-                Settings.index(index) * thicknessM,
-                feedExponent);
-    }
-
-    private double ability(AbrasiveJet jet, Material material) {
-        return ability(
-                jet,
-                material,
-                jet.water().pressureSi(),
-                jet.head().orifice().boreSi(),
-                jet.head().tube().boreSi(),
-                jet.abrasiveFlowSi());
-    }
-
-    private double ability(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS) {
+    private double ability(JetSettings jet, Material material) {
+        double pressurePa = jet.pressureSi();
+        double orificeM = jet.orificeBoreSi();
+        double tubeM = jet.tubeBoreSi();
+        double abrasiveKgPerS = jet.abrasiveFlowSi();
         double machinability = jet.abrasive().cuttingFactor() * material.machinabilitySi();
         double published = form == Form.ORIFICE
                 ? MachinabilityKernel.orificeForm(machinability, pressurePa, orificeM, abrasiveKgPerS, tubeM)
                 : MachinabilityKernel.flowForm(
                         machinability,
                         pressurePa,
-                        jet.water().volumeFlowAtSi(pressurePa, orificeM),
+                        jet.waterVolumeFlowSi(),
                         abrasiveKgPerS,
                         tubeM);
         return isPublished ? published : published * changes.factor(pressurePa, orificeM, tubeM, abrasiveKgPerS);
@@ -215,7 +188,7 @@ public final class MachinabilityFeed implements FeedModel {
     }
 
     @Override
-    public List<Caution> cautions(AbrasiveJet jet, Material material, double depthM, double feedMPerS) {
+    public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
         return jet.abrasive().name().equals("garnet")
                 ? List.of()
                 : List.of(Caution.notice(

@@ -1,51 +1,138 @@
 package dev.waterjet.feed;
 
+import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.jet.CuttingHead;
-import dev.waterjet.jet.FocusingTube;
-import dev.waterjet.measure.Kind;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 
-/** Jets that differ from a given one in their settings only, and what every model asks of its settings. */
-public final class Settings {
+/**
+ * Mutable settings of a jet: one object for all points of a sweep. All that is not swept is that of the original jet. Every
+ * value has the bits of an {@link AbrasiveJet} with these settings.
+ */
+final class Settings implements JetSettings {
 
-    private Settings() {}
+    private final AbrasiveJet jet;
+    private final double wearM;
+    private double pressurePa;
+    private double orificeM;
+    private double tubeM;
+    private double abrasiveKgPerS;
 
-    static AbrasiveJet of(AbrasiveJet jet, double pressurePa, double orificeM, double tubeM, double abrasiveKgPerS) {
-        CuttingHead head = jet.head();
-        if (orificeM != head.orifice().boreSi()) {
-            head = head.withOrifice(head.orifice().withBore(Kind.LENGTH.of(orificeM)));
-        }
-        if (tubeM != head.tube().boreSi()) {
-            head = head.withTube(
-                    FocusingTube.of(Kind.LENGTH.of(tubeM), head.tube().length()));
-        }
-        return jet.withHead(head)
-                .withPressure(Kind.PRESSURE.of(pressurePa))
-                .withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
+    /** Computed when first asked for after a change; NaN before. */
+    private double waterSpeedMPerS = Double.NaN;
+
+    private double particleSpeedMPerS = Double.NaN;
+
+    Settings(AbrasiveJet jet) {
+        this.jet = jet;
+        this.wearM = jet.tubeExitBoreSi() - jet.tubeBoreSi();
+        this.pressurePa = jet.pressureSi();
+        this.orificeM = jet.orificeBoreSi();
+        this.tubeM = jet.tubeBoreSi();
+        this.abrasiveKgPerS = jet.abrasiveFlowSi();
     }
 
-    /** A relative uncertainty of a model, no more than a factor of e^10 either way. */
+    /** Relative uncertainty of a model, at most a factor of e^10 either way. */
     static double uncertainty(double relative) {
         return Require.between(
                 "relative uncertainty of the model", relative, 0, 10, Units.PERCENT, "beyond it nothing is known");
     }
 
-    /** A quality index. */
+    /** Quality index. */
     static double index(double index) {
         return Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
     }
 
-    public static AbrasiveJet withPressure(AbrasiveJet jet, double pressurePa) {
-        return jet.withPressure(Kind.PRESSURE.of(pressurePa));
+    Settings pressure(double pa) {
+        if (pa != pressurePa) {
+            pressurePa = pa;
+            waterSpeedMPerS = Double.NaN;
+            particleSpeedMPerS = Double.NaN;
+        }
+        return this;
     }
 
-    public static AbrasiveJet withAbrasiveFlow(AbrasiveJet jet, double abrasiveKgPerS) {
-        return jet.withAbrasiveFlow(Kind.MASS_FLOW.of(abrasiveKgPerS));
+    Settings orifice(double boreM) {
+        if (boreM != orificeM) {
+            orificeM = boreM;
+            particleSpeedMPerS = Double.NaN;
+        }
+        return this;
     }
 
-    public static AbrasiveJet withOrifice(AbrasiveJet jet, double orificeM) {
-        return jet.withHead(jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(orificeM))));
+    Settings tube(double boreM) {
+        tubeM = boreM;
+        return this;
+    }
+
+    Settings abrasiveFlow(double kgPerS) {
+        if (kgPerS != abrasiveKgPerS) {
+            abrasiveKgPerS = kgPerS;
+            particleSpeedMPerS = Double.NaN;
+        }
+        return this;
+    }
+
+    @Override
+    public double pressureSi() {
+        return pressurePa;
+    }
+
+    @Override
+    public double orificeBoreSi() {
+        return orificeM;
+    }
+
+    @Override
+    public double tubeBoreSi() {
+        return tubeM;
+    }
+
+    /** A swept tube is worn by as much as that of the original jet. */
+    @Override
+    public double tubeExitBoreSi() {
+        return tubeM == jet.tubeBoreSi() ? jet.tubeExitBoreSi() : tubeM + wearM;
+    }
+
+    @Override
+    public double standOffSi() {
+        return jet.standOffSi();
+    }
+
+    @Override
+    public Abrasive abrasive() {
+        return jet.abrasive();
+    }
+
+    @Override
+    public double abrasiveFlowSi() {
+        return abrasiveKgPerS;
+    }
+
+    @Override
+    public double waterVolumeFlowSi() {
+        return jet.water().volumeFlowAtSi(pressurePa, orificeM);
+    }
+
+    @Override
+    public double waterMassFlowSi() {
+        return jet.water().massFlowAtSi(pressurePa, orificeM);
+    }
+
+    @Override
+    public double waterSpeedSi() {
+        if (Double.isNaN(waterSpeedMPerS)) {
+            waterSpeedMPerS = jet.water().speedAtSi(pressurePa);
+        }
+        return waterSpeedMPerS;
+    }
+
+    @Override
+    public double particleSpeedSi() {
+        if (Double.isNaN(particleSpeedMPerS)) {
+            particleSpeedMPerS = jet.particleSpeedAtSi(pressurePa, orificeM, abrasiveKgPerS);
+        }
+        return particleSpeedMPerS;
     }
 }

@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.EnergyDensity;
@@ -130,36 +131,21 @@ public final class SpecificEnergyFeed implements FeedModel {
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
         return areaRate(jet, material) / depthM;
     }
 
     @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         return areaRate(jet, material) / feedMPerS;
     }
 
-    private double areaRate(AbrasiveJet jet, Material material) {
+    private double areaRate(JetSettings jet, Material material) {
         return PhysicsKernel.areaRate(
                 jet.abrasiveFlowSi(),
                 jet.particleSpeedSi(),
                 energySi(material),
-                jet.head().tube().boreSi());
-    }
-
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        double speed = jet.particleSpeedAtSi(pressurePa, orificeM, abrasiveKgPerS);
-        return PhysicsKernel.areaRate(abrasiveKgPerS, speed, energySi(material), tubeM)
-                / (Settings.index(index) * thicknessM);
+                jet.tubeBoreSi());
     }
 
     @Override

@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
@@ -123,26 +124,13 @@ public final class ThresholdFeed implements FeedModel {
     }
 
     @Override
-    public double separationDepthSi(AbrasiveJet jet, Material material, double feedMPerS) {
-        return depth(material, jet.water().pressureSi(), feedMPerS);
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        return depth(material, jet.pressureSi(), feedMPerS);
     }
 
     @Override
-    public double separationFeedSi(AbrasiveJet jet, Material material, double depthM) {
-        return feed(material, jet.water().pressureSi(), depthM);
-    }
-
-    @Override
-    public double feedAtSi(
-            AbrasiveJet jet,
-            Material material,
-            double pressurePa,
-            double orificeM,
-            double tubeM,
-            double abrasiveKgPerS,
-            double thicknessM,
-            double index) {
-        return feed(material, pressurePa, Settings.index(index) * thicknessM);
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        return feed(material, jet.pressureSi(), depthM);
     }
 
     private double depth(Material material, double pressurePa, double feedMPerS) {
@@ -164,10 +152,9 @@ public final class ThresholdFeed implements FeedModel {
     }
 
     @Override
-    public List<Caution> cautions(AbrasiveJet other, Material material, double depthM, double feedMPerS) {
-        boolean isSame = isClose(
-                        other.head().orifice().boreSi(), jet.head().orifice().boreSi())
-                && isClose(other.head().tube().boreSi(), jet.head().tube().boreSi())
+    public List<Caution> cautions(JetSettings other, Material material, double depthM, double feedMPerS) {
+        boolean isSame = isClose(other.orificeBoreSi(), jet.orificeBoreSi())
+                && isClose(other.tubeBoreSi(), jet.tubeBoreSi())
                 && isClose(other.abrasiveFlowSi(), jet.abrasiveFlowSi());
         return isSame
                 ? List.of()

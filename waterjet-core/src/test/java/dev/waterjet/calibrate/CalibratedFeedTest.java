@@ -80,8 +80,7 @@ class CalibratedFeedTest {
 
         assertThat(own.separationDepthSi(jet, ALLOY, 0.002)).isEqualTo(PUBLISHED.separationDepthSi(jet, ALLOY, 0.002));
         assertThat(own.indexSi(jet, ALLOY, 0.01, 0.001)).isEqualTo(PUBLISHED.indexSi(jet, ALLOY, 0.01, 0.001));
-        assertThat(own.feedAtSi(jet, ALLOY, 3e8, 3e-4, 9e-4, 5e-3, 0.01, 2))
-                .isEqualTo(PUBLISHED.feedAtSi(jet, ALLOY, 3e8, 3e-4, 9e-4, 5e-3, 0.01, 2));
+        assertThat(own.feedSi(jet, ALLOY, 0.01, 2)).isEqualTo(PUBLISHED.feedSi(jet, ALLOY, 0.01, 2));
         assertThat(own.maximumFeedSi()).isEqualTo(PUBLISHED.maximumFeedSi());
     }
 

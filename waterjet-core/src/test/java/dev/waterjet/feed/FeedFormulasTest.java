@@ -67,7 +67,7 @@ class FeedFormulasTest {
     }
 
     private double feedAt(FeedModel model, double[] setting) {
-        return model.feedAtSi(jet, STEEL, setting[0], setting[1], setting[2], setting[3], 0.012, 2);
+        return model.feedSi(Jets.at(jet, setting[0], setting[1], setting[2], setting[3]), STEEL, 0.012, 2);
     }
 
     @Test
@@ -254,7 +254,7 @@ class FeedFormulasTest {
                 .isCloseTo(1.5 * Math.hypot(0.15, 0.115), within(1e-12));
         assertThat(model.feedForDeclination(jet, plate, degrees(24)).si()).isCloseTo(limit, within(1e-12));
         assertThat(model.indexSi(jet, STEEL, 0.012, limit / 4)).isCloseTo(8, within(1e-9));
-        assertThat(model.feedAtSi(jet, STEEL, 380e6, 0.3e-3, 0.9e-3, 0.4 / 60, 0.012, 8))
+        assertThat(model.feedSi(jet, STEEL, 0.012, 8))
                 .isCloseTo(limit / 4, within(1e-12));
         assertThatThrownBy(() -> model.feedForDeclination(jet, plate, degrees(24.1)))
                 .hasMessageContaining("declination is 24.1")
@@ -288,8 +288,6 @@ class FeedFormulasTest {
                 .isCloseTo(published.feedSi(jet, STEEL, 0.012 / factor, 3), within(1e-14));
         assertThat(model.indexSi(jet, STEEL, 0.012, 0.002))
                 .isCloseTo(published.indexSi(jet, STEEL, 0.012, 0.002) * factor, within(1e-12));
-        assertThat(model.feedAtSi(jet, STEEL, 380e6, 0.3e-3, 0.9e-3, 0.4 / 60, 0.012, 3))
-                .isCloseTo(model.feedSi(jet, STEEL, 0.012, 3), within(1e-14));
         assertThat(LoadedFeed.scaleForOptimumLoading(0.18, 0.343)).isCloseTo(0.36 / 0.343, within(1e-15));
         assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0, 0.3)).hasMessageContaining("best loading ratio is 0");
         assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0.1, 0))

@@ -99,13 +99,15 @@ public abstract class FeedModelContract {
     }
 
     @Test
-    void feedsAtOtherSettingsAreThoseOfThatJet() {
-        AbrasiveJet other = jet(310, 0.25, 0.76, 250);
+    void sweptSettingsGiveTheBitsOfThatJet() {
+        AbrasiveJet other = Jets.at(usualJet(), 310e6, 0.25e-3, 0.76e-3, 0.25 / 60);
+        Settings swept = new Settings(usualJet());
+        swept.pressure(310e6).orifice(0.25e-3).tube(0.76e-3).abrasiveFlow(0.25 / 60);
 
-        assertThat(model().feedAtSi(usualJet(), anyMaterial(), 310e6, 0.25e-3, 0.76e-3, 0.25 / 60, 0.012, 2.5))
-                .isCloseTo(
-                        model().feedSi(other, anyMaterial(), 0.012, 2.5),
-                        within(1e-14 * model().feedSi(other, anyMaterial(), 0.012, 2.5)));
+        assertThat(model().feedSi(swept, anyMaterial(), 0.012, 2.5))
+                .isEqualTo(model().feedSi(other, anyMaterial(), 0.012, 2.5));
+        assertThat(model().indexSi(swept, anyMaterial(), 0.012, 1e-3))
+                .isEqualTo(model().indexSi(other, anyMaterial(), 0.012, 1e-3));
     }
 
     @Test

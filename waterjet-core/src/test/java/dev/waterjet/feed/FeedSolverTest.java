@@ -118,7 +118,7 @@ class FeedSolverTest {
         AbrasiveJet loaded = jet.withHead(jet.head().withMixing(falling));
         FeedModel energy = SpecificEnergyFeed.ofSteel();
         double best = InverseKernel.best(
-                flow -> energy.separationFeedSi(Settings.withAbrasiveFlow(loaded, flow), steel.material(), 0.01),
+                flow -> energy.separationFeedSi(Jets.withAbrasiveFlow(loaded, flow), steel.material(), 0.01),
                 1e-5,
                 0.1);
 
@@ -127,7 +127,7 @@ class FeedSolverTest {
                 0.95, 0.1, LoadedFeed.scaleForOptimumLoading(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         FeedModel loadedModel = LoadedFeed.of(MachinabilityFeed.published(), forMachinability, 0.15);
         double deepest = InverseKernel.best(
-                flow -> loadedModel.separationDepthSi(Settings.withAbrasiveFlow(jet, flow), steel.material(), 0.002),
+                flow -> loadedModel.separationDepthSi(Jets.withAbrasiveFlow(jet, flow), steel.material(), 0.002),
                 1e-5,
                 0.1);
         assertThat(deepest / jet.water().massFlowSi()).isCloseTo(0.18, within(1e-4));

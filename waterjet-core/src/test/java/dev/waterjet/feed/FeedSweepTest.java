@@ -54,7 +54,7 @@ class FeedSweepTest {
         List<Double> found = new ArrayList<>();
         sweep.each((p, o, t, m, h, q, feed) -> {
             found.add(feed);
-            expected.add(model.feed(Settings.of(JET, p, o, t, m), PLATE.withThickness(Kind.LENGTH.of(h)), q)
+            expected.add(model.feed(Jets.at(JET, p, o, t, m), PLATE.withThickness(Kind.LENGTH.of(h)), q)
                     .si());
         });
 

@@ -1,7 +1,9 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.feed.FeedModel;
+import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -140,7 +142,17 @@ final class SensitivityOfFeed extends Program {
     }
 
     private static Measurand feed(FeedModel feedModel, AbrasiveJet jet, Material material, double index) {
-        return in -> feedModel.feedAtSi(jet, material, in[0], in[1], in[2], in[3], in[4], index) * in[5];
+        return in -> feedModel.feedSi(drawn(jet, in), material, in[4], index) * in[5];
+    }
+
+    /** The jet with pressure, orifice bore, tube bore and abrasive flow rate as drawn. */
+    private static AbrasiveJet drawn(AbrasiveJet jet, double[] in) {
+        Orifice orifice = jet.head().orifice().withBore(Kind.LENGTH.of(in[1]));
+        FocusingTube tube =
+                FocusingTube.of(Kind.LENGTH.of(in[2]), jet.head().tube().length());
+        return jet.withHead(jet.head().withOrifice(orifice).withTube(tube))
+                .withPressure(Kind.PRESSURE.of(in[0]))
+                .withAbrasiveFlow(Kind.MASS_FLOW.of(in[3]));
     }
 
     @Override
