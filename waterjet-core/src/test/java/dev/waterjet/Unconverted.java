@@ -12,7 +12,6 @@ public final class Unconverted {
     public static final Set<String> SERIAL = Set.of(
             "calibrate",
             "feed",
-            "fit",
             "grade",
             "hydraulics",
             "jet",

@@ -3,7 +3,7 @@ package dev.waterjet.fit;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
 
-/** What the derivatives at the best fit say about its parameters and its observations. */
+/** Covariance and leverages from the derivatives at the minimum. */
 final class Covariance {
 
     private Covariance() {}
@@ -11,16 +11,14 @@ final class Covariance {
     static RealMatrix withUnitColumns(RealMatrix jacobian) {
         RealMatrix scaled = jacobian.copy();
         for (int j = 0; j < scaled.getColumnDimension(); j++) {
-            scaled.setColumnVector(
-                    j,
-                    scaled.getColumnVector(j)
-                            .mapDivide(scaled.getColumnVector(j).getNorm()));
+            double norm = scaled.getColumnVector(j).getNorm();
+            scaled.setColumnVector(j, scaled.getColumnVector(j).mapDivide(norm));
         }
         return scaled;
     }
 
-    /** variance (J^T J)^-1, from the decomposition of J with unit columns. */
-    static double[][] of(SingularValueDecomposition decomposition, RealMatrix jacobian, double variance) {
+    /** (J^T J)^-1, from the decomposition of J with unit columns: the covariance for observations of unit variance. */
+    static double[][] ofUnitVariance(SingularValueDecomposition decomposition, RealMatrix jacobian) {
         int count = jacobian.getColumnDimension();
         double[] singular = decomposition.getSingularValues();
         RealMatrix v = decomposition.getV();
@@ -31,16 +29,15 @@ final class Covariance {
                 for (int k = 0; k < count; k++) {
                     sum += v.getEntry(i, k) * v.getEntry(j, k) / (singular[k] * singular[k]);
                 }
-                covariance[i][j] = variance
-                        * sum
-                        / jacobian.getColumnVector(i).getNorm()
-                        / jacobian.getColumnVector(j).getNorm();
+                double norms = jacobian.getColumnVector(i).getNorm()
+                        * jacobian.getColumnVector(j).getNorm();
+                covariance[i][j] = sum / norms;
             }
         }
         return covariance;
     }
 
-    /** Diagonal of the matrix that turns observations into predictions: squared rows of the left singular vectors. */
+    /** Diagonal of the matrix that maps observations to predictions: squared rows of the left singular vectors. */
     static double[] leverages(SingularValueDecomposition decomposition) {
         RealMatrix u = decomposition.getU();
         double[] leverages = new double[u.getRowDimension()];

@@ -3,311 +3,340 @@ package dev.waterjet.fit;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
-/** A fitted model: its parameters, how sure they are, and how well it meets each observation. */
+/**
+ * Result of a least-squares fit: parameters with standard errors and intervals, residuals, and the leverage and weight of
+ * each observation.
+ *
+ * <p>Arrays have one element for each observation, in the order in which they were given.
+ */
 public final class Fit implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final List<String> names;
-    private final double[] values;
-    private final boolean[] isPositive;
-    private final double[][] innerCovariance;
-    private final double[] leverages;
-    private final double[] residuals;
-    private final double[] observed;
-    private final double[] deviations;
-    private final double[] rootWeights;
-    private final boolean hasKnownDeviations;
+    /** Of an observation with leverage 1 the residual is 0; this keeps its deviation above 0. */
+    private static final double MIN_FREEDOM = 1e-12;
 
-    /** Takes the arrays as its own. */
-    Fit(
-            List<String> names,
-            double[] values,
-            boolean[] isPositive,
-            double[][] innerCovariance,
-            double[] leverages,
-            double[] residuals,
-            double[] observed,
-            double[] deviations,
-            double[] rootWeights,
-            boolean hasKnownDeviations) {
-        this.names = List.copyOf(names);
+    /** Fitted parameter. Of one that must stay positive the solver varies the logarithm; else the parameter itself. */
+    record Parameter(String name, double value, boolean isPositive) implements Serializable {
+
+        Parameter {
+            Objects.requireNonNull(name, "name");
+            value = isPositive
+                    ? Require.positive("value of " + name, value, Units.ONE)
+                    : Require.finite("value of " + name, value, Units.ONE);
+        }
+
+        /** Derivative of the parameter by the variable of the solver. */
+        double slope() {
+            return isPositive ? value : 1;
+        }
+    }
+
+    /** Observation; the residual is observed less predicted, over the standard deviation. */
+    record Observation(double observed, double deviation, double residual, double leverage, double rootWeight)
+            implements Serializable {
+
+        Observation {
+            observed = Require.finite("observation", observed, Units.ONE);
+            deviation = Require.positive("standard deviation", deviation, Units.ONE);
+            residual = Require.finite("residual", residual, Units.ONE);
+            leverage = Require.notNegative("leverage", leverage, Units.ONE);
+            rootWeight = Require.between("root of the weight", rootWeight, 0, 1, Units.ONE, "");
+        }
+
+        double weightedSquare() {
+            return residual * residual * rootWeight * rootWeight;
+        }
+
+        double weight() {
+            double root = rootWeight / deviation;
+            return root * root;
+        }
+    }
+
+    /**
+     * Checked content, and the serial form. The covariance is that of the variables of the solver for observations of unit
+     * variance, row by row; {@code variance} is the factor to the true one.
+     */
+    private record Values(
+            List<Parameter> parameters,
+            List<Double> unitCovariance,
+            double variance,
+            boolean isVarianceKnown,
+            List<Observation> observations)
+            implements Serializable {
+
+        Values {
+            parameters = List.copyOf(parameters);
+            unitCovariance = unitCovariance.stream()
+                    .map(covariance -> Require.finite("covariance", covariance, Units.ONE))
+                    .toList();
+            observations = List.copyOf(observations);
+            variance = Require.notNegative("variance of the residuals", variance, Units.ONE);
+            int count = parameters.size();
+            Require.between("number of covariances", unitCovariance.size(), count * count, count * count, Units.ONE, "");
+            Require.above("number of observations", observations.size(), count, Units.ONE, "the number of parameters");
+            for (int j = 0; j < count; j++) {
+                double unitVariance = Require.notNegative(
+                        "variance of a parameter", unitCovariance.get(j * count + j), Units.ONE);
+                double error = Math.sqrt(variance * unitVariance) * parameters.get(j).slope();
+                Require.finite("standard error of a parameter", error, Units.ONE);
+            }
+            double chiSquare = observations.stream().mapToDouble(Observation::weightedSquare).sum();
+            Require.finite("sum of squares", chiSquare, Units.ONE);
+        }
+
+        double unitCovariance(int i, int j) {
+            return unitCovariance.get(i * parameters.size() + j);
+        }
+
+        private Object readResolve() {
+            return new Fit(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Fit(Values values) {
         this.values = values;
-        this.isPositive = isPositive;
-        this.innerCovariance = innerCovariance;
-        this.leverages = leverages;
-        this.residuals = residuals;
-        this.observed = observed;
-        this.deviations = deviations;
-        this.rootWeights = rootWeights;
-        this.hasKnownDeviations = hasKnownDeviations;
     }
 
-    /**
-     * Names of the parameters.
-     *
-     * @return the names, in the order in which they were asked for
-     */
+    static Fit of(
+            List<Parameter> parameters,
+            List<Double> unitCovariance,
+            double variance,
+            boolean isVarianceKnown,
+            List<Observation> observations) {
+        return new Fit(new Values(parameters, unitCovariance, variance, isVarianceKnown, observations));
+    }
+
+    /** {@return the names of the parameters, in the order in which they were added} */
     public List<String> names() {
-        return names;
+        return values.parameters.stream().map(Parameter::name).toList();
     }
 
-    /**
-     * Values of the parameters.
-     *
-     * @return a new array
-     */
+    /** {@return the values of the parameters, in a new array} */
     public double[] values() {
-        return values.clone();
+        return values.parameters.stream().mapToDouble(Parameter::value).toArray();
     }
 
     /**
-     * Value of a parameter.
+     * Returns the value of a parameter.
      *
-     * @param name its name
+     * @param name name of the parameter
      * @return the value
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double value(String name) {
-        return values[index(name)];
+        return values.parameters.get(index(name)).value();
     }
 
     /**
-     * Standard error of a parameter.
+     * Returns the standard error of a parameter.
      *
-     * @param name its name
+     * @param name name of the parameter
      * @return the standard error, in the unit of the parameter
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double standardError(String name) {
         int j = index(name);
-        return Math.sqrt(innerCovariance[j][j]) * innerToOuter(j);
+        return innerError(j) * values.parameters.get(j).slope();
     }
 
-    /** Slope from the inner parameter, the logarithm of a positive one, to the parameter itself. */
-    private double innerToOuter(int j) {
-        return isPositive[j] ? values[j] : 1;
+    private double innerError(int j) {
+        return Math.sqrt(values.variance * values.unitCovariance(j, j));
     }
 
     /**
-     * Covariance of two parameters.
+     * Returns the covariance of two parameters.
      *
-     * @param one name of the first
-     * @param other name of the second; the same name gives the variance
+     * @param one name of the first parameter
+     * @param other name of the second parameter; the same name gives the variance
      * @return the covariance
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double covariance(String one, String other) {
         int i = index(one);
         int j = index(other);
-        return innerCovariance[i][j] * innerToOuter(i) * innerToOuter(j);
+        return values.variance
+                * values.unitCovariance(i, j)
+                * values.parameters.get(i).slope()
+                * values.parameters.get(j).slope();
     }
 
     /**
-     * Correlation of two parameters.
+     * Returns the correlation of two parameters.
      *
-     * @param one name of the first
-     * @param other name of the second
+     * @param one name of the first parameter
+     * @param other name of the second parameter
      * @return the correlation, -1 to 1
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double correlation(String one, String other) {
         int i = index(one);
         int j = index(other);
-        return innerCovariance[i][j] / Math.sqrt(innerCovariance[i][i] * innerCovariance[j][j]);
+        return values.unitCovariance(i, j) / Math.sqrt(values.unitCovariance(i, i) * values.unitCovariance(j, j));
     }
 
     /**
-     * Lower end of the confidence interval of a parameter.
+     * Returns the lower end of the confidence interval of a parameter.
      *
-     * @param name its name
+     * @param name name of the parameter
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the lower end; above zero for a parameter that must stay positive
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double lower(String name, double coverage) {
         return bound(index(name), -1, coverage);
     }
 
     /**
-     * Upper end of the confidence interval of a parameter.
+     * Returns the upper end of the confidence interval of a parameter.
      *
-     * @param name its name
+     * @param name name of the parameter
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the upper end
+     * @throws TextException if there is no such parameter; code {@code unknown-parameter}
      */
     public double upper(String name, double coverage) {
         return bound(index(name), 1, coverage);
     }
 
     private double bound(int j, int side, double coverage) {
-        Require.above("coverage", coverage, 0, Units.ONE, "");
-        Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
-        double half = (1 + coverage) / 2;
-        double reach = hasKnownDeviations
-                ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(half)
-                : new TDistribution(null, degreesOfFreedom()).inverseCumulativeProbability(half);
-        double distance = side * reach * Math.sqrt(innerCovariance[j][j]);
-        return isPositive[j] ? values[j] * Math.exp(distance) : values[j] + distance;
+        double probability = (1 + Require.coverage(coverage)) / 2;
+        double factor = values.isVarianceKnown
+                ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(probability)
+                : new TDistribution(null, degreesOfFreedom()).inverseCumulativeProbability(probability);
+        double distance = side * factor * innerError(j);
+        Parameter parameter = values.parameters.get(j);
+        return parameter.isPositive() ? parameter.value() * Math.exp(distance) : parameter.value() + distance;
     }
 
     private int index(String name) {
-        int index = names.indexOf(name);
+        int index = names().indexOf(name);
         if (index < 0) {
             throw new TextException(Message.of("unknown-parameter", "unknown parameter {name}; use one of {known}")
                     .withInput("name", name)
-                    .with("known", String.join(", ", names)));
+                    .with("known", String.join(", ", names())));
         }
         return index;
     }
 
-    /**
-     * How many observations there were.
-     *
-     * @return the count
-     */
+    /** {@return the number of observations} */
     public int observations() {
-        return observed.length;
+        return values.observations.size();
     }
 
-    /**
-     * Observations less parameters.
-     *
-     * @return the degrees of freedom, 1 or more
-     */
+    /** {@return the degrees of freedom: observations less parameters, 1 or more} */
     public int degreesOfFreedom() {
-        return observed.length - values.length;
+        return values.observations.size() - values.parameters.size();
     }
 
-    /**
-     * Observed less predicted, for each observation.
-     *
-     * @return a new array, in the unit of the observations
-     */
+    private double[] ofEach(ToDoubleFunction<Observation> function) {
+        return values.observations.stream().mapToDouble(function).toArray();
+    }
+
+    /** {@return the residuals, observed less predicted, in the unit of the observations, in a new array} */
     public double[] residuals() {
-        double[] plain = new double[residuals.length];
-        for (int i = 0; i < plain.length; i++) {
-            plain[i] = residuals[i] * deviations[i];
-        }
-        return plain;
+        return ofEach(observation -> observation.residual() * observation.deviation());
     }
 
     /**
-     * Residuals over their own standard deviation, the leverage taken into account: beyond about 3 an observation does
-     * not fit in.
+     * Returns the residuals over their own standard deviation, which allows for the leverage. An observation beyond about 3
+     * is an outlier.
      *
-     * @return a new array
+     * @return the internally studentized residuals, in a new array; 0 if all residuals are 0
      */
     public double[] studentizedResiduals() {
         double spread = residualDeviation();
-        double[] studentizedResiduals = new double[residuals.length];
-        for (int i = 0; i < studentizedResiduals.length; i++) {
-            double size = spread * Math.sqrt(Math.max(1e-12, 1 - leverages[i]));
-            studentizedResiduals[i] = size > 0 ? residuals[i] / size : 0;
-        }
-        return studentizedResiduals;
+        return ofEach(observation -> {
+            double size = spread * Math.sqrt(Math.max(MIN_FREEDOM, 1 - observation.leverage()));
+            return size > 0 ? observation.residual() / size : 0;
+        });
     }
 
     /**
-     * How much each observation determines its own prediction: 0 not at all, 1 wholly. Their sum is the number of
+     * Returns the leverages: the derivative of each prediction by its own observation, 0 to 1. Their sum is the number of
      * parameters.
      *
-     * @return a new array
+     * @return the leverages, in a new array
      */
     public double[] leverages() {
-        return leverages.clone();
+        return ofEach(Observation::leverage);
     }
 
-    /**
-     * Weight that a robust fit left to each observation, 0 to 1; all 1 in an ordinary fit.
-     *
-     * @return a new array
-     */
+    /** {@return the weights left by a robust fit, 0 to 1, in a new array; all 1 in an ordinary fit} */
     public double[] weights() {
-        double[] weights = new double[rootWeights.length];
-        for (int i = 0; i < weights.length; i++) {
-            weights[i] = rootWeights[i] * rootWeights[i];
-        }
-        return weights;
+        return ofEach(observation -> observation.rootWeight() * observation.rootWeight());
     }
 
-    /**
-     * Sum of squared residuals, each over its standard deviation.
-     *
-     * @return chi square; of observations without deviations the plain sum of squares
-     */
+    /** {@return chi-square: the sum of squared residuals, each over its standard deviation and times its weight} */
     public double chiSquare() {
-        double sum = 0;
-        for (int i = 0; i < residuals.length; i++) {
-            sum += residuals[i] * residuals[i] * rootWeights[i] * rootWeights[i];
-        }
-        return sum;
+        return values.observations.stream()
+                .mapToDouble(Observation::weightedSquare)
+                .sum();
     }
 
-    /**
-     * Standard deviation of the residuals, relative to the deviations told: 1 where those are right.
-     *
-     * @return the root of chi square over the degrees of freedom
-     */
+    /** {@return the root of chi-square over the degrees of freedom; 1 if the given standard deviations are right} */
     public double residualDeviation() {
-        double freedom = -values.length;
-        for (double root : rootWeights) {
-            freedom += root * root;
+        double freedom = -values.parameters.size();
+        for (double weight : weights()) {
+            freedom += weight;
         }
         return Math.sqrt(chiSquare() / Math.max(1, freedom));
     }
 
     /**
-     * Probability that right deviations would give residuals this large by chance: near 0 means that the model or the
-     * deviations are wrong. Only of use where the deviations are known.
+     * Returns the probability of a larger chi-square if model and standard deviations are right. A value near 0 means that
+     * one of them is wrong. Meaningful only if the standard deviations are known.
      *
-     * @return a probability
+     * @return the p-value, 0 to 1
      */
     public double pValue() {
         return 1 - new ChiSquaredDistribution(null, degreesOfFreedom()).cumulativeProbability(chiSquare());
     }
 
-    /**
-     * Share of the spread of the observations that the model explains.
-     *
-     * @return R squared, at most 1; 0 where the observations are all alike
-     */
+    /** {@return R squared, the share of the variance of the observations that the model explains; 0 if they are equal} */
     public double rSquared() {
         double weight = 0;
         double sum = 0;
-        for (int i = 0; i < observed.length; i++) {
-            weight += weight(i);
-            sum += weight(i) * observed[i];
+        for (Observation observation : values.observations) {
+            weight += observation.weight();
+            sum += observation.weight() * observation.observed();
         }
-        double mean = sum / weight;
         double total = 0;
-        for (int i = 0; i < observed.length; i++) {
-            total += weight(i) * (observed[i] - mean) * (observed[i] - mean);
+        for (Observation observation : values.observations) {
+            double distance = observation.observed() - sum / weight;
+            total += observation.weight() * distance * distance;
         }
         return total > 0 ? 1 - chiSquare() / total : 0;
     }
 
-    private double weight(int i) {
-        double root = rootWeights[i] / deviations[i];
-        return root * root;
-    }
-
     @Override
     public Map<String, Object> describe() {
-        List<Map<String, Object>> parameters = new ArrayList<>();
-        for (String name : names) {
-            parameters.add(Description.of("parameter")
-                    .put("name", name)
-                    .put("value", value(name))
-                    .put("standard_error", standardError(name))
-                    .map());
-        }
+        List<Map<String, Object>> parameters = names().stream()
+                .map(name -> Description.of("parameter")
+                        .put("name", name)
+                        .put("value", value(name))
+                        .put("standard_error", standardError(name))
+                        .map())
+                .toList();
         return Description.of("fit")
                 .put("parameters", parameters)
                 .put("observations", observations())
@@ -318,16 +347,28 @@ public final class Fit implements Described, Serializable {
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof Fit that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
+    }
+
+    @Override
     public String toString() {
-        StringBuilder text = new StringBuilder("fit of " + observations() + " observations:");
-        for (String name : names) {
-            text.append(' ')
-                    .append(name)
-                    .append(" = ")
-                    .append(value(name))
-                    .append(" +/- ")
-                    .append(standardError(name));
-        }
-        return text.toString();
+        return names().stream()
+                .map(name -> name + " " + QuantityText.round(value(name), 4) + " ± "
+                        + QuantityText.round(standardError(name), 2))
+                .collect(Collectors.joining(", ", "fit of " + observations() + " observations: ", ""));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -4,6 +4,7 @@ import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,7 +14,7 @@ import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
 
 /**
- * Weighted non-linear least squares: the question, before the data. Immutable.
+ * Weighted non-linear least-squares problem: a model and its parameters, without data. Immutable.
  *
  * <pre>{@code
  * Fit fit = LeastSquares.of((i, b) -> b[0] * (1 - Math.exp(-b[1] * x[i])))
@@ -24,8 +25,11 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
  */
 public final class LeastSquares {
 
-    /** Below this ratio of singular values the observations do not tell the parameters apart. */
+    /** Ratio of singular values below which the observations do not separate the parameters. */
     private static final double RANK_TOLERANCE = 1e-7;
+
+    /** Component of the direction without effect above which a parameter takes part in it. */
+    private static final double MIN_PART = 0.1;
 
     private record Parameter(String name, double start, boolean isPositive) {}
 
@@ -42,61 +46,68 @@ public final class LeastSquares {
     }
 
     /**
-     * A fit of a model, as yet without parameters.
+     * Returns a problem without parameters.
      *
-     * @param response what the model predicts
-     * @return the question
+     * @param response prediction of the model
+     * @return the problem
      */
     public static LeastSquares of(Response response) {
         return new LeastSquares(response, List.of(), false, false);
     }
 
     /**
-     * With one more parameter, of any sign.
+     * Returns this problem with one more parameter, of any sign.
      *
-     * @param name its name
-     * @param start where the search starts
-     * @return the question with that parameter
+     * @param name name of the parameter
+     * @param start start of the search
+     * @return the problem
+     * @throws TextException if there is a parameter of this name; code {@code repeated-name}
      */
     public LeastSquares withParameter(String name, double start) {
-        Require.finite("start of " + name, start, Units.ONE);
-        return with(new Parameter(name, start, false));
+        Objects.requireNonNull(name, "name");
+        return with(new Parameter(name, Require.finite("start of " + name, start, Units.ONE), false));
     }
 
     /**
-     * With one more parameter that must stay above zero. It is searched by its logarithm, so that its interval stays
-     * above zero as well.
+     * Returns this problem with one more parameter that must stay above zero. The solver varies its logarithm, so the
+     * interval of the parameter stays above zero as well.
      *
-     * @param name its name
-     * @param start where the search starts, above zero
-     * @return the question with that parameter
+     * @param name name of the parameter
+     * @param start start of the search, above zero
+     * @return the problem
+     * @throws TextException if there is a parameter of this name; code {@code repeated-name}
      */
     public LeastSquares withPositiveParameter(String name, double start) {
-        Require.positive("start of " + name, start, Units.ONE);
-        return with(new Parameter(name, start, true));
+        Objects.requireNonNull(name, "name");
+        return with(new Parameter(name, Require.positive("start of " + name, start, Units.ONE), true));
     }
 
     private LeastSquares with(Parameter parameter) {
+        if (names().contains(parameter.name())) {
+            throw new TextException(Message.of("repeated-name", "the name {name} is given twice")
+                    .withInput("name", parameter.name()));
+        }
         List<Parameter> more = new ArrayList<>(parameters);
         more.add(parameter);
         return new LeastSquares(response, List.copyOf(more), hasKnownDeviations, isRobust);
     }
 
     /**
-     * Takes the standard deviations of the observations as they are told. Without this only their ratios count, and the
-     * residuals tell how large they are.
+     * Returns this problem with standard deviations of the observations that are known. Otherwise only their ratios count,
+     * and their size is estimated from the residuals.
      *
-     * @return the question with that assumption
+     * @return the problem
      */
     public LeastSquares withKnownDeviations() {
         return new LeastSquares(response, parameters, true, isRobust);
     }
 
     /**
-     * Lets outliers lose their weight: Huber's weights until they settle, then Tukey's bisquare. Standard errors are then
-     * those of an M-estimate and hold for many observations; with fewer than ten they are rough.
+     * Returns this problem with weights that decrease for outliers: those of Huber until they converge, then Tukey's
+     * bisquare. The standard errors are those of an M-estimate. They hold for many observations and are rough for fewer
+     * than ten.
      *
-     * @return the question with robust weights
+     * @return the problem
      */
     public LeastSquares withRobustWeights() {
         return new LeastSquares(response, parameters, hasKnownDeviations, true);
@@ -110,7 +121,7 @@ public final class LeastSquares {
      * @throws NoSolutionException if the observations do not determine the parameters, or the search does not converge
      */
     public Fit fit(double[] observed) {
-        return fit(observed, ones(observed.length));
+        return fit(observed, LeastSquaresSolver.ones(observed.length));
     }
 
     /**
@@ -135,105 +146,105 @@ public final class LeastSquares {
             Require.finite("observation " + (i + 1), observed[i], Units.ONE);
             Require.positive("standard deviation of observation " + (i + 1), deviations[i], Units.ONE);
         }
-        List<String> names = parameters.stream().map(Parameter::name).toList();
         if (observed.length <= parameters.size()) {
             throw new NoSolutionException(Message.of(
                             "undetermined-parameters",
                             "{observations} observations do not determine {parameters} with an uncertainty; at least"
                                     + " {required} are required")
                     .with("observations", observed.length)
-                    .with("parameters", String.join(", ", names))
-                    .with("required", names.size() + 1));
+                    .with("parameters", String.join(", ", names()))
+                    .with("required", parameters.size() + 1));
         }
-        return search(names, observed.clone(), deviations.clone());
+        return search(observed.clone(), deviations.clone());
     }
 
-    private Fit search(List<String> names, double[] observed, double[] deviations) {
+    private List<String> names() {
+        return parameters.stream().map(Parameter::name).toList();
+    }
+
+    private Fit search(double[] observed, double[] deviations) {
         double[] start = parameters.stream().mapToDouble(Parameter::start).toArray();
         boolean[] isPositive = new boolean[start.length];
         for (int j = 0; j < start.length; j++) {
             isPositive[j] = parameters.get(j).isPositive();
         }
-        LeastSquaresSolver kernel = new LeastSquaresSolver(response, observed, deviations, isPositive, start);
-        double[] rootWeights = ones(observed.length);
-        double[] begin = kernel.inner(start);
-        double[] inner = found(kernel, names, begin, rootWeights);
-        double variance = Double.NaN;
+        LeastSquaresSolver solver = new LeastSquaresSolver(response, observed, deviations, isPositive, start);
+        double[] inner = minimum(solver, solver.inner(start), LeastSquaresSolver.ones(observed.length));
         if (isRobust) {
             RobustSearch robust =
-                    RobustSearch.from(inner, kernel, (from, weights) -> found(kernel, names, from, weights));
-            inner = robust.inner();
-            rootWeights = robust.rootWeights();
-            variance = robust.variance();
+                    RobustSearch.from(inner, solver, (from, rootWeights) -> minimum(solver, from, rootWeights));
+            return result(solver, robust.inner(), robust.rootWeights(), robust.variance());
         }
-        RealMatrix jacobian = kernel.jacobian(inner, rootWeights);
-        SingularValueDecomposition decomposition = determined(names, jacobian);
-        double[] residuals = kernel.residuals(inner);
-        if (!isRobust) {
-            double chiSquare = LeastSquaresSolver.sumOfSquares(residuals);
-            variance = hasKnownDeviations ? 1 : chiSquare / (observed.length - start.length);
-        }
-        // the bisquare's own derivative stands for the weights in the covariance of a robust fit
-        RealMatrix information = isRobust ? kernel.jacobian(inner, ones(observed.length)) : jacobian;
-        return new Fit(
-                names,
-                kernel.outer(inner),
-                isPositive,
-                Covariance.of(isRobust ? determined(names, information) : decomposition, information, variance),
-                Covariance.leverages(decomposition),
-                residuals,
-                observed,
-                deviations,
-                rootWeights,
-                hasKnownDeviations);
+        double freedom = observed.length - start.length;
+        double chiSquare = LeastSquaresSolver.sumOfSquares(solver.residuals(inner));
+        return result(
+                solver,
+                inner,
+                LeastSquaresSolver.ones(observed.length),
+                hasKnownDeviations ? 1 : chiSquare / freedom);
     }
 
-    private static double[] found(LeastSquaresSolver kernel, List<String> names, double[] start, double[] rootWeights) {
-        double[] inner = kernel.minimumOrNothing(start, rootWeights);
-        if (inner.length == 0) {
-            determined(names, kernel.jacobian(start, rootWeights));
-            throw new NoSolutionException(Message.of(
+    private double[] minimum(LeastSquaresSolver solver, double[] start, double[] rootWeights) {
+        return solver.minimum(start, rootWeights).orElseThrow(() -> {
+            determined(solver.jacobian(start, rootWeights));
+            return new NoSolutionException(Message.of(
                             "fit-not-converged",
                             "the fit of {parameters} did not converge; choose a start closer to the solution or fit"
                                     + " fewer parameters")
-                    .with("parameters", String.join(", ", names)));
+                    .with("parameters", String.join(", ", names())));
+        });
+    }
+
+    private Fit result(LeastSquaresSolver solver, double[] inner, double[] rootWeights, double variance) {
+        RealMatrix weighted = solver.jacobian(inner, rootWeights);
+        double[] leverages = Covariance.leverages(determined(weighted));
+        // the variance of a robust fit contains the slope of the bisquare, which takes the place of the weights
+        RealMatrix information =
+                isRobust ? solver.jacobian(inner, LeastSquaresSolver.ones(rootWeights.length)) : weighted;
+        double[][] covariance = Covariance.ofUnitVariance(determined(information), information);
+        double[] outer = solver.outer(inner);
+        List<Fit.Parameter> fitted = new ArrayList<>();
+        for (int j = 0; j < outer.length; j++) {
+            Parameter parameter = parameters.get(j);
+            fitted.add(new Fit.Parameter(parameter.name(), outer[j], parameter.isPositive()));
         }
-        return inner;
+        List<Double> unitCovariance =
+                Arrays.stream(covariance).flatMapToDouble(Arrays::stream).boxed().toList();
+        return Fit.of(
+                fitted, unitCovariance, variance, hasKnownDeviations, solver.observations(inner, leverages, rootWeights));
     }
 
-    static double[] ones(int count) {
-        double[] ones = new double[count];
-        Arrays.fill(ones, 1);
-        return ones;
-    }
-
-    /** The decomposition of the derivatives with columns of unit length, if the observations tell the parameters apart. */
-    private static SingularValueDecomposition determined(List<String> names, RealMatrix jacobian) {
-        for (int j = 0; j < names.size(); j++) {
+    /** Decomposition of the derivatives with columns of unit length, if the observations separate the parameters. */
+    private SingularValueDecomposition determined(RealMatrix jacobian) {
+        for (int j = 0; j < parameters.size(); j++) {
             if (!(jacobian.getColumnVector(j).getNorm() > 0)) {
                 throw new NoSolutionException(Message.of(
                                 "undetermined-parameters",
                                 "no observation depends on {parameters}; vary its setting or leave it out of the fit")
-                        .with("parameters", names.get(j)));
+                        .with("parameters", parameters.get(j).name()));
             }
         }
         SingularValueDecomposition decomposition = new SingularValueDecomposition(Covariance.withUnitColumns(jacobian));
         double[] singular = decomposition.getSingularValues();
         int last = singular.length - 1;
         if (singular[last] < RANK_TOLERANCE * singular[0]) {
-            double[] direction = decomposition.getV().getColumn(last);
-            List<String> entangled = new ArrayList<>();
-            for (int j = 0; j < direction.length; j++) {
-                if (Math.abs(direction[j]) > 0.1) {
-                    entangled.add(names.get(j));
-                }
-            }
             throw new NoSolutionException(Message.of(
                             "undetermined-parameters",
                             "the observations do not separate {parameters}; vary the settings that distinguish them or"
                                     + " fix one of them")
-                    .with("parameters", String.join(", ", entangled)));
+                    .with("parameters", partsOf(decomposition.getV().getColumn(last))));
         }
         return decomposition;
+    }
+
+    /** Names of the parameters that a direction without effect on the predictions contains. */
+    private String partsOf(double[] direction) {
+        List<String> parts = new ArrayList<>();
+        for (int j = 0; j < direction.length; j++) {
+            if (Math.abs(direction[j]) > MIN_PART) {
+                parts.add(parameters.get(j).name());
+            }
+        }
+        return String.join(", ", parts);
     }
 }

@@ -2,41 +2,42 @@ package dev.waterjet.fit;
 
 import java.util.function.BinaryOperator;
 
-/** Repeats a fit with the weights that its own residuals earn, until these settle. */
+/** Iteratively reweighted least squares: a fit repeated with the weights of its own residuals until it converges. */
 final class RobustSearch {
 
     private static final int MAX_ROUNDS = 50;
-    private static final double SETTLED = 1e-9;
+    private static final double TOLERANCE = 1e-9;
 
-    private final LeastSquaresSolver kernel;
+    private final LeastSquaresSolver solver;
     private final BinaryOperator<double[]> minimum;
     private double[] inner;
     private double[] rootWeights;
     private double spread;
 
-    private RobustSearch(double[] inner, LeastSquaresSolver kernel, BinaryOperator<double[]> minimum) {
+    private RobustSearch(double[] inner, LeastSquaresSolver solver, BinaryOperator<double[]> minimum) {
         this.inner = inner;
-        this.kernel = kernel;
+        this.solver = solver;
         this.minimum = minimum;
-        this.rootWeights = LeastSquares.ones(kernel.residuals(inner).length);
+        this.rootWeights = LeastSquaresSolver.ones(solver.residuals(inner).length);
     }
 
-    /** From the ordinary fit; {@code minimum} finds inner parameters from a start and root weights. */
-    static RobustSearch from(double[] ordinary, LeastSquaresSolver kernel, BinaryOperator<double[]> minimum) {
-        RobustSearch search = new RobustSearch(ordinary, kernel, minimum);
-        search.settle(true);
-        search.settle(false);
+    /** Starts from the ordinary fit; {@code minimum} returns inner parameters for a start and root weights. */
+    static RobustSearch from(double[] ordinary, LeastSquaresSolver solver, BinaryOperator<double[]> minimum) {
+        RobustSearch search = new RobustSearch(ordinary, solver, minimum);
+        search.iterate(true);
+        search.iterate(false);
         return search;
     }
 
-    private void settle(boolean isHuber) {
+    /** The spread is estimated with Huber's weights and kept for the bisquare, whose weights depend on it. */
+    private void iterate(boolean isHuber) {
         for (int round = 0; round < MAX_ROUNDS; round++) {
-            double[] residuals = kernel.residuals(inner);
+            double[] residuals = solver.residuals(inner);
             if (isHuber) {
                 spread = RobustWeights.spread(residuals, inner.length);
             }
             if (!(spread > 0)) {
-                // more than half of the observations are met exactly: nothing tells how far the others may be off
+                // more than half of the residuals are 0, so their median gives no scale for the others
                 return;
             }
             for (int i = 0; i < residuals.length; i++) {
@@ -45,18 +46,18 @@ final class RobustSearch {
             }
             double[] before = inner;
             inner = minimum.apply(inner, rootWeights);
-            if (change(before, inner) < SETTLED) {
+            if (change(before, inner) < TOLERANCE) {
                 return;
             }
         }
     }
 
     private static double change(double[] before, double[] after) {
-        double greatest = 0;
+        double largest = 0;
         for (int j = 0; j < before.length; j++) {
-            greatest = Math.max(greatest, Math.abs(after[j] - before[j]) / Math.max(1, Math.abs(after[j])));
+            largest = Math.max(largest, Math.abs(after[j] - before[j]) / Math.max(1, Math.abs(after[j])));
         }
-        return greatest;
+        return largest;
     }
 
     double[] inner() {
@@ -67,8 +68,8 @@ final class RobustSearch {
         return rootWeights;
     }
 
-    /** Stands in for the variance of the residuals in the covariance of the parameters. */
+    /** Takes the place of the variance of the residuals in the covariance of the parameters. */
     double variance() {
-        return spread > 0 ? RobustWeights.variance(kernel.residuals(inner), spread, inner.length) : 0;
+        return spread > 0 ? RobustWeights.variance(solver.residuals(inner), spread, inner.length) : 0;
     }
 }

@@ -3,20 +3,20 @@ package dev.waterjet.fit;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 
 /**
- * Weights that let an outlier lose its pull (Huber 1964; Tukey's bisquare, Beaton and Tukey 1974; tuning constants for 95
- * percent efficiency under a normal spread, from memory).
+ * Weights of robust regression, which limit the influence of an outlier (Huber 1964; Tukey's bisquare, Beaton and Tukey
+ * 1974; tuning constants for 95 percent efficiency under a normal distribution, from memory).
  */
 final class RobustWeights {
 
     static final double HUBER = 1.345;
     static final double BISQUARE = 4.685;
 
-    /** From the median absolute deviation to the standard deviation of a normal spread. */
+    /** Ratio of the standard deviation of a normal distribution to its median absolute deviation. */
     private static final double MAD_TO_DEVIATION = 1.482602218505602;
 
     private RobustWeights() {}
 
-    /** Spread of the residuals by their median size, with the degrees of freedom taken into account. */
+    /** Standard deviation of the residuals from their median size, corrected for the degrees of freedom. */
     static double spread(double[] residuals, int parameters) {
         double[] sizes = new double[residuals.length];
         for (int i = 0; i < sizes.length; i++) {
@@ -46,7 +46,7 @@ final class RobustWeights {
     }
 
     /**
-     * Variance that stands in for that of the residuals in the covariance of the parameters (Huber, Robust Statistics
+     * Variance that takes the place of that of the residuals in the covariance of the parameters (Huber, Robust Statistics
      * (1981), eq. 6.5 of chapter 7, from memory): K^2 (sum psi^2 / (n - p)) / mean(psi')^2, K = 1 + p/n var(psi') /
      * mean(psi')^2, times the square of the spread.
      */

@@ -129,6 +129,17 @@ public final class Require {
     }
 
     /**
+     * Requires the coverage of an interval: a probability above 0 and below 1.
+     *
+     * @param coverage the probability, such as 0.95
+     * @return the probability
+     */
+    public static double coverage(double coverage) {
+        above("coverage", coverage, 0, Units.ONE, "");
+        return atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
+    }
+
+    /**
      * A finite value.
      *
      * @param quantity name for the message

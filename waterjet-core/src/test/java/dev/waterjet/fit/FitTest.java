@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.TextException;
 import java.util.Arrays;
@@ -14,7 +15,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-/** What a fit tells, against closed forms of the mean and the straight line. */
+/** Results of a fit against closed forms of the mean and the straight line. */
 class FitTest {
 
     private static final double[] X = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10};
@@ -42,25 +43,41 @@ class FitTest {
     }
 
     @Test
-    void residualsAreInTheUnitOfTheReadings() {
+    void residualsAreInTheUnitOfTheObservations() {
         assertThat(mean().residuals()).containsExactly(new double[] {-7 / 9.0, 2 / 9.0, 20 / 9.0}, within(1e-8));
-        assertThat(mean().observations()).isEqualTo(3);
-        assertThat(mean().degreesOfFreedom()).isEqualTo(2);
+    }
+
+    @Test
+    void leveragesOfAMeanAreTheSharesOfTheWeights() {
         assertThat(mean().leverages()).containsExactly(new double[] {4 / 9.0, 4 / 9.0, 1 / 9.0}, within(1e-9));
+    }
+
+    @Test
+    void anOrdinaryFitLeavesAllWeights() {
         assertThat(mean().weights()).containsExactly(1, 1, 1);
     }
 
-    /** Chi-square is (49 + 4 + 400/4)/81 = 17/9; with two degrees of freedom more than that has the chance exp(-17/18). */
     @Test
-    void chiSquareIsThatOfTheMean() {
+    void degreesOfFreedomAreObservationsLessParameters() {
+        assertThat(mean().observations()).isEqualTo(3);
+        assertThat(mean().degreesOfFreedom()).isEqualTo(2);
+    }
+
+    /** Chi-square is (49 + 4 + 400/4)/81 = 17/9; with two degrees of freedom more than that has the probability exp(-17/18). */
+    @Test
+    void chiSquareOfTheMean() {
         assertThat(mean().chiSquare()).isCloseTo(17 / 9.0, within(1e-12));
         assertThat(mean().residualDeviation()).isCloseTo(Math.sqrt(17 / 18.0), within(1e-12));
         assertThat(mean().pValue()).isCloseTo(Math.exp(-17 / 18.0), within(1e-12));
-        assertThat(mean().rSquared()).as("a mean explains nothing").isCloseTo(0, within(1e-12));
     }
 
     @Test
-    void studentisedResidualsAreOverTheirOwnDeviation() {
+    void aMeanHasAnRSquaredOfZero() {
+        assertThat(mean().rSquared()).isCloseTo(0, within(1e-12));
+    }
+
+    @Test
+    void studentizedResidualsAreOverTheirOwnDeviation() {
         double spread = Math.sqrt(17 / 18.0);
 
         assertThat(mean().studentizedResiduals())
@@ -74,7 +91,7 @@ class FitTest {
     }
 
     @Test
-    void readingsThatAllAgreeHaveNoResidualToJudge() {
+    void equalObservationsHaveNoResiduals() {
         Fit fit = LeastSquares.of((i, b) -> b[0]).withParameter("mean", 2).fit(new double[] {2, 2, 2});
 
         assertThat(fit.studentizedResiduals()).containsExactly(0, 0, 0);
@@ -83,7 +100,7 @@ class FitTest {
 
     /** The weighted line through (0, 1), (1, 2) and (2, 4) is 8/9 + 4/3 x, with chi-square 1/9 of 17/9 in all. */
     @Test
-    void aWeightedLineExplainsSixteenParts() {
+    void rSquaredOfAWeightedLine() {
         Fit fit = LeastSquares.of((i, b) -> b[0] + b[1] * i)
                 .withParameter("intercept", 0)
                 .withParameter("slope", 1)
@@ -110,7 +127,7 @@ class FitTest {
 
     /** To first order the logarithm of a parameter has its error over its value. */
     @Test
-    void aPositiveParameterHasTheErrorOfAPlainOneAndAnIntervalOfFactors() {
+    void aPositiveParameterHasTheErrorOfAnyOtherAndAnIntervalOfFactors() {
         Fit plain = question(false).fit(line(0.1));
         Fit positive = question(true).fit(line(0.1));
         double slope = positive.value("slope");
@@ -134,9 +151,23 @@ class FitTest {
     }
 
     @Test
-    void readsAsOneLine() {
-        assertThat(LeastSquares.of((i, b) -> b[0]).withParameter("mean", 2).fit(new double[] {2, 2, 2}))
-                .hasToString("fit of 3 observations: mean = 2.0 +/- 0.0");
+    void isAValue() {
+        ValueContract.of(FitTest::mean)
+                .differs("observations", question(false).fit(line(0.1)))
+                .says("3 observations", "mean 1.778 ± 0.67")
+                .check();
+    }
+
+    /** The correlation does not depend on the size of the residuals, so it exists where they are 0. */
+    @Test
+    void anExactFitHasACorrelation() {
+        Fit fit = LeastSquares.of((i, b) -> b[0] + b[1] * i)
+                .withParameter("intercept", 0)
+                .withParameter("slope", 0)
+                .fit(new double[] {0, 0, 0});
+
+        assertThat(fit.correlation("intercept", "slope")).isCloseTo(-1 / Math.sqrt(5 / 3.0), within(1e-9));
+        assertThat(fit.covariance("intercept", "slope")).isZero();
     }
 
     @Test
@@ -159,6 +190,16 @@ class FitTest {
                 .satisfies(e -> assertThat(e.code()).isEqualTo("unknown-parameter"))
                 .satisfies(e -> assertThat(e.parameters())
                         .containsExactly(entry("name", "slope"), entry("known", "mean")));
+    }
+
+    @Test
+    void twoParametersOfOneNameAreRefused() {
+        LeastSquares mean = LeastSquares.of((i, b) -> b[0]).withParameter("mean", 1);
+
+        assertThatExceptionOfType(TextException.class)
+                .isThrownBy(() -> mean.withPositiveParameter("mean", 2))
+                .satisfies(e -> assertThat(e.code()).isEqualTo("repeated-name"))
+                .satisfies(e -> assertThat(e.parameters()).containsExactly(entry("name", "mean")));
     }
 
     @Test

@@ -17,7 +17,7 @@ class RobustWeightsTest {
     }
 
     @Test
-    void hubersWeightFallsWithTheSizeBeyondItsCorner() {
+    void hubersWeightDecreasesWithTheSizeBeyondItsCorner() {
         assertThat(RobustWeights.huber(0)).isEqualTo(1);
         assertThat(RobustWeights.huber(1.3)).isEqualTo(1);
         assertThat(RobustWeights.huber(2 * 1.345)).isEqualTo(0.5);
