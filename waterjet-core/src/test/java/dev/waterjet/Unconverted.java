@@ -20,8 +20,7 @@ public final class Unconverted {
             "material",
             "path",
             "program",
-            "uncertainty",
-            "water");
+            "uncertainty");
 
     private Unconverted() {}
 

@@ -36,9 +36,9 @@ final class Iapws95CriticalKernel {
     private Iapws95CriticalKernel() {}
 
     /** Terms n delta^d tau^t exp(-alpha (delta - 1)^2 - beta (tau - gamma)^2), derivatives of table 5. */
-    static void addGauss(Iapws95Kernel sheet) {
-        double delta = sheet.delta;
-        double tau = sheet.tau;
+    static void addGauss(Iapws95Kernel equation) {
+        double delta = equation.delta;
+        double tau = equation.tau;
         double fromDensity = GAUSS_ALPHA * (delta - 1) * (delta - 1);
         for (int i = 0; i < GAUSS_N.length; i++) {
             double away = tau - GAUSS_GAMMA[i];
@@ -49,12 +49,12 @@ final class Iapws95CriticalKernel {
             double term = GAUSS_N[i] * delta * delta * delta * Math.pow(tau, GAUSS_T[i]) * Math.exp(-exponent);
             double d = GAUSS_D - 2 * GAUSS_ALPHA * delta * (delta - 1);
             double t = GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * away;
-            sheet.residual += term;
-            sheet.residualD += term * d;
-            sheet.residualDd += term * (d * d - GAUSS_D - 2 * GAUSS_ALPHA * delta * delta);
-            sheet.residualT += term * t;
-            sheet.residualTt += term * (t * t - GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * tau);
-            sheet.residualDt += term * d * t;
+            equation.residual += term;
+            equation.residualD += term * d;
+            equation.residualDd += term * (d * d - GAUSS_D - 2 * GAUSS_ALPHA * delta * delta);
+            equation.residualT += term * t;
+            equation.residualTt += term * (t * t - GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * tau);
+            equation.residualDt += term * d * t;
         }
     }
 
@@ -64,9 +64,9 @@ final class Iapws95CriticalKernel {
      * nothing is divided by delta - 1; at the critical point itself, where derivatives of Delta^b have no limit, the terms
      * count as zero.
      */
-    static void addCritical(Iapws95Kernel sheet) {
-        double delta = sheet.delta;
-        double tau = sheet.tau;
+    static void addCritical(Iapws95Kernel equation) {
+        double delta = equation.delta;
+        double tau = equation.tau;
         double off = delta - 1;
         double x = off * off;
         double cold = tau - 1;
@@ -112,15 +112,15 @@ final class Iapws95CriticalKernel {
             double grown = psi + delta * psiD;
 
             double n = CRITICAL_N[i];
-            sheet.residual += n * power * delta * psi;
-            sheet.residualD += n * delta * (power * grown + powerD * delta * psi);
-            sheet.residualDd += n
+            equation.residual += n * power * delta * psi;
+            equation.residualD += n * delta * (power * grown + powerD * delta * psi);
+            equation.residualDd += n
                     * delta
                     * delta
                     * (power * (2 * psiD + delta * psiDd) + 2 * powerD * grown + powerDd * delta * psi);
-            sheet.residualT += n * delta * tau * (powerT * psi + power * psiT);
-            sheet.residualTt += n * delta * tau * tau * (powerTt * psi + 2 * powerT * psiT + power * psiTt);
-            sheet.residualDt += n
+            equation.residualT += n * delta * tau * (powerT * psi + power * psiT);
+            equation.residualTt += n * delta * tau * tau * (powerTt * psi + 2 * powerT * psiT + power * psiTt);
+            equation.residualDt += n
                     * delta
                     * tau
                     * (power * (psiT + delta * psiDt) + delta * powerD * psiT + powerT * grown + powerDt * delta * psi);

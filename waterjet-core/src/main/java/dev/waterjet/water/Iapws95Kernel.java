@@ -6,16 +6,15 @@ import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
 import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
 
 /**
- * The reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and what follows from it, with delta = rho/rho_c and
+ * Reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and its derivatives, with delta = rho/rho_c and
  * tau = T_c/T.
  *
- * <p>An instance is a sheet of scratch paper: {@link #at} fills it, the properties read it, the next {@link #at} fills it
- * anew. One thread, one solve, one sheet. Derivatives are kept as logarithmic ones, such as {@code delta phi_delta},
- * which is what every property asks for.
+ * <p>An instance is reused: {@link #at} evaluates it, the properties read it, the next {@link #at} overwrites it. It serves
+ * one thread. Derivatives are kept multiplied by their arguments, such as {@code delta phi_delta}: the form in which every
+ * property needs them.
  *
- * <p>All powers come from multiplications and three square roots, those of tau once for all densities at one temperature;
- * what is left are the exponentials of the release. Terms whose exponential is below 1e-43 are skipped: no double would
- * notice them.
+ * <p>All powers are products and three square roots, those of tau once for all densities at one temperature; the exponentials
+ * of the release remain. Terms whose exponential is below 1e-43 are skipped: they are below the rounding of a double.
  */
 final class Iapws95Kernel {
 
@@ -105,14 +104,14 @@ final class Iapws95Kernel {
         10, 6, 10, 10, 1, 2, 3, 4, 8, 6, 9, 8, 16, 22, 23, 23, 10, 50, 44, 46, 50
     };
 
-    /** exp(-x) of more than this is below 1e-43: no derivative lifts it to where a double would notice. */
+    /** For larger x exp(-x) is below 1e-43, and its derivatives are below the rounding of a double. */
     static final double NEGLIGIBLE = 100;
 
-    /** exp(-delta^c) stands beside tau^50 in the last group, so that it is skipped later. */
+    /** Larger for exp(-delta^c): the last group multiplies it by tau^50. */
     private static final double NEGLIGIBLE_GROUP = 120;
 
-    /** n x^2 exp(-x) of more than this is below 1e-16 in the ideal part: a vibration that is not awake. */
-    private static final double ASLEEP = 45;
+    /** For larger x n x^2 exp(-x) is below 1e-16 in the ideal part: a vibration that is not excited. */
+    private static final double NOT_EXCITED = 45;
 
     private static final double[] DELTA_EXPONENT = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15};
 
@@ -121,12 +120,12 @@ final class Iapws95Kernel {
         -0.5, 0.375, 0.5, 0.75, 0.875, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 16, 22, 23, 44, 46, 50
     };
 
-    /** How many of them come before the whole ones, which run on to 13 without a gap. */
+    /** Number of exponents before the whole ones, which follow each other from 1 to 13. */
     private static final int ROOTS = 5;
 
     private static final int CHAIN = 13;
 
-    /** Where the powers of delta and tau of each term stand. */
+    /** Index of the powers of delta and tau of each term. */
     private static final int[] DELTA_SLOT = slots(D, DELTA_EXPONENT);
 
     private static final int[] TAU_SLOT = slots(T, TAU_EXPONENT);
@@ -203,7 +202,7 @@ final class Iapws95Kernel {
         }
     }
 
-    /** In the order of the exponents: a whole one stands at ROOTS - 1 + t as far as the chain goes. */
+    /** In the order of the exponents: a whole exponent t up to 13 has the index ROOTS - 1 + t. */
     private void fillTauPowers() {
         double[] p = tauPower;
         double half = Math.sqrt(tau);
@@ -263,14 +262,14 @@ final class Iapws95Kernel {
         residualDt += exponential * (sumDt - k * sumT);
     }
 
-    /** Equation (5) and table 4 of the release; gamma rises, so that vibrations fall asleep from the last on. */
+    /** Equation (5) and table 4 of the release; gamma increases, so vibrations that are not excited are the last ones. */
     private void idealAt() {
         ideal = Math.log(delta) + IDEAL_1 + IDEAL_2 * tau + IDEAL_3 * Math.log(tau);
         idealT = IDEAL_2 * tau + IDEAL_3;
         idealTt = -IDEAL_3;
         for (int i = 0; i < IDEAL_N.length; i++) {
             double x = IDEAL_GAMMA[i] * tau;
-            if (x > ASLEEP) {
+            if (x > NOT_EXCITED) {
                 break;
             }
             double decay = Math.exp(-x);

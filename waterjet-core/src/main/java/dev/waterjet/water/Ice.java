@@ -8,13 +8,13 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 
 /**
- * The ices that border on liquid water, each with its melting line by IAPWS R14-08(2011).
+ * Forms of ice in equilibrium with liquid water, each with its melting line by IAPWS R14-08(2011).
  *
- * <p>Ice Ih, the ice of ponds, melts under pressure, down to -22 C at 209 MPa. All others are denser than water: pressure
- * makes them. At 20 C it is ice VI, from about 890 MPa.
+ * <p>The melting temperature of ice Ih, the ordinary ice, falls with pressure to −22 °C at 209 MPa. All other forms are
+ * denser than water, and their melting temperature rises with pressure. At 20 °C water freezes to ice VI from about 890 MPa.
  */
 public enum Ice {
-    /** The ice of ponds: up to 208.566 MPa, 251.165 to 273.16 K. */
+    /** Ice Ih, ordinary ice: up to 208.566 MPa, 251.165 to 273.16 K. */
     IH("ice Ih", MeltingKernel.IH_III_K, MeltingKernel.TRIPLE_K) {
         @Override
         double pressurePa(double temperatureK) {
@@ -54,41 +54,48 @@ public enum Ice {
         }
     };
 
-    private final String words;
-    private final double lowestK;
-    private final double highestK;
+    private final String label;
+    private final double minimumK;
+    private final double maximumK;
 
-    Ice(String words, double lowestK, double highestK) {
-        this.words = words;
-        this.lowestK = lowestK;
-        this.highestK = highestK;
+    Ice(String label, double minimumK, double maximumK) {
+        this.label = label;
+        this.minimumK = minimumK;
+        this.maximumK = maximumK;
     }
 
     abstract double pressurePa(double temperatureK);
 
     /**
-     * Pressure at which this ice and liquid water are in balance.
+     * {@return the name for people, such as {@code ice VI}}
+     */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * Returns the pressure at which this ice and liquid water are in equilibrium.
      *
-     * @param temperature temperature within the line of this ice
-     * @return absolute pressure, in Pa
-     * @throws dev.waterjet.measure.DomainException if the line does not reach that temperature
+     * @param temperature temperature on the melting line of this ice
+     * @return absolute pressure
+     * @throws dev.waterjet.measure.DomainException if the melting line does not reach that temperature
      */
     public Quantity<Pressure> meltingPressure(Quantity<Temperature> temperature) {
         double temperatureK = Require.between(
-                "temperature",
+                "melting temperature",
                 Kind.TEMPERATURE.si(temperature),
-                lowestK,
-                highestK,
+                minimumK,
+                maximumK,
                 Units.KELVIN,
-                "the melting line of " + words + " ends there");
+                "end of the melting line of " + label);
         return Kind.PRESSURE.of(pressurePa(temperatureK));
     }
 
     /**
-     * Temperature at which liquid water freezes.
+     * Returns the temperature at which liquid water freezes.
      *
      * @param pressure absolute pressure, 611.657 Pa to 2216 MPa
-     * @return the temperature, in K
+     * @return the melting temperature
      * @throws dev.waterjet.measure.DomainException if the pressure is out of that range
      */
     public static Quantity<Temperature> meltingTemperature(Quantity<Pressure> pressure) {
@@ -96,7 +103,7 @@ public enum Ice {
     }
 
     /**
-     * The ice that liquid water freezes to.
+     * Returns the form of ice to which liquid water freezes.
      *
      * @param pressure absolute pressure, 611.657 Pa to 2216 MPa
      * @return the ice; where two lines meet, the one of lower pressure
@@ -108,12 +115,12 @@ public enum Ice {
 
     private static double inRange(Quantity<Pressure> pressure) {
         return Require.between(
-                "pressure",
+                "melting pressure",
                 Kind.PRESSURE.si(pressure),
                 MeltingKernel.TRIPLE_PRESSURE_PA,
                 MeltingKernel.VI_VII_PA,
                 Units.MEGAPASCAL,
-                "from the triple point of ice Ih to the end of ice VI");
+                "triple point of ice Ih to end of ice VI");
     }
 
     static Ice at(double pressurePa) {
@@ -128,6 +135,6 @@ public enum Ice {
 
     @Override
     public String toString() {
-        return words;
+        return label;
     }
 }

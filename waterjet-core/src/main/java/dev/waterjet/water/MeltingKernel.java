@@ -27,7 +27,7 @@ final class MeltingKernel {
 
     private static final double VI_SLOPE_K_PER_PA = V_VI_K / (VI_A * VI_B * V_VI_PA);
 
-    private static final int MOST_STEPS = 60;
+    private static final int MAX_STEPS = 60;
 
     private MeltingKernel() {}
 
@@ -65,37 +65,37 @@ final class MeltingKernel {
                         + 0.806106e-7 * (1 - Math.pow(theta, 22)));
     }
 
-    /** Temperature at which water of a pressure from 611.657 Pa to 2216 MPa freezes: equations (1) to (4) turned round. */
+    /** Temperature at which water of a pressure from 611.657 Pa to 2216 MPa freezes: inverse of equations (1) to (4). */
     static double temperatureK(double pressurePa) {
         if (pressurePa <= IH_III_PA) {
             return temperatureIhK(pressurePa);
         }
         if (pressurePa <= III_V_PA) {
-            return turned(pressurePa / IH_III_PA, III_A, III_B, IH_III_K);
+            return inverse(pressurePa / IH_III_PA, III_A, III_B, IH_III_K);
         }
         if (pressurePa <= V_VI_PA) {
-            return turned(pressurePa / III_V_PA, V_A, V_B, III_V_K);
+            return inverse(pressurePa / III_V_PA, V_A, V_B, III_V_K);
         }
-        return turned(pressurePa / V_VI_PA, VI_A, VI_B, V_VI_K);
+        return inverse(pressurePa / V_VI_PA, VI_A, VI_B, V_VI_K);
     }
 
     /**
-     * Whether a temperature lies above the tangent to the line of ice VI where it begins. The line bends down from it, and
-     * all other ices of up to that pressure melt below.
+     * Whether a temperature is above the tangent to the melting line of ice VI at its beginning. The line is concave, and all
+     * forms of ice at lower pressure melt below that temperature.
      */
     static boolean isPlainlyWarmer(double pressurePa, double temperatureK) {
         return temperatureK >= V_VI_K + Math.max(0, pressurePa - V_VI_PA) * VI_SLOPE_K_PER_PA;
     }
 
-    private static double turned(double pi, double a, double b, double startK) {
+    private static double inverse(double pi, double a, double b, double startK) {
         return startK * Math.pow(1 + (pi - 1) / a, 1 / b);
     }
 
-    /** Newton's method from the triple point: the line is concave there, so that no step overshoots. */
+    /** Newton's method from the triple point: the line is concave there, and no step overshoots. */
     private static double temperatureIhK(double pressurePa) {
         double theta = 1;
         double pi = Math.max(1, pressurePa / TRIPLE_PRESSURE_PA);
-        for (int i = 0; i < MOST_STEPS; i++) {
+        for (int i = 0; i < MAX_STEPS; i++) {
             double gap = 1 - pi;
             double slope = 0;
             for (int k = 0; k < IH_A.length; k++) {

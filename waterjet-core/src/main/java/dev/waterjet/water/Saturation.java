@@ -2,11 +2,12 @@ package dev.waterjet.water;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import javax.measure.Quantity;
@@ -14,91 +15,92 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 
 /**
- * Boiling water: liquid and vapour in balance at one temperature, as the equation of state has them, without a formula
- * of its own.
+ * Saturated water: liquid and vapour in equilibrium at one temperature, by equal pressure and equal Gibbs energy in the
+ * equation of state.
  */
 public final class Saturation implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** So close to the critical point liquid and vapour cannot be told apart by doubles. */
-    static final double HIGHEST_TEMPERATURE_K = 647.09;
+    /** Closer to the critical temperature the two densities differ by less than the rounding of a double resolves. */
+    static final double MAX_TEMPERATURE_K = 647.09;
 
-    private final WaterState liquid;
-    private final WaterState vapour;
+    /** Checked content, and the serial form. */
+    private record Values(double temperatureK) implements Serializable {
 
-    private Saturation(WaterState liquid, WaterState vapour) {
-        this.liquid = liquid;
-        this.vapour = vapour;
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            temperatureK = Require.between(
+                    "saturation temperature",
+                    temperatureK,
+                    SaturationKernel.TRIPLE_TEMPERATURE_K,
+                    MAX_TEMPERATURE_K,
+                    Units.KELVIN,
+                    "triple point to critical point");
+        }
+
+        private Object readResolve() {
+            return new Saturation(this);
+        }
+    }
+
+    private final transient Values values;
+    private final transient WaterState liquid;
+    private final transient WaterState vapour;
+
+    private Saturation(Values values) {
+        this.values = values;
+        SaturationKernel kernel = new SaturationKernel();
+        if (!kernel.solve(values.temperatureK)) {
+            throw new AssertionError("no saturated states at " + values.temperatureK + " K");
+        }
+        double pressurePa = kernel.vapour().pressurePa();
+        this.liquid = WaterState.read(kernel.liquid(), pressurePa, false);
+        this.vapour = WaterState.read(kernel.vapour(), pressurePa, false);
     }
 
     /**
-     * Liquid and vapour at a temperature.
+     * Returns the saturated states at a temperature.
      *
      * @param temperature 273.16 K to 647.09 K
      * @return both states
-     * @throws DomainException if the temperature is out of that range
+     * @throws dev.waterjet.measure.DomainException if the temperature is out of that range
      */
     public static Saturation at(Quantity<Temperature> temperature) {
         return atSi(Kind.TEMPERATURE.si(temperature));
     }
 
     static Saturation atSi(double temperatureK) {
-        Require.between(
-                "temperature of boiling",
-                temperatureK,
-                SaturationKernel.TRIPLE_TEMPERATURE_K,
-                HIGHEST_TEMPERATURE_K,
-                Units.KELVIN,
-                "water boils between its triple point and its critical point");
-        SaturationKernel kernel = new SaturationKernel();
-        if (!kernel.solve(temperatureK)) {
-            throw new DomainException(
-                    "temperature of boiling",
-                    temperatureK,
-                    "below",
-                    Iapws95Constants.CRITICAL_TEMPERATURE_K,
-                    Units.KELVIN,
-                    "liquid and vapour are one there");
-        }
-        double pressurePa = kernel.vapour().pressurePa();
-        return new Saturation(
-                WaterState.read(kernel.liquid(), pressurePa, false),
-                WaterState.read(kernel.vapour(), pressurePa, false));
+        return new Saturation(new Values(temperatureK));
     }
 
-    /** Pressure of boiling in Pa, zero below the triple point and endless above the critical one. */
+    /** Saturation pressure in Pa: zero below the triple point, the critical pressure above the critical point. */
     static double pressurePa(double temperatureK) {
         if (temperatureK < SaturationKernel.TRIPLE_TEMPERATURE_K) {
             return 0;
         }
-        return temperatureK > HIGHEST_TEMPERATURE_K
+        return temperatureK > MAX_TEMPERATURE_K
                 ? SaturationKernel.CRITICAL_PRESSURE_PA
                 : atSi(temperatureK).liquid.pressureSi();
     }
 
     /**
-     * Pressure at which water of this temperature boils.
-     *
-     * @return absolute pressure, in Pa
+     * {@return the saturation pressure, absolute}
      */
     public Quantity<Pressure> pressure() {
         return liquid.pressure();
     }
 
     /**
-     * The boiling liquid.
-     *
-     * @return its state
+     * {@return the saturated liquid}
      */
     public WaterState liquid() {
         return liquid;
     }
 
     /**
-     * The vapour above it.
-     *
-     * @return its state
+     * {@return the saturated vapour}
      */
     public WaterState vapour() {
         return vapour;
@@ -114,17 +116,25 @@ public final class Saturation implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Saturation that && liquid.equals(that.liquid) && vapour.equals(that.vapour);
+        return other instanceof Saturation that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return 31 * liquid.hashCode() + vapour.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "water boiling at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 6) + " and "
-                + QuantityText.print(Kind.TEMPERATURE, liquid.temperature(), Units.CELSIUS, 6);
+        return "saturated water of " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " and "
+                + QuantityText.print(Kind.TEMPERATURE, liquid.temperature(), Units.CELSIUS, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

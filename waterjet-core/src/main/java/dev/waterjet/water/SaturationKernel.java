@@ -5,20 +5,20 @@ import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
 import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
 
 /**
- * Balance of liquid and vapour: equal pressure and equal Gibbs energy at one temperature, by Newton's method on both
+ * Equilibrium of liquid and vapour: equal pressure and equal Gibbs energy at one temperature, by Newton's method on both
  * densities.
  *
- * <p>The search starts from the supplementary equations of IAPWS SR1-86(1992), values from memory. They decide where it
- * starts and nothing that it finds.
+ * <p>The search starts from the supplementary equations of IAPWS SR1-86(1992), values from memory. They determine the start
+ * and not the result.
  */
 final class SaturationKernel {
 
     static final double TRIPLE_TEMPERATURE_K = 273.16;
     static final double CRITICAL_PRESSURE_PA = 22.064e6;
 
-    private static final int MOST_STEPS = 60;
+    private static final int MAX_STEPS = 60;
     private static final double LAST_STEP = 1e-9;
-    private static final double WIDEST_STEP = 0.1;
+    private static final double MAX_STEP = 0.1;
 
     private final Iapws95Kernel liquid = new Iapws95Kernel();
     private final Iapws95Kernel vapour = new Iapws95Kernel();
@@ -31,11 +31,11 @@ final class SaturationKernel {
         return vapour;
     }
 
-    /** Fills both sheets with the balanced states; false if they could not be told apart. */
+    /** Evaluates both equations at equilibrium; false if the two densities cannot be resolved. */
     boolean solve(double temperatureK) {
         double dense = liquidDensityStart(temperatureK);
         double thin = vapourDensityStart(temperatureK);
-        for (int i = 0; i < MOST_STEPS; i++) {
+        for (int i = 0; i < MAX_STEPS; i++) {
             liquid.at(temperatureK, dense);
             vapour.at(temperatureK, thin);
             // per R T: pressure difference and its derivative, then the same for the Gibbs energy, dg = dp/rho
@@ -59,15 +59,15 @@ final class SaturationKernel {
     }
 
     private static double limited(double move, double density) {
-        return Math.max(-WIDEST_STEP * density, Math.min(WIDEST_STEP * density, move));
+        return Math.max(-MAX_STEP * density, Math.min(MAX_STEP * density, move));
     }
 
-    /** g/(R T) without its part that depends on temperature alone: ln delta + phir + delta phir_delta. */
-    private static double gibbs(Iapws95Kernel sheet) {
-        return Math.log(sheet.delta) + sheet.residual + sheet.residualD;
+    /** g/(R T) without the part that depends on temperature alone: ln delta + phir + delta phir_delta. */
+    private static double gibbs(Iapws95Kernel equation) {
+        return Math.log(equation.delta) + equation.residual + equation.residualD;
     }
 
-    /** SR1-86(1992) equation (1), value from memory: within about 0.03 per cent. */
+    /** SR1-86(1992) equation (1), value from memory: within about 0.03 %. */
     static double pressureStart(double temperatureK) {
         double x = 1 - temperatureK / CRITICAL_TEMPERATURE_K;
         double root = Math.sqrt(x);

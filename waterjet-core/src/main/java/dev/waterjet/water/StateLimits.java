@@ -1,88 +1,112 @@
 package dev.waterjet.water;
 
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 
 /**
- * Where water is what was asked for: the range of the equation of state, the melting lines, the line of boiling.
+ * Limits of the states that are answered: range of the equation of state, melting lines, saturation line. Content and serial
+ * form of {@link Water}.
  *
- * <p>Checks return whether the state is stable; a state that is not is refused, unless metastable ones are allowed.
+ * <p>A check returns whether the state is stable. A state that is not stable is rejected, unless metastable states are
+ * allowed.
  */
 record StateLimits(boolean isMetastableAllowed) implements Serializable {
 
-    /** Boiling water is densest at 4 C, with 999.97 kg/m3: whatever is denser does not boil, and need not be asked. */
+    private static final long serialVersionUID = 1L;
+
+    /** Saturated liquid is densest at 4 C, with 999.97 kg/m3: denser water does not boil and needs no check. */
     private static final double DENSER_THAN_BOILING_KG_PER_M3 = 1000;
 
-    private static final double HIGHEST_PRESSURE_PA = 1000e6;
-    private static final double HIGHEST_TEMPERATURE_K = 1273;
+    private static final double MAX_PRESSURE_PA = 1000e6;
+    private static final double MAX_TEMPERATURE_K = 1273;
 
-    /** Below this even the cleanest supercooled water freezes on its own (value from memory). */
-    private static final double LOWEST_TEMPERATURE_K = 235;
+    /** Below this even the cleanest supercooled water freezes (value from memory). */
+    private static final double MIN_TEMPERATURE_K = 235;
 
-    /** Part by which a computed pressure or density may miss a limit that it stands on. */
+    /** Relative rounding error of a computed pressure or density that lies on a limit. */
     private static final double ROUNDING = 1e-6;
 
-    /** The starting formula of the boiling pressure is better than this by far. */
+    /** Bound of the relative error of the starting formula for the saturation pressure, which is below 0.001. */
     private static final double START_TRUST = 0.01;
+
+    private static final int BISECTIONS = 50;
+
+    private Object readResolve() {
+        return Water.of(this);
+    }
 
     void checkPressure(double pressurePa) {
         Require.positive("absolute pressure of water", pressurePa, Units.MEGAPASCAL);
         Require.atMost(
                 "absolute pressure of water",
-                pressurePa / (1 + ROUNDING) < HIGHEST_PRESSURE_PA ? HIGHEST_PRESSURE_PA : pressurePa,
-                HIGHEST_PRESSURE_PA,
+                pressurePa / (1 + ROUNDING) < MAX_PRESSURE_PA ? MAX_PRESSURE_PA : pressurePa,
+                MAX_PRESSURE_PA,
                 Units.MEGAPASCAL,
-                "the equation of state ends there");
+                "limit of the equation of state");
     }
 
     void checkTemperature(double temperatureK) {
         Require.between(
                 "temperature of water",
                 temperatureK,
-                LOWEST_TEMPERATURE_K,
-                HIGHEST_TEMPERATURE_K,
+                MIN_TEMPERATURE_K,
+                MAX_TEMPERATURE_K,
                 Units.KELVIN,
-                "the equation of state ends there");
+                "limit of the equation of state");
     }
 
     boolean checkLiquid(double pressurePa, double temperatureK) {
         checkTemperature(temperatureK);
-        Require.atMost(
-                "temperature of water",
-                temperatureK,
-                Iapws95Constants.CRITICAL_TEMPERATURE_K,
-                Units.CELSIUS,
-                "above its critical temperature water is no liquid; ask by density");
+        if (temperatureK > Iapws95Constants.CRITICAL_TEMPERATURE_K) {
+            throw new DomainException(
+                    Message.of(
+                            "supercritical-water",
+                            "{quantity} is {value}; it must be at most {limit} (above the critical temperature there is"
+                                    + " no liquid; give density and temperature instead)"),
+                    "temperature of water",
+                    temperatureK,
+                    Iapws95Constants.CRITICAL_TEMPERATURE_K,
+                    Units.CELSIUS);
+        }
         return checkFreezing(pressurePa, temperatureK) && checkBoiling(pressurePa, temperatureK);
     }
 
-    /** Any state of a sheet: liquid, vapour or what lies above the critical point. */
-    boolean checkFluid(Iapws95Kernel sheet) {
-        double pressurePa = sheet.pressurePa();
-        double temperatureK = sheet.temperatureK;
-        boolean dense = sheet.delta > 1;
+    /** Checks any state: liquid, vapour or supercritical. */
+    boolean checkFluid(Iapws95Kernel equation) {
+        double pressurePa = equation.pressurePa();
+        double temperatureK = equation.temperatureK;
+        boolean dense = equation.delta > 1;
         if (temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
-                && temperatureK <= Saturation.HIGHEST_TEMPERATURE_K
-                && sheet.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3) {
+                && temperatureK <= Saturation.MAX_TEMPERATURE_K
+                && equation.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3) {
             double limit = dense
                     ? Saturation.atSi(temperatureK).liquid().densitySi() * (1 - ROUNDING)
                     : Saturation.atSi(temperatureK).vapour().densitySi() * (1 + ROUNDING);
-            boolean between = dense ? sheet.densityKgPerM3 < limit : sheet.densityKgPerM3 > limit;
-            if (between && !(isMetastableAllowed && sheet.pressureByDensity() > 0 && pressurePa > 0)) {
-                throw new DomainException(
-                        "density of water",
-                        sheet.densityKgPerM3,
-                        dense ? "at least" : "at most",
-                        limit,
-                        Units.KILOGRAM_PER_CUBIC_METRE,
-                        "in between water parts into boiling liquid and vapour");
+            boolean between = dense ? equation.densityKgPerM3 < limit : equation.densityKgPerM3 > limit;
+            if (between && !(isMetastableAllowed && equation.pressureByDensity() > 0 && pressurePa > 0)) {
+                throw separates(equation.densityKgPerM3, dense, limit);
             }
             return checkFreezing(pressurePa, temperatureK) && !between;
         }
         checkPressure(pressurePa);
         return checkFreezing(pressurePa, temperatureK);
+    }
+
+    private static DomainException separates(double densityKgPerM3, boolean dense, double limit) {
+        return new DomainException(
+                Message.of(
+                                "water-separates",
+                                "{quantity} is {value}; it must be {relation} {limit} (at densities between saturated"
+                                        + " liquid and saturated vapour water separates)")
+                        .with("relation", dense ? "at least" : "at most"),
+                "density of water",
+                densityKgPerM3,
+                limit,
+                Units.KILOGRAM_PER_CUBIC_METRE);
     }
 
     boolean checkFreezing(double pressurePa, double temperatureK) {
@@ -97,12 +121,16 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
             return false;
         }
         throw new DomainException(
+                Message.of(
+                                "water-freezes",
+                                "{quantity} is {value}; it must be at least {limit} (at {pressure} absolute water freezes"
+                                        + " to {ice} below that)")
+                        .with("pressure", Kind.PRESSURE, pressurePa, Units.MEGAPASCAL)
+                        .with("ice", Ice.at(pressurePa).label()),
                 "temperature of water",
                 temperatureK,
-                "at least",
                 meltingK,
-                Units.CELSIUS,
-                "at that pressure it freezes to " + Ice.at(pressurePa) + " below");
+                Units.CELSIUS);
     }
 
     private boolean checkBoiling(double pressurePa, double temperatureK) {
@@ -121,33 +149,39 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
 
     DomainException boils(double pressurePa, double temperatureK) {
         return new DomainException(
+                Message.of(
+                                "water-boils",
+                                "{quantity} is {value}; it must be at least {limit} (at {temperature} water boils below"
+                                        + " that)")
+                        .with("temperature", Kind.TEMPERATURE, temperatureK, Units.CELSIUS),
                 "absolute pressure of water",
                 pressurePa,
-                "at least",
                 Saturation.pressurePa(temperatureK),
-                Units.MEGAPASCAL,
-                "at that temperature it boils below");
+                Units.MEGAPASCAL);
     }
 
-    /** Whether a solve ended on the liquid and not on the vapour. */
+    /** Whether a solution is on the liquid branch and not on the vapour branch. */
     boolean isDense(LiquidKernel kernel) {
         return kernel.densityKgPerM3() > Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3
                 && kernel.temperatureK() <= Iapws95Constants.CRITICAL_TEMPERATURE_K
-                && kernel.temperatureK() >= LOWEST_TEMPERATURE_K;
+                && kernel.temperatureK() >= MIN_TEMPERATURE_K;
     }
 
     double coldestLiquidK(double pressurePa) {
-        return isMetastableAllowed ? LOWEST_TEMPERATURE_K : MeltingKernel.temperatureK(pressurePa);
+        return isMetastableAllowed ? MIN_TEMPERATURE_K : MeltingKernel.temperatureK(pressurePa);
     }
 
-    /** Boiling point by halving, or the critical temperature. */
+    /**
+     * Boiling temperature, or the critical temperature. A plain bisection instead of a solver of Commons Math: it ends on the
+     * side of the liquid, at the last digit, whatever the pressure.
+     */
     double hottestLiquidK(double pressurePa) {
         if (pressurePa >= SaturationKernel.CRITICAL_PRESSURE_PA) {
             return Iapws95Constants.CRITICAL_TEMPERATURE_K;
         }
         double cold = SaturationKernel.TRIPLE_TEMPERATURE_K;
-        double hot = Saturation.HIGHEST_TEMPERATURE_K;
-        for (int i = 0; i < 50; i++) {
+        double hot = Saturation.MAX_TEMPERATURE_K;
+        for (int i = 0; i < BISECTIONS; i++) {
             double middle = (cold + hot) / 2;
             if (Saturation.pressurePa(middle) < pressurePa) {
                 cold = middle;

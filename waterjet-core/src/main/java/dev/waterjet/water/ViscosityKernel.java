@@ -2,7 +2,7 @@ package dev.waterjet.water;
 
 /**
  * Viscosity of water by IAPWS R12-08: mu = mu0(T) mu1(T, rho) in units of 1e-6 Pa s, with the enhancement at the critical
- * point left at 1, as the release recommends for all but the closest neighbourhood of it.
+ * point set to 1, as the release recommends except close to it.
  */
 final class ViscosityKernel {
 
@@ -27,7 +27,7 @@ final class ViscosityKernel {
         double tau = Iapws95Constants.CRITICAL_TEMPERATURE_K / temperatureK;
         double delta = densityKgPerM3 / Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
         // (11): mu0 = 100 sqrt(T) / sum H_i / T^i
-        double thin = 100 / Math.sqrt(tau) / (H[0] + tau * (H[1] + tau * (H[2] + tau * H[3])));
+        double dilute = 100 / Math.sqrt(tau) / (H[0] + tau * (H[1] + tau * (H[2] + tau * H[3])));
         // (12): mu1 = exp(rho sum_i (1/T - 1)^i sum_j H_ij (rho - 1)^j)
         double sum = 0;
         for (int i = H_IJ.length - 1; i >= 0; i--) {
@@ -37,11 +37,11 @@ final class ViscosityKernel {
             }
             sum = sum * (tau - 1) + row;
         }
-        return REFERENCE_PA_S * thin * Math.exp(delta * sum);
+        return REFERENCE_PA_S * dilute * Math.exp(delta * sum);
     }
 
-    /** Highest temperature of the formulation at a pressure up to 1000 MPa, section 2.6 of the release. */
-    static double highestTemperatureK(double pressurePa) {
+    /** Maximum temperature of the formulation at a pressure up to 1000 MPa, section 2.6 of the release. */
+    static double maximumTemperatureK(double pressurePa) {
         if (pressurePa <= 300e6) {
             return 1173.15;
         }

@@ -9,6 +9,8 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.SpecificEnergy;
 import dev.waterjet.measure.SpecificHeat;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import javax.measure.Quantity;
@@ -17,12 +19,16 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 
 /**
- * Ordinary water by the international equation of state, IAPWS R6-95(2018): asked by two quantities, it answers with a
- * {@link WaterState}.
+ * Equation of state of ordinary water, IAPWS R6-95(2018): returns the {@link WaterState} for two given quantities.
  *
- * <p>{@link #stable()} answers only where water stays what it is. {@link #metastable()} also answers for the liquid that
- * should have frozen or boiled, has not had the time, and is marked so: the water of a jet, for one, is often colder
- * than ice in the instant in which it leaves the orifice.
+ * <pre>{@code
+ * WaterState supply = Water.stable().at(megapascals(400), celsius(20));
+ * Quantity<Density> density = supply.density(); // 1129.06 kg/m3
+ * }</pre>
+ *
+ * <p>{@link #stable()} rejects states at which water freezes or boils. {@link #metastable()} also returns undercooled and
+ * superheated liquid and marks it: the water of a jet, for one, is often colder than its freezing temperature when it leaves
+ * the orifice.
  *
  * <p>Every pressure is absolute and at most 1000 MPa.
  */
@@ -33,45 +39,55 @@ public final class Water implements Described, Serializable {
     private static final Water STABLE = new Water(new StateLimits(false));
     private static final Water METASTABLE = new Water(new StateLimits(true));
 
-    private final StateLimits limits;
+    private final transient StateLimits limits;
 
     private Water(StateLimits limits) {
         this.limits = limits;
     }
 
+    static Water of(StateLimits limits) {
+        return limits.isMetastableAllowed() ? METASTABLE : STABLE;
+    }
+
+    static boolean isMetastableLiquid(double pressurePa, double temperatureK) {
+        return temperatureK <= Iapws95Constants.CRITICAL_TEMPERATURE_K
+                && !METASTABLE.limits.checkLiquid(pressurePa, temperatureK);
+    }
+
     /**
-     * Water where it neither freezes nor boils.
+     * Returns water in stable states only.
      *
-     * @return water that refuses other states
+     * @return water that rejects states at which it freezes or boils
      */
     public static Water stable() {
         return STABLE;
     }
 
     /**
-     * Water that may also be a liquid colder than its melting line or hotter than its boiling point, down to 235 K.
+     * Returns water in stable and metastable states: liquid below its melting temperature or above its boiling temperature,
+     * down to 235 K.
      *
-     * @return water that answers for such states too, and marks them
+     * @return water that returns metastable states too, and marks them
      */
     public static Water metastable() {
         return METASTABLE;
     }
 
     /**
-     * Liquid at a pressure and a temperature.
+     * Returns the liquid at a pressure and a temperature.
      *
      * @param pressure absolute pressure, above 0 to 1000 MPa
      * @param temperature temperature, up to 647.096 K
      * @return the state
-     * @throws DomainException if water is no liquid there; the message names the temperature of melting or the pressure
-     *     of boiling
+     * @throws DomainException if water is not liquid there; the limit is the melting temperature ({@code water-freezes}) or
+     *     the boiling pressure ({@code water-boils})
      */
     public WaterState at(Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
         return atSi(Kind.PRESSURE.si(pressure), Kind.TEMPERATURE.si(temperature));
     }
 
     /**
-     * Liquid at a pressure and a temperature as numbers.
+     * Returns the liquid at a pressure and a temperature, on SI numbers.
      *
      * @param pressurePa absolute pressure in Pa, above 0 to 1e9
      * @param temperatureK temperature in K, up to 647.096
@@ -89,30 +105,31 @@ public final class Water implements Described, Serializable {
     }
 
     /**
-     * Refuses a pressure and a temperature at which water is ice. Costs next to nothing where it is plainly not.
+     * Rejects a pressure and a temperature at which water is ice. Takes a few nanoseconds well above the melting line.
      *
      * @param pressurePa absolute pressure in Pa
      * @param temperatureK temperature in K
-     * @throws DomainException if the temperature is below that of melting, which the message names
+     * @throws DomainException if the temperature is below the melting temperature, which is the limit
      */
     public static void checkNotFrozenSi(double pressurePa, double temperatureK) {
         STABLE.limits.checkFreezing(pressurePa, temperatureK);
     }
 
     /**
-     * Water, liquid or not, at a density and a temperature. Between boiling liquid and its vapour no state is stable.
+     * Returns liquid, vapour or supercritical water at a density and a temperature. Between saturated liquid and saturated
+     * vapour no state is stable.
      *
      * @param density density, above 0
      * @param temperature temperature, up to 1273 K
      * @return the state
-     * @throws DomainException if the state is out of range, frozen, or neither liquid nor vapour
+     * @throws DomainException if the state is out of range, is ice, or separates into liquid and vapour
      */
     public WaterState atDensity(Quantity<Density> density, Quantity<Temperature> temperature) {
         return atDensitySi(Kind.DENSITY.si(density), Kind.TEMPERATURE.si(temperature));
     }
 
     /**
-     * Water, liquid or not, at a density and a temperature as numbers.
+     * Returns water at a density and a temperature, on SI numbers.
      *
      * @param densityKgPerM3 density in kg/m3, above 0
      * @param temperatureK temperature in K, up to 1273
@@ -122,25 +139,25 @@ public final class Water implements Described, Serializable {
     public WaterState atDensitySi(double densityKgPerM3, double temperatureK) {
         Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
         limits.checkTemperature(temperatureK);
-        Iapws95Kernel sheet = new Iapws95Kernel();
-        sheet.at(temperatureK, densityKgPerM3);
-        return WaterState.read(sheet, sheet.pressurePa(), !limits.checkFluid(sheet));
+        Iapws95Kernel equation = new Iapws95Kernel();
+        equation.at(temperatureK, densityKgPerM3);
+        return WaterState.read(equation, equation.pressurePa(), !limits.checkFluid(equation));
     }
 
     /**
-     * Liquid at a pressure and an entropy, as behind a change of pressure without loss and without heat.
+     * Returns the liquid at a pressure and an entropy: the state after a lossless adiabatic change of pressure.
      *
      * @param pressure absolute pressure, above 0 to 1000 MPa
      * @param entropy entropy, zero in the liquid at the triple point
      * @return the state
-     * @throws DomainException if no liquid of that pressure has the entropy
+     * @throws DomainException if no liquid at that pressure has the entropy
      */
     public WaterState atEntropy(Quantity<Pressure> pressure, Quantity<SpecificHeat> entropy) {
         return atEntropySi(Kind.PRESSURE.si(pressure), Kind.SPECIFIC_HEAT.si(entropy));
     }
 
     /**
-     * Liquid at a pressure and an entropy as numbers.
+     * Returns the liquid at a pressure and an entropy, on SI numbers.
      *
      * @param pressurePa absolute pressure in Pa, above 0 to 1e9
      * @param entropyJPerKgK entropy in J/(kg K), zero in the liquid at the triple point
@@ -149,57 +166,55 @@ public final class Water implements Described, Serializable {
      */
     public WaterState atEntropySi(double pressurePa, double entropyJPerKgK) {
         Require.finite("entropy of water", entropyJPerKgK, Units.KILOJOULE_PER_KILOGRAM_KELVIN);
-        return searched(HeatKind.ENTROPY, pressurePa, entropyJPerKgK, Units.KILOJOULE_PER_KILOGRAM_KELVIN);
+        return searched(CaloricProperty.ENTROPY, pressurePa, entropyJPerKgK, Units.KILOJOULE_PER_KILOGRAM_KELVIN);
     }
 
     /**
-     * Liquid at a pressure and an enthalpy, as behind a throttle.
+     * Returns the liquid at a pressure and an enthalpy: the state after a throttle.
      *
      * @param pressure absolute pressure, above 0 to 1000 MPa
-     * @param enthalpy enthalpy; zero internal energy is that of the liquid at the triple point
+     * @param enthalpy enthalpy; the internal energy is zero in the liquid at the triple point
      * @return the state
-     * @throws DomainException if no liquid of that pressure has the enthalpy
+     * @throws DomainException if no liquid at that pressure has the enthalpy
      */
     public WaterState atEnthalpy(Quantity<Pressure> pressure, Quantity<SpecificEnergy> enthalpy) {
         return atEnthalpySi(Kind.PRESSURE.si(pressure), Kind.SPECIFIC_ENERGY.si(enthalpy));
     }
 
     /**
-     * Liquid at a pressure and an enthalpy as numbers.
+     * Returns the liquid at a pressure and an enthalpy, on SI numbers.
      *
      * @param pressurePa absolute pressure in Pa, above 0 to 1e9
-     * @param enthalpyJPerKg enthalpy in J/kg; zero internal energy is that of the liquid at the triple point
+     * @param enthalpyJPerKg enthalpy in J/kg; the internal energy is zero in the liquid at the triple point
      * @return the state
      * @throws DomainException as {@link #atEnthalpy(Quantity, Quantity)}
      */
     public WaterState atEnthalpySi(double pressurePa, double enthalpyJPerKg) {
         Require.finite("enthalpy of water", enthalpyJPerKg, Units.KILOJOULE_PER_KILOGRAM);
-        return searched(HeatKind.ENTHALPY, pressurePa, enthalpyJPerKg, Units.KILOJOULE_PER_KILOGRAM);
+        return searched(CaloricProperty.ENTHALPY, pressurePa, enthalpyJPerKg, Units.KILOJOULE_PER_KILOGRAM);
     }
 
-    private WaterState searched(HeatKind kind, double pressurePa, double target, Unit<?> unit) {
+    private WaterState searched(CaloricProperty property, double pressurePa, double target, Unit<?> unit) {
         limits.checkPressure(pressurePa);
         LiquidKernel kernel = new LiquidKernel();
-        if (!kernel.newton(kind, pressurePa, target) || !limits.isDense(kernel)) {
-            searchedByHalving(kernel, kind, pressurePa, target, unit);
+        if (!kernel.newton(property, pressurePa, target) || !limits.isDense(kernel)) {
+            searchedByBisection(kernel, property, pressurePa, target, unit);
         }
         return WaterState.read(kernel.found(), pressurePa, !limits.checkLiquid(pressurePa, kernel.temperatureK()));
     }
 
-    private void searchedByHalving(LiquidKernel kernel, HeatKind kind, double pressurePa, double target, Unit<?> unit) {
+    private void searchedByBisection(
+            LiquidKernel kernel, CaloricProperty property, double pressurePa, double target, Unit<?> unit) {
         double coldestK = limits.coldestLiquidK(pressurePa);
         double hottestK = limits.hottestLiquidK(pressurePa);
-        String quantity = kind.words() + " of water";
-        String reason = "the liquid of that pressure ends there";
-        double least = kernel.valueAt(kind, pressurePa, coldestK);
-        double most = kernel.valueAt(kind, pressurePa, hottestK);
-        if (target < least) {
-            throw new DomainException(quantity, target, "at least", least, unit, reason);
-        }
-        if (target > most) {
-            throw new DomainException(quantity, target, "at most", most, unit, reason);
-        }
-        kernel.halve(kind, pressurePa, target, coldestK, hottestK);
+        Require.between(
+                property.label() + " of water",
+                target,
+                kernel.valueAt(property, pressurePa, coldestK),
+                kernel.valueAt(property, pressurePa, hottestK),
+                unit,
+                "limit of the liquid at that pressure");
+        kernel.bisect(property, pressurePa, target, coldestK, hottestK);
     }
 
     @Override
@@ -211,16 +226,24 @@ public final class Water implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Water that && limits.isMetastableAllowed() == that.limits.isMetastableAllowed();
+        return other instanceof Water that && limits.equals(that.limits);
     }
 
     @Override
     public int hashCode() {
-        return Boolean.hashCode(limits.isMetastableAllowed());
+        return limits.hashCode();
     }
 
     @Override
     public String toString() {
-        return limits.isMetastableAllowed() ? "metastable water" : "stable water";
+        return limits.isMetastableAllowed() ? "stable and metastable water" : "stable water";
+    }
+
+    private Object writeReplace() {
+        return limits;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its limits");
     }
 }

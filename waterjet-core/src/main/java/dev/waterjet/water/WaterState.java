@@ -12,6 +12,8 @@ import dev.waterjet.measure.SpecificEnergy;
 import dev.waterjet.measure.SpecificHeat;
 import dev.waterjet.measure.ThermalExpansion;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -21,256 +23,256 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Temperature;
 
 /**
- * Water of one temperature and one pressure, with everything the equation of state says of it. Made by {@link Water}.
+ * State of water: one pressure and one temperature, with every property of the equation of state. Made by {@link Water}.
+ *
+ * <p>Methods that end in {@code Si} return the same property as a number in SI, for inner loops.
  */
 public final class WaterState implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double temperatureK;
-    private final double pressurePa;
-    private final boolean metastable;
-    private final double densityKgPerM3;
-    private final double enthalpyJPerKg;
-    private final double entropyJPerKgK;
-    private final double isobaricHeatCapacityJPerKgK;
-    private final double isochoricHeatCapacityJPerKgK;
-    private final double soundSpeedMPerS;
-    private final double compressibilityPerPa;
-    private final double expansionPerK;
+    /**
+     * Serial form: the coordinates of a state, from which all else is computed again. Its check is the equation of state
+     * itself: the pressure at that density and temperature.
+     */
+    private record Coordinates(double temperatureK, double densityKgPerM3, double pressurePa, boolean metastable)
+            implements Serializable {
 
-    private WaterState(Iapws95Kernel sheet, double pressurePa, boolean metastable) {
-        this.temperatureK = sheet.temperatureK;
-        this.pressurePa = pressurePa;
-        this.metastable = metastable;
-        this.densityKgPerM3 = sheet.densityKgPerM3;
-        this.enthalpyJPerKg = sheet.enthalpyJPerKg();
-        this.entropyJPerKgK = sheet.entropyJPerKgK();
-        this.isobaricHeatCapacityJPerKgK = sheet.isobaricHeatCapacityJPerKgK();
-        this.isochoricHeatCapacityJPerKgK = sheet.isochoricHeatCapacityJPerKgK();
-        this.soundSpeedMPerS = sheet.soundSpeedMPerS();
-        this.compressibilityPerPa = 1 / (densityKgPerM3 * sheet.pressureByDensity());
-        this.expansionPerK = sheet.pressureByTemperature() * compressibilityPerPa;
+        private static final long serialVersionUID = 1L;
+
+        /** Relative error of density by which a pressure found by iteration can differ. */
+        private static final double TOLERANCE = 1e-6;
+
+        Coordinates {
+            WaterState state = byDensity(temperatureK, densityKgPerM3);
+            double tolerancePa = TOLERANCE / state.compressibilityPerPa;
+            Require.between(
+                    "absolute pressure of water",
+                    pressurePa,
+                    state.pressurePa - tolerancePa,
+                    state.pressurePa + tolerancePa,
+                    Units.MEGAPASCAL,
+                    "equation of state at this density");
+        }
+
+        private static WaterState byDensity(double temperatureK, double densityKgPerM3) {
+            return Water.metastable().atDensitySi(densityKgPerM3, temperatureK);
+        }
+
+        /** A state on a limit can be stable by its density and metastable by its pressure, or the reverse. */
+        private Object readResolve() throws InvalidObjectException {
+            if (metastable != byDensity(temperatureK, densityKgPerM3).metastable
+                    && metastable != Water.isMetastableLiquid(pressurePa, temperatureK)) {
+                throw new InvalidObjectException("metastable is " + metastable + " for the wrong state");
+            }
+            Iapws95Kernel equation = new Iapws95Kernel();
+            equation.at(temperatureK, densityKgPerM3);
+            return new WaterState(equation, pressurePa, metastable);
+        }
     }
 
-    /** Reads a sheet on which everything stands. */
-    static WaterState read(Iapws95Kernel sheet, double pressurePa, boolean metastable) {
-        return new WaterState(sheet, pressurePa, metastable);
+    private final transient double temperatureK;
+    private final transient double pressurePa;
+    private final transient boolean metastable;
+    private final transient double densityKgPerM3;
+    private final transient double enthalpyJPerKg;
+    private final transient double entropyJPerKgK;
+    private final transient double isobaricHeatCapacityJPerKgK;
+    private final transient double isochoricHeatCapacityJPerKgK;
+    private final transient double soundSpeedMPerS;
+    private final transient double compressibilityPerPa;
+    private final transient double expansionPerK;
+
+    private WaterState(Iapws95Kernel equation, double pressurePa, boolean metastable) {
+        this.temperatureK = equation.temperatureK;
+        this.pressurePa = pressurePa;
+        this.metastable = metastable;
+        this.densityKgPerM3 = equation.densityKgPerM3;
+        this.enthalpyJPerKg = equation.enthalpyJPerKg();
+        this.entropyJPerKgK = equation.entropyJPerKgK();
+        this.isobaricHeatCapacityJPerKgK = equation.isobaricHeatCapacityJPerKgK();
+        this.isochoricHeatCapacityJPerKgK = equation.isochoricHeatCapacityJPerKgK();
+        this.soundSpeedMPerS = equation.soundSpeedMPerS();
+        this.compressibilityPerPa = 1 / (densityKgPerM3 * equation.pressureByDensity());
+        this.expansionPerK = equation.pressureByTemperature() * compressibilityPerPa;
+    }
+
+    /** Reads a equation on which everything stands. */
+    static WaterState read(Iapws95Kernel equation, double pressurePa, boolean metastable) {
+        return new WaterState(equation, pressurePa, metastable);
     }
 
     /**
-     * Temperature.
-     *
-     * @return the temperature, in K
+     * {@return the temperature}
      */
     public Quantity<Temperature> temperature() {
         return Kind.TEMPERATURE.of(temperatureK);
     }
 
     /**
-     * Temperature as a number.
-     *
-     * @return the temperature in K
+     * {@return the temperature, in K}
      */
     public double temperatureSi() {
         return temperatureK;
     }
 
     /**
-     * Pressure.
-     *
-     * @return absolute pressure, in Pa
+     * {@return the absolute pressure}
      */
     public Quantity<Pressure> pressure() {
         return Kind.PRESSURE.of(pressurePa);
     }
 
     /**
-     * Pressure as a number.
-     *
-     * @return absolute pressure in Pa
+     * {@return the absolute pressure, in Pa}
      */
     public double pressureSi() {
         return pressurePa;
     }
 
     /**
-     * Whether this water should have frozen, boiled or condensed, and only has not had the time.
-     *
-     * @return true if it is not stable
+     * {@return whether this is undercooled or superheated liquid, or supersaturated vapour}
      */
     public boolean isMetastable() {
         return metastable;
     }
 
     /**
-     * Density.
-     *
-     * @return the density, in kg/m3
+     * {@return the density}
      */
     public Quantity<Density> density() {
         return Kind.DENSITY.of(densityKgPerM3);
     }
 
     /**
-     * Density as a number.
-     *
-     * @return the density in kg/m3
+     * {@return the density, in kg/m<sup>3</sup>}
      */
     public double densitySi() {
         return densityKgPerM3;
     }
 
     /**
-     * Enthalpy; internal energy is zero in the liquid at the triple point.
-     *
-     * @return the enthalpy, in J/kg
+     * {@return the enthalpy; the internal energy is zero in the liquid at the triple point}
      */
     public Quantity<SpecificEnergy> enthalpy() {
         return Kind.SPECIFIC_ENERGY.of(enthalpyJPerKg);
     }
 
     /**
-     * Enthalpy as a number.
-     *
-     * @return the enthalpy in J/kg
+     * {@return the enthalpy, in J/kg}
      */
     public double enthalpySi() {
         return enthalpyJPerKg;
     }
 
     /**
-     * Entropy; zero in the liquid at the triple point.
-     *
-     * @return the entropy, in J/(kg K)
+     * {@return the entropy; it is zero in the liquid at the triple point}
      */
     public Quantity<SpecificHeat> entropy() {
         return Kind.SPECIFIC_HEAT.of(entropyJPerKgK);
     }
 
     /**
-     * Entropy as a number.
-     *
-     * @return the entropy in J/(kg K)
+     * {@return the entropy, in J/(kg K)}
      */
     public double entropySi() {
         return entropyJPerKgK;
     }
 
     /**
-     * Heat capacity at constant pressure, c_p.
-     *
-     * @return the isobaric heat capacity, in J/(kg K)
+     * {@return the heat capacity at constant pressure, <i>c<sub>p</sub></i>}
      */
     public Quantity<SpecificHeat> isobaricHeatCapacity() {
         return Kind.SPECIFIC_HEAT.of(isobaricHeatCapacityJPerKgK);
     }
 
     /**
-     * Isobaric heat capacity as a number.
-     *
-     * @return the isobaric heat capacity in J/(kg K)
+     * {@return the heat capacity at constant pressure, in J/(kg K)}
      */
     public double isobaricHeatCapacitySi() {
         return isobaricHeatCapacityJPerKgK;
     }
 
     /**
-     * Heat capacity at constant volume, c_v.
-     *
-     * @return the isochoric heat capacity, in J/(kg K)
+     * {@return the heat capacity at constant volume, <i>c<sub>v</sub></i>}
      */
     public Quantity<SpecificHeat> isochoricHeatCapacity() {
         return Kind.SPECIFIC_HEAT.of(isochoricHeatCapacityJPerKgK);
     }
 
     /**
-     * Isochoric heat capacity as a number.
-     *
-     * @return the isochoric heat capacity in J/(kg K)
+     * {@return the heat capacity at constant volume, in J/(kg K)}
      */
     public double isochoricHeatCapacitySi() {
         return isochoricHeatCapacityJPerKgK;
     }
 
     /**
-     * Speed of sound.
-     *
-     * @return the sound speed, in m/s
+     * {@return the speed of sound}
      */
     public Quantity<Speed> soundSpeed() {
         return Kind.SPEED.of(soundSpeedMPerS);
     }
 
     /**
-     * Sound speed as a number.
-     *
-     * @return the sound speed in m/s
+     * {@return the speed of sound, in m/s}
      */
     public double soundSpeedSi() {
         return soundSpeedMPerS;
     }
 
     /**
-     * Compressibility at constant temperature, {@code (drho/dp) / rho}.
-     *
-     * @return the compressibility, in 1/Pa
+     * {@return the isothermal compressibility, (dρ/d<i>p</i>)/ρ}
      */
     public Quantity<Compressibility> compressibility() {
         return Kind.COMPRESSIBILITY.of(compressibilityPerPa);
     }
 
     /**
-     * Compressibility as a number.
-     *
-     * @return the compressibility in 1/Pa
+     * {@return the isothermal compressibility, in 1/Pa}
      */
     public double compressibilitySi() {
         return compressibilityPerPa;
     }
 
     /**
-     * Thermal expansion at constant pressure, {@code -(drho/dT) / rho}; below zero in cold water of low pressure.
-     *
-     * @return the expansion, in 1/K
+     * {@return the thermal expansion at constant pressure, −(dρ/d<i>T</i>)/ρ; negative in cold water at low pressure}
      */
     public Quantity<ThermalExpansion> expansion() {
         return Kind.THERMAL_EXPANSION.of(expansionPerK);
     }
 
     /**
-     * Expansion as a number.
-     *
-     * @return the expansion in 1/K
+     * {@return the thermal expansion at constant pressure, in 1/K}
      */
     public double expansionSi() {
         return expansionPerK;
     }
 
     /**
-     * Viscosity by IAPWS R12-08.
+     * Returns the dynamic viscosity by IAPWS R12-08.
      *
-     * @return the dynamic viscosity, in Pa s
-     * @throws dev.waterjet.measure.DomainException if the water is hotter than that formulation reaches at its pressure:
-     *     900 C up to 300 MPa, 600 C to 350 MPa, 160 C to 500 MPa, 100 C to 1000 MPa
+     * @return the dynamic viscosity
+     * @throws dev.waterjet.measure.DomainException if the temperature is above the range of that formulation at this
+     *     pressure: 900 °C up to 300 MPa, 600 °C to 350 MPa, 160 °C to 500 MPa, 100 °C to 1000 MPa
      */
     public Quantity<DynamicViscosity> viscosity() {
         return Kind.DYNAMIC_VISCOSITY.of(viscositySi());
     }
 
     /**
-     * Viscosity as a number.
+     * Returns the dynamic viscosity as a number.
      *
-     * @return the dynamic viscosity in Pa s
+     * @return the dynamic viscosity, in Pa s
      * @throws dev.waterjet.measure.DomainException as {@link #viscosity()}
      */
     public double viscositySi() {
         Require.atMost(
                 "temperature of water",
                 temperatureK,
-                ViscosityKernel.highestTemperatureK(pressurePa),
+                ViscosityKernel.maximumTemperatureK(pressurePa),
                 Units.CELSIUS,
-                "the formula of viscosity ends there at that pressure");
+                "limit of the viscosity formulation at this pressure");
         return ViscosityKernel.viscosityPaS(temperatureK, densityKgPerM3);
     }
 
@@ -308,7 +310,15 @@ public final class WaterState implements Described, Serializable {
     @Override
     public String toString() {
         return (metastable ? "metastable water of " : "water of ")
-                + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 6) + " and "
-                + QuantityText.print(Kind.TEMPERATURE, temperature(), Units.CELSIUS, 6);
+                + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " and "
+                + QuantityText.print(Kind.TEMPERATURE, temperature(), Units.CELSIUS, 4);
+    }
+
+    private Object writeReplace() {
+        return new Coordinates(temperatureK, densityKgPerM3, pressurePa, metastable);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its coordinates");
     }
 }

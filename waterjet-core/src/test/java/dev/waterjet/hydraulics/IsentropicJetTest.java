@@ -1,15 +1,17 @@
 package dev.waterjet.hydraulics;
 
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.water.Water;
-import java.util.List;
-import org.junit.jupiter.api.Test;
+import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.water.Water;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 
 class IsentropicJetTest {
 
@@ -24,9 +26,7 @@ class IsentropicJetTest {
                 double pressurePa = pressureMpa * 1e6;
                 double temperatureK = temperatureC + 273.15;
                 if (temperatureC < meltingC(pressurePa)) {
-                    assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(pressurePa, temperatureK))
-                            .isInstanceOf(DomainException.class)
-                            .hasMessageContaining("freezes to ice VI");
+                    assertRefused(() -> IsentropicJet.fastSpeedSi(pressurePa, temperatureK), "water-freezes");
                     frozen++;
                 } else {
                     double exact = IsentropicJet.from(Water.stable().atSi(pressurePa, temperatureK))
@@ -113,9 +113,7 @@ class IsentropicJetTest {
 
     @Test
     void noJetFromIceOrFromTheAtmosphere() {
-        assertThatThrownBy(() -> WaterJet.of(orifice, megapascals(950)))
-                .hasMessageContaining("must be at least")
-                .hasMessageContaining("freezes to ice VI");
+        assertRefused(() -> WaterJet.of(orifice, megapascals(950)), "water-freezes");
         assertThatThrownBy(() -> IsentropicJet.of(megapascals(0.1), celsius(20)))
                 .hasMessageContaining("absolute pressure at the orifice is 0.1 MPa; it must be above 0.101325 MPa");
         // below 20 MPa the law falls back on the exact solve, without a step

@@ -73,23 +73,23 @@ public final class WaterSubjects implements Subjects {
 
     /** A derivative of the reduced Helmholtz energy, as table 6 of IAPWS R6-95 prints it. */
     private static double helmholtz(Inputs in) {
-        Iapws95Kernel sheet = new Iapws95Kernel();
-        sheet.at(in.si("temperature", Kind.TEMPERATURE), in.si("density", Kind.DENSITY));
-        double d = sheet.delta;
-        double t = sheet.tau;
+        Iapws95Kernel equation = new Iapws95Kernel();
+        equation.at(in.si("temperature", Kind.TEMPERATURE), in.si("density", Kind.DENSITY));
+        double d = equation.delta;
+        double t = equation.tau;
         return switch (in.text("term")) {
-            case "phi0" -> sheet.ideal;
+            case "phi0" -> equation.ideal;
             case "phi0-d" -> 1 / d;
             case "phi0-dd" -> -1 / (d * d);
-            case "phi0-t" -> sheet.idealT / t;
-            case "phi0-tt" -> sheet.idealTt / (t * t);
+            case "phi0-t" -> equation.idealT / t;
+            case "phi0-tt" -> equation.idealTt / (t * t);
             case "phi0-dt" -> 0;
-            case "phir" -> sheet.residual;
-            case "phir-d" -> sheet.residualD / d;
-            case "phir-dd" -> sheet.residualDd / (d * d);
-            case "phir-t" -> sheet.residualT / t;
-            case "phir-tt" -> sheet.residualTt / (t * t);
-            case "phir-dt" -> sheet.residualDt / (d * t);
+            case "phir" -> equation.residual;
+            case "phir-d" -> equation.residualD / d;
+            case "phir-dd" -> equation.residualDd / (d * d);
+            case "phir-t" -> equation.residualT / t;
+            case "phir-tt" -> equation.residualTt / (t * t);
+            case "phir-dt" -> equation.residualDt / (d * t);
             default -> throw new IllegalArgumentException("no term " + in.text("term"));
         };
     }

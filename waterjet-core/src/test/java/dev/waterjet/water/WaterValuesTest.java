@@ -19,7 +19,6 @@ class WaterValuesTest {
                 .differs("metastable", Water.metastable())
                 .says("stable water")
                 .check();
-        assertThat(Water.metastable()).hasToString("metastable water");
     }
 
     @Test
@@ -31,7 +30,7 @@ class WaterValuesTest {
                 .differs("temperature", Water.stable().at(megapascals(400), celsius(21)))
                 .differs("pressure", Water.stable().at(megapascals(401), celsius(20)))
                 .differs("metastable", Water.metastable().at(megapascals(0.1), celsius(-5)))
-                .says("water of 400 MPa and 20 C")
+                .says("400 MPa", "20 ")
                 .check();
     }
 
@@ -41,7 +40,7 @@ class WaterValuesTest {
         ValueContract.of(() -> Saturation.at(kelvins(450)))
                 .tells("temperature", boiling -> boiling.vapour().temperature(), kelvins(450))
                 .differs("temperature", Saturation.at(kelvins(451)))
-                .says("water boiling at 0.932204 MPa")
+                .says("0.9322 MPa")
                 .check();
         Saturation boiling = Saturation.at(kelvins(450));
         assertThat(boiling.pressure()).isEqualTo(boiling.liquid().pressure());
