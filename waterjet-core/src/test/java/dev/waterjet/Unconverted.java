@@ -11,15 +11,22 @@ public final class Unconverted {
     /** Packages whose values can still be forged by bytes. */
     public static final Set<String> SERIAL = Set.of(
             "calibrate",
+            "cost",
             "feed",
-            "grade",
+            "head",
             "hydraulics",
             "jet",
-            "job",
             "kerf",
             "material",
-            "path",
+            "motion",
+            "part",
+            "pierce",
+            "plan",
             "program",
+            "quality",
+            "sheet",
+            "surface",
+            "toolpath",
             "uncertainty");
 
     private Unconverted() {}
