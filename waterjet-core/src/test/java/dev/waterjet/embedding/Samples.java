@@ -191,7 +191,7 @@ final class Samples {
         all.add(lead);
         all.add(lead.findings().get(0));
         all.add(CuttingRules.of(millimetres(1), millimetres(6)));
-        all.add(PartProgram.parse("(waterjet: name bracket, grade fine, open)\nG21 G90\nM3\nG1 X10 F300\nM5\n")
+        all.add(PartProgram.parse("(waterjet: name bracket, quality fine, open)\nG21 G90\nM3\nG1 X10 F300\nM5\n")
                 .cuts()
                 .get(0));
         MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
