@@ -63,7 +63,7 @@ class PagesTest {
                                     List<String> words = words(entry.getValue().group(1));
                                     String into = folder.toString();
                                     if (words.get(0).equals("plan")) {
-                                        words.addAll(List.of("--into", into));
+                                        words.addAll(List.of("--output-dir", into));
                                     }
                                     StringWriter out = new StringWriter();
                                     PrintWriter printer = new PrintWriter(out);

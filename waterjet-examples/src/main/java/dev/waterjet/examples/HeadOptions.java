@@ -23,63 +23,63 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
-/** The options that describe a jet; mixed into every program that needs one. */
+/** Options of the cutting head; mixed into every program that needs a jet. */
 final class HeadOptions {
 
     @Option(
             names = "--pressure",
             converter = Typed.Pressure.class,
             paramLabel = "<pressure>",
-            description = "Gauge pressure at the orifice. Usual: 380 MPa.")
+            description = "Gauge pressure at the orifice. Default: 380 MPa.")
     private Quantity<Pressure> pressure = megapascals(380);
 
     @Option(
             names = "--orifice",
             converter = Typed.Length.class,
             paramLabel = "<bore>",
-            description = "Bore of the orifice. Usual: 0.33 mm.")
+            description = "Bore of the orifice. Default: 0.33 mm.")
     private Quantity<Length> orificeBore = millimetres(0.33);
 
     @Option(
-            names = "--cd",
+            names = "--discharge-coefficient",
             converter = Coefficient.class,
             paramLabel = "<ratio>",
-            description = "Discharge coefficient of the orifice, against the incompressible speed.")
+            description = "Discharge coefficient of the orifice, relative to the incompressible speed.")
     private Optional<Quantity<Dimensionless>> dischargeCoefficient = Optional.empty();
 
     @Option(
             names = "--tube",
             converter = Typed.Length.class,
             paramLabel = "<bore>",
-            description = "Bore of the focusing tube. Usual: 1.02 mm.")
+            description = "Bore of the focusing tube. Default: 1.02 mm.")
     private Quantity<Length> tubeBore = millimetres(1.02);
 
     @Option(
             names = "--tube-length",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Length of the focusing tube. Usual: 102 mm.")
+            description = "Length of the focusing tube. Default: 102 mm.")
     private Quantity<Length> tubeLength = millimetres(102);
 
     @Option(
             names = "--stand-off",
             converter = Typed.Length.class,
             paramLabel = "<distance>",
-            description = "Distance from the tube to the work. Usual: 2 mm.")
+            description = "Stand-off distance, from the focusing tube to the workpiece. Default: 2 mm.")
     private Quantity<Length> standOff = millimetres(2);
 
     @Option(
             names = "--mesh",
             converter = Typed.Grain.class,
             paramLabel = "<mesh>",
-            description = "Mesh of the garnet: a sieve number such as 80, or a FEPA one such as F80. Usual: 80.")
+            description = "Mesh size of the garnet: a sieve number such as 80, or a FEPA designation such as F80. Default: 80.")
     private Mesh mesh = Mesh.of(80);
 
     @Option(
             names = "--abrasive-flow",
             converter = Typed.MassFlow.class,
             paramLabel = "<flow>",
-            description = "Mass flow of abrasive. Usual: 450 g/min.")
+            description = "Abrasive flow rate. Default: 450 g/min.")
     private Quantity<MassFlow> abrasiveFlow = gramsPerMinute(450);
 
     /** A discharge coefficient. */
@@ -95,7 +95,7 @@ final class HeadOptions {
 
     /** Whether a head is given, or any part of one. */
     boolean isHeadGiven() {
-        return Stream.of("--orifice", "--cd", "--tube", "--tube-length", "--abrasive-flow")
+        return Stream.of("--orifice", "--discharge-coefficient", "--tube", "--tube-length", "--abrasive-flow")
                 .anyMatch(program.commandLine().getParseResult()::hasMatchedOption);
     }
 
@@ -104,7 +104,7 @@ final class HeadOptions {
         return program.commandLine().getParseResult().hasMatchedOption("--mesh");
     }
 
-    /** A head of the shelf, at the stand-off that was asked for. */
+    /** A head of the inventory, at the requested stand-off. */
     AbrasiveJet atStandOff(AbrasiveJet chosen) {
         return chosen.head().withStandOff(standOff).jet(pressure, chosen.abrasive(), chosen.abrasiveFlow());
     }

@@ -34,142 +34,142 @@ import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
-/** Which head for a part. */
+/** Program that selects a head for a part. */
 @Command(
         name = "heads",
         description =
-                "Tries every orifice, focusing tube, abrasive and flow of a shelf on a part, says why each fails, and"
-                        + " ranks the rest by time or cost.")
+                "Select a head for a part: try every orifice, focusing tube, abrasive and flow rate of an inventory, give the"
+                        + " reasons of each rejection, and rank the others by time or cost.")
 final class Heads extends Program {
 
     @Option(
             names = "--material",
             converter = Typed.Catalogued.class,
             paramLabel = "<name>",
-            description = "Material of the plate. Usual: stainless-304.")
+            description = "Material of the plate. Default: stainless-304.")
     private Material material = Materials.standard().get("stainless-304");
 
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
             paramLabel = "<thickness>",
-            description = "Thickness of the plate. Usual: 6 mm.")
+            description = "Thickness of the plate. Default: 6 mm.")
     private Quantity<Length> thickness = millimetres(6);
 
     @Option(
-            names = "--grade",
+            names = "--quality",
             converter = Typed.Face.class,
-            paramLabel = "<grade>",
-            description = "Grade of the faces: parting, coarse, medium, fine, extra fine. Usual: medium.")
-    private CutQuality grade = CutQuality.MEDIUM;
+            paramLabel = "<level>",
+            description = "Cut quality: very coarse, coarse, medium, fine, very fine. Default: medium.")
+    private CutQuality quality = CutQuality.MEDIUM;
 
     @Option(
             names = "--length",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Length of cut of one part. Usual: 1.5 m.")
+            description = "Length of cut of one part. Default: 1.5 m.")
     private Quantity<Length> length = metres(1.5);
 
-    @Option(names = "--pierces", paramLabel = "<count>", description = "Pierces of one part. Usual: 1.")
+    @Option(names = "--pierces", paramLabel = "<count>", description = "Pierces of one part. Default: 1.")
     private int pierces = 1;
 
     @Option(
-            names = "--radius",
+            names = "--min-radius",
             converter = Typed.Length.class,
             paramLabel = "<radius>",
-            description = "Smallest inner radius of the part.")
+            description = "Minimum inner radius of the part.")
     private Optional<Quantity<Length>> radius = Optional.empty();
 
     @Option(
-            names = "--passage",
+            names = "--min-slot",
             converter = Typed.Length.class,
             paramLabel = "<width>",
-            description = "Narrowest slot or neck that the jet must go through.")
-    private Optional<Quantity<Length>> passage = Optional.empty();
+            description = "Minimum slot width of the part.")
+    private Optional<Quantity<Length>> slot = Optional.empty();
 
     @Option(
-            names = "--tolerance",
+            names = "--wall-tolerance",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "How far a wall may be from straight and square.")
+            description = "Maximum deviation of a wall from straight and square.")
     private Optional<Quantity<Length>> tolerance = Optional.empty();
 
     @Option(
-            names = "--least-feed",
+            names = "--min-feed",
             converter = Typed.Speed.class,
             paramLabel = "<feed>",
-            description = "Feed below which a head is too weak. Usual: 1 mm/min.")
-    private Quantity<Speed> leastFeed = millimetresPerMinute(1);
+            description = "Minimum feed rate; a head below it is rejected. Default: 1 mm/min.")
+    private Quantity<Speed> minimumFeed = millimetresPerMinute(1);
 
     @Option(
             names = "--drawing",
             paramLabel = "<file>",
-            description = "SVG of the part; length, pierces, radius and passage are then measured in it.")
+            description = "SVG of the part, from which length, pierces, minimum radius and minimum slot width are measured.")
     private Optional<Path> drawing = Optional.empty();
 
     @Option(
             names = "--pressure",
             converter = Typed.Pressure.class,
             paramLabel = "<pressure>",
-            description = "Gauge pressure at the orifice. Usual: 380 MPa.")
+            description = "Gauge pressure at the orifice. Default: 380 MPa.")
     private Quantity<Pressure> pressure = megapascals(380);
 
-    @Option(names = "--by", paramLabel = "<time|cost>", description = "What to rank by: time or cost. Usual: time.")
-    private RankBy by = RankBy.TIME;
+    @Option(names = "--rank-by", paramLabel = "<time|cost>", description = "Ranking criterion: time or cost. Default: time.")
+    private RankBy ranking = RankBy.TIME;
 
     @Option(
-            names = "--most",
+            names = "--limit",
             paramLabel = "<count>",
-            description = "How many heads to print. Usual: 12; CSV prints all.")
-    private int most = 12;
+            description = "Maximum number of heads to print. Default: 12; CSV prints all.")
+    private int limit = 12;
 
-    @Option(names = "--refused", description = "Print the heads that do not serve instead, each with its reasons.")
-    private boolean showsRefused;
+    @Option(names = "--show-rejected", description = "Print the rejected heads instead, each with its reasons.")
+    private boolean showsRejected;
 
     @Mixin
     private ShopOptions shop = new ShopOptions();
 
     @Override
     protected Table table() {
-        HeadSelection selection = HeadSelector.of(shop.shelf(), pressure, shop.power())
+        HeadSelection selection = HeadSelector.of(shop.inventory(), pressure, shop.power())
                 .withRates(shop.rates())
                 .withPiercing(shop.piercing())
-                .select(demand());
-        return showsRefused ? refused(selection) : serving(selection);
+                .select(requirement());
+        return showsRejected ? rejected(selection) : feasible(selection);
     }
 
-    private PartRequirement demand() {
+    private PartRequirement requirement() {
         Workpiece plate = Workpiece.of(material, thickness);
-        PartRequirement demand = drawing.map(file -> measured(plate, file))
-                .orElseGet(() -> PartRequirement.of(plate, grade, length).withPierces(pierces));
+        PartRequirement requirement = drawing.map(file -> measured(plate, file))
+                .orElseGet(() -> PartRequirement.of(plate, quality, length).withPierces(pierces));
         if (radius.isPresent()) {
-            demand = demand.withSmallestRadius(radius.get());
+            requirement = requirement.withSmallestRadius(radius.get());
         }
-        if (passage.isPresent()) {
-            demand = demand.withMinimumSlotWidth(passage.get());
+        if (slot.isPresent()) {
+            requirement = requirement.withMinimumSlotWidth(slot.get());
         }
         if (tolerance.isPresent()) {
-            demand = demand.withTolerance(tolerance.get());
+            requirement = requirement.withTolerance(tolerance.get());
         }
-        return demand.withMinimumFeed(leastFeed);
+        return requirement.withMinimumFeed(minimumFeed);
     }
 
-    /** Figures that a geometry kernel measured, handed to the library as plain lengths. */
+    /** Requirement measured in a drawing. */
     private PartRequirement measured(Workpiece plate, Path file) {
         PartFigures part = PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), EdgeRequirement.defaults())
                 .contours());
-        PartRequirement demand = PartRequirement.of(plate, grade, part.cutLength())
+        PartRequirement requirement = PartRequirement.of(plate, quality, part.cutLength())
                 .withPierces(part.inOrder().size());
         Optional<Quantity<Length>> hollow = part.smallestRadius();
         if (hollow.isPresent()) {
-            demand = demand.withSmallestRadius(hollow.get());
+            requirement = requirement.withSmallestRadius(hollow.get());
         }
         Optional<Quantity<Length>> narrow = part.narrowestPassage(millimetres(5));
-        return narrow.isPresent() ? demand.withMinimumSlotWidth(narrow.get()) : demand;
+        return narrow.isPresent() ? requirement.withMinimumSlotWidth(narrow.get()) : requirement;
     }
 
-    private Table serving(HeadSelection selection) {
-        Table table = sizes(Table.of(selection.explanation(by)).number("rank", 4))
+    private Table feasible(HeadSelection selection) {
+        Table table = sizes(Table.of(selection.explanation(ranking)).number("rank", 4))
                 .column("power", Kind.POWER, Units.KILOWATT, 3)
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 3)
                 .column("kerf", Kind.LENGTH, Units.MILLIMETRE, 3)
@@ -177,36 +177,36 @@ final class Heads extends Program {
                 .number("cost", 4)
                 .words("trade-off");
         Set<HeadCandidate> front = new HashSet<>(selection.paretoFront());
-        List<HeadCandidate> ranked = selection.ranked(by);
+        List<HeadCandidate> ranked = selection.ranked(ranking);
         int rank = 0;
-        for (HeadCandidate trial : ranked.subList(0, isCsv() ? ranked.size() : Math.min(most, ranked.size()))) {
+        for (HeadCandidate candidate : ranked.subList(0, isCsv() ? ranked.size() : Math.min(limit, ranked.size()))) {
             rank++;
             table.row(
                     rank,
-                    trial.jet().head().orifice().boreSi(),
-                    trial.jet().head().tube().boreSi(),
-                    trial.jet().head().tube().lengthSi(),
-                    trial.jet().abrasive().mesh().name(),
-                    trial.jet().abrasiveFlowSi(),
-                    Kind.POWER.si(trial.jet().water().ratedHydraulicPower()),
-                    trial.feed().si(),
-                    trial.kerfSi(),
-                    trial.timeSi(),
-                    trial.cost(),
-                    front.contains(trial) ? "best" : "");
+                    candidate.jet().head().orifice().boreSi(),
+                    candidate.jet().head().tube().boreSi(),
+                    candidate.jet().head().tube().lengthSi(),
+                    candidate.jet().abrasive().mesh().name(),
+                    candidate.jet().abrasiveFlowSi(),
+                    Kind.POWER.si(candidate.jet().water().ratedHydraulicPower()),
+                    candidate.feed().si(),
+                    candidate.kerfSi(),
+                    candidate.timeSi(),
+                    candidate.cost(),
+                    front.contains(candidate) ? "best" : "");
         }
-        return table.note("Time is that of one part without corners and moves; cost is in "
+        return table.note("Time is that of one part without corners and rapid traverse; cost is in "
                         + shop.rates().currency()
-                        + (shop.isInvented() ? ", at invented prices: give your own with --price." : "."))
+                        + (shop.hasExamplePrices() ? " (example prices; set yours with --price)." : "."))
                 .note(
-                        "\"best\": no other head is both quicker and cheaper. The feed model does not know grain sizes, so"
-                                + " meshes rank alike.")
-                .note("Feeds of published models are good to some 20 %; try the head on scrap, within the limits of the"
-                        + " machine's manual.");
+                        "\"best\": no other head is both faster and cheaper. The feed model does not include the grain size, so"
+                                + " mesh sizes rank equal.")
+                .note("Feed rates of published models have a standard uncertainty of about 20 %; make a test cut, within the"
+                        + " limits of the machine's manual.");
     }
 
-    private static Table refused(HeadSelection selection) {
-        Table table = sizes(Table.of("Heads that do not serve")).words("reason");
+    private static Table rejected(HeadSelection selection) {
+        Table table = sizes(Table.of("Rejected heads")).words("reason");
         for (HeadSelection.Refused head : selection.refused()) {
             table.row(
                     head.orificeM(),

@@ -50,56 +50,56 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** The main job: a part program becomes one with feeds, a table of blocks, and a sheet to read. */
+/** Program that plans a part: a part program with feed rates, a table of blocks, and a sheet for people. */
 @Command(
         name = "plan",
         description = {
-            "Plans a part: reads its program (ISO 6983 words) and finds the feed of every cutting block.",
-            "Writes three files: the same program with feeds, its blocks as CSV, and a sheet for people as HTML."
-                    + " Without a program it plans a bracket of the mirror cell on Hollow Ridge.",
+            "Plan a part: compute the feed rate, time, consumption and cost of each cut of a part program (ISO 6983).",
+            "Writes three files: the program with feed rates, its blocks as CSV, and a sheet for people as HTML."
+                    + " Without a program it plans a bracket of the mirror cell of the observatory on Hollow Ridge.",
             ""
         })
 final class Plan extends Program {
 
-    /** Programs of more blocks than this tell their progress on a terminal. */
+    /** Programs of more blocks than this print their progress on a terminal. */
     private static final int LONG = 20_000;
 
     @Parameters(
             arity = "0..1",
             paramLabel = "<program>",
             description =
-                    "File with the part program, or a drawing in SVG (*.svg): its contours are then pierced, led in and"
-                            + " cut, holes first. It is only read, never written.")
+                    "File with the part program, or a drawing in SVG (*.svg), whose contours are pierced and cut with"
+                            + " lead-ins, holes first. The file is read, never written.")
     private Optional<Path> input = Optional.empty();
 
     @Option(
             names = "--material",
             converter = Typed.Catalogued.class,
             paramLabel = "<material>",
-            description = "Material, such as titanium; the program materials lists them. Usual: aluminium 6061-T6.")
+            description = "Material, such as titanium; the program materials lists them. Default: aluminium 6061-T6.")
     private Material material = Materials.standard().get("aluminium-6061-t6");
 
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
             paramLabel = "<thickness>",
-            description = "Thickness of the plate. Usual: 12 mm.")
+            description = "Thickness of the plate. Default: 12 mm.")
     private Quantity<Length> thickness = Measures.millimetres(12);
 
     @Option(
-            names = "--grade",
+            names = "--quality",
             converter = Typed.Face.class,
-            paramLabel = "<grade>",
-            description = "Grade of faces of which the program says nothing: parting, coarse, medium, fine,"
-                    + " \"extra fine\". Usual: medium. A comment (waterjet: grade fine) sets that of the next cut.")
-    private CutQuality grade = CutQuality.MEDIUM;
+            paramLabel = "<level>",
+            description = "Cut quality where the program specifies none: very coarse, coarse, medium, fine, very fine."
+                    + " Default: medium. The comment (waterjet: quality fine) sets that of the next cut.")
+    private CutQuality quality = CutQuality.MEDIUM;
 
     @Option(
-            names = "--tolerance",
+            names = "--lag-tolerance",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "How far the foot of the cut may lie off the edge on arcs and at corners. Usual: 0.1 mm.")
-    private Quantity<Length> tolerance = Measures.millimetres(0.1);
+            description = "Maximum error of the bottom edge caused by jet lag on arcs and at corners. Default: 0.1 mm.")
+    private Quantity<Length> lagTolerance = Measures.millimetres(0.1);
 
     @Mixin
     private final HeadOptions head = new HeadOptions();
@@ -108,23 +108,23 @@ final class Plan extends Program {
     private final ShopOptions shop = new ShopOptions();
 
     @Option(
-            names = "--by",
+            names = "--rank-by",
             paramLabel = "<time|cost>",
-            description = "What a head is chosen by where none is given. Usual: time.")
-    private RankBy by = RankBy.TIME;
+            description = "Criterion by which a head is selected where none is given. Default: time.")
+    private RankBy ranking = RankBy.TIME;
 
     @Option(
             names = "--slat-pitch",
             converter = Typed.Length.class,
             paramLabel = "<distance>",
-            description = "Distance from slat to slat of the table. Usual: 50 mm.")
+            description = "Distance between the slats of the table. Default: 50 mm.")
     private Quantity<Length> slatPitch = Measures.millimetres(50);
 
     @Option(
             names = "--slat-thickness",
             converter = Typed.Length.class,
             paramLabel = "<thickness>",
-            description = "Thickness of a slat. Usual: 4 mm.")
+            description = "Thickness of a slat. Default: 4 mm.")
     private Quantity<Length> slatThickness = Measures.millimetres(4);
 
     @Option(
@@ -132,66 +132,66 @@ final class Plan extends Program {
             converter = Typed.Pressure.class,
             paramLabel = "<strength>",
             description =
-                    "Shear strength of the plate, from its data sheet, to size holding tabs where the part may fall.")
+                    "Shear strength of the plate, from its data sheet, to size tabs where the part may fall.")
     private Optional<Quantity<Pressure>> shearStrength = Optional.empty();
 
     @Option(
-            names = "--curves",
+            names = "--chord-tolerance",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "How far a chord may lie from a curve of a drawing. Usual: 0.01 mm.")
-    private Quantity<Length> curves = Measures.millimetres(0.01);
+            description = "Maximum distance of a chord from a curve of a drawing. Default: 0.01 mm.")
+    private Quantity<Length> chordTolerance = Measures.millimetres(0.01);
 
     @Option(
-            names = "--kerf-room",
+            names = "--kerf-width",
             converter = Typed.Length.class,
             paramLabel = "<width>",
-            description = "Width of kerf that leads into a drawing keep clear of. Usual: 1 mm.")
-    private Quantity<Length> kerfRoom = Measures.millimetres(1);
+            description = "Kerf width for the clearances of leads in a drawing. Default: 1 mm.")
+    private Quantity<Length> kerfWidth = Measures.millimetres(1);
 
-    @Option(names = "--parts", paramLabel = "<count>", description = "Parts cut in one go. Usual: 1.")
+    @Option(names = "--parts", paramLabel = "<count>", description = "Number of parts in the batch. Default: 1.")
     private int parts = 1;
 
     @Option(
-            names = "--machine-speed",
+            names = "--rapid-speed",
             converter = Typed.Speed.class,
             paramLabel = "<speed>",
-            description = "Fastest move of the machine. Usual: 10000 mm/min.")
-    private Quantity<Speed> machineSpeed = Measures.millimetresPerMinute(10_000);
+            description = "Rapid traverse speed of the machine. Default: 10000 mm/min.")
+    private Quantity<Speed> rapidSpeed = Measures.millimetresPerMinute(10_000);
 
     @Option(
             names = "--machine-acceleration",
             converter = Typed.Acceleration.class,
             paramLabel = "<acceleration>",
-            description = "Acceleration of each axis. Usual: 0.5 m/s2.")
+            description = "Acceleration of each axis. Default: 0.5 m/s2.")
     private Quantity<Acceleration> machineAcceleration = Measures.metresPerSquareSecond(0.5);
 
     @Option(
             names = "--jet-on",
             paramLabel = "<code>",
-            description = "Number of the M word that opens the jet: see the machine's manual. Usual: 3.")
+            description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
     private int jetOn = 3;
 
     @Option(
             names = "--jet-off",
             paramLabel = "<code>",
-            description = "Number of the M word that closes the jet. Usual: 5.")
+            description = "Number of the M word that switches the jet off. Default: 5.")
     private int jetOff = 5;
 
     @Option(
-            names = "--pass",
+            names = "--pass-through",
             split = ",",
             paramLabel = "<code>",
-            description = "Numbers of other M words that neither move the head nor touch the jet.")
+            description = "Numbers of other M words that neither move the head nor switch the jet.")
     private List<Integer> passed = List.of();
 
-    @Option(names = "--open", description = "Cuts need not close, as when trimming.")
+    @Option(names = "--open", description = "Contours need not close, as in trimming.")
     private boolean mayStayOpen;
 
     @Option(
-            names = "--into",
+            names = "--output-dir",
             paramLabel = "<folder>",
-            description = "Folder for the three files, made if need be. Usual: plan.")
+            description = "Folder for the three files, created if missing. Default: plan.")
     private Path folder = Path.of("plan");
 
     private PlanFiles.Source source() throws IOException {
@@ -206,13 +206,13 @@ final class Plan extends Program {
         return dot > 0 ? name.substring(0, dot) : name;
     }
 
-    /** The program, written from the drawing if the input is one. The leads hang on the kerf, and so on the head. */
+    /** The program, generated from the drawing if the input is one. */
     private String program(String text) {
         if (!isDrawing()) {
             return text;
         }
-        SvgDrawing drawing = SvgReader.read(text, curves, EdgeRequirement.of(grade));
-        return DrawnProgram.text(title(), drawing, CuttingRules.of(kerfRoom, thickness), jetOn, jetOff);
+        SvgDrawing drawing = SvgReader.read(text, chordTolerance, EdgeRequirement.of(quality));
+        return DrawnProgram.text(title(), drawing, CuttingRules.of(kerfWidth, thickness), jetOn, jetOff);
     }
 
     private boolean isDrawing() {
@@ -228,60 +228,61 @@ final class Plan extends Program {
                 ? codes.withJetOff(jetOff).withJetOn(jetOn)
                 : codes.withJetOn(jetOn).withJetOff(jetOff);
         PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenContours() : codes);
-        Workpiece piece = Workpiece.of(material, thickness);
+        Workpiece workpiece = Workpiece.of(material, thickness);
         Optional<HeadSelection> selection =
-                head.isHeadGiven() ? Optional.empty() : Optional.of(HeadChoice.of(selector(), program, piece, grade));
+                head.isHeadGiven() ? Optional.empty() : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
         PlanRequest request = new PlanRequest(
                 title(),
                 program,
                 selection.map(this::chosen).orElseGet(head::jet),
-                piece,
-                grade,
-                tolerance,
-                MachineLimits.of(machineSpeed, machineAcceleration),
-                machineSpeed);
+                workpiece,
+                quality,
+                lagTolerance,
+                MachineLimits.of(rapidSpeed, machineAcceleration),
+                rapidSpeed);
         PartPlan plan = PartPlan.of(request, progress(program.size()));
         Shop where = new Shop(
                 shop.rates(),
-                shop.isInvented(),
+                shop.hasExamplePrices(),
                 shop.piercing(),
                 parts,
                 Slats.of(slatPitch, slatThickness),
                 shearStrength,
-                selection.map(found -> found.explanation(by)));
+                selection.map(found -> found.explanation(ranking)));
         return new Planned(plan, JobFacts.of(plan, where));
     }
 
-    /** A plan and what the shop adds to it. */
+    /** A plan and its facts for the shop. */
     private record Planned(PartPlan plan, JobFacts job) {}
 
     private HeadSelector selector() {
-        HeadInventory shelf = head.isMeshGiven() ? shop.shelf().withAbrasives(List.of(head.abrasive())) : shop.shelf();
-        return HeadSelector.of(shelf, head.pressure(), shop.power())
+        HeadInventory inventory =
+                head.isMeshGiven() ? shop.inventory().withAbrasives(List.of(head.abrasive())) : shop.inventory();
+        return HeadSelector.of(inventory, head.pressure(), shop.power())
                 .withRates(shop.rates())
                 .withPiercing(shop.piercing());
     }
 
     private AbrasiveJet chosen(HeadSelection selection) {
-        return head.atStandOff(selection.best(by).jet());
+        return head.atStandOff(selection.best(ranking).jet());
     }
 
     private String title() {
-        String words = stem().replaceAll("[_-]+", " ").strip();
-        return words.isEmpty() ? "Part" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+        String spaced = stem().replaceAll("[_-]+", " ").strip();
+        return spaced.isEmpty() ? "Part" : spaced.substring(0, 1).toUpperCase(Locale.ROOT) + spaced.substring(1);
     }
 
-    /** From Java 22 on, a console need be no terminal; progress then reaches a log as well, which does no harm. */
+    /** From Java 22 on, a console can be something other than a terminal; progress then reaches a log as well. */
     @SuppressWarnings("SystemConsoleNull")
     private Progress progress(int blocks) {
         if (blocks < LONG || System.console() == null) {
             return Progress.SILENT;
         }
-        int[] told = {-1};
+        int[] printed = {-1};
         return (done, of) -> {
             int percent = (int) (100L * done / of);
-            if (percent != told[0]) {
-                told[0] = percent;
+            if (percent != printed[0]) {
+                printed[0] = percent;
                 errors().print("\rplanned " + percent + " % of " + of + " blocks" + (done == of ? "\n" : ""));
                 errors().flush();
             }

@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** One program: it fills a table, and prints it for a person or as CSV. */
+/** One program: fills a table, and prints it for people or as CSV. */
 abstract class Program implements Callable<Integer> {
 
     @Spec
@@ -21,14 +21,14 @@ abstract class Program implements Callable<Integer> {
     private boolean csv;
 
     /**
-     * The answer of the program.
+     * Returns the result of the program.
      *
      * @return a filled table
      */
     protected abstract Table table();
 
     /**
-     * Prints the answer for a person. A program with more to say than a table overrides this.
+     * Prints the result for people. A program that prints more than a table overrides this.
      *
      * @param out where to print
      */
@@ -37,7 +37,7 @@ abstract class Program implements Callable<Integer> {
     }
 
     /**
-     * Prints the answer as CSV.
+     * Prints the result as CSV.
      *
      * @param out where to print
      * @throws IOException if it cannot be written
@@ -62,12 +62,12 @@ abstract class Program implements Callable<Integer> {
         return 0;
     }
 
-    /** Whether CSV is wanted, so that nothing is to be left out for a person's sake. */
+    /** Whether CSV is requested, which leaves nothing out. */
     protected final boolean isCsv() {
         return csv;
     }
 
-    /** Where to tell progress and other things that are not the answer. */
+    /** Writer for progress and everything else that is not the result. */
     protected final PrintWriter errors() {
         return spec.commandLine().getErr();
     }

@@ -15,11 +15,11 @@ import javax.measure.quantity.Pressure;
 import picocli.CommandLine.Option;
 import static dev.waterjet.measure.Measures.kilowatts;
 
-/** The options that describe a shop: its pump, its shelf, its prices, what it knows of piercing. */
+/** Options of the shop: pump, head inventory, prices, piercing. */
 final class ShopOptions {
 
-    /** Prices of the workshop on Hollow Ridge, invented for the demonstration. */
-    private static final Map<CostItem, Double> INVENTED = Map.of(
+    /** Example prices of the workshop on Hollow Ridge. */
+    private static final Map<CostItem, Double> EXAMPLE_PRICES = Map.of(
             CostItem.MACHINE, 90.0,
             CostItem.WATER, 3.0,
             CostItem.ABRASIVE, 0.45,
@@ -33,68 +33,68 @@ final class ShopOptions {
             names = "--power",
             converter = Typed.Power.class,
             paramLabel = "<power>",
-            description = "Hydraulic power of the pump: motor power times efficiency. Usual: 22 kW.")
+            description = "Rated hydraulic power of the pump: motor power times efficiency. Default: 22 kW.")
     private Quantity<Power> power = kilowatts(22);
 
     @Option(
-            names = "--shelf",
+            names = "--inventory",
             paramLabel = "<file>",
-            description = "CSV of the sizes on the shelf, with the header \"part,size\" and rows such as"
+            description = "CSV of the sizes in stock, with the header \"part,size\" and rows such as"
                     + " \"orifice,0.25 mm\", \"tube,0.76 mm\", \"length,76 mm\", \"mesh,80\", \"flow,300 g/min\"."
-                    + " Without it, sizes in common use.")
-    private Optional<Path> shelf = Optional.empty();
+                    + " Default: sizes in common use.")
+    private Optional<Path> inventory = Optional.empty();
 
     @Option(
             names = "--price",
             paramLabel = "<item>=<amount>",
             description =
-                    "A price of your own, once for each item: machine (per hour), water (m3), abrasive (kg), energy"
-                            + " (kWh), sludge (kg), orifice, tube, sheet (each). Without any, invented prices of the Hollow Ridge"
-                            + " workshop.")
+                    "Price of an item, once for each: machine (per hour), water (m3), abrasive (kg), energy"
+                            + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
+                            + " Ridge.")
     private Map<CostItem, Double> prices = new EnumMap<>(CostItem.class);
 
-    @Option(names = "--currency", paramLabel = "<name>", description = "Name of the currency. Usual: crowns.")
-    private String currency = "crowns";
+    @Option(names = "--currency", paramLabel = "<name>", description = "Name of the currency. Default: cost units.")
+    private String currency = "cost units";
 
     @Option(
-            names = "--pierce-strength",
+            names = "--plate-strength",
             converter = Typed.Pressure.class,
             paramLabel = "<strength>",
-            description = "Strength that keeps a brittle or laminated plate whole: between its layers, or in tension.")
+            description = "Strength of a brittle or laminated plate: in tension, or between its layers.")
     private Optional<Quantity<Pressure>> strength = Optional.empty();
 
     @Option(
-            names = "--pierce-room",
+            names = "--pierce-clearance",
             converter = Typed.Length.class,
             paramLabel = "<width>",
-            description = "Free width of scrap around a pierce point, so that the jet can move while it pierces.")
-    private Optional<Quantity<Length>> room = Optional.empty();
+            description = "Width of scrap around a pierce point; a moving pierce requires it.")
+    private Optional<Quantity<Length>> clearance = Optional.empty();
 
     Quantity<Power> power() {
         return power;
     }
 
-    HeadInventory shelf() {
-        return shelf.map(file -> HeadInventory.parse(TextFiles.read(file))).orElseGet(HeadInventory::standard);
+    HeadInventory inventory() {
+        return inventory.map(file -> HeadInventory.parse(TextFiles.read(file))).orElseGet(HeadInventory::standard);
     }
 
     Prices rates() {
         Prices rates = Prices.of(currency);
-        for (Map.Entry<CostItem, Double> price : (isInvented() ? INVENTED : prices).entrySet()) {
+        for (Map.Entry<CostItem, Double> price : (hasExamplePrices() ? EXAMPLE_PRICES : prices).entrySet()) {
             rates = rates.with(price.getKey(), price.getValue());
         }
         return rates;
     }
 
-    boolean isInvented() {
+    boolean hasExamplePrices() {
         return prices.isEmpty();
     }
 
     PierceSettings piercing() {
-        PierceSettings practice = PierceSettings.defaults();
+        PierceSettings settings = PierceSettings.defaults();
         if (strength.isPresent()) {
-            practice = practice.withStrength(strength.get());
+            settings = settings.withStrength(strength.get());
         }
-        return room.isPresent() ? practice.withPierceClearance(room.get()) : practice;
+        return clearance.isPresent() ? settings.withPierceClearance(clearance.get()) : settings;
     }
 }

@@ -12,7 +12,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine;
 
-/** The command that holds the programs. Without arguments it says what they are. */
+/** Command that holds the programs. Without arguments it lists them. */
 @Command(
         name = "waterjet",
         description = "Calculations for abrasive-waterjet cutting. Quantities are typed with their units,"
@@ -21,9 +21,9 @@ import picocli.CommandLine;
         commandListHeading = "%nPrograms:%n",
         footer = {
             "",
-            "waterjet <program> --help tells what a program wants.",
-            "A cutting jet maims and kills. What is printed here is a calculation: the machine's manual, local"
-                    + " codes and trained people decide what is run."
+            "waterjet <program> --help lists the options of a program.",
+            "A cutting jet maims and kills. The output is a calculation: the machine's manual, local codes and trained"
+                    + " people decide what is run."
         },
         subcommands = {
             WaterTable.class,

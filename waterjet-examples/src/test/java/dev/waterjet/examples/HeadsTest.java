@@ -53,7 +53,7 @@ class HeadsTest {
     @Test
     void ranksByCostWithTheShopsOwnPrices() {
         Ran ran = Ran.of(
-                "heads", "--by", "cost", "--price", "machine=60", "--price", "abrasive=2", "--currency", "marks");
+                "heads", "--rank-by", "cost", "--price", "machine=60", "--price", "abrasive=2", "--currency", "marks");
 
         assertThat(ran.status()).isZero();
         assertThat(ran.out())
@@ -66,7 +66,7 @@ class HeadsTest {
         Path shelf =
                 file("shelf.csv", "part,size\norifice,0.25 mm\ntube,0.76 mm\nlength,76 mm\nmesh,80\nflow,300 g/min\n");
         List<CSVRecord> rows =
-                Ran.of("heads", "--shelf", shelf.toString(), "--csv").rows();
+                Ran.of("heads", "--inventory", shelf.toString(), "--csv").rows();
 
         assertThat(rows).hasSize(1);
         assertThat(number(rows.get(0), "orifice_m")).isCloseTo(0.25e-3, within(1e-15));
@@ -88,7 +88,7 @@ class HeadsTest {
 
     @Test
     void saysWhyTheOthersFail() {
-        Ran ran = Ran.of("heads", "--radius", "0.3 mm", "--power", "8 kW", "--refused");
+        Ran ran = Ran.of("heads", "--min-radius", "0.3 mm", "--power", "8 kW", "--show-rejected");
 
         assertThat(ran.status()).isZero();
         assertThat(ran.out()).contains("the kerf leaves a radius of", "the pump gives 8 kW");
@@ -97,9 +97,9 @@ class HeadsTest {
     @Test
     void badInputEndsInOneLineAndStatusTwo() throws IOException {
         Path shelf = file("shelf.csv", "part,size\n");
-        assertRefused(Ran.of("heads", "--radius", "1 um"), "no head of the list serves this part");
-        assertRefused(Ran.of("heads", "--shelf", shelf.toString()), "number of orifices is 0");
-        assertRefused(Ran.of("heads", "--shelf", folder.resolve("none.csv").toString()), "none.csv");
+        assertRefused(Ran.of("heads", "--min-radius", "1 um"), "no head of the list serves this part");
+        assertRefused(Ran.of("heads", "--inventory", shelf.toString()), "number of orifices is 0");
+        assertRefused(Ran.of("heads", "--inventory", folder.resolve("none.csv").toString()), "none.csv");
         assertRefused(Ran.of("heads", "--price", "gold=1"), "gold");
         assertRefused(Ran.of("heads", "--drawing", file("broken.svg", "<svg").toString()), "line 1, column");
     }

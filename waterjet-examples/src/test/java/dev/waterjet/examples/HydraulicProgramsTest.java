@@ -39,7 +39,7 @@ class HydraulicProgramsTest {
     @Test
     void jetTellsThreeSpeeds() {
         Ran ran = Ran.of(
-                "jet", "--pressure", "400 MPa", "--temperature", "20 C", "--orifice", "0.3 mm", "--cd", "0.7", "--csv");
+                "jet", "--pressure", "400 MPa", "--temperature", "20 C", "--orifice", "0.3 mm", "--discharge-coefficient", "0.7", "--csv");
 
         assertThat(ran.out())
                 .startsWith("temperature_K,pressure_Pa,orifice_m,discharge_coefficient,incompressible_speed_m_per_s,"
@@ -89,7 +89,7 @@ class HydraulicProgramsTest {
                 .rows();
 
         assertThat(number(rows.get(0), "volume_m3")).isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
-        assertThat(Ran.of("attenuator", "--wall", "0.9").err()).contains("outer over inner diameter is 0.9");
+        assertThat(Ran.of("attenuator", "--diameter-ratio", "0.9").err()).contains("outer over inner diameter is 0.9");
     }
 
     private static double number(CSVRecord row, String column) {

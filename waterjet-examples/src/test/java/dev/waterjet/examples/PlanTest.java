@@ -33,7 +33,7 @@ class PlanTest {
 
     @Test
     void plansTheBuiltInPartIntoThreeFiles() throws IOException {
-        Ran ran = Ran.of("plan", "--into", folder.toString());
+        Ran ran = Ran.of("plan", "--output-dir", folder.toString());
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.status()).isZero();
@@ -50,7 +50,7 @@ class PlanTest {
     @Test
     void choosesAHeadWhereNoneIsGivenAndSaysWhy() throws IOException {
         Path input = write("slot.nc", "G0 X5 Y0.3\nM3\nG41 G1 Y0\nX30\nY0.6\nX0\nY0\nX5\nM5\n");
-        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+        Ran ran = Ran.of("plan", input.toString(), "--output-dir", folder.toString());
 
         // the usual head has a kerf above one millimetre and could not enter
         assertThat(ran.err()).isEmpty();
@@ -78,14 +78,14 @@ class PlanTest {
                 "300 mm",
                 "--shear-strength",
                 "200 MPa",
-                "--into",
+                "--output-dir",
                 folder.toString());
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out()).contains("2 cuts", "every closed cut has one").containsPattern("tabs +3 of ");
         String program = Files.readString(folder.resolve("shutter-with-feeds.nc"));
         assertThat(program)
-                .contains("name bore, grade fine", "name rim, grade medium")
+                .contains("name bore, quality fine", "name rim, grade medium")
                 .containsSubsequence("bore", "M3", "M5", "rim", "M3", "M5", "M30");
         Ran again = Ran.of("plan", folder.resolve("shutter-with-feeds.nc").toString(), "--csv");
         assertThat(again.rows())
@@ -98,7 +98,7 @@ class PlanTest {
                 "plan",
                 "--material",
                 "float-glass",
-                "--pierce-strength",
+                "--plate-strength",
                 "50 MPa",
                 "--price",
                 "machine=60",
@@ -106,7 +106,7 @@ class PlanTest {
                 "marks",
                 "--parts",
                 "40",
-                "--into",
+                "--output-dir",
                 folder.toString());
 
         assertThat(ran.err()).isEmpty();
@@ -119,7 +119,7 @@ class PlanTest {
 
     @Test
     void everyBlockOfTheCsvHasItsFeedInTheProgram() throws IOException {
-        Ran.of("plan", "--into", folder.toString());
+        Ran.of("plan", "--output-dir", folder.toString());
         Ran csv = Ran.of("plan", "--csv");
         String[] lines = Files.readString(folder.resolve("mirror-cell-bracket-with-feeds.nc"))
                 .split("\n", -1);
@@ -139,7 +139,7 @@ class PlanTest {
 
     @Test
     void finerFacesAndThickerPlatesTakeLonger() {
-        assertThat(seconds("--grade", "fine")).isGreaterThan(seconds("--grade", "medium"));
+        assertThat(seconds("--quality", "fine")).isGreaterThan(seconds("--quality", "medium"));
         assertThat(seconds("--thickness", "20 mm")).isGreaterThan(2 * seconds("--thickness", "10 mm"));
         assertThat(seconds("--material", "titanium")).isGreaterThan(1.5 * seconds("--material", "aluminium-6061"));
         // common practice, no source: a larger orifice cuts faster, all else equal
@@ -160,7 +160,7 @@ class PlanTest {
         Locale before = Locale.getDefault();
         try {
             Locale.setDefault(Locale.forLanguageTag("ar-EG"));
-            Ran.of("plan", "--orifice", "0.33 mm", "--into", folder.toString());
+            Ran.of("plan", "--orifice", "0.33 mm", "--output-dir", folder.toString());
         } finally {
             Locale.setDefault(before);
         }
@@ -199,7 +199,7 @@ class PlanTest {
             })
     void refusesWhatCannotBeCutAndWritesNothing(String program, String message) throws IOException {
         Path input = write("part.nc", program.replace('~', '\n'));
-        Ran ran = Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--into", folder.toString());
+        Ran ran = Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--output-dir", folder.toString());
 
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.out()).isEmpty();
@@ -213,7 +213,7 @@ class PlanTest {
         "--pressure, 380, has no unit",
         "--pressure, 380 kg, has a unit that is not one of pressure",
         "--material, stone cold, is no known material",
-        "--grade, shiny, is not a face grade",
+        "--quality, shiny, is not a face grade",
         "--mesh, coarse, is not a mesh",
         "--tube, 0.3 mm, focusing-tube bore is 0.3 mm",
         "--thickness, -3 mm, thickness",
@@ -231,7 +231,7 @@ class PlanTest {
     void neverWritesOverItsInputAndNeedsAFileThatIsThere() throws IOException {
         Path input = write("part-with-feeds.nc", "G0 X5\nM3\nG3 I-5\nM5\n");
         Files.createSymbolicLink(folder.resolve("part.nc"), input);
-        Ran ran = Ran.of("plan", folder.resolve("part.nc").toString(), "--into", folder.toString());
+        Ran ran = Ran.of("plan", folder.resolve("part.nc").toString(), "--output-dir", folder.toString());
 
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err()).contains("it is the input, which stays as it is");
@@ -247,7 +247,7 @@ class PlanTest {
     void keepsBytesThatAreNoUtf8() throws IOException {
         Path input = folder.resolve("alt.nc");
         Files.write(input, "G0 X5 (Gr\u00f6\u00dfe)\r\nM3\r\nG3 I-5\r\nM5\r\n".getBytes(StandardCharsets.ISO_8859_1));
-        Ran.of("plan", input.toString(), "--into", folder.toString());
+        Ran.of("plan", input.toString(), "--output-dir", folder.toString());
 
         byte[] written = Files.readAllBytes(folder.resolve("alt-with-feeds.nc"));
         String text = new String(written, StandardCharsets.ISO_8859_1);
@@ -258,7 +258,7 @@ class PlanTest {
     @Test
     void otherCodesOpenTheJet() throws IOException {
         Path input = write("codes.nc", "G0 X5\nM8\nM62\nG3 I-5\nM63\nM5\n");
-        Ran ran = Ran.of("plan", input.toString(), "--jet-on", "62", "--jet-off", "63", "--pass", "8,5", "--csv");
+        Ran ran = Ran.of("plan", input.toString(), "--jet-on", "62", "--jet-off", "63", "--pass-through", "8,5", "--csv");
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.rows()).hasSize(1);
@@ -275,7 +275,7 @@ class PlanTest {
                     String.format(Locale.ROOT, "G1 X%.5f Y%.5f%n", radius * Math.cos(angle), radius * Math.sin(angle)));
         }
         Path input = write("ripple.nc", program.append("M5\n").toString());
-        Ran ran = Ran.of("plan", input.toString(), "--into", folder.toString());
+        Ran ran = Ran.of("plan", input.toString(), "--output-dir", folder.toString());
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out()).contains("1 cut, 100000 blocks");

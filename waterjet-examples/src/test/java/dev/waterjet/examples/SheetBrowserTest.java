@@ -64,7 +64,7 @@ class SheetBrowserTest {
     @ParameterizedTest
     @CsvSource({"1280, light", "390, light", "390, dark"})
     void theSheetRendersWhole(int width, String scheme) throws Exception {
-        Ran.of("plan", "--into", folder.toString());
+        Ran.of("plan", "--output-dir", folder.toString());
         URI page = folder.resolve("mirror-cell-bracket-sheet.html").toUri();
         int port = freePort();
         String base = "http://127.0.0.1:" + port;

@@ -15,7 +15,7 @@ public final class BlockTable {
             "name",
             "shape",
             "lead",
-            "grade",
+            "quality",
             "end_x_m",
             "end_y_m",
             "radius_m",
@@ -46,7 +46,7 @@ public final class BlockTable {
                 csv.append(number).append(',').append(name).append(',');
                 csv.append(edge.isArc() ? "arc," : "line,");
                 csv.append(edge.requirement().isLead() ? "yes," : "no,");
-                csv.append(cut.grade().label()).append(',');
+                csv.append(cut.quality().label()).append(',');
                 csv.append(edge.end().xSi()).append(',');
                 csv.append(edge.end().ySi()).append(',');
                 edge.radius().ifPresent(radius -> csv.append(Kind.LENGTH.si(radius)));

@@ -8,22 +8,22 @@ import dev.waterjet.program.ProgramCut;
 import dev.waterjet.quality.CutQuality;
 
 /**
- * The plan of one cut. A block of the program runs at one feed: the highest that front and machine allow along it. Its
- * time counts the slower stretches at its ends as well.
+ * Plan of one cut. A block of the program has one feed rate: the highest that cut front and machine allow along it. Its
+ * time includes the slower stretches at its ends.
  */
 public final class CutPlan {
 
     private final ProgramCut cut;
-    private final CutQuality grade;
+    private final CutQuality quality;
     private final Kerf kerf;
     private final Contour path;
     private final double[] feedMPerS;
     private final double[] timeS;
     private final FeedLimit[] limit;
 
-    private CutPlan(ProgramCut cut, CutQuality grade, Kerf kerf, FeedPlan plan) {
+    private CutPlan(ProgramCut cut, CutQuality quality, Kerf kerf, FeedPlan plan) {
         this.cut = cut;
-        this.grade = grade;
+        this.quality = quality;
         this.kerf = kerf;
         this.path = plan.contour();
         this.feedMPerS = new double[cut.size()];
@@ -39,8 +39,8 @@ public final class CutPlan {
         }
     }
 
-    static CutPlan of(ProgramCut cut, CutQuality grade, Kerf kerf, FeedPlan plan) {
-        return new CutPlan(cut, grade, kerf, plan);
+    static CutPlan of(ProgramCut cut, CutQuality quality, Kerf kerf, FeedPlan plan) {
+        return new CutPlan(cut, quality, kerf, plan);
     }
 
     /** The cut of the program. */
@@ -48,22 +48,22 @@ public final class CutPlan {
         return cut;
     }
 
-    /** Grade of its faces. */
-    public CutQuality grade() {
-        return grade;
+    /** Its cut quality. */
+    public CutQuality quality() {
+        return quality;
     }
 
-    /** The kerf at the feed of its grade. */
+    /** The kerf at the feed rate of its cut quality. */
     public Kerf kerf() {
         return kerf;
     }
 
-    /** Its path, leads among it; an edge for each block. */
+    /** Its path with leads; an edge for each block. */
     public Contour path() {
         return path;
     }
 
-    /** Feed of a block, in m/s. */
+    /** Feed rate of a block, in m/s. */
     public double feedSi(int block) {
         return feedMPerS[block];
     }
@@ -73,7 +73,7 @@ public final class CutPlan {
         return timeS[block];
     }
 
-    /** What holds the feed of a block down. */
+    /** Governing limit of a block. */
     public FeedLimit limit(int block) {
         return limit[block];
     }

@@ -2,8 +2,9 @@ package dev.waterjet.examples.plan;
 
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Edge;
 import dev.waterjet.part.Side;
@@ -14,8 +15,8 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /**
- * The smallest radius and slot of the part against what the jet can enter. Where the program's path is the centre of the
- * jet, the jet enters whatever the path does, and leaves at least its own radius and width.
+ * Minimum inner radius and slot width of the part, compared with those that the jet can cut. A program without kerf offset
+ * gives the path of the jet axis, which the jet can always follow.
  */
 public final class Features {
 
@@ -43,20 +44,20 @@ public final class Features {
             }
             isEdge = true;
             Kerf kerf = kerfs.apply(cut);
-            double least = kerf.minimumInnerRadius().si();
+            double minimum = kerf.minimumInnerRadius().si();
             Contour loop = cut.loop(EdgeRequirement.defaults()).orElseThrow();
             for (int k = 0; k < loop.size(); k++) {
                 Edge edge = loop.edge(k);
                 if (edge.isArc() && edge.turn().orElseThrow() != parts.get(i)) {
                     double r = Kind.LENGTH.si(edge.radius().orElseThrow());
-                    refuseBelow(r, least, cut.line(cut.leadIn() + k), "an inner radius");
+                    refuseBelow(r, minimum, cut.line(cut.leadIn() + k), "an inner radius");
                     radius = Math.min(radius, r);
                 }
             }
             corners += SharpCorners.count(loop, parts.get(i));
             boolean isHole = loop.enclosedSide() != parts.get(i);
             OptionalDouble narrowest =
-                    Passage.narrowest(loop, isHole, kerf.smallestSlot().si());
+                    SlotWidth.narrowest(loop, isHole, kerf.smallestSlot().si());
             if (narrowest.isPresent()) {
                 refuseBelow(narrowest.getAsDouble(), kerf.smallestSlot().si(), cut.line(cut.leadIn()), "a slot");
                 slot = Math.min(slot, narrowest.getAsDouble());
@@ -65,26 +66,27 @@ public final class Features {
         return new Features(radius, slot, corners, isEdge);
     }
 
-    private static void refuseBelow(double asked, double least, int line, String feature) {
-        if (asked < least) {
+    private static void refuseBelow(double actual, double minimum, int line, String feature) {
+        if (actual < minimum) {
             throw new TextException(
                     line,
                     1,
-                    feature + " of " + told(asked) + ": the jet cannot enter it, it leaves " + told(least)
-                            + " at this feed; take a smaller orifice and focusing tube");
+                    Message.of(
+                                    "feature-too-small",
+                                    "{feature} of {actual}; the jet leaves at least {minimum} at this feed rate; use a"
+                                            + " smaller orifice and focusing tube")
+                            .with("feature", feature)
+                            .with("actual", Kind.LENGTH, actual, Units.MILLIMETRE)
+                            .with("minimum", Kind.LENGTH, minimum, Units.MILLIMETRE));
         }
     }
 
-    private static String told(double lengthM) {
-        return QuantityText.round(lengthM * 1000, 3) + " mm";
-    }
-
-    /** Smallest radius of the hollow arcs, in m; empty if the part has none or the path is the centre of the jet. */
+    /** Minimum inner radius, in m; empty if the part has none or the path is that of the jet axis. */
     public OptionalDouble smallestRadiusSi() {
         return finite(smallestRadiusM);
     }
 
-    /** Narrowest slot, in m; empty if none is narrow or the path is the centre of the jet. */
+    /** Minimum slot width, in m; empty if no slot is narrow or the path is that of the jet axis. */
     public OptionalDouble smallestSlotSi() {
         return finite(smallestSlotM);
     }
@@ -93,12 +95,12 @@ public final class Features {
         return Double.isFinite(lengthM) ? OptionalDouble.of(lengthM) : OptionalDouble.empty();
     }
 
-    /** How many hollow corners are drawn sharp: the jet leaves its own radius there. */
+    /** Number of sharp inner corners, where the jet leaves its own radius. */
     public int sharpCorners() {
         return sharpCorners;
     }
 
-    /** Whether the program's path is the edge of the part, so that the machine offsets the jet. */
+    /** Whether the program's path is the edge of the part, so that the machine applies the kerf offset. */
     public boolean isEdge() {
         return isEdge;
     }

@@ -18,15 +18,15 @@ final class FeedChart {
     private FeedChart() {}
 
     static String svg(PartPlan plan) {
-        PlanRequest asked = plan.request();
-        double thickness = asked.piece().thicknessSi();
+        PlanRequest request = plan.request();
+        double thickness = request.workpiece().thicknessSi();
         QuantityArray<Length> thicknesses = QuantityArray.evenly(
                 Kind.LENGTH, Kind.LENGTH.of(thickness * 0.4), Kind.LENGTH.of(thickness * 2), POINTS);
-        FeedCurve curve = asked.feeds()
+        FeedCurve curve = request.feeds()
                 .curve(
-                        asked.jet(),
-                        asked.piece().material(),
-                        QualityIndexTable.standard().index(asked.grade()),
+                        request.jet(),
+                        request.workpiece().material(),
+                        QualityIndexTable.standard().index(request.quality()),
                         thicknesses);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         double[] feed = curve.feeds().to(Units.MILLIMETRE_PER_MINUTE);
@@ -37,19 +37,19 @@ final class FeedChart {
             upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), Units.MILLIMETRE_PER_MINUTE);
         }
         double chosen = plan.feed().to(Units.MILLIMETRE_PER_MINUTE);
-        String told = "For " + asked.piece().material().name() + " and "
-                + asked.grade().label()
-                + " faces the feed falls from " + QuantityText.round(feed[0], 3) + " mm/min at "
+        String alt = "For " + request.workpiece().material().name() + " and "
+                + request.quality().label()
+                + " cut quality the feed rate decreases from " + QuantityText.round(feed[0], 3) + " mm/min at "
                 + QuantityText.round(x[0], 3) + " mm to " + QuantityText.round(feed[POINTS - 1], 3) + " mm/min at "
-                + QuantityText.round(x[POINTS - 1], 3) + " mm; chosen is " + QuantityText.round(chosen, 3)
+                + QuantityText.round(x[POINTS - 1], 3) + " mm; this plan has " + QuantityText.round(chosen, 3)
                 + " mm/min at " + QuantityText.round(thickness * 1000, 3) + " mm.";
-        return Chart.of("Feed over thickness", told)
+        return Chart.of("Feed rate over thickness", alt)
                 .x("thickness [mm]")
                 .y("feed [mm/min]")
                 .yFrom(0, Arrays.stream(upper).max().orElse(1) * 1.02)
                 .band("95 % interval", x, lower, upper)
-                .line(asked.grade().label() + " face", x, feed)
-                .points("chosen", new double[] {thickness * 1000}, new double[] {chosen})
+                .line(request.quality().label() + " cut quality", x, feed)
+                .points("this plan", new double[] {thickness * 1000}, new double[] {chosen})
                 .svgInPage(520, 360);
     }
 }

@@ -14,58 +14,58 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 
-/** Which head a program asks for: by its length of cut, its pierces, its smallest hollow radius and narrowest passage. */
+/** Selection of a head for a program, by its cut length, pierces, minimum inner radius and minimum slot width. */
 public final class HeadChoice {
 
-    /** Passages are looked for from this width up to a dozen times it. */
+    /** Slots are searched from this width up to twelve times it. */
     private static final double FINE_SLOT_M = 0.2e-3;
 
     private HeadChoice() {}
 
     /**
-     * Tries all heads of a selector on a program.
+     * Returns the result of a selector for a program.
      *
      * @param selector the heads, pump and prices
      * @param program the program
-     * @param piece what is cut
-     * @param grade grade of faces of which the program says nothing
-     * @return those that serve, and why the others do not
+     * @param workpiece workpiece
+     * @param quality cut quality where the program specifies none
+     * @return feasible and rejected heads
      */
-    public static HeadSelection of(HeadSelector selector, PartProgram program, Workpiece piece, CutQuality grade) {
+    public static HeadSelection of(HeadSelector selector, PartProgram program, Workpiece workpiece, CutQuality quality) {
         List<ProgramCut> cuts = program.cuts();
-        PartRequirement demand = PartRequirement.of(piece, finest(cuts, grade), program.cuttingLength())
+        PartRequirement requirement = PartRequirement.of(workpiece, finest(cuts, quality), program.cuttingLength())
                 .withPierces(cuts.size());
         List<Side> parts = PartSides.of(cuts);
         double radius = Double.POSITIVE_INFINITY;
-        double passage = Double.POSITIVE_INFINITY;
+        double slot = Double.POSITIVE_INFINITY;
         for (int i = 0; i < cuts.size(); i++) {
-            // where the path is the centre of the jet, the jet enters whatever the path does
+            // the jet can always follow a path of its own axis
             if (cuts.get(i).jetSide().isPresent() && cuts.get(i).isClosed()) {
                 Contour loop = cuts.get(i).loop(EdgeRequirement.defaults()).orElseThrow();
-                radius = Math.min(radius, hollow(loop, parts.get(i)));
-                passage = Math.min(
-                        passage,
-                        Passage.narrowest(loop, loop.enclosedSide() != parts.get(i), FINE_SLOT_M)
+                radius = Math.min(radius, innerRadius(loop, parts.get(i)));
+                slot = Math.min(
+                        slot,
+                        SlotWidth.narrowest(loop, loop.enclosedSide() != parts.get(i), FINE_SLOT_M)
                                 .orElse(Double.POSITIVE_INFINITY));
             }
         }
         if (radius < Double.POSITIVE_INFINITY) {
-            demand = demand.withSmallestRadius(Kind.LENGTH.of(radius));
+            requirement = requirement.withSmallestRadius(Kind.LENGTH.of(radius));
         }
         return selector.select(
-                passage < Double.POSITIVE_INFINITY ? demand.withMinimumSlotWidth(Kind.LENGTH.of(passage)) : demand);
+                slot < Double.POSITIVE_INFINITY ? requirement.withMinimumSlotWidth(Kind.LENGTH.of(slot)) : requirement);
     }
 
     private static CutQuality finest(List<ProgramCut> cuts, CutQuality otherwise) {
         CutQuality finest = cuts.isEmpty() ? otherwise : CutQuality.VERY_COARSE;
         for (ProgramCut cut : cuts) {
-            CutQuality grade = cut.quality().orElse(otherwise);
-            finest = grade.compareTo(finest) > 0 ? grade : finest;
+            CutQuality quality = cut.quality().orElse(otherwise);
+            finest = quality.compareTo(finest) > 0 ? quality : finest;
         }
         return finest;
     }
 
-    private static double hollow(Contour loop, Side part) {
+    private static double innerRadius(Contour loop, Side part) {
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k < loop.size(); k++) {
             Edge edge = loop.edge(k);

@@ -5,6 +5,8 @@ import dev.waterjet.cost.BatchCost;
 import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import javax.measure.quantity.Time;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.measure.Kind;
@@ -17,13 +19,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What piercing, support on the slats, wear and prices add to a plan. */
+/** Piercing, support on the slats, wear and cost of a plan. */
 public final class JobFacts {
 
-    /** Chance that a wear part fails before it is changed. */
-    private static final double WORN_CHANCE = 0.1;
+    /** Failure probability at which a consumable is replaced. */
+    private static final double FAILURE_PROBABILITY = 0.1;
 
-    private static final int MOST_DRIVERS = 3;
+    private static final int MAX_CONTRIBUTIONS = 3;
 
     private final Shop shop;
     private final AbrasiveJet jet;
@@ -35,24 +37,24 @@ public final class JobFacts {
     private final Consumable orifice;
 
     private JobFacts(PartPlan plan, Shop shop) {
-        PlanRequest asked = plan.request();
+        PlanRequest request = plan.request();
         this.shop = shop;
-        this.jet = asked.jet();
-        this.pierce = PierceSelector.of(asked.feeds(), shop.practice()).choose(asked.jet(), asked.piece());
+        this.jet = request.jet();
+        this.pierce = PierceSelector.of(request.feeds(), shop.pierceSettings()).choose(request.jet(), request.workpiece());
         this.pierces = plan.cuts().size();
         this.work = PartWork.of(plan.cuttingTime())
                 .withPierces(pierces, pierce)
-                .withIdle(Kind.TIME.of(plan.travelTimeSi()));
-        this.cost = Batch.of(asked.jet(), work, shop.parts()).cost(shop.rates());
+                .withIdle(Kind.TIME.of(plan.rapidTimeSi()));
+        this.cost = Batch.of(request.jet(), work, shop.parts()).cost(shop.rates());
         this.support = Support.of(plan, shop);
-        this.orifice = shop.rates().orificeLife(asked.jet().head().orifice().jewel());
+        this.orifice = shop.rates().orificeLife(request.jet().head().orifice().jewel());
     }
 
     /**
-     * The facts of a plan in a shop.
+     * Returns the facts of a plan in a shop.
      *
      * @param plan the plan
-     * @param shop prices, practice, slats
+     * @param shop prices, pierce settings, slats
      * @return the facts
      */
     public static JobFacts of(PartPlan plan, Shop shop) {
@@ -60,64 +62,65 @@ public final class JobFacts {
     }
 
     /**
-     * The facts in words, in the order in which they are to be read.
+     * Returns the facts as text, in reading order.
      *
      * @return value by label
      */
-    public Map<String, String> words() {
-        Map<String, String> words = new LinkedHashMap<>();
-        words.put("head", head() + shop.whyHead().map(why -> ". " + why).orElse(", as given"));
-        words.put(
-                "pierces",
+    public Map<String, String> facts() {
+        Map<String, String> facts = new LinkedHashMap<>();
+        facts.put("Head", head() + shop.headSelection().map(found -> "; " + found).orElse(", as given"));
+        facts.put(
+                "Pierces",
                 pierces + ", " + pierce.method().label() + " at "
-                        + Told.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": " + pierce.reason());
+                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": " + pierce.reason());
         if (pierce.time().si() > 0) {
-            words.put("each pierce", range(pierce.time().si(), pierce.time().relativeUncertainty()));
+            facts.put("Pierce time", interval(pierce.time()) + " each");
         }
-        words.put("jet on", Told.time(work.jetTime()));
-        words.putAll(support.words());
-        words.put(
-                "cost",
+        facts.put("Jet-on time", ReportText.time(work.jetTime()));
+        facts.putAll(support.facts());
+        facts.put(
+                "Cost",
                 QuantityText.round(cost.perPart().si(), 3) + " \u00b1 "
                         + QuantityText.round(cost.perPart().standardUncertaintySi(), 1) + " " + cost.currency()
-                        + " a part" + (shop.isInvented() ? ", at invented prices" : "") + ", batch of " + shop.parts());
-        words.put("hangs on", drivers());
-        words.put(
-                "wear",
-                "change the orifice at " + hours(orifice) + " and the tube at "
-                        + hours(shop.rates().tubeLife()) + " of jet, before one in ten fails");
-        return words;
+                        + " per part" + (shop.hasExamplePrices() ? " (example prices)" : "") + ", batch of "
+                        + shop.parts());
+        facts.put("Main contributions", contributions());
+        facts.put(
+                "Replace",
+                "orifice after " + hours(orifice) + ", focusing tube after " + hours(shop.rates().tubeLife())
+                        + " of jet-on time (10 % failure probability)");
+        return facts;
     }
 
     private String head() {
         CuttingHead head = jet.head();
-        return Told.of(Kind.LENGTH, head.orifice().bore(), Units.MILLIMETRE) + " orifice, "
-                + Told.of(Kind.LENGTH, head.tube().bore(), Units.MILLIMETRE) + " tube, "
-                + Told.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE);
+        return ReportText.of(Kind.LENGTH, head.orifice().bore(), Units.MILLIMETRE) + " orifice, "
+                + ReportText.of(Kind.LENGTH, head.tube().bore(), Units.MILLIMETRE) + " focusing tube, "
+                + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE);
     }
 
-    private static String range(double seconds, double relative) {
-        return QuantityText.round(seconds, 2) + " s, 95 % within "
-                + QuantityText.round(seconds * Math.exp(-1.96 * relative), 2) + " s and "
-                + QuantityText.round(seconds * Math.exp(1.96 * relative), 2) + " s";
+    private static String interval(Estimate<Time> time) {
+        return QuantityText.round(time.si(), 2) + " s (95 % interval "
+                + QuantityText.round(Kind.TIME.si(time.lower(0.95)), 2) + " s to "
+                + QuantityText.round(Kind.TIME.si(time.upper(0.95)), 2) + " s)";
     }
 
     private static String hours(Consumable part) {
-        return Told.of(Kind.TIME, part.replacementTime(WORN_CHANCE), Units.HOUR);
+        return ReportText.of(Kind.TIME, part.replacementTime(FAILURE_PROBABILITY), Units.HOUR);
     }
 
-    private String drivers() {
-        List<String> words = new ArrayList<>();
+    private String contributions() {
+        List<String> main = new ArrayList<>();
         for (Map.Entry<String, Double> driver : cost.drivers().entrySet()) {
-            if (words.size() < MOST_DRIVERS) {
-                words.add(driver.getKey() + " " + QuantityText.round(100 * driver.getValue(), 2) + " %");
+            if (main.size() < MAX_CONTRIBUTIONS) {
+                main.add(driver.getKey() + " " + QuantityText.round(100 * driver.getValue(), 2) + " %");
             }
         }
-        return words.isEmpty() ? "nothing uncertain" : String.join(", ", words) + " of its variance";
+        return main.isEmpty() ? "none" : String.join(", ", main) + " of the cost variance";
     }
 
     /**
-     * Time and cost of the batch.
+     * Returns time and cost of the batch.
      *
      * @return the cost
      */
@@ -126,7 +129,7 @@ public final class JobFacts {
     }
 
     /**
-     * What the reader must know.
+     * Returns the cautions.
      *
      * @return the cautions
      */

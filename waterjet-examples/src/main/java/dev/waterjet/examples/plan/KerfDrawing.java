@@ -44,9 +44,9 @@ final class KerfDrawing {
                 .append(side(-1, 6, foot))
                 .append(side(1, WIDTH - 6, foot))
                 .append("</g>\n<g fill=\"var(--ink)\" text-anchor=\"middle\" font-size=\"14\">");
-        label(svg, WIDTH / 2.0, TOP - 16, "entry " + told(kerf.entryWidth().si()));
-        label(svg, WIDTH / 2.0, foot + 24, "exit " + told(kerf.exitWidth().si()));
-        label(svg, WIDTH * 0.17, (TOP + foot) / 2, told(thicknessM) + " thick");
+        label(svg, WIDTH / 2.0, TOP - 16, "entry " + text(kerf.entryWidth().si()));
+        label(svg, WIDTH / 2.0, foot + 24, "exit " + text(kerf.exitWidth().si()));
+        label(svg, WIDTH * 0.17, (TOP + foot) / 2, text(thicknessM) + " thick");
         svg.append("</g>\n</svg>");
         String fingerprint = new Fingerprint()
                 .add(thicknessM, kerf.entryWidth().si(), kerf.exitWidth().si())
@@ -91,12 +91,12 @@ final class KerfDrawing {
     }
 
     private String alt() {
-        return "Between the two walls of a plate " + told(thicknessM) + " thick the kerf is "
-                + told(kerf.entryWidth().si()) + " wide where the jet enters and "
-                + told(kerf.exitWidth().si()) + " where it leaves.";
+        return "Between the two walls of a plate " + text(thicknessM) + " thick the kerf is "
+                + text(kerf.entryWidth().si()) + " wide at the entry and "
+                + text(kerf.exitWidth().si()) + " wide at the exit.";
     }
 
-    private static String told(double lengthM) {
+    private static String text(double lengthM) {
         return QuantityText.round(lengthM * 1000, 3) + " mm";
     }
 }

@@ -189,22 +189,22 @@ final class PartDrawing {
         for (int i = 0; i < STEPS; i++) {
             stops.append(i == 0 ? "" : ", ").append(colour(i));
         }
-        return "<p class=\"legend\"><span>" + told(drawing.slowest) + "</span><span class=\"scale\""
+        return "<p class=\"legend\"><span>" + text(drawing.slowest) + "</span><span class=\"scale\""
                 + " style=\"background:linear-gradient(to right, " + stops + ")\"></span><span>"
-                + told(drawing.fastest) + "</span></p>";
+                + text(drawing.fastest) + "</span></p>";
     }
 
     private String alt() {
-        return plan.cuts().size() + " cuts over " + told("", rightM - leftM) + " by " + told("", highM - lowM)
-                + ", drawn in the colour of their feed: dark for the slowest, " + told(slowest)
-                + ", light for the fastest, " + told(fastest) + ". Rings mark where the jet pierces.";
+        return plan.cuts().size() + " cuts over " + text("", rightM - leftM) + " by " + text("", highM - lowM)
+                + ", in the colour of their feed rate: dark for the slowest, " + text(slowest)
+                + ", light for the fastest, " + text(fastest) + ". Rings mark the pierce points.";
     }
 
-    private static String told(double feed) {
+    private static String text(double feed) {
         return QuantityText.round(feed * 60e3, 3) + " mm/min";
     }
 
-    private static String told(String before, double lengthM) {
+    private static String text(String before, double lengthM) {
         return before + QuantityText.round(lengthM * 1000, 4) + " mm";
     }
 

@@ -25,7 +25,7 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 
-/** The plan of a part: feeds, times, consumption, kerf, and whether the jet can enter every feature. */
+/** Plan of a part: feed rates, times, consumption, kerf, and features that the jet cannot cut. */
 public final class PartPlan {
 
     private final PlanRequest request;
@@ -37,51 +37,51 @@ public final class PartPlan {
     private PartPlan(PlanRequest request, Progress progress) {
         this.request = request;
         FeedModel model = request.feeds();
-        for (CutQuality grade : CutQuality.values()) {
-            Estimate<Speed> feed = model.feed(request.jet(), request.piece(), grade);
-            feeds.put(grade, feed);
-            kerfs.put(grade, request.kerfs().kerf(request.jet(), request.piece(), model, feed.value()));
+        for (CutQuality quality : CutQuality.values()) {
+            Estimate<Speed> feed = model.feed(request.jet(), request.workpiece(), quality);
+            feeds.put(quality, feed);
+            kerfs.put(quality, request.kerfs().kerf(request.jet(), request.workpiece(), model, feed.value()));
         }
         PartProgram program = request.program();
         List<Side> parts = PartSides.of(program.cuts());
-        this.features = Features.of(program.cuts(), parts, cut -> kerf(grade(cut)));
+        this.features = Features.of(program.cuts(), parts, cut -> kerf(quality(cut)));
         FeedPlanner planner = FeedPlanner.of(
                 request.machine(),
-                QualityFeeds.of(model, request.jet(), request.piece()),
-                LagFunction.of(request.kerfs().lagModel(), model, request.jet(), request.piece()));
+                QualityFeeds.of(model, request.jet(), request.workpiece()),
+                LagFunction.of(request.kerfs().lagModel(), model, request.jet(), request.workpiece()));
         List<CutPlan> planned = new ArrayList<>();
         for (int i = 0; i < program.cuts().size(); i++) {
             ProgramCut cut = program.cuts().get(i);
-            CutQuality grade = grade(cut);
-            EdgeRequirement finish = EdgeRequirement.of(grade).withTolerance(cut.tolerance().orElse(request.tolerance()));
-            Contour path = cut.path(finish);
-            planned.add(CutPlan.of(cut, grade, kerf(grade), planner.plan(path, parts.get(i))));
+            CutQuality quality = quality(cut);
+            EdgeRequirement requirement = EdgeRequirement.of(quality).withTolerance(cut.tolerance().orElse(request.lagTolerance()));
+            Contour path = cut.path(requirement);
+            planned.add(CutPlan.of(cut, quality, kerf(quality), planner.plan(path, parts.get(i))));
             progress.at(cut.firstBlock() + cut.size(), program.size());
         }
         this.cuts = List.copyOf(planned);
     }
 
     /**
-     * Plans a part.
+     * Returns the plan of a part.
      *
-     * @param request what is asked
-     * @param progress hears how far it has come
+     * @param request the request
+     * @param progress receives progress
      * @return the plan
-     * @throws dev.waterjet.measure.WaterjetException if the jet cannot do what is asked
+     * @throws dev.waterjet.measure.WaterjetException if the jet cannot cut the part
      */
     public static PartPlan of(PlanRequest request, Progress progress) {
         return new PartPlan(request, progress);
     }
 
-    private CutQuality grade(ProgramCut cut) {
-        return cut.quality().orElse(request.grade());
+    private CutQuality quality(ProgramCut cut) {
+        return cut.quality().orElse(request.quality());
     }
 
-    private Kerf kerf(CutQuality grade) {
-        return Optional.ofNullable(kerfs.get(grade)).orElseThrow();
+    private Kerf kerf(CutQuality quality) {
+        return Optional.ofNullable(kerfs.get(quality)).orElseThrow();
     }
 
-    /** What was asked. */
+    /** The request. */
     public PlanRequest request() {
         return request;
     }
@@ -91,22 +91,22 @@ public final class PartPlan {
         return cuts;
     }
 
-    /** Radii and slots of the part against the jet. */
+    /** Radii and slots of the part. */
     public Features features() {
         return features;
     }
 
-    /** Feed on a straight cut of the grade that was asked for. */
+    /** Feed rate on a straight edge of the requested cut quality. */
     public Estimate<Speed> feed() {
-        return Optional.ofNullable(feeds.get(request.grade())).orElseThrow();
+        return Optional.ofNullable(feeds.get(request.quality())).orElseThrow();
     }
 
-    /** Kerf at that feed. */
+    /** Kerf at that feed rate. */
     public Kerf kerf() {
-        return kerf(request.grade());
+        return kerf(request.quality());
     }
 
-    /** The program with its feeds. */
+    /** The program with its feed rates. */
     public String programWithFeeds() {
         double[] all = new double[request.program().size()];
         for (CutPlan cut : cuts) {
@@ -117,27 +117,27 @@ public final class PartPlan {
         return request.program().withFeedsSi(all);
     }
 
-    /** Time for which the jet cuts, without piercing. It is as uncertain as the feed. */
+    /** Cutting time without piercing, with the relative uncertainty of the feed rate. */
     public Estimate<Time> cuttingTime() {
         return estimate(Kind.TIME, cuts.stream().mapToDouble(CutPlan::timeSi).sum());
     }
 
-    /** Time of the moves with the jet off, at the speed of the machine. */
-    public double travelTimeSi() {
-        return Kind.LENGTH.si(request.program().rapidLength()) / Kind.SPEED.si(request.travel());
+    /** Time of rapid traverse. */
+    public double rapidTimeSi() {
+        return Kind.LENGTH.si(request.program().rapidLength()) / Kind.SPEED.si(request.rapidSpeed());
     }
 
-    /** Water that goes through the orifice while the jet cuts. */
+    /** Water consumption of cutting. */
     public Estimate<Volume> water() {
         return estimate(Kind.VOLUME, cuttingTime().si() * request.jet().water().volumeFlowSi());
     }
 
-    /** Abrasive that is used while the jet cuts. */
+    /** Abrasive consumption of cutting. */
     public Estimate<Mass> abrasive() {
         return estimate(Kind.MASS, cuttingTime().si() * request.jet().abrasiveFlowSi());
     }
 
-    /** Energy that the water carries to the orifice while the jet cuts; the pump's motor draws more. */
+    /** Energy of the water at the orifice while cutting; the motor of the pump draws more. */
     public Estimate<Energy> energy() {
         return estimate(
                 Kind.ENERGY,

@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.index.strtree.STRtree;
 
 /**
- * On which side of each cut the part lies. A program with an offset says it. Else a loop that lies within an odd number of
- * others is the edge of a hole, and the part lies outside of it; for the others, and for open cuts, inside.
+ * Side of each cut on which the part lies. A program with a kerf offset states it. Otherwise a loop within an odd number of
+ * others is the edge of a hole, with the part outside; for the others, and for open cuts, the part is inside.
  */
 final class PartSides {
 
@@ -29,22 +29,22 @@ final class PartSides {
         List<Side> sides = new ArrayList<>();
         for (int i = 0; i < cuts.size(); i++) {
             Side inside = loops.get(i).enclosedSide();
-            boolean isHole = holders(loops.get(i), boxes) % 2 == 1;
+            boolean isHole = loopsAround(loops.get(i), boxes) % 2 == 1;
             sides.add(cuts.get(i).jetSide().map(Side::opposite).orElse(isHole ? inside.opposite() : inside));
         }
         return sides;
     }
 
-    /** How many loops lie around another; only those whose boxes hold its start are looked at. */
-    private static int holders(Contour inner, STRtree boxes) {
+    /** Number of loops around another; only those whose boxes contain its start are checked. */
+    private static int loopsAround(Contour inner, STRtree boxes) {
         Envelope whole = envelope(inner);
         Envelope start =
                 new Envelope(new Coordinate(inner.start().xSi(), inner.start().ySi()));
         int count = 0;
         for (Object found : boxes.query(start)) {
             Contour loop = (Contour) found;
-            boolean holds = !loop.equals(inner) && envelope(loop).covers(whole) && loop.isAround(inner.start());
-            count += holds ? 1 : 0;
+            boolean isAround = !loop.equals(inner) && envelope(loop).covers(whole) && loop.isAround(inner.start());
+            count += isAround ? 1 : 0;
         }
         return count;
     }

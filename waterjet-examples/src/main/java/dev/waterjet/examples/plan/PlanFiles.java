@@ -16,8 +16,8 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * The files of a plan: written whole or not at all. Each is first written beside its place under another name; when all are
- * there, they are moved into place one by one.
+ * Files of a plan: all are written or none. Each is first written beside its place under another name; when all exist, they
+ * are moved into place one by one.
  */
 public final class PlanFiles {
 
@@ -29,9 +29,9 @@ public final class PlanFiles {
     /**
      * Adds a file.
      *
-     * @param file where it shall stand
-     * @param text what it shall hold
-     * @param charset in which characters
+     * @param file path of the file
+     * @param text content
+     * @param charset character set
      * @return these files
      */
     public PlanFiles add(Path file, String text, Charset charset) {
@@ -43,7 +43,7 @@ public final class PlanFiles {
      * Writes all files.
      *
      * @param input a file that must stay as it is
-     * @throws IOException if one cannot be written, or would take the place of the input
+     * @throws IOException if one cannot be written, or would replace the input
      */
     public void write(Path input) throws IOException {
         for (Path file : contents.keySet()) {

@@ -14,43 +14,43 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * What is asked of a plan.
+ * Input of a plan.
  *
- * @param title what the part is called
+ * @param title title of the part
  * @param program the part program
  * @param jet the jet
- * @param piece what is cut
- * @param grade grade of faces of which the program says nothing
- * @param tolerance tolerance of edges of which the program says nothing
- * @param machine what the machine can follow
- * @param travel speed of moves with the jet off
+ * @param workpiece the workpiece
+ * @param quality cut quality where the program specifies none
+ * @param lagTolerance lag tolerance where the program specifies none
+ * @param machine limits of the machine
+ * @param rapidSpeed speed of rapid traverse
  */
 public record PlanRequest(
         String title,
         PartProgram program,
         AbrasiveJet jet,
-        Workpiece piece,
-        CutQuality grade,
-        Quantity<Length> tolerance,
+        Workpiece workpiece,
+        CutQuality quality,
+        Quantity<Length> lagTolerance,
         MachineLimits machine,
-        Quantity<Speed> travel) {
+        Quantity<Speed> rapidSpeed) {
 
     /**
-     * A request with the usual grade, tolerance and machine.
+     * Returns a request with default cut quality, tolerance and machine.
      *
-     * @param title what the part is called
+     * @param title title of the part
      * @param program the part program
      * @param jet the jet
-     * @param piece what is cut
-     * @return the request: medium faces within 0.1 mm, a machine of 10 m/min and 0.5 m/s2
+     * @param workpiece the workpiece
+     * @return the request: medium cut quality, 0.1 mm, a machine of 10 m/min and 0.5 m/s2
      */
-    public static PlanRequest of(String title, PartProgram program, AbrasiveJet jet, Workpiece piece) {
+    public static PlanRequest of(String title, PartProgram program, AbrasiveJet jet, Workpiece workpiece) {
         Quantity<Speed> speed = Measures.millimetresPerMinute(10_000);
         return new PlanRequest(
                 title,
                 program,
                 jet,
-                piece,
+                workpiece,
                 CutQuality.MEDIUM,
                 Measures.millimetres(0.1),
                 MachineLimits.of(speed, Measures.metresPerSquareSecond(0.5)),

@@ -1,17 +1,17 @@
 package dev.waterjet.examples.plan;
 
-/** Hears how far a long work has come. */
+/** Receiver of progress. */
 @FunctionalInterface
 public interface Progress {
 
-    /** Says nothing. */
+    /** Ignores progress. */
     Progress SILENT = (done, of) -> {};
 
     /**
-     * Tells how far the work has come.
+     * Receives progress.
      *
      * @param done cutting blocks planned
-     * @param of cutting blocks in all
+     * @param of total number of cutting blocks
      */
     void at(int done, int of);
 }

@@ -5,10 +5,10 @@ import dev.waterjet.part.Edge;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 
-/** Counts the hollow corners of a loop: where the path turns away from the part by more than ten degrees. */
+/** Number of sharp inner corners of a loop, where the path turns away from the part by more than ten degrees. */
 final class SharpCorners {
 
-    private static final double LEAST_TURN = Math.toRadians(10);
+    private static final double MIN_TURN = Math.toRadians(10);
 
     private SharpCorners() {}
 
@@ -19,7 +19,7 @@ final class SharpCorners {
             double in = heading(loop.edge((i + 1) % loop.size()), true);
             double turn = Math.IEEEremainder(in - out, 2 * Math.PI);
             double away = part == Side.LEFT ? -turn : turn;
-            count += away > LEAST_TURN ? 1 : 0;
+            count += away > MIN_TURN ? 1 : 0;
         }
         return count;
     }

@@ -12,10 +12,10 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import static dev.waterjet.examples.chart.SvgText.escaped;
 
-/** The plan as one page of HTML that needs nothing else. */
+/** Sheet of a plan: one self-contained page of HTML. */
 public final class Sheet {
 
-    private static final int MOST_CUTS = 60;
+    private static final int MAX_CUTS = 60;
 
     private final PartPlan plan;
     private final JobFacts job;
@@ -27,10 +27,10 @@ public final class Sheet {
     }
 
     /**
-     * Writes the page.
+     * Returns the page.
      *
      * @param plan the plan
-     * @param job what piercing, wear and prices add
+     * @param job piercing, wear and cost
      * @return the HTML
      */
     public static String html(PartPlan plan, JobFacts job) {
@@ -38,7 +38,7 @@ public final class Sheet {
     }
 
     private String page() {
-        PlanRequest asked = plan.request();
+        PlanRequest request = plan.request();
         html.append("""
                 <!DOCTYPE html>
                 <html lang="en">
@@ -47,21 +47,21 @@ public final class Sheet {
                 <meta name="viewport" content="width=device-width, initial-scale=1">
                 """);
         html.append("<title>");
-        html.append(escaped(asked.title())).append(" \u2013 cutting plan</title>\n<style>\n");
+        html.append(escaped(request.title())).append(" \u2013 cutting plan</title>\n<style>\n");
         html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<header>\n<h1>");
-        html.append(escaped(asked.title())).append("</h1>\n<p class=\"lead\">");
-        html.append(escaped(asked.piece().material().name() + ", "
-                + Told.of(Kind.LENGTH, asked.piece().thickness(), Units.MILLIMETRE) + ", "
-                + asked.grade().label() + " faces unless said otherwise"));
+        html.append(escaped(request.title())).append("</h1>\n<p class=\"lead\">");
+        html.append(escaped(request.workpiece().material().name() + ", "
+                + ReportText.of(Kind.LENGTH, request.workpiece().thickness(), Units.MILLIMETRE) + ", "
+                + "cut quality " + request.quality().label() + " unless stated otherwise"));
         html.append("</p>\n</header>\n");
         figures();
         part();
         html.append("<div class=\"pair\">\n");
         figure("Kerf", KerfDrawing.svg(plan.kerf()), KerfDrawing.caption(plan.kerf()));
         figure(
-                "Speed",
+                "Feed rate over thickness",
                 FeedChart.svg(plan),
-                "Band: 95 % interval of the model in this material. The dot is the feed that was chosen.");
+                "Band: 95 % interval of the model in this material. Dot: feed rate of this plan.");
         html.append("</div>\n<div class=\"pair\">\n");
         conditions();
         outcome();
@@ -76,12 +76,12 @@ public final class Sheet {
 
     private void figures() {
         html.append("<dl class=\"figures\">\n");
-        fact("Cutting time", Told.time(plan.cuttingTime().si()));
-        fact("Feed", Told.best(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
-        fact("Cutting length", Told.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
-        fact("Abrasive", Told.best(plan.abrasive(), Units.KILOGRAM));
-        fact("Water", Told.best(plan.water(), Units.LITRE));
-        fact("Offset", Told.best(plan.kerf().offset(), Units.MILLIMETRE));
+        fact("Cutting time", ReportText.time(plan.cuttingTime().si()));
+        fact("Feed rate", ReportText.best(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        fact("Cutting length", ReportText.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
+        fact("Abrasive", ReportText.best(plan.abrasive(), Units.KILOGRAM));
+        fact("Water", ReportText.best(plan.water(), Units.LITRE));
+        fact("Kerf offset", ReportText.best(plan.kerf().offset(), Units.MILLIMETRE));
         html.append("</dl>\n");
     }
 
@@ -94,10 +94,10 @@ public final class Sheet {
     }
 
     private void part() {
-        html.append("<figure class=\"whole\">\n<h2>Feeds on the part</h2>\n");
+        html.append("<figure class=\"whole\">\n<h2>Feed rates on the part</h2>\n");
         html.append(PartDrawing.svg(plan)).append('\n').append(PartDrawing.legend(plan));
         html.append("""
-                <figcaption>Each block in the colour of its feed; rings mark where the jet pierces.</figcaption>
+                <figcaption>Each block in the colour of its feed rate; rings mark the pierce points.</figcaption>
                 </figure>
                 """);
     }
@@ -108,61 +108,61 @@ public final class Sheet {
     }
 
     private void conditions() {
-        PlanRequest asked = plan.request();
-        AbrasiveJet jet = asked.jet();
+        PlanRequest request = plan.request();
+        AbrasiveJet jet = request.jet();
         open("Conditions");
-        row("Pressure at the orifice, gauge", Told.of(Kind.PRESSURE, jet.water().pressure(), Units.MEGAPASCAL));
+        row("Pressure (gauge)", ReportText.of(Kind.PRESSURE, jet.water().pressure(), Units.MEGAPASCAL));
         row(
                 "Orifice",
-                Told.of(Kind.LENGTH, jet.head().orifice().bore(), Units.MILLIMETRE) + ", "
+                ReportText.of(Kind.LENGTH, jet.head().orifice().bore(), Units.MILLIMETRE) + ", "
                         + jet.head().orifice().jewel().name().toLowerCase(Locale.ROOT));
         row(
                 "Focusing tube",
-                Told.of(Kind.LENGTH, jet.head().tube().bore(), Units.MILLIMETRE) + " bore, "
-                        + Told.of(Kind.LENGTH, jet.head().tube().length(), Units.MILLIMETRE) + " long");
-        row("Stand-off", Told.of(Kind.LENGTH, jet.head().standOff(), Units.MILLIMETRE));
+                ReportText.of(Kind.LENGTH, jet.head().tube().bore(), Units.MILLIMETRE) + " bore, "
+                        + ReportText.of(Kind.LENGTH, jet.head().tube().length(), Units.MILLIMETRE) + " long");
+        row("Stand-off distance", ReportText.of(Kind.LENGTH, jet.head().standOff(), Units.MILLIMETRE));
         row(
                 "Abrasive",
                 jet.abrasive().name() + " " + jet.abrasive().mesh().name() + ", "
-                        + Told.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE));
-        row("Water flow", Told.of(Kind.VOLUME_FLOW, jet.water().volumeFlow(), Units.LITRE_PER_MINUTE));
-        row("Hydraulic power", Told.of(Kind.POWER, jet.water().ratedHydraulicPower(), Units.KILOWATT));
-        row("Jet on, jet off", asked.program().codes().toString());
-        row("Tolerance of edges", Told.of(Kind.LENGTH, asked.tolerance(), Units.MILLIMETRE));
+                        + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE));
+        row("Water flow rate", ReportText.of(Kind.VOLUME_FLOW, jet.water().volumeFlow(), Units.LITRE_PER_MINUTE));
+        row("Rated hydraulic power", ReportText.of(Kind.POWER, jet.water().ratedHydraulicPower(), Units.KILOWATT));
+        row("Jet on, jet off", request.program().codes().toString());
+        row("Lag tolerance", ReportText.of(Kind.LENGTH, request.lagTolerance(), Units.MILLIMETRE));
         close();
     }
 
     private void outcome() {
-        open("Outcome");
-        row("Feed, " + plan.request().grade().label() + " face", Told.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
-        row("Cutting time", Told.time(plan.cuttingTime()));
-        row("Travel with the jet off", Told.time(plan.travelTimeSi()));
-        row("Water", Told.of(plan.water(), Units.LITRE));
-        row("Abrasive", Told.of(plan.abrasive(), Units.KILOGRAM));
-        row("Energy at the orifice", Told.of(plan.energy(), Units.KILOWATT_HOUR));
-        row("Offset of the path", Told.of(plan.kerf().offset(), Units.MILLIMETRE));
-        row("Taper per side", Told.of(plan.kerf().taperPerSide(), Units.DEGREE));
+        open("Result");
+        row("Feed rate, cut quality " + plan.request().quality().label(), ReportText.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        row("Cutting time", ReportText.time(plan.cuttingTime()));
+        row("Rapid traverse", ReportText.time(plan.rapidTimeSi()));
+        row("Water", ReportText.of(plan.water(), Units.LITRE));
+        row("Abrasive", ReportText.of(plan.abrasive(), Units.KILOGRAM));
+        row("Energy at the orifice", ReportText.of(plan.energy(), Units.KILOWATT_HOUR));
+        row("Kerf offset", ReportText.of(plan.kerf().offset(), Units.MILLIMETRE));
+        row("Taper per side", ReportText.of(plan.kerf().taperPerSide(), Units.DEGREE));
         row(
-                "Smallest inner radius",
-                feature(plan.features().smallestRadiusSi()) + "; the jet leaves "
-                        + Told.best(plan.kerf().minimumInnerRadius(), Units.MILLIMETRE));
+                "Minimum inner radius",
+                feature(plan.features().smallestRadiusSi()) + "; the jet leaves at least "
+                        + ReportText.best(plan.kerf().minimumInnerRadius(), Units.MILLIMETRE));
         row(
-                "Narrowest slot",
-                feature(plan.features().smallestSlotSi()) + "; the jet enters "
-                        + Told.best(plan.kerf().smallestSlot(), Units.MILLIMETRE));
+                "Minimum slot width",
+                feature(plan.features().smallestSlotSi()) + "; the jet requires at least "
+                        + ReportText.best(plan.kerf().smallestSlot(), Units.MILLIMETRE));
         close();
     }
 
     private void job() {
         open("Job");
-        job.words().forEach((label, value) -> row(sentence(label).replace(".", ""), value));
+        job.facts().forEach(this::row);
         close();
     }
 
     private static String feature(OptionalDouble lengthM) {
         return lengthM.isPresent()
                 ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm"
-                : "none that is narrow";
+                : "none";
     }
 
     private void open(String heading) {
@@ -187,26 +187,26 @@ public final class Sheet {
                 <section>
                 <h2>Cuts</h2>
                 <div class="scroll"><table class="list">
-                <thead><tr><th scope="col">cut</th><th scope="col">face</th><th scope="col" class="n">line</th>
+                <thead><tr><th scope="col">cut</th><th scope="col">cut quality</th><th scope="col" class="n">line</th>
                 <th scope="col" class="n">blocks</th><th scope="col" class="n">length mm</th>
                 <th scope="col" class="n">time</th></tr></thead>
                 <tbody>
                 """);
-        for (CutPlan cut : cuts.subList(0, Math.min(MOST_CUTS, cuts.size()))) {
+        for (CutPlan cut : cuts.subList(0, Math.min(MAX_CUTS, cuts.size()))) {
             String name = cut.cut().name().isEmpty() ? "unnamed" : cut.cut().name();
             html.append("<tr><th scope=\"row\">").append(escaped(name)).append("</th><td>");
-            html.append(cut.grade().label()).append("</td>");
+            html.append(cut.quality().label()).append("</td>");
             number(Integer.toString(cut.cut().line()));
             number(Integer.toString(cut.cut().size()));
             number(QuantityText.round(Kind.LENGTH.si(cut.path().length()) * 1000, 4));
-            number(Told.time(cut.timeSi()));
+            number(ReportText.time(cut.timeSi()));
             html.append("</tr>\n");
         }
         html.append("</tbody>\n</table></div>\n");
-        if (cuts.size() > MOST_CUTS) {
+        if (cuts.size() > MAX_CUTS) {
             html.append("<p>And ")
-                    .append(cuts.size() - MOST_CUTS)
-                    .append(" more; the CSV of blocks holds them all.</p>\n");
+                    .append(cuts.size() - MAX_CUTS)
+                    .append(" more; the CSV of blocks lists all.</p>\n");
         }
         html.append("</section>\n");
     }
@@ -218,11 +218,11 @@ public final class Sheet {
     private void cautions() {
         html.append("<section>\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
         for (Caution caution : Remarks.cautions(plan, job)) {
-            String weight = caution.weight().name().toLowerCase(Locale.ROOT);
+            String severity = caution.weight().name().toLowerCase(Locale.ROOT);
             html.append("<li class=\"")
-                    .append(weight)
+                    .append(severity)
                     .append("\"><strong>")
-                    .append(weight)
+                    .append(severity)
                     .append("</strong> ");
             html.append(escaped(sentence(caution.text()))).append("</li>\n");
         }

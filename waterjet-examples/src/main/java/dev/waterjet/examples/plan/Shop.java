@@ -8,21 +8,21 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 
 /**
- * The shop that a plan is made for.
+ * Shop for which a plan is made.
  *
- * @param rates its prices
- * @param isInvented whether the prices are those of the demonstration
- * @param practice what it can do and knows when it pierces
- * @param parts how many parts are cut in one go
- * @param slats the slats of its table
- * @param shearStrength shear strength of the plate, if tabs are to be sized
- * @param whyHead why the head was chosen, if it was not given
+ * @param rates prices
+ * @param hasExamplePrices whether the prices are those of the example
+ * @param pierceSettings settings of piercing
+ * @param parts number of parts in the batch
+ * @param slats slats of the table
+ * @param shearStrength shear strength of the plate, if tabs are required
+ * @param headSelection explanation of the head selection, if the head was not given
  */
 public record Shop(
         Prices rates,
-        boolean isInvented,
-        PierceSettings practice,
+        boolean hasExamplePrices,
+        PierceSettings pierceSettings,
         int parts,
         Slats slats,
         Optional<Quantity<Pressure>> shearStrength,
-        Optional<String> whyHead) {}
+        Optional<String> headSelection) {}

@@ -18,13 +18,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Whether the part lies safely on the slats, how wide its tabs must be, and where cuts without a lead could have one. */
+/** Support of the part on the slats, width of its tabs, and places for missing leads. */
 final class Support {
 
     private static final int TABS = 3;
-    private static final int MOST_LEADS = 5;
+    private static final int MAX_LEADS = 5;
 
-    private final Map<String, String> words = new LinkedHashMap<>();
+    private final Map<String, String> facts = new LinkedHashMap<>();
     private final List<Caution> cautions = new ArrayList<>();
 
     private Support() {}
@@ -33,7 +33,7 @@ final class Support {
         Support support = new Support();
         List<ProgramCut> closed =
                 plan.request().program().cuts().stream().filter(ProgramCut::isClosed).toList();
-        part(closed).ifPresent(part -> support.look(part, closed, plan, shop));
+        part(closed).ifPresent(part -> support.check(part, closed, plan, shop));
         return support;
     }
 
@@ -54,29 +54,29 @@ final class Support {
         return isOnePart ? Optional.of(Part.of(rim, loops)) : Optional.empty();
     }
 
-    private void look(Part part, List<ProgramCut> closed, PartPlan plan, Shop shop) {
+    private void check(Part part, List<ProgramCut> closed, PartPlan plan, Shop shop) {
         CuttingRules rules = CuttingRules.of(
-                plan.kerf().largestWidth().value(), plan.request().piece().thickness());
+                plan.kerf().largestWidth().value(), plan.request().workpiece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
-        words.put("slats", rests.reason());
+        facts.put("Slats", rests.reason());
         if (!rests.isSatisfied()) {
-            cautions.add(Caution.warning(rests.code(), rests.reason() + "; " + rests.suggestion() + "."));
+            cautions.add(Caution.warning(rests.code(), rests.reason() + "; " + rests.suggestion()));
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
                         plan.request().jet().water().reactionForce(),
                         strength,
-                        plan.request().piece().thickness(),
+                        plan.request().workpiece().thickness(),
                         rules);
-                words.put(
-                        "tabs",
-                        TABS + " of " + Told.of(Kind.LENGTH, tabs.width(TABS), Units.MILLIMETRE)
-                                + " hold the part against the jet");
+                facts.put(
+                        "Tabs",
+                        TABS + " of " + ReportText.of(Kind.LENGTH, tabs.width(TABS), Units.MILLIMETRE)
+                                + " hold the part against the reaction of the jet");
             });
         }
     }
 
-    /** Where a cut that starts on its own edge could be led in. */
+    /** Places for the lead of each cut that has none. */
     private void leads(Part part, List<ProgramCut> closed, CuttingRules rules) {
         LeadPlacer placer = LeadPlacer.of(part, rules);
         List<String> places = new ArrayList<>();
@@ -84,24 +84,24 @@ final class Support {
         for (ProgramCut cut : closed) {
             if (cut.leadIn() == 0) {
                 bare++;
-                if (places.size() < MOST_LEADS) {
+                if (places.size() < MAX_LEADS) {
                     int index = part.contours().indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
                     Optional<Lead> lead = placer.suggest(index);
                     places.add("line " + cut.line() + ": "
                             + lead.map(found -> "pierce at " + found.pierce() + ", enter at " + found.entry())
-                                    .orElse("no place keeps clear"));
+                                    .orElse("no place with enough clearance"));
                 }
             }
         }
-        words.put(
-                "leads",
+        facts.put(
+                "Leads",
                 bare == 0
-                        ? "every closed cut has one"
-                        : bare + (bare == 1 ? " cut has none; " : " cuts have none; ") + String.join("; ", places));
+                        ? "every closed cut has a lead"
+                        : bare + (bare == 1 ? " cut has none: " : " cuts have none: ") + String.join("; ", places));
     }
 
-    Map<String, String> words() {
-        return words;
+    Map<String, String> facts() {
+        return facts;
     }
 
     List<Caution> cautions() {

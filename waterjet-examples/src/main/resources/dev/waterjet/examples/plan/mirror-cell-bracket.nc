@@ -3,7 +3,7 @@ O12 (Hollow Ridge workshop: bracket of the mirror cell)
 (edges of the part; the machine offsets the jet to the left of the path)
 N10 G71 G90 G17 G40
 
-(waterjet: name bore for the mirror bearing, grade fine, tolerance 0.05 mm)
+(waterjet: name bore for the mirror bearing, quality fine, tolerance 0.05 mm)
 N20 G0 X92 Y56
 N30 M3
 N40 G41 D1 G3 X102 Y56 I5 J0
@@ -44,25 +44,25 @@ N360 G3 Y84 R4
 N370 G1 X80
 N380 M5 G40
 
-(waterjet: name screw hole 1, grade coarse)
+(waterjet: name screw hole 1, quality coarse)
 N400 G0 X16 Y16
 N410 M3
 N420 G41 D1 G1 X20.5
 N430 G3 I-4.5
 N440 M5 G40
-(waterjet: name screw hole 2, grade coarse)
+(waterjet: name screw hole 2, quality coarse)
 N450 G0 X144 Y16
 N460 M3
 N470 G41 D1 G1 X148.5
 N480 G3 I-4.5
 N490 M5 G40
-(waterjet: name screw hole 3, grade coarse)
+(waterjet: name screw hole 3, quality coarse)
 N500 G0 X144 Y84
 N510 M3
 N520 G41 D1 G1 X148.5
 N530 G3 I-4.5
 N540 M5 G40
-(waterjet: name screw hole 4, grade coarse)
+(waterjet: name screw hole 4, quality coarse)
 N550 G0 X16 Y84
 N560 M3
 N570 G41 D1 G1 X20.5

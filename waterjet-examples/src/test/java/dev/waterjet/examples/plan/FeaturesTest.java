@@ -22,7 +22,7 @@ class FeaturesTest {
     @ValueSource(doubles = {0.5, 1.0, 2.4, 7})
     void findsTheWidthOfASlot(double widthMm) {
         Contour slot = loop("M3\nG1 X30\nY" + widthMm + "\nX0\nY0\nM5");
-        assertThat(Passage.narrowest(slot, true, 0.001).orElseThrow() * 1000)
+        assertThat(SlotWidth.narrowest(slot, true, 0.001).orElseThrow() * 1000)
                 .isCloseTo(widthMm, within(0.01 * widthMm));
     }
 
@@ -30,15 +30,15 @@ class FeaturesTest {
     void findsTheNotchInAnOutline() {
         // a plate of 60 by 40 mm with a notch 1.5 mm wide and 20 mm deep
         Contour plate = loop("M3\nG1 Y40\nX30\nY20\nX31.5\nY40\nX60\nY0\nX0\nM5");
-        assertThat(Passage.narrowest(plate, false, 0.001).orElseThrow()).isCloseTo(0.0015, within(2e-5));
+        assertThat(SlotWidth.narrowest(plate, false, 0.001).orElseThrow()).isCloseTo(0.0015, within(2e-5));
     }
 
     @Test
     void aWideOpeningAndAcuteCornersAreNotNarrow() {
-        assertThat(Passage.narrowest(loop("M3\nG1 X80\nY60\nX0\nY0\nM5"), true, 0.001))
+        assertThat(SlotWidth.narrowest(loop("M3\nG1 X80\nY60\nX0\nY0\nM5"), true, 0.001))
                 .isEmpty();
         // a triangle with corners of 30 degrees: a disc misses its corners, but no passage
-        assertThat(Passage.narrowest(loop("M3\nG1 X100\nX50 Y28.8675\nX0 Y0\nM5"), true, 0.001))
+        assertThat(SlotWidth.narrowest(loop("M3\nG1 X100\nX50 Y28.8675\nX0 Y0\nM5"), true, 0.001))
                 .isEmpty();
     }
 

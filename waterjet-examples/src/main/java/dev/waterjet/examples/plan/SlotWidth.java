@@ -16,64 +16,64 @@ import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /**
- * Narrowest passage that the jet must enter along a loop, by JTS: a disc that rolls through the free side of the loop must
- * reach all of it but the corners.
+ * Minimum slot width along a loop, by JTS: a disc that rolls through the free side of the loop must reach all of it except
+ * the corners.
  */
-final class Passage {
+final class SlotWidth {
 
     /** Arcs become chords that lie within this distance of them. */
     private static final double CHORD_ERROR_M = 2e-6;
 
-    /** Passages wider than this many kerfs are not narrow. */
+    /** Slots wider than this many kerfs are not narrow. */
     private static final double WIDE = 12;
 
-    /** Loops of more edges are only asked whether they are too narrow. */
+    /** Loops of more edges are only checked against the minimum. */
     private static final int MANY = 2000;
 
     private static final double STEP = 1.15;
-    private static final int HALVINGS = 11;
+    private static final int BISECTIONS = 11;
     private static final int QUADRANT_SEGMENTS = 16;
 
     private final Geometry free;
 
-    private Passage(Geometry free) {
+    private SlotWidth(Geometry free) {
         this.free = free;
     }
 
     /**
-     * The narrowest passage, in m.
+     * Returns the minimum slot width, in m.
      *
      * @param loop the loop
      * @param isHole whether the jet runs inside of it
-     * @param slotM narrowest slot that the jet can enter, in m
-     * @return the width; empty if nothing is narrower than a dozen kerfs
+     * @param slotM minimum slot width that the jet can cut, in m
+     * @return the width; empty if nothing is narrower than twelve kerfs
      */
     static OptionalDouble narrowest(Contour loop, boolean isHole, double slotM) {
         Geometry enclosed = polygon(loop);
         if (loop.size() > MANY) {
             enclosed = DouglasPeuckerSimplifier.simplify(enclosed, slotM / 50);
         }
-        Passage passage = new Passage(
+        SlotWidth slots = new SlotWidth(
                 isHole
                         ? enclosed
                         : enclosed.getEnvelope().buffer(2 * WIDE * slotM).difference(enclosed));
-        boolean isOpen = passage.isOpenFor(slotM);
+        boolean isOpen = slots.isOpenFor(slotM);
         if (isOpen && loop.size() > MANY) {
             return OptionalDouble.empty();
         }
-        // up a ladder of widths: a disc much wider than a short passage would take it for a corner
+        // in steps: a disc much wider than a short slot would treat it as a corner
         double low = isOpen ? slotM : 0;
         double high = isOpen ? slotM * STEP : slotM;
-        while (isOpen && passage.isOpenFor(high)) {
+        while (isOpen && slots.isOpenFor(high)) {
             low = high;
             high *= STEP;
             if (high > slotM * WIDE) {
                 return OptionalDouble.empty();
             }
         }
-        for (int i = 0; i < HALVINGS; i++) {
+        for (int i = 0; i < BISECTIONS; i++) {
             double middle = (low + high) / 2;
-            if (passage.isOpenFor(middle)) {
+            if (slots.isOpenFor(middle)) {
                 low = middle;
             } else {
                 high = middle;
@@ -82,14 +82,14 @@ final class Passage {
         return OptionalDouble.of((low + high) / 2);
     }
 
-    /** Whether a disc of this diameter reaches all but the corners. */
+    /** Whether a disc of this diameter reaches everything except the corners. */
     private boolean isOpenFor(double diameterM) {
         double radius = diameterM / 2;
         Geometry reached = grown(grown(free, -radius), radius * (1 + 1e-3));
         Geometry missed = free.difference(reached);
         for (int i = 0; i < missed.getNumGeometries(); i++) {
             Geometry one = missed.getGeometryN(i);
-            // a disc leaves less than this in any corner of 16 degrees or more; a passage that it misses is longer
+            // a disc leaves less than this in any corner of 16 degrees or more; a slot that it misses is longer
             if (one.getArea() > 6 * radius * radius) {
                 return false;
             }

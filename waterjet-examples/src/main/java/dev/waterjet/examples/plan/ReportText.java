@@ -11,16 +11,16 @@ import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.quantity.Time;
 
-/** Quantities and estimates for a reader. */
-final class Told {
+/** Quantities and estimates as text of a report. */
+final class ReportText {
 
-    private Told() {}
+    private ReportText() {}
 
     static <Q extends Quantity<Q>> String of(Kind<Q> kind, Quantity<Q> quantity, Unit<Q> unit) {
         return QuantityText.print(kind, quantity, unit, 3);
     }
 
-    /** Value and standard uncertainty to the same place, as {@code 1.12 ± 0.06 mm}. */
+    /** Value and standard uncertainty to the same place, as {@code 1.12 mm ± 0.06 mm}. */
     static <Q extends Quantity<Q>> String of(Estimate<Q> estimate, Unit<Q> unit) {
         double value = estimate.to(unit);
         double deviation = Math.abs(value) * estimate.relativeUncertainty();
@@ -30,7 +30,7 @@ final class Told {
         // two digits where the first is a one, else one
         int first = (int) Math.floor(Math.log10(deviation));
         int place = deviation < 2 * Math.pow(10, first) ? first - 1 : first;
-        return rounded(value, place) + " \u00b1 " + rounded(deviation, place) + " " + Units.symbol(unit);
+        return rounded(value, place) + " " + Units.symbol(unit) + " \u00b1 " + rounded(deviation, place) + " " + Units.symbol(unit);
     }
 
     private static String rounded(double value, int place) {
@@ -52,7 +52,7 @@ final class Told {
     }
 
     static String time(Estimate<Time> estimate) {
-        return time(estimate.si()) + ", 95 % within " + time(Kind.TIME.si(estimate.lower(0.95))) + " and "
-                + time(Kind.TIME.si(estimate.upper(0.95)));
+        return time(estimate.si()) + " (95 % interval " + time(Kind.TIME.si(estimate.lower(0.95))) + " to "
+                + time(Kind.TIME.si(estimate.upper(0.95))) + ")";
     }
 }
