@@ -43,7 +43,7 @@ public final class Summary {
         facts.putAll(job.facts());
         StringBuilder text = new StringBuilder(request.title()).append("\n\n");
         facts.forEach((label, value) -> text.append(label)
-                .append(" ".repeat(16 - label.length()))
+                .append(" ".repeat(20 - label.length()))
                 .append(value)
                 .append('\n'));
         return text.toString();

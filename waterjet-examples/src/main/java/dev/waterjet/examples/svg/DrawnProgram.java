@@ -93,7 +93,7 @@ public final class DrawnProgram {
     private void cut(String name, Contour path, Side jetSide) {
         text.append("\n(waterjet: name ")
                 .append(name)
-                .append(", grade ")
+                .append(", quality ")
                 .append(path.requirement(path.size() / 2).quality().label())
                 .append(")\nG0");
         point(path.start());

@@ -30,7 +30,7 @@ import javax.xml.stream.XMLStreamReader;
  * names no unit is in CSS pixels, 96 to the inch. What has no line of its own to cut, such as text, is refused, so that
  * nothing is left out in silence; what is never drawn, such as definitions, is passed over.
  *
- * <p>The attribute {@code data-grade} of a shape or a group names the grade of its faces, in the words of
+ * <p>The attribute {@code data-quality} of a shape or a group names its cut quality, by the labels of
  * {@link CutQuality#label()}.
  *
  * <p>Limits: 20 million characters; 256 elements within each other; 64 characters in a number, and 1e9 for its size; points
@@ -81,7 +81,7 @@ public final class SvgReader {
      *
      * @param svg the text of the file
      * @param tolerance how far a chord may lie from the curve that it stands for, above zero
-     * @param finish what is asked of the faces where the drawing names no grade
+     * @param finish requirement where the drawing names no cut quality
      * @return the drawing
      * @throws TextException with line and column, if the text is no SVG, has a fault, goes beyond a limit, or holds what
      *     cannot be cut
@@ -221,20 +221,20 @@ public final class SvgReader {
     }
 
     private static EdgeRequirement finish(Tag tag, Setting outer) {
-        if (tag.text("data-grade").isEmpty()) {
+        if (tag.text("data-quality").isEmpty()) {
             return outer.finish();
         }
-        String wanted = tag.text("data-grade")
+        String requested = tag.text("data-quality")
                 .orElse("")
                 .strip()
                 .toLowerCase(Locale.ROOT)
                 .replace('-', ' ');
-        for (CutQuality grade : CutQuality.values()) {
-            if (grade.label().equals(wanted)) {
-                return EdgeRequirement.of(grade).withTolerance(outer.finish().tolerance());
+        for (CutQuality quality : CutQuality.values()) {
+            if (quality.label().equals(requested)) {
+                return EdgeRequirement.of(quality).withTolerance(outer.finish().tolerance());
             }
         }
-        throw tag.scan("data-grade").fault("\"" + wanted + "\" is no face grade");
+        throw tag.scan("data-quality").fault("\"" + requested + "\" is not a cut quality");
     }
 
     private static TextException tooDeep(Tag tag) {

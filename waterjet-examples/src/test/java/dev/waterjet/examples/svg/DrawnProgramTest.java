@@ -35,7 +35,7 @@ class DrawnProgramTest {
     @Test
     void aDrawingIsReadBackAsTheSameContours() {
         SvgDrawing drawing = drawing("<path id='rim' d='M10 10 h80 v40 c-20 20 -60 20 -80 0 z'/>"
-                + "<circle id='bore' cx='40' cy='35' r='12' data-grade='fine'/>");
+                + "<circle id='bore' cx='40' cy='35' r='12' data-quality='fine'/>");
         PartProgram program = PartProgram.parse(program(drawing));
         List<ProgramCut> cuts = program.cuts();
 

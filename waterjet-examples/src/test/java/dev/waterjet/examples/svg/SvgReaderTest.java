@@ -209,7 +209,7 @@ class SvgReaderTest {
     @Test
     void gradesComeFromTheDrawingAndWhatIsNeverDrawnIsPassedOver() {
         SvgDrawing drawing = millimetres("<defs><path d='this is no path'/></defs><title>Bracket</title>"
-                + "<g data-grade='extra-fine'><path id='rim' d='M0 0h10v10z'/></g>"
+                + "<g data-quality='very-fine'><path id='rim' d='M0 0h10v10z'/></g>"
                 + "<path style='display: none' d='nor this'/><rect width='5' height='5'/>");
 
         assertThat(drawing.names()).containsExactly("rim", "line 2");
@@ -233,7 +233,7 @@ class SvgReaderTest {
                 "<circle cx='1'/>|line 2, column 1|<circle> has no r",
                 "<circle r='-1'/>|line 2, column 12|r is below zero",
                 "<rect width='4em' height='1'/>|line 2, column 15|\"em\" is no unit of length here",
-                "<path data-grade='shiny' d='M0 0h1'/>|line 2, column 19|\"shiny\" is no face grade",
+                "<path data-quality='shiny' d='M0 0h1'/>|line 2, column 19|\"shiny\" is not a cut quality",
                 "<path d='M0 0h1|line |the XML is broken",
             })
     void faultsAreToldWithTheirPlace(String body, String place, String message) {
