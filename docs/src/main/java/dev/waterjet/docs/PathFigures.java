@@ -50,7 +50,7 @@ final class PathFigures {
     }
 
     private static Part bracket() {
-        EdgeRequirement seat = EdgeRequirement.of(CutQuality.FINE).withTolerance(millimetres(0.05));
+        EdgeRequirement seat = EdgeRequirement.of(CutQuality.FINE).withLagTolerance(millimetres(0.05));
         Contour outline = Contour.from(Point.millimetres(0, 0))
                 .lineTo(Point.millimetres(120, 0))
                 .lineTo(Point.millimetres(120, 30))

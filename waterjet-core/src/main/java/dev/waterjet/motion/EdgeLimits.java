@@ -50,8 +50,8 @@ final class EdgeLimits {
             why[i] = (finish.isLead() ? FeedLimit.LEAD : ofGrade <= feedMPerS[i] ? FeedLimit.QUALITY : FeedLimit.REQUESTED)
                     .code();
             lagM[i] = law.lagSi(feedMPerS[i]);
-            toleranceM[i] = finish.toleranceSi();
-            outsideToleranceM[i] = finish.outsideToleranceSi();
+            toleranceM[i] = finish.lagToleranceSi();
+            outsideToleranceM[i] = finish.outsideCornerToleranceSi();
             isLead[i] = finish.isLead();
             findGentleTurns(i, machine);
             fastest = Math.max(fastest, feedMPerS[i]);

@@ -7,9 +7,7 @@ import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +49,7 @@ record CutNotes(String name, @Nullable CutQuality quality, @Nullable Double tole
         String value = parts.length > 1 ? parts[1] : "";
         return switch (parts[0].toLowerCase(Locale.ROOT)) {
             case "name" -> new CutNotes(value, quality, toleranceM, isOpen);
-            case "quality" -> new CutNotes(name, qualityOf(value), toleranceM, isOpen);
+            case "quality" -> new CutNotes(name, CutQuality.parse(value), toleranceM, isOpen);
             case "tolerance" -> new CutNotes(name, quality, toleranceOf(value), isOpen);
             case "open" -> new CutNotes(name, quality, toleranceM, true);
             default ->
@@ -63,17 +61,5 @@ record CutNotes(String name, @Nullable CutQuality quality, @Nullable Double tole
 
     private static double toleranceOf(String text) {
         return Require.positive("tolerance of a cut", Kind.LENGTH.si(Kind.LENGTH.parse(text)), Units.MILLIMETRE);
-    }
-
-    private static CutQuality qualityOf(String text) {
-        String requested = text.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
-        for (CutQuality quality : CutQuality.values()) {
-            if (quality.label().equals(requested)) {
-                return quality;
-            }
-        }
-        throw new TextException(Message.of("unknown-cut-quality", "unknown cut quality {text}; use one of {known}")
-                .withInput("text", text)
-                .with("known", Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", "))));
     }
 }

@@ -332,7 +332,7 @@ class FeedFormulasTest {
     @Test
     void gradesGoThroughTheStandardIndices() {
         assertThat(published.feed(jet, plate, CutQuality.FINE)).isEqualTo(published.feed(jet, plate, 4));
-        assertThat(CutQuality.VERY_FINE.label()).isEqualTo("extra fine");
+        assertThat(CutQuality.VERY_FINE.label()).isEqualTo("very fine");
         assertThatThrownBy(() -> QualityIndexTable.of(Map.of(CutQuality.VERY_COARSE, 1.0)))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("index of the grade coarse");

@@ -194,8 +194,8 @@ class FeedValuesTest {
                 CutQuality.FINE, 2.0,
                 CutQuality.VERY_FINE, 2.5);
         ValueContract.of(QualityIndexTable::standard)
-                .tells("parting", table -> table.index(CutQuality.VERY_COARSE), 1.0)
-                .tells("extra fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
+                .tells("very coarse", table -> table.index(CutQuality.VERY_COARSE), 1.0)
+                .tells("very fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
                 .differs("indices", QualityIndexTable.of(even))
                 .check();
         assertThat(QualityIndexTable.of(even).index(CutQuality.FINE)).isEqualTo(2);

@@ -47,7 +47,7 @@ class FeedPlanTest {
                 .requirement(EdgeRequirement.of(CutQuality.FINE))
                 .lineTo(Point.millimetres(25, 20))
                 .arcTo(Point.millimetres(20, 25), Point.millimetres(25, 25), Side.RIGHT)
-                .requirement(MEDIUM.withTolerance(millimetres(0.05)))
+                .requirement(MEDIUM.withLagTolerance(millimetres(0.05)))
                 .lineTo(Point.millimetres(20, 60))
                 .lineTo(Point.millimetres(0, 60))
                 .close();

@@ -82,50 +82,6 @@ class PathValuesTest {
     }
 
     @Test
-    void finishes() {
-        ValueContract.of(() -> MEDIUM)
-                .tells("grade", EdgeRequirement::quality, CutQuality.MEDIUM)
-                .tells("tolerance", EdgeRequirement::tolerance, millimetres(0.1))
-                .change(
-                        "outside tolerance",
-                        finish -> finish.withOutsideCornerTolerance(millimetres(0.3)),
-                        EdgeRequirement::outsideCornerTolerance,
-                        millimetres(0.3))
-                .change(
-                        "feed",
-                        finish -> finish.withMaximumFeed(millimetresPerMinute(400)),
-                        EdgeRequirement::maximumFeed,
-                        Optional.of(millimetresPerMinute(400)))
-                .change("lead", EdgeRequirement::asLead, EdgeRequirement::isLead, true)
-                .differs("grade", EdgeRequirement.of(CutQuality.FINE))
-                .differs("tolerance", MEDIUM.withTolerance(millimetres(0.05)))
-                .says("medium within 0.1 mm")
-                .check();
-        assertThat(EdgeRequirement.defaults()).isEqualTo(MEDIUM);
-        assertThat(MEDIUM.asLead().toString()).endsWith(", lead");
-        EdgeRequirement close = MEDIUM.withOutsideCornerTolerance(millimetres(0.3)).withTolerance(millimetres(0.05));
-        assertThat(Kind.LENGTH.si(close.tolerance())).isEqualTo(5e-5);
-        assertThat(Kind.LENGTH.si(close.outsideCornerTolerance())).isEqualTo(5e-5);
-        // each copy keeps the rest
-        EdgeRequirement all = MEDIUM.withOutsideCornerTolerance(millimetres(0.3))
-                .withMaximumFeed(millimetresPerMinute(400))
-                .asLead()
-                .withOutsideCornerTolerance(millimetres(0.2))
-                .withMaximumFeed(millimetresPerMinute(300));
-        assertThat(all.isLead()).isTrue();
-        assertThat(Kind.LENGTH.si(all.outsideCornerTolerance())).isEqualTo(2e-4);
-        assertThat(all.withTolerance(millimetres(0.1)).maximumFeed()).isPresent();
-        assertThat(all.withTolerance(millimetres(0.1)).isLead()).isTrue();
-        assertThatThrownBy(() -> MEDIUM.withTolerance(millimetres(0)))
-                .isInstanceOf(DomainException.class)
-                .hasMessageStartingWith("tolerance of an edge is 0 mm");
-        assertThatThrownBy(() -> MEDIUM.withOutsideCornerTolerance(millimetres(-1)))
-                .hasMessageStartingWith("tolerance of an outside corner is -1 mm");
-        assertThatThrownBy(() -> MEDIUM.withMaximumFeed(millimetresPerMinute(0)))
-                .hasMessageStartingWith("greatest feed of an edge is 0 mm/min");
-    }
-
-    @Test
     void rules() {
         ValueContract.of(() -> RULES)
                 .tells("kerf", CuttingRules::kerfSi, 0.0008)
@@ -237,10 +193,10 @@ class PathValuesTest {
                         feeds -> feeds.feed(CutQuality.FINE),
                         millimetresPerMinute(90))
                 .differs("all", QualityFeeds.same(millimetresPerMinute(201)))
-                .says("parting", "coarse", "medium", "fine", "extra_fine")
+                .says("very_coarse", "coarse", "medium", "fine", "very_fine")
                 .check();
         assertThatThrownBy(() -> QualityFeeds.same(millimetresPerMinute(0)))
-                .hasMessageStartingWith("feed for a face of grade parting is 0 mm/min");
+                .hasMessageStartingWith("feed for a face of grade very coarse is 0 mm/min");
     }
 
     @Test

@@ -171,8 +171,8 @@ class SurfaceValuesTest {
         assertThat(face.roughness().toString()).contains("Ra 3.6").contains("at the entry to ");
         assertThat(face.quality().describe())
                 .containsEntry("none", face.quality().none())
-                .containsEntry("extra_fine", face.quality().probabilities().get(CutQuality.VERY_FINE))
-                .containsKeys("index", "parting", "coarse", "medium", "fine");
+                .containsEntry("very_fine", face.quality().probabilities().get(CutQuality.VERY_FINE))
+                .containsKeys("index", "very_coarse", "coarse", "medium", "fine");
         assertThat(face.quality().toString()).startsWith("coarse at index 2");
         assertThat(QualityProbabilities.of(Estimate.of(Kind.RATIO, 0.5, 0.1), QualityIndexTable.standard())
                         .toString())

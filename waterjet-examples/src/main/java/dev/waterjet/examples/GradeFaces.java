@@ -98,7 +98,7 @@ final class GradeFaces extends Program {
             names = "--face",
             converter = Typed.Face.class,
             paramLabel = "<grade>",
-            description = "Ask for a face grade: parting, coarse, medium, fine, \"extra fine\".")
+            description = "Ask for a face grade: \"very coarse\", coarse, medium, fine, \"very fine\".")
     private Optional<CutQuality> face = Optional.empty();
 
     @Option(

@@ -8,9 +8,7 @@ import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -257,18 +255,11 @@ final class Typed {
         }
     }
 
-    /** A face grade, in words. */
+    /** Cut quality. */
     static final class Face extends Checked<CutQuality> {
         @Override
         CutQuality read(String text) {
-            String wanted = text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", " ");
-            for (CutQuality grade : CutQuality.values()) {
-                if (grade.label().equals(wanted)) {
-                    return grade;
-                }
-            }
-            throw new TextException("\"" + text + "\" is not a face grade: use one of "
-                    + Arrays.stream(CutQuality.values()).map(CutQuality::label).collect(Collectors.joining(", ")));
+            return CutQuality.parse(text);
         }
     }
 }

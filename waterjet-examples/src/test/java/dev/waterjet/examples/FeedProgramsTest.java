@@ -58,7 +58,7 @@ class FeedProgramsTest {
         CSVRecord row = ran.rows().get(0);
         assertThat(row.get("model")).isEqualTo("machinability");
         assertThat(row.get("material")).isEqualTo("mild-steel-a36");
-        assertThat(row.get("grade")).isEqualTo("parting");
+        assertThat(row.get("grade")).isEqualTo("very coarse");
         assertThat(60e3 * Double.parseDouble(row.get("speed_m_per_s"))).isCloseTo(603.079, within(0.01));
         assertThat(ran.rows()).hasSize(2);
         assertThat(ran.status()).isZero();

@@ -12,7 +12,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -224,17 +223,11 @@ public final class SvgReader {
         if (tag.text("data-quality").isEmpty()) {
             return outer.finish();
         }
-        String requested = tag.text("data-quality")
-                .orElse("")
-                .strip()
-                .toLowerCase(Locale.ROOT)
-                .replace('-', ' ');
-        for (CutQuality quality : CutQuality.values()) {
-            if (quality.label().equals(requested)) {
-                return EdgeRequirement.of(quality).withTolerance(outer.finish().tolerance());
-            }
+        try {
+            return outer.finish().withQuality(CutQuality.parse(tag.text("data-quality").orElse("")));
+        } catch (TextException e) {
+            throw tag.scan("data-quality").fault(e.getMessage());
         }
-        throw tag.scan("data-quality").fault("\"" + requested + "\" is not a cut quality");
     }
 
     private static TextException tooDeep(Tag tag) {
