@@ -14,7 +14,6 @@ public final class Unconverted {
             "cost",
             "feed",
             "head",
-            "hydraulics",
             "jet",
             "kerf",
             "material",

@@ -168,7 +168,8 @@ final class WaterFigures {
                     bores.stream()
                             .map(boreM -> SupplyLine.of(SupplyLine.Section.ofBore(Kind.LENGTH.of(boreM))
                                                     .withLength(metres(15)))
-                                            .lossSi(massFlow, water)
+                                            .loss(Kind.MASS_FLOW.of(massFlow), water)
+                                            .si()
                                     / 1e6)
                             .toArray());
         }

@@ -250,7 +250,7 @@ public final class TestCutText {
     /** The coefficient where it is known; the usual one, which is uncertain, goes without saying. */
     private static String discharge(Orifice orifice) {
         boolean isUsual = orifice.dischargeCoefficient().standardUncertaintySi() > 0;
-        return isUsual ? "" : number(orifice.dischargeCoefficientSi());
+        return isUsual ? "" : number(orifice.dischargeCoefficient().si());
     }
 
     private static String number(double value) {

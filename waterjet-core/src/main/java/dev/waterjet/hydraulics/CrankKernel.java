@@ -1,13 +1,13 @@
 package dev.waterjet.hydraulics;
 
-/** Flow of direct-drive pumps over one turn, told in their mean flow. */
+/** Flow of plungers on one crankshaft over one turn, relative to its mean. */
 final class CrankKernel {
 
     private static final int STEPS = 7200;
 
     private CrankKernel() {}
 
-    /** Flow at an angle over the mean flow: pi/n times the sum of the pushing plungers' sin a + (ratio/2) sin 2a. */
+    /** Flow at an angle over the mean flow: pi/n times the sum of sin a + (ratio/2) sin 2a over the delivering plungers. */
     private static double flow(int plungers, double rodRatio, double angle) {
         double sum = 0;
         for (int i = 0; i < plungers; i++) {
@@ -17,29 +17,29 @@ final class CrankKernel {
         return Math.PI / plungers * sum;
     }
 
-    /** Highest less lowest flow over the mean. */
-    static double swing(int plungers, double rodRatio) {
-        double highest = 0;
-        double lowest = Double.POSITIVE_INFINITY;
+    /** Flow ripple, peak to peak, over the mean flow. */
+    static double ripple(int plungers, double rodRatio) {
+        double maximum = 0;
+        double minimum = Double.POSITIVE_INFINITY;
         for (int i = 0; i < STEPS; i++) {
             double flow = flow(plungers, rodRatio, 2 * Math.PI * i / STEPS);
-            highest = Math.max(highest, flow);
-            lowest = Math.min(lowest, flow);
+            maximum = Math.max(maximum, flow);
+            minimum = Math.min(minimum, flow);
         }
-        return highest - lowest;
+        return maximum - minimum;
     }
 
-    /** Largest swing of the volume that has come, against an even flow, over the volume of a turn. */
-    static double gap(int plungers, double rodRatio) {
+    /** Fluctuation, peak to peak, of the delivered volume about that of a constant flow, over the volume of one turn. */
+    static double fluctuation(int plungers, double rodRatio) {
         double sum = 0;
-        double highest = 0;
-        double lowest = 0;
+        double maximum = 0;
+        double minimum = 0;
         for (int i = 0; i < STEPS; i++) {
             // middle of each step
             sum += (flow(plungers, rodRatio, 2 * Math.PI * (i + 0.5) / STEPS) - 1) / STEPS;
-            highest = Math.max(highest, sum);
-            lowest = Math.min(lowest, sum);
+            maximum = Math.max(maximum, sum);
+            minimum = Math.min(minimum, sum);
         }
-        return highest - lowest;
+        return maximum - minimum;
     }
 }

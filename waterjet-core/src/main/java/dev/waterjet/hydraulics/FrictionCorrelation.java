@@ -4,20 +4,20 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 
 /**
- * How the Darcy friction factor of turbulent flow follows from Reynolds number and roughness. Up to a Reynolds number of
- * 2300 each law gives the laminar {@code 64/Re}.
+ * Friction correlation: Darcy friction factor of turbulent flow as a function of Reynolds number and relative roughness. Up to
+ * a Reynolds number of 2300 each but Churchill's gives the laminar 64/<i>Re</i>.
  */
 public enum FrictionCorrelation {
-    /** Colebrook (1939), solved to the last figure. The law that the others approximate. */
-    COLEBROOK {
+    /** Colebrook (1939), solved to the last digit. The others approximate it. */
+    COLEBROOK("Colebrook") {
         @Override
         double turbulent(double reynolds, double relativeRoughness) {
             return FrictionKernel.colebrook(reynolds, relativeRoughness);
         }
     },
 
-    /** Churchill (1977), one formula through laminar, critical and turbulent flow without a step. */
-    CHURCHILL {
+    /** Churchill (1977), one formula for laminar, critical and turbulent flow, without a step. */
+    CHURCHILL("Churchill") {
         @Override
         double turbulent(double reynolds, double relativeRoughness) {
             return FrictionKernel.churchill(reynolds, relativeRoughness);
@@ -25,7 +25,7 @@ public enum FrictionCorrelation {
     },
 
     /** Haaland (1983), explicit. */
-    HAALAND {
+    HAALAND("Haaland") {
         @Override
         double turbulent(double reynolds, double relativeRoughness) {
             return FrictionKernel.haaland(reynolds, relativeRoughness);
@@ -33,17 +33,30 @@ public enum FrictionCorrelation {
     },
 
     /** Swamee and Jain (1976), explicit. */
-    SWAMEE_JAIN {
+    SWAMEE_JAIN("Swamee-Jain") {
         @Override
         double turbulent(double reynolds, double relativeRoughness) {
             return FrictionKernel.swameeJain(reynolds, relativeRoughness);
         }
     };
 
+    private final String label;
+
+    FrictionCorrelation(String label) {
+        this.label = label;
+    }
+
     abstract double turbulent(double reynolds, double relativeRoughness);
 
     /**
-     * The Darcy friction factor.
+     * {@return the name for people}
+     */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * Returns the Darcy friction factor.
      *
      * @param reynolds Reynolds number, above 0
      * @param relativeRoughness roughness over bore, 0 to 0.05
@@ -52,13 +65,7 @@ public enum FrictionCorrelation {
      */
     public double factor(double reynolds, double relativeRoughness) {
         Require.positive("Reynolds number", reynolds, Units.ONE);
-        Require.between(
-                "roughness over bore",
-                relativeRoughness,
-                0,
-                0.05,
-                Units.ONE,
-                "beyond the pipes from which friction laws were made");
+        Require.between("relative roughness", relativeRoughness, 0, 0.05, Units.ONE, "range of the correlations");
         return factorSi(reynolds, relativeRoughness);
     }
 

@@ -3,10 +3,10 @@ package dev.waterjet.hydraulics;
 /** Darcy friction factors of round pipes, from the Reynolds number and the roughness over the bore. */
 final class FrictionKernel {
 
-    /** Up to here flow is laminar. Reports lie between about 2040 and 2300. */
+    /** Maximum Reynolds number of laminar flow. Published values are between about 2040 and 2300. */
     static final double LAMINAR_REYNOLDS = 2300;
 
-    private static final int MOST_STEPS = 50;
+    private static final int MAX_STEPS = 50;
 
     private FrictionKernel() {}
 
@@ -17,13 +17,13 @@ final class FrictionKernel {
 
     /**
      * Colebrook (1939): 1/sqrt(f) = -2 lg(eps/(3.7 D) + 2.51/(Re sqrt(f))), by Newton's method on x = 1/sqrt(f), which
-     * converges from any start since the right side falls slowly with x.
+     * converges from any start since the right side decreases slowly with x.
      */
     static double colebrook(double reynolds, double relativeRoughness) {
         double a = relativeRoughness / 3.7;
         double b = 2.51 / reynolds;
         double x = 1 / Math.sqrt(haaland(reynolds, relativeRoughness));
-        for (int i = 0; i < MOST_STEPS; i++) {
+        for (int i = 0; i < MAX_STEPS; i++) {
             double argument = a + b * x;
             double gap = x + 2 * Math.log10(argument);
             double step = gap / (1 + 2 * b / (argument * Math.log(10)));
@@ -35,7 +35,7 @@ final class FrictionKernel {
         return 1 / (x * x);
     }
 
-    /** Churchill (1977), all regimes in one: f = 8 ((8/Re)^12 + (A + B)^-1.5)^(1/12). */
+    /** Churchill (1977), all regimes: f = 8 ((8/Re)^12 + (A + B)^-1.5)^(1/12). */
     static double churchill(double reynolds, double relativeRoughness) {
         double a = Math.pow(2.457 * Math.log(1 / (Math.pow(7 / reynolds, 0.9) + 0.27 * relativeRoughness)), 16);
         double b = Math.pow(37_530 / reynolds, 16);

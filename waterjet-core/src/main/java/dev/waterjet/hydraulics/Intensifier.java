@@ -8,9 +8,10 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.water.WaterState;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Frequency;
@@ -19,69 +20,81 @@ import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 
 /**
- * A double-acting intensifier: oil on a large piston drives water with a small plunger on either side in turn.
+ * Double-acting intensifier: oil on a large piston drives water with a small plunger on either side in turn.
  *
- * <p>Water pressure is oil pressure times the ratio of areas. At each reversal no water comes until the valves have shifted
- * and the fresh cylinder is compressed; the attenuator must bridge that gap. Clearance behind the plunger and leakage are
- * left out.
+ * <p>Water pressure is oil pressure times the intensification ratio, which is the ratio of the two areas. At each reversal no
+ * water is delivered until the valves have reversed the motion and the filled cylinder is compressed; an attenuator bridges
+ * that interruption. Dead volume and leakage are neglected.
  */
 public final class Intensifier implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double areaRatio;
-    private final double strokeVolumeM3;
-    private final double reversalTimeS;
+    /** Checked content, and the serial form. */
+    private record Values(double areaRatio, double strokeVolumeM3, double reversalTimeS) implements Serializable {
 
-    private Intensifier(double areaRatio, double strokeVolumeM3, double reversalTimeS) {
-        this.areaRatio = Require.above("ratio of areas", areaRatio, 1, Units.ONE, "an intensifier intensifies");
-        this.strokeVolumeM3 = Require.positive("volume of a stroke", strokeVolumeM3, Units.LITRE);
-        this.reversalTimeS = Require.notNegative("reversal time", reversalTimeS, Units.SECOND);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            areaRatio = Require.above("area ratio", areaRatio, 1, Units.ONE, "");
+            strokeVolumeM3 = Require.positive("stroke volume", strokeVolumeM3, Units.LITRE);
+            reversalTimeS = Require.notNegative("reversal time", reversalTimeS, Units.SECOND);
+        }
+
+        private Object readResolve() {
+            return new Intensifier(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Intensifier(Values values) {
+        this.values = values;
     }
 
     /**
-     * An intensifier that reverses without losing time.
+     * Returns an intensifier with a reversal time of 0.
      *
      * @param areaRatio area of the oil piston over area of the plunger, above 1
-     * @param strokeVolume volume that a plunger sweeps in one stroke
+     * @param strokeVolume volume swept by a plunger in one stroke
      * @return the intensifier
      */
     public static Intensifier of(double areaRatio, Quantity<Volume> strokeVolume) {
-        return new Intensifier(areaRatio, Kind.VOLUME.si(strokeVolume), 0);
+        return new Intensifier(new Values(areaRatio, Kind.VOLUME.si(strokeVolume), 0));
     }
 
     /**
-     * This intensifier with a reversal time.
+     * Returns this intensifier with a reversal time.
      *
      * @param reversalTime time in which neither side moves at a reversal, 0 or more
-     * @return the intensifier that takes that time
+     * @return the intensifier with that reversal time
      */
     public Intensifier withReversalTime(Quantity<Time> reversalTime) {
-        return new Intensifier(areaRatio, strokeVolumeM3, Kind.TIME.si(reversalTime));
+        return new Intensifier(new Values(values.areaRatio, values.strokeVolumeM3, Kind.TIME.si(reversalTime)));
     }
 
     /**
-     * Pressure of the water.
+     * Returns the water pressure at an oil pressure, without friction.
      *
      * @param oil gauge pressure of the oil
-     * @return gauge pressure of the water, without friction
+     * @return gauge pressure of the water
      */
     public Quantity<Pressure> waterPressure(Quantity<Pressure> oil) {
-        return Kind.PRESSURE.of(areaRatio * Kind.PRESSURE.si(oil));
+        return Kind.PRESSURE.of(values.areaRatio * Kind.PRESSURE.si(oil));
     }
 
     /**
-     * Pressure of the oil.
+     * Returns the oil pressure at a water pressure, without friction.
      *
      * @param water gauge pressure of the water
-     * @return gauge pressure of the oil, without friction
+     * @return gauge pressure of the oil
      */
     public Quantity<Pressure> oilPressure(Quantity<Pressure> water) {
-        return Kind.PRESSURE.of(Kind.PRESSURE.si(water) / areaRatio);
+        return Kind.PRESSURE.of(Kind.PRESSURE.si(water) / values.areaRatio);
     }
 
     /**
-     * Strokes that a flow takes, both sides counted.
+     * Returns the strokes per time that a flow requires, those of both sides together.
      *
      * @param flow mass flow, 0 or more
      * @param inlet water that fills the cylinders
@@ -89,14 +102,15 @@ public final class Intensifier implements Described, Serializable {
      */
     public Quantity<Frequency> strokes(Quantity<MassFlow> flow, WaterState inlet) {
         double kgPerS = Require.notNegative("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
-        return Kind.FREQUENCY.of(kgPerS / (inlet.densitySi() * strokeVolumeM3));
+        return Kind.FREQUENCY.of(kgPerS / (inlet.densitySi() * values.strokeVolumeM3));
     }
 
     /**
-     * Share of each stroke that only compresses, {@code 1 - rho_inlet/rho_outlet}: an eighth at 400 MPa.
+     * Returns the fraction of each stroke that only compresses the water, 1 - &rho;<sub>inlet</sub>/&rho;<sub>outlet</sub>:
+     * 11 % at 400 MPa.
      *
-     * @param compression what happens to the water
-     * @return the share
+     * @param compression compression of the water
+     * @return the fraction
      */
     public Quantity<Dimensionless> compressionFraction(Compression compression) {
         return Kind.RATIO.of(compressionFractionSi(compression));
@@ -107,47 +121,56 @@ public final class Intensifier implements Described, Serializable {
     }
 
     /**
-     * Volume that the head draws from the attenuator at each reversal, at the density behind the pump.
+     * Returns the volume that the head draws from an attenuator at each reversal, at the density of the outlet.
      *
-     * @param flow mean mass flow, 0 or more
-     * @param compression what happens to the water
-     * @return the volume, in m3
-     * @throws dev.waterjet.measure.DomainException if the reversal time leaves no time for the strokes
+     * @param flow mean mass flow, above 0
+     * @param compression compression of the water
+     * @return the volume
+     * @throws dev.waterjet.measure.DomainException if the reversal time is above nine tenths of the time of a stroke
      */
     public Quantity<Volume> fluctuatingVolume(Quantity<MassFlow> flow, Compression compression) {
         double kgPerS = Require.positive("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
-        double cycleS = 1 / Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
-        Require.atMost(
-                "reversal time", reversalTimeS, 0.9 * cycleS, Units.SECOND, "nine tenths of the time of a stroke");
-        double gapS = reversalTimeS + compressionFractionSi(compression) * (cycleS - reversalTimeS);
-        return Kind.VOLUME.of(kgPerS * gapS / compression.outlet().densitySi());
+        double strokeS = 1 / Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
+        double reversalS = Require.atMost(
+                "reversal time",
+                values.reversalTimeS,
+                0.9 * strokeS,
+                Units.SECOND,
+                "nine tenths of the time of a stroke");
+        double interruptionS = reversalS + compressionFractionSi(compression) * (strokeS - reversalS);
+        return Kind.VOLUME.of(kgPerS * interruptionS / compression.outlet().densitySi());
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("intensifier")
-                .put("area_ratio", areaRatio)
-                .put("stroke_volume", Kind.VOLUME, strokeVolumeM3)
-                .put("reversal_time", Kind.TIME, reversalTimeS)
+                .put("area_ratio", values.areaRatio)
+                .put("stroke_volume", Kind.VOLUME, values.strokeVolumeM3)
+                .put("reversal_time", Kind.TIME, values.reversalTimeS)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Intensifier that
-                && areaRatio == that.areaRatio
-                && strokeVolumeM3 == that.strokeVolumeM3
-                && reversalTimeS == that.reversalTimeS;
+        return other instanceof Intensifier that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(areaRatio, strokeVolumeM3, reversalTimeS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "intensifier " + QuantityText.round(areaRatio, 4) + " : 1, "
-                + QuantityText.print(Kind.VOLUME, Kind.VOLUME.of(strokeVolumeM3), Units.LITRE, 4) + " a stroke";
+        return "intensifier " + QuantityText.round(values.areaRatio, 4) + " : 1, stroke volume "
+                + QuantityText.print(Kind.VOLUME, Kind.VOLUME.of(values.strokeVolumeM3), Units.LITRE, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

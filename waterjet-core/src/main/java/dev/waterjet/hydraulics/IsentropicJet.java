@@ -10,6 +10,8 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import javax.measure.Quantity;
@@ -18,139 +20,144 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Temperature;
 
 /**
- * The fastest jet that a supply of water can make: from rest at the supply to the standard atmosphere without loss, heat
- * or change of entropy, by the equation of state.
+ * Isentropic jet: expansion of water from rest at the supply to the standard atmosphere without loss or heat, by the equation
+ * of state. It is the fastest jet that a supply can produce.
  *
- * <p>{@code v = sqrt(2 (h_supply - h_exit))}. From 400 MPa and 20 C that is 864.1 m/s, and the water leaves at 10.5 C.
- * What leaves is liquid: it never boils, and where it is colder than ice it has no time to freeze; such an exit says that it
- * is metastable.
+ * <p><i>v</i> = &radic;(2 (<i>h</i><sub>supply</sub> - <i>h</i><sub>exit</sub>)). From 400 MPa and 20 &deg;C the speed is
+ * 864.1 m/s and the exit temperature 10.5 &deg;C. The exit state is liquid. From a cold supply it can be below the freezing
+ * temperature, from a hot one above the boiling temperature, where a real jet evaporates in part; such an exit state is
+ * marked as metastable.
  */
 public final class IsentropicJet implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final WaterState supply;
-    private final WaterState exit;
+    /** Checked content, and the serial form. */
+    private record Values(WaterState supply) implements Serializable {
 
-    private IsentropicJet(WaterState supply) {
-        Require.above(
-                "absolute pressure at the orifice",
-                supply.pressureSi(),
-                IsentropicKernel.ATMOSPHERE_PA,
-                Units.MEGAPASCAL,
-                "the atmosphere into which the jet leaves");
-        this.supply = supply;
-        this.exit = IsentropicKernel.exit(supply);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Require.above(
+                    "absolute pressure at the orifice",
+                    supply.pressureSi(),
+                    IsentropicKernel.ATMOSPHERE_PA,
+                    Units.MEGAPASCAL,
+                    "the standard atmosphere");
+        }
+
+        private Object readResolve() throws InvalidObjectException {
+            try {
+                return new IsentropicJet(this);
+            } catch (DomainException e) {
+                throw (InvalidObjectException) new InvalidObjectException(e.getMessage()).initCause(e);
+            }
+        }
+    }
+
+    private final transient Values values;
+    private final transient WaterState exit;
+
+    private IsentropicJet(Values values) {
+        this.values = values;
+        this.exit = IsentropicKernel.exit(values.supply);
     }
 
     /**
-     * The jet from a supply.
+     * Returns the jet from a state of the supply.
      *
-     * @param supply water at rest before the orifice, above atmospheric pressure
+     * @param supply water at rest upstream of the orifice, above atmospheric pressure
      * @return the jet
-     * @throws DomainException if the supply is at or below atmospheric pressure, or so hot that its jet would boil
+     * @throws DomainException if the supply is not above atmospheric pressure, or no liquid at atmospheric pressure has its
+     *     entropy
      */
     public static IsentropicJet from(WaterState supply) {
-        return new IsentropicJet(supply);
+        return new IsentropicJet(new Values(supply));
     }
 
     /**
-     * The jet from a pressure and a temperature.
+     * Returns the jet from a pressure and a temperature.
      *
-     * @param pressure absolute pressure before the orifice, above atmospheric to 1000 MPa
-     * @param temperature temperature before the orifice
+     * @param pressure absolute pressure upstream of the orifice, above atmospheric to 1000 MPa
+     * @param temperature temperature upstream of the orifice
      * @return the jet
-     * @throws DomainException if water is not liquid there; the message names the limit
+     * @throws DomainException as {@link #from}, or if water is not liquid at the supply
      */
     public static IsentropicJet of(Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
-        return new IsentropicJet(Water.stable().at(pressure, temperature));
+        return from(Water.stable().at(pressure, temperature));
     }
 
     /**
-     * Speed of the jet from a supply of 20 to 1000 MPa and 1 to 60 C, within 1e-8 of {@link #speedSi()}, in the time of a
-     * few multiplications: for inner loops.
+     * Returns the speed of the jet from a supply of 20 to 1000 MPa and 1 to 60 &deg;C, within 1e-8 of {@link #speedSi()}, by a
+     * polynomial: for inner loops.
      *
-     * @param pressurePa absolute pressure before the orifice in Pa, 20e6 to 1000e6
-     * @param temperatureK temperature before the orifice in K, 274.15 to 333.15
-     * @return the speed in m/s
-     * @throws DomainException if the supply is out of that range or frozen; the message names the limit
+     * @param pressurePa absolute pressure upstream of the orifice in Pa, 20e6 to 1000e6
+     * @param temperatureK temperature upstream of the orifice in K, 274.15 to 333.15
+     * @return the speed, in m/s
+     * @throws DomainException if the supply is out of that range, or water freezes there
      */
     public static double fastSpeedSi(double pressurePa, double temperatureK) {
         if (!JetSpeedKernel.covers(pressurePa, temperatureK)) {
-            throw outOfRange(pressurePa, temperatureK);
+            requireCovered(pressurePa, temperatureK);
         }
         Water.checkNotFrozenSi(pressurePa, temperatureK);
         return JetSpeedKernel.speed(pressurePa, temperatureK);
     }
 
-    private static DomainException outOfRange(double pressurePa, double temperatureK) {
-        String reason = "the fast formula ends there";
+    private static void requireCovered(double pressurePa, double temperatureK) {
         Require.between(
                 "absolute pressure at the orifice",
                 pressurePa,
-                JetSpeedKernel.LOWEST_PRESSURE_PA,
-                JetSpeedKernel.HIGHEST_PRESSURE_PA,
+                JetSpeedKernel.MIN_PRESSURE_PA,
+                JetSpeedKernel.MAX_PRESSURE_PA,
                 Units.MEGAPASCAL,
-                reason);
-        boolean cold = !(temperatureK > JetSpeedKernel.HIGHEST_TEMPERATURE_K);
-        return new DomainException(
+                "range of the fast formula");
+        Require.between(
                 "temperature of water",
                 temperatureK,
-                cold ? "at least" : "at most",
-                cold ? JetSpeedKernel.LOWEST_TEMPERATURE_K : JetSpeedKernel.HIGHEST_TEMPERATURE_K,
+                JetSpeedKernel.MIN_TEMPERATURE_K,
+                JetSpeedKernel.MAX_TEMPERATURE_K,
                 Units.CELSIUS,
-                reason);
+                "range of the fast formula");
     }
 
     /**
-     * Water at rest before the orifice.
-     *
-     * @return its state
+     * {@return the water at rest upstream of the orifice}
      */
     public WaterState supply() {
-        return supply;
+        return values.supply;
     }
 
     /**
-     * Water in the jet.
-     *
-     * @return its state, at standard atmospheric pressure
+     * {@return the water in the jet, at standard atmospheric pressure}
      */
     public WaterState exit() {
         return exit;
     }
 
     /**
-     * Speed of the jet.
-     *
-     * @return the speed, in m/s
+     * {@return the speed of the jet}
      */
     public Quantity<Speed> speed() {
         return Kind.SPEED.of(speedSi());
     }
 
     /**
-     * Speed of the jet as a number.
-     *
-     * @return the speed in m/s
+     * {@return the speed of the jet, in m/s}
      */
     public double speedSi() {
-        return IsentropicKernel.speed(supply, exit);
+        return IsentropicKernel.speed(values.supply, exit);
     }
 
     /**
-     * Temperature of the jet.
-     *
-     * @return the temperature, in K
+     * {@return the temperature of the jet}
      */
     public Quantity<Temperature> exitTemperature() {
         return exit.temperature();
     }
 
     /**
-     * Density of the water in the jet.
-     *
-     * @return the density, in kg/m3
+     * {@return the density of the water in the jet}
      */
     public Quantity<Density> exitDensity() {
         return exit.density();
@@ -159,7 +166,7 @@ public final class IsentropicJet implements Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("isentropic jet")
-                .put("supply", supply)
+                .put("supply", values.supply)
                 .put("exit", exit)
                 .put("speed", Kind.SPEED, speedSi())
                 .map();
@@ -167,17 +174,25 @@ public final class IsentropicJet implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof IsentropicJet that && supply.equals(that.supply);
+        return other instanceof IsentropicJet that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return supply.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "isentropic jet of " + QuantityText.print(Kind.SPEED, speed(), Units.METRE_PER_SECOND, 6) + " from "
-                + supply;
+        return "isentropic jet of " + QuantityText.print(Kind.SPEED, speed(), Units.METRE_PER_SECOND, 4) + " from "
+                + values.supply;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

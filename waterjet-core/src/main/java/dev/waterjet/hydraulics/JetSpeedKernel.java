@@ -1,30 +1,30 @@
 package dev.waterjet.hydraulics;
 
 /**
- * The speed of the isentropic jet in a few tens of nanoseconds: a polynomial in pressure and temperature of the supply,
- * fitted to the equation of state from 20 to 1000 MPa absolute and 1 to 60 C, within 1e-8 of it.
+ * Fast formula for the speed of the isentropic jet: a polynomial in pressure and temperature of the supply, fitted to the
+ * equation of state from 20 to 1000 MPa absolute and 1 to 60 C, within 1e-8 of it.
  *
  * <p>v = sqrt(2 (p - p0)) g(x, y), where g is the square root of the mean specific volume along the isentrope, x runs from
- * -1 to 1 with p/(p + 1 GPa) and y from -1 to 1 with the temperature. The coefficients are a Chebyshev series of g, cut
- * at 3e-10 of its mean and written in powers of x and y; JetSpeedFit among the tests makes them. In the corner where water
- * is frozen they continue the metastable liquid, and nobody may ask there.
+ * -1 to 1 with p/(p + 1 GPa) and y from -1 to 1 with the temperature. The coefficients are a Chebyshev series of g, truncated
+ * at 3e-10 of its mean and written in powers of x and y; JetSpeedFit among the tests computes them. Where water is frozen
+ * they represent metastable liquid; callers check that first.
  */
 final class JetSpeedKernel {
 
-    static final double LOWEST_PRESSURE_PA = 20e6;
-    static final double HIGHEST_PRESSURE_PA = 1000e6;
-    static final double LOWEST_TEMPERATURE_K = 274.15;
-    static final double HIGHEST_TEMPERATURE_K = 333.15;
+    static final double MIN_PRESSURE_PA = 20e6;
+    static final double MAX_PRESSURE_PA = 1000e6;
+    static final double MIN_TEMPERATURE_K = 274.15;
+    static final double MAX_TEMPERATURE_K = 333.15;
     static final double MAP_PRESSURE_PA = 1e9;
 
-    private static final double LOWEST_U = mapped(LOWEST_PRESSURE_PA);
-    private static final double HIGHEST_U = mapped(HIGHEST_PRESSURE_PA);
-    private static final double MIDDLE_U = (LOWEST_U + HIGHEST_U) / 2;
-    private static final double PER_HALF_U = 2 / (HIGHEST_U - LOWEST_U);
-    private static final double MIDDLE_K = (LOWEST_TEMPERATURE_K + HIGHEST_TEMPERATURE_K) / 2;
-    private static final double PER_HALF_K = 2 / (HIGHEST_TEMPERATURE_K - LOWEST_TEMPERATURE_K);
+    private static final double MIN_U = mapped(MIN_PRESSURE_PA);
+    private static final double MAX_U = mapped(MAX_PRESSURE_PA);
+    private static final double MIDDLE_U = (MIN_U + MAX_U) / 2;
+    private static final double PER_HALF_U = 2 / (MAX_U - MIN_U);
+    private static final double MIDDLE_K = (MIN_TEMPERATURE_K + MAX_TEMPERATURE_K) / 2;
+    private static final double PER_HALF_K = 2 / (MAX_TEMPERATURE_K - MIN_TEMPERATURE_K);
 
-    /** Three lines for each power of y, from y^0 to y^9: coefficients of x^0 to x^3, x^4 to x^7 and x^8 to x^11. */
+    /** Three rows for each power of y, from y^0 to y^9: coefficients of x^0 to x^3, x^4 to x^7 and x^8 to x^11. */
     private static final double[][] CUBIC = {
         {0.03071466398127026, -9.689132817954403E-4, -8.234894834437553E-5, -2.7855389160492812E-5},
         {-6.338882044066436E-6, -1.1511727553182149E-6, -2.816491386456058E-7, -1.9534300504307567E-7},
@@ -65,10 +65,10 @@ final class JetSpeedKernel {
     }
 
     static boolean covers(double pressurePa, double temperatureK) {
-        return pressurePa >= LOWEST_PRESSURE_PA
-                && pressurePa <= HIGHEST_PRESSURE_PA
-                && temperatureK >= LOWEST_TEMPERATURE_K
-                && temperatureK <= HIGHEST_TEMPERATURE_K;
+        return pressurePa >= MIN_PRESSURE_PA
+                && pressurePa <= MAX_PRESSURE_PA
+                && temperatureK >= MIN_TEMPERATURE_K
+                && temperatureK <= MAX_TEMPERATURE_K;
     }
 
     /** Speed in m/s of a jet into a pressure of p0 = 101325 Pa. */
@@ -78,7 +78,7 @@ final class JetSpeedKernel {
         return Math.sqrt(2 * (pressurePa - IsentropicKernel.ATMOSPHERE_PA)) * meanRootVolume(x, y);
     }
 
-    /** g(x, y) in m^1.5/kg^0.5: Horner's rule in y over polynomials of x, each of three cubics that a processor overlaps. */
+    /** g(x, y) in m^1.5/kg^0.5: Horner's rule in y over polynomials of x, each of three independent cubics. */
     private static double meanRootVolume(double x, double y) {
         double x2 = x * x;
         double x4 = x2 * x2;

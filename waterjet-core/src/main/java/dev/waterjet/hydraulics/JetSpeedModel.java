@@ -2,13 +2,13 @@ package dev.waterjet.hydraulics;
 
 import dev.waterjet.water.Water;
 
-/** How the speed of a water jet follows from the supply pressure. */
+/** Jet speed model: speed of a water jet as a function of the supply pressure. */
 public enum JetSpeedModel {
     /**
-     * Real water, by the international equation of state and the balance of energy: see {@link IsentropicJet}. From 20 to
-     * 1000 MPa and 1 to 60 C by the fast formula, which is within 1e-8 of it.
+     * Compressible water by the international equation of state and the energy balance: see {@link IsentropicJet}. From 20 to
+     * 1000 MPa and 1 to 60 &deg;C by the fast formula, which agrees with it within 1e-8.
      */
-    ISENTROPIC {
+    ISENTROPIC("isentropic") {
         @Override
         double speed(double pressurePa, double temperatureK, double densityKgPerM3) {
             double absolutePa = pressurePa + IsentropicKernel.ATMOSPHERE_PA;
@@ -20,8 +20,8 @@ public enum JetSpeedModel {
         }
     },
 
-    /** Bernoulli with constant density: {@code v = sqrt(2 p / rho)}. About 3.6 percent too fast at 400 MPa. */
-    INCOMPRESSIBLE {
+    /** Bernoulli with constant density, <i>v</i> = &radic;(2 <i>p</i>/&rho;): about 3.6 % too high at 400 MPa. */
+    INCOMPRESSIBLE("incompressible") {
         @Override
         double speed(double pressurePa, double temperatureK, double densityKgPerM3) {
             return WaterJetKernel.incompressibleSpeed(pressurePa, densityKgPerM3);
@@ -30,9 +30,9 @@ public enum JetSpeedModel {
 
     /**
      * Density by a Tait-type power law, in closed form (Hashish, J. Eng. Mater. Technol. 111 (1989) 221-228; constants
-     * from memory). About 0.25 percent too fast at 400 MPa.
+     * from memory): about 0.25 % too high at 400 MPa.
      */
-    TAIT {
+    TAIT("Tait") {
         @Override
         double speed(double pressurePa, double temperatureK, double densityKgPerM3) {
             return WaterJetKernel.taitFactor(pressurePa)
@@ -40,9 +40,22 @@ public enum JetSpeedModel {
         }
     };
 
+    private final String label;
+
+    JetSpeedModel(String label) {
+        this.label = label;
+    }
+
     /**
-     * Speed in m/s of an ideal jet from gauge pressure in Pa, temperature of the supply in K, and the density of water at
-     * rest in the atmosphere.
+     * {@return the name for people}
+     */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * Speed in m/s of a lossless jet from gauge pressure in Pa, temperature of the supply in K, and the density of water at
+     * ambient pressure.
      */
     abstract double speed(double pressurePa, double temperatureK, double densityKgPerM3);
 }

@@ -13,160 +13,113 @@ import dev.waterjet.water.WaterState;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 
 /**
- * Where pump, line and orifices agree: the pressure that is really there at the heads, solved from the pressure that is set
- * at the pump.
+ * Operating point of pump, supply line and orifices: the pressure at the heads for the pressure set at the pump.
  *
- * <p>All orifices stand at the end of one line. The pump holds its pressure while it has flow enough; when the orifices ask
- * for more, its pressure falls until they take just what it has.
+ * <p>All orifices are at the end of one supply line. The pump holds its pressure up to its maximum flow. If the orifices
+ * require more, the pressure falls until they take the maximum flow.
+ *
+ * @param pumpPressure gauge pressure at the pump, above 0
+ * @param lineLoss pressure loss in the supply line, with the uncertainty of friction correlations
+ * @param isFlowLimited whether the orifices require more than the maximum flow, so that the pump cannot hold its pressure
+ * @param jets jets of the heads, in the order of the orifices, one or more
  */
-public final class OperatingPoint implements Described, Serializable {
+public record OperatingPoint(
+        Quantity<Pressure> pumpPressure, Estimate<Pressure> lineLoss, boolean isFlowLimited, List<WaterJet> jets)
+        implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final List<WaterJet> jets;
-    private final double pumpPa;
-    private final double headPa;
-    private final double massFlowKgPerS;
-    private final boolean flowLimited;
-    private final Estimate<Pressure> loss;
-
-    private OperatingPoint(List<WaterJet> jets, double pumpPa, double headPa, boolean flowLimited, SupplyLine line) {
-        this.jets = List.copyOf(jets);
-        this.pumpPa = pumpPa;
-        this.headPa = headPa;
-        this.flowLimited = flowLimited;
-        this.massFlowKgPerS = jets.stream().mapToDouble(WaterJet::massFlowSi).sum();
-        Quantity<Temperature> temperature = jets.get(0).temperature();
-        this.loss = line.loss(
-                Kind.MASS_FLOW.of(massFlowKgPerS), OperatingKernel.inLine(pumpPa, Kind.TEMPERATURE.si(temperature)));
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if the pressure is not above 0, or there is no jet
+     */
+    public OperatingPoint {
+        pumpPressure = Kind.PRESSURE.of(
+                Require.positive("pressure at the pump", Kind.PRESSURE.si(pumpPressure), Units.MEGAPASCAL));
+        Objects.requireNonNull(lineLoss, "lineLoss");
+        jets = List.copyOf(jets);
+        Require.atLeast("number of jets", jets.size(), 1, Units.ONE, "");
     }
 
     /**
-     * The point at which pump, line and orifices agree.
+     * Returns the operating point of a pump, a supply line and orifices.
      *
      * @param pump the pump
-     * @param line the line
-     * @param temperature temperature of the water in line and heads
-     * @param orifices orifices of the heads that run at once, one or more
-     * @return the point
-     * @throws dev.waterjet.measure.DomainException if there is no orifice, or water is no liquid in the line
+     * @param line the supply line
+     * @param temperature temperature of the water in supply line and heads
+     * @param orifices orifices of the heads in operation, one or more
+     * @return the operating point
+     * @throws dev.waterjet.measure.DomainException if there is no orifice, or water is not liquid in the supply line
      */
     public static OperatingPoint of(
             PumpSetting pump, SupplyLine line, Quantity<Temperature> temperature, List<Orifice> orifices) {
         Require.atLeast("number of orifices", orifices.size(), 1, Units.ONE, "");
         double temperatureK = Kind.TEMPERATURE.si(temperature);
-        WaterState atRest = Water.stable().atSi(IsentropicKernel.ATMOSPHERE_PA, temperatureK);
-        OperatingKernel kernel = new OperatingKernel(line, temperatureK, atRest.densitySi(), passage(orifices));
-        double headPa = kernel.headPressure(pump.pressureSi());
+        WaterState ambient = Water.stable().atSi(IsentropicKernel.ATMOSPHERE_PA, temperatureK);
+        OperatingKernel kernel =
+                new OperatingKernel(line, temperatureK, ambient.densitySi(), effectiveAreaM2(orifices));
         double pumpPa = pump.pressureSi();
-        double maximumKgPerS = pump.maximumFlowSi() * atRest.densitySi();
-        boolean limited = kernel.massFlow(headPa) > maximumKgPerS;
-        if (limited) {
+        double headPa = kernel.headPressure(pumpPa);
+        double maximumKgPerS = pump.maximumFlowSi() * ambient.densitySi();
+        boolean isLimited = kernel.massFlow(headPa) > maximumKgPerS;
+        if (isLimited) {
             headPa = kernel.headPressureOfFlow(maximumKgPerS);
             pumpPa = kernel.pumpPressure(headPa);
         }
         Quantity<Pressure> head = Kind.PRESSURE.of(headPa);
         List<WaterJet> jets = orifices.stream()
-                .map(orifice -> WaterJet.of(orifice, head).withTemperature(temperature))
+                .map(orifice -> WaterJet.of(orifice, head, temperature))
                 .toList();
-        return new OperatingPoint(jets, pumpPa, headPa, limited, line);
+        Estimate<Pressure> loss = line.loss(massFlow(jets), OperatingKernel.inLine(pumpPa, temperatureK));
+        return new OperatingPoint(Kind.PRESSURE.of(pumpPa), loss, isLimited, jets);
     }
 
-    private static double passage(List<Orifice> orifices) {
+    private static double effectiveAreaM2(List<Orifice> orifices) {
         return orifices.stream()
                 .mapToDouble(orifice -> orifice.dischargeCoefficientSi() * WaterJetKernel.area(orifice.boreSi()))
                 .sum();
     }
 
-    /**
-     * Pressure behind the pump.
-     *
-     * @return gauge pressure, in Pa
-     */
-    public Quantity<Pressure> pumpPressure() {
-        return Kind.PRESSURE.of(pumpPa);
+    private static Quantity<MassFlow> massFlow(List<WaterJet> jets) {
+        return Kind.MASS_FLOW.of(jets.stream().mapToDouble(WaterJet::massFlowSi).sum());
     }
 
     /**
-     * Pressure at the heads.
-     *
-     * @return gauge pressure, in Pa
+     * {@return the gauge pressure at the heads}
      */
     public Quantity<Pressure> headPressure() {
-        return Kind.PRESSURE.of(headPa);
+        return jets.get(0).pressure();
     }
 
     /**
-     * Loss of pressure in the line.
-     *
-     * @return the loss with the uncertainty of friction laws
-     */
-    public Estimate<Pressure> lineLoss() {
-        return loss;
-    }
-
-    /**
-     * Flow of all heads together.
-     *
-     * @return the mass flow, in kg/s
+     * {@return the mass flow of all heads together}
      */
     public Quantity<MassFlow> massFlow() {
-        return Kind.MASS_FLOW.of(massFlowKgPerS);
-    }
-
-    /**
-     * Whether the orifices ask for more than the pump has, so that it cannot hold its pressure.
-     *
-     * @return true if the pump falls behind
-     */
-    public boolean isFlowLimited() {
-        return flowLimited;
-    }
-
-    /**
-     * The jets of the heads.
-     *
-     * @return an unmodifiable list, in the order of the orifices
-     */
-    public List<WaterJet> jets() {
-        return jets;
+        return massFlow(jets);
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("operating point")
-                .put("pump_pressure", Kind.PRESSURE, pumpPa)
-                .put("head_pressure", Kind.PRESSURE, headPa)
-                .put("mass_flow", Kind.MASS_FLOW, massFlowKgPerS)
-                .put("flow_limited", flowLimited)
-                .put("line_loss", loss)
+                .put("pump_pressure", Kind.PRESSURE, Kind.PRESSURE.si(pumpPressure))
+                .put("head_pressure", Kind.PRESSURE, Kind.PRESSURE.si(headPressure()))
+                .put("mass_flow", Kind.MASS_FLOW, Kind.MASS_FLOW.si(massFlow()))
+                .put("flow_limited", isFlowLimited)
+                .put("line_loss", lineLoss)
                 .put("jets", jets)
                 .map();
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof OperatingPoint that
-                && pumpPa == that.pumpPa
-                && headPa == that.headPa
-                && flowLimited == that.flowLimited
-                && jets.equals(that.jets)
-                && loss.equals(that.loss);
-    }
-
-    @Override
-    public int hashCode() {
-        return 31 * jets.hashCode() + Double.hashCode(pumpPa);
-    }
-
-    @Override
     public String toString() {
-        return QuantityText.print(Kind.PRESSURE, pumpPressure(), Units.MEGAPASCAL, 4) + " at the pump, "
+        return QuantityText.print(Kind.PRESSURE, pumpPressure, Units.MEGAPASCAL, 4) + " at the pump, "
                 + QuantityText.print(Kind.PRESSURE, headPressure(), Units.MEGAPASCAL, 4) + " at the head";
     }
 }

@@ -7,7 +7,10 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -15,61 +18,82 @@ import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 
 /**
- * The jewel with the bore that makes the water jet.
+ * Orifice that forms the water jet.
  *
- * <p>Its discharge coefficient Cd is the volume flow, told at the density of water at rest in the atmosphere, over bore
- * area times the <em>incompressible</em> speed {@code sqrt(2 p / rho)}. Tied to the true speed of the jet it would be a
- * few per cent larger: a table of coefficients is worth nothing without that word. Coefficients of 0.60 to 0.70 are usual
- * for sharp jewels, about 0.65 in the middle (value from memory); a worn or rounded edge passes more.
+ * <p>Its discharge coefficient <i>C</i><sub>d</sub> is the volume flow at ambient density, divided by the area of the bore and
+ * the <em>incompressible</em> jet speed &radic;(2 <i>p</i>/&rho;). Relative to the compressible jet speed it would be a few per
+ * cent larger; tables of coefficients are only comparable if they state the reference. Sharp-edged orifices have 0.60 to 0.70,
+ * about 0.65 in the middle (value from memory); a worn or rounded edge has more.
  */
 public final class Orifice implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double USUAL_DISCHARGE = 0.65;
-    private static final double USUAL_DISCHARGE_UNCERTAINTY = 0.02;
-    private static final double LARGEST_BORE_M = 0.005;
+    private static final double TYPICAL_COEFFICIENT = 0.65;
+    private static final double TYPICAL_COEFFICIENT_UNCERTAINTY = 0.02;
+    private static final double MAX_BORE_M = 0.005;
 
-    /** What the jewel is made of. */
+    /** Material of an orifice. */
     public enum Jewel {
-        /** Synthetic sapphire. Lasts 50 to 100 h (Machines 10 (2022) 756). */
+        /** Synthetic sapphire. Service life 50 h to 100 h (Machines 10 (2022) 756). */
         SAPPHIRE,
-        /** Synthetic ruby, alike to sapphire in use. */
+        /** Synthetic ruby, similar to sapphire in use. */
         RUBY,
-        /** Diamond. Lasts several hundred to a thousand hours (from memory). */
-        DIAMOND
+        /** Diamond. Service life several hundred to a thousand hours (value from memory). */
+        DIAMOND;
+
+        /**
+         * {@return the name for people}
+         */
+        public String label() {
+            return name().toLowerCase(Locale.ROOT);
+        }
     }
 
-    private final Jewel jewel;
-    private final double boreM;
-    private final double dischargeCoefficient;
-    private final double dischargeUncertainty;
+    /** Checked content, and the serial form. */
+    private record Values(Jewel jewel, double boreM, double dischargeCoefficient, double coefficientUncertainty)
+            implements Serializable {
 
-    private Orifice(Jewel jewel, double boreM, double dischargeCoefficient, double dischargeUncertainty) {
-        this.jewel = Objects.requireNonNull(jewel, "jewel");
-        this.boreM = Require.positive("orifice bore", boreM, Units.MILLIMETRE);
-        Require.atMost("orifice bore", boreM, LARGEST_BORE_M, Units.MILLIMETRE, "no cutting jet is wider");
-        this.dischargeCoefficient = Require.positive("discharge coefficient", dischargeCoefficient, Units.ONE);
-        Require.atMost("discharge coefficient", dischargeCoefficient, 1, Units.ONE, "an ideal orifice has 1");
-        this.dischargeUncertainty =
-                Require.notNegative("uncertainty of the discharge coefficient", dischargeUncertainty, Units.ONE);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(jewel, "jewel");
+            Require.positive("orifice bore", boreM, Units.MILLIMETRE);
+            boreM = Require.atMost(
+                    "orifice bore", boreM, MAX_BORE_M, Units.MILLIMETRE, "maximum for cutting jets");
+            Require.positive("discharge coefficient", dischargeCoefficient, Units.ONE);
+            dischargeCoefficient = Require.atMost("discharge coefficient", dischargeCoefficient, 1, Units.ONE, "");
+            coefficientUncertainty =
+                    Require.notNegative("uncertainty of the discharge coefficient", coefficientUncertainty, Units.ONE);
+        }
+
+        private Object readResolve() {
+            return new Orifice(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Orifice(Values values) {
+        this.values = values;
     }
 
     /**
-     * An orifice with the usual discharge coefficient, 0.65.
+     * Returns an orifice with a discharge coefficient of 0.65 &plusmn; 0.02.
      *
-     * @param jewel what it is made of
-     * @param bore diameter of its bore, above 0 to 5 mm
+     * @param jewel material of the orifice
+     * @param bore diameter of the bore, above 0 to 5 mm
      * @return the orifice
      */
     public static Orifice of(Jewel jewel, Quantity<Length> bore) {
-        return new Orifice(jewel, Kind.LENGTH.si(bore), USUAL_DISCHARGE, USUAL_DISCHARGE_UNCERTAINTY);
+        return new Orifice(
+                new Values(jewel, Kind.LENGTH.si(bore), TYPICAL_COEFFICIENT, TYPICAL_COEFFICIENT_UNCERTAINTY));
     }
 
     /**
-     * A sapphire orifice with the usual discharge coefficient, 0.65.
+     * Returns a sapphire orifice with a discharge coefficient of 0.65 &plusmn; 0.02.
      *
-     * @param bore diameter of its bore, above 0 to 5 mm
+     * @param bore diameter of the bore, above 0 to 5 mm
      * @return the orifice
      */
     public static Orifice sapphire(Quantity<Length> bore) {
@@ -77,9 +101,9 @@ public final class Orifice implements Described, Serializable {
     }
 
     /**
-     * A ruby orifice with the usual discharge coefficient, 0.65.
+     * Returns a ruby orifice with a discharge coefficient of 0.65 &plusmn; 0.02.
      *
-     * @param bore diameter of its bore, above 0 to 5 mm
+     * @param bore diameter of the bore, above 0 to 5 mm
      * @return the orifice
      */
     public static Orifice ruby(Quantity<Length> bore) {
@@ -87,9 +111,9 @@ public final class Orifice implements Described, Serializable {
     }
 
     /**
-     * A diamond orifice with the usual discharge coefficient, 0.65.
+     * Returns a diamond orifice with a discharge coefficient of 0.65 &plusmn; 0.02.
      *
-     * @param bore diameter of its bore, above 0 to 5 mm
+     * @param bore diameter of the bore, above 0 to 5 mm
      * @return the orifice
      */
     public static Orifice diamond(Quantity<Length> bore) {
@@ -97,98 +121,89 @@ public final class Orifice implements Described, Serializable {
     }
 
     /**
-     * This orifice with a known discharge coefficient, taken as exact.
+     * Returns this orifice with a known discharge coefficient, taken as exact.
      *
-     * @param coefficient relative to the incompressible speed, above 0 to 1
+     * @param coefficient relative to the incompressible jet speed, above 0 to 1
      * @return the orifice with that coefficient
      */
     public Orifice withDischargeCoefficient(double coefficient) {
-        return new Orifice(jewel, boreM, coefficient, 0);
+        return new Orifice(new Values(values.jewel, values.boreM, coefficient, 0));
     }
 
     /**
-     * This orifice with another bore.
+     * Returns this orifice with another bore.
      *
      * @param bore diameter of the bore, above 0 to 5 mm
      * @return the orifice with that bore
      */
     public Orifice withBore(Quantity<Length> bore) {
-        return new Orifice(jewel, Kind.LENGTH.si(bore), dischargeCoefficient, dischargeUncertainty);
+        return new Orifice(new Values(
+                values.jewel, Kind.LENGTH.si(bore), values.dischargeCoefficient, values.coefficientUncertainty));
     }
 
     /**
-     * What the orifice is made of.
-     *
-     * @return the jewel
+     * {@return the material of the orifice}
      */
     public Jewel jewel() {
-        return jewel;
+        return values.jewel;
     }
 
     /**
-     * Diameter of the bore.
-     *
-     * @return the bore, in m
+     * {@return the diameter of the bore}
      */
     public Quantity<Length> bore() {
-        return Kind.LENGTH.of(boreM);
+        return Kind.LENGTH.of(values.boreM);
     }
 
     /**
-     * Diameter of the bore as a number.
-     *
-     * @return the bore in m
+     * {@return the diameter of the bore, in m}
      */
     public double boreSi() {
-        return boreM;
+        return values.boreM;
     }
 
     /**
-     * The discharge coefficient, relative to the incompressible speed.
-     *
-     * @return the coefficient with its standard uncertainty
+     * {@return the discharge coefficient relative to the incompressible jet speed, with its standard uncertainty}
      */
     public Estimate<Dimensionless> dischargeCoefficient() {
-        return Estimate.of(Kind.RATIO, dischargeCoefficient, dischargeUncertainty);
+        return Estimate.of(Kind.RATIO, values.dischargeCoefficient, values.coefficientUncertainty);
     }
 
-    /**
-     * The discharge coefficient as a number.
-     *
-     * @return the coefficient, relative to the incompressible speed
-     */
-    public double dischargeCoefficientSi() {
-        return dischargeCoefficient;
+    double dischargeCoefficientSi() {
+        return values.dischargeCoefficient;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("orifice")
-                .put("jewel", jewel)
-                .put("bore", Kind.LENGTH, boreM)
-                .put("discharge_coefficient", dischargeCoefficient)
-                .put("discharge_uncertainty", dischargeUncertainty)
+                .put("jewel", values.jewel)
+                .put("bore", Kind.LENGTH, values.boreM)
+                .put("discharge_coefficient", values.dischargeCoefficient)
+                .put("discharge_coefficient_uncertainty", values.coefficientUncertainty)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Orifice that
-                && jewel == that.jewel
-                && boreM == that.boreM
-                && dischargeCoefficient == that.dischargeCoefficient
-                && dischargeUncertainty == that.dischargeUncertainty;
+        return other instanceof Orifice that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(jewel, boreM, dischargeCoefficient, dischargeUncertainty);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return jewel.name().toLowerCase(java.util.Locale.ROOT) + " orifice "
-                + QuantityText.print(Kind.LENGTH, bore(), Units.MILLIMETRE, 4) + ", Cd "
-                + QuantityText.round(dischargeCoefficient, 4);
+        return values.jewel.label() + " orifice " + QuantityText.print(Kind.LENGTH, bore(), Units.MILLIMETRE, 4)
+                + ", discharge coefficient " + QuantityText.round(values.dischargeCoefficient, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

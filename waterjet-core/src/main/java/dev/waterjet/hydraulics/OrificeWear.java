@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
@@ -18,71 +19,75 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 
 /**
- * What flow and pressure tell about a used orifice.
+ * Wear of a used orifice, from its flow and pressure.
  *
- * <p>They reveal one number, the passage {@code Cd A}: a jewel whose edge has rounded passes more at the same bore. So there
- * are two readings of it, a wider bore or a larger coefficient, and only a microscope tells which is true.
+ * <p>Flow and pressure determine the effective area <i>C</i><sub>d</sub> <i>A</i> only: an orifice with a rounded edge has a
+ * larger flow at the same bore. The two extreme explanations are a larger bore and a larger discharge coefficient; a microscope
+ * distinguishes them.
+ *
+ * @param asNew the orifice when it was new
+ * @param effectiveAreaRatio flow over flow when new at equal pressure, above 0; above 1 for a worn orifice, below for a
+ *     clogged one
  */
-public final class OrificeWear implements Described, Serializable {
+public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRatio)
+        implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final Orifice asNew;
-    private final double effectiveAreaRatio;
-
-    private OrificeWear(Orifice asNew, double effectiveAreaRatio) {
-        this.asNew = Objects.requireNonNull(asNew, "asNew");
-        this.effectiveAreaRatio = Require.positive("passage over passage as new", effectiveAreaRatio, Units.ONE);
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if the ratio is not above 0
+     */
+    public OrificeWear {
+        Objects.requireNonNull(asNew, "asNew");
+        effectiveAreaRatio = Kind.RATIO.of(
+                Require.positive("effective area ratio", Kind.RATIO.si(effectiveAreaRatio), Units.ONE));
     }
 
     /**
-     * The wear of an orifice that was measured while it ran.
+     * Returns the wear of an orifice from a measurement in operation.
      *
      * @param asNew the orifice when it was new
-     * @param pressure gauge pressure at the head
-     * @param flow water used, by volume at the intake
+     * @param pressure gauge pressure at the orifice, above 0
+     * @param flow water flow rate at ambient density, above 0
      * @param temperature temperature of the water
      * @return the wear
      */
     public static OrificeWear measured(
             Orifice asNew, Quantity<Pressure> pressure, Quantity<VolumeFlow> flow, Quantity<Temperature> temperature) {
         double pressurePa = Require.positive("pressure at the orifice", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
-        double flowM3PerS = Require.positive("flow", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
+        double flowM3PerS =
+                Require.positive("water flow rate", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
         double densityKgPerM3 = Water.stable()
                 .atSi(IsentropicKernel.ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature))
                 .densitySi();
         double flowAsNew =
                 WaterJetKernel.volumeFlow(asNew.boreSi(), asNew.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
-        return new OrificeWear(asNew, flowM3PerS / flowAsNew);
+        return new OrificeWear(asNew, Kind.RATIO.of(flowM3PerS / flowAsNew));
+    }
+
+    private double ratio() {
+        return Kind.RATIO.si(effectiveAreaRatio);
     }
 
     /**
-     * Flow now over flow as new, at equal pressure.
-     *
-     * @return the ratio; above 1 for a worn orifice, below for a clogged one
-     */
-    public Quantity<Dimensionless> effectiveAreaRatio() {
-        return Kind.RATIO.of(effectiveAreaRatio);
-    }
-
-    /**
-     * The bore, if the discharge coefficient is what it was.
-     *
-     * @return the bore, with the uncertainty of that coefficient
+     * {@return the bore, if the discharge coefficient is that of the new orifice, with the uncertainty of that coefficient}
      */
     public Estimate<Length> boreAtConstantCoefficient() {
-        double boreM = asNew.boreSi() * Math.sqrt(effectiveAreaRatio);
+        double boreM = asNew.boreSi() * Math.sqrt(ratio());
         return Estimate.of(
                 Kind.LENGTH, boreM, boreM * asNew.dischargeCoefficient().relativeUncertainty() / 2);
     }
 
     /**
-     * The discharge coefficient, if the bore is what it was. Above 1 it cannot be so: then the bore has grown.
+     * Returns the discharge coefficient, if the bore is that of the new orifice. A value above 1 is impossible: then the bore
+     * has grown.
      *
-     * @return the coefficient, with its uncertainty as new
+     * @return the coefficient, with the relative uncertainty of that of the new orifice
      */
     public Estimate<Dimensionless> coefficientAtConstantBore() {
-        double coefficient = asNew.dischargeCoefficientSi() * effectiveAreaRatio;
+        double coefficient = asNew.dischargeCoefficientSi() * ratio();
         return Estimate.of(
                 Kind.RATIO,
                 coefficient,
@@ -90,38 +95,29 @@ public final class OrificeWear implements Described, Serializable {
     }
 
     /**
-     * Pressure that is left if the pump can bring no more flow than the new orifice took, {@code p/ratio^2}.
+     * Returns the pressure of the worn orifice at the flow of the new one, <i>p</i>/ratio<sup>2</sup>: that of a pump at its
+     * maximum flow.
      *
      * @param pressure gauge pressure with the new orifice
-     * @return gauge pressure with the worn one
+     * @return gauge pressure with the worn orifice
      */
     public Quantity<Pressure> pressureAtEqualFlow(Quantity<Pressure> pressure) {
-        return Kind.PRESSURE.of(Kind.PRESSURE.si(pressure) / (effectiveAreaRatio * effectiveAreaRatio));
+        return Kind.PRESSURE.of(Kind.PRESSURE.si(pressure) / (ratio() * ratio()));
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("orifice wear")
                 .put("as_new", asNew)
-                .put("effective_area_ratio", effectiveAreaRatio)
+                .put("effective_area_ratio", ratio())
                 .put("bore_at_constant_coefficient", boreAtConstantCoefficient())
                 .put("coefficient_at_constant_bore", coefficientAtConstantBore())
                 .map();
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof OrificeWear that && asNew.equals(that.asNew) && effectiveAreaRatio == that.effectiveAreaRatio;
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(asNew, effectiveAreaRatio);
-    }
-
-    @Override
     public String toString() {
-        return asNew + " that now passes "
-                + dev.waterjet.measure.QuantityText.print(Kind.RATIO, effectiveAreaRatio(), Units.PERCENT, 4);
+        return asNew + ", effective area "
+                + QuantityText.print(Kind.RATIO, effectiveAreaRatio, Units.PERCENT, 4) + " of that when new";
     }
 }

@@ -7,58 +7,112 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 
-/** A pump as the line sees it: it holds the pressure that is set, until it is asked for more flow than it has. */
+/**
+ * Setting of a pump: the pressure that it holds up to a maximum flow.
+ *
+ * <pre>{@code
+ * PumpSetting pump = PumpSetting.ofPower(kilowatts(22), megapascals(380));
+ * Orifice largest = pump.largestOrifice(Orifice.sapphire(millimetres(0.33)), 1);
+ * }</pre>
+ */
 public final class PumpSetting implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double pressurePa;
-    private final double maximumFlowM3PerS;
+    private static final double MAX_PRESSURE_PA = 999e6;
 
-    private PumpSetting(double pressurePa, double maximumFlowM3PerS) {
-        this.pressurePa = Require.positive("pressure set at the pump", pressurePa, Units.MEGAPASCAL);
-        Require.atMost("pressure set at the pump", pressurePa, 999e6, Units.MEGAPASCAL, "");
-        this.maximumFlowM3PerS =
-                Require.positive("maximum flow of the pump", maximumFlowM3PerS, Units.LITRE_PER_MINUTE);
+    /** Checked content, and the serial form. */
+    private record Values(double pressurePa, double maximumFlowM3PerS) implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Require.positive("pressure set at the pump", pressurePa, Units.MEGAPASCAL);
+            pressurePa = Require.atMost("pressure set at the pump", pressurePa, MAX_PRESSURE_PA, Units.MEGAPASCAL, "");
+            maximumFlowM3PerS =
+                    Require.positive("maximum flow of the pump", maximumFlowM3PerS, Units.LITRE_PER_MINUTE);
+        }
+
+        private Object readResolve() {
+            return new PumpSetting(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private PumpSetting(Values values) {
+        this.values = values;
     }
 
     /**
-     * A pump by its pressure and its maximum flow.
+     * Returns a pump by its pressure and its maximum flow.
      *
-     * @param pressure gauge pressure that is set, above 0
-     * @param maximumFlow maximum flow, told at the intake
+     * @param pressure gauge pressure that is set, above 0 to 999 MPa
+     * @param maximumFlow maximum flow at ambient density, above 0
      * @return the setting
      */
     public static PumpSetting of(Quantity<Pressure> pressure, Quantity<VolumeFlow> maximumFlow) {
-        return new PumpSetting(Kind.PRESSURE.si(pressure), Kind.VOLUME_FLOW.si(maximumFlow));
+        return new PumpSetting(new Values(Kind.PRESSURE.si(pressure), Kind.VOLUME_FLOW.si(maximumFlow)));
     }
 
     /**
-     * Returns a pump by its rated hydraulic power, which is the power of the motor times the efficiency of the pump.
+     * Returns a pump by its rated hydraulic power, which is the motor power times the efficiency of the pump.
      *
-     * @param ratedHydraulicPower gauge pressure times maximum flow at the intake, above 0
-     * @param pressure gauge pressure that is set, above 0
+     * @param ratedHydraulicPower gauge pressure times maximum flow at ambient density, above 0
+     * @param pressure gauge pressure that is set, above 0 to 999 MPa
      * @return the setting
-     * @throws dev.waterjet.measure.DomainException if an argument is not above 0, or the pressure above 999 MPa
+     * @throws dev.waterjet.measure.DomainException if an argument is out of range
      */
     public static PumpSetting ofPower(Quantity<Power> ratedHydraulicPower, Quantity<Pressure> pressure) {
-        double powerW = Require.positive("hydraulic power of the pump", Kind.POWER.si(ratedHydraulicPower), Units.KILOWATT);
-        double pressurePa = Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
-        return new PumpSetting(pressurePa, powerW / pressurePa);
+        double powerW = Require.positive(
+                "rated hydraulic power of the pump", Kind.POWER.si(ratedHydraulicPower), Units.KILOWATT);
+        double pressurePa =
+                Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
+        return new PumpSetting(new Values(pressurePa, powerW / pressurePa));
     }
 
     /**
-     * Returns the largest orifice that the pump can feed at its pressure, when a number of equal heads share its flow.
+     * {@return the gauge pressure that is set}
+     */
+    public Quantity<Pressure> pressure() {
+        return Kind.PRESSURE.of(values.pressurePa);
+    }
+
+    /**
+     * {@return the maximum flow at ambient density}
+     */
+    public Quantity<VolumeFlow> maximumFlow() {
+        return Kind.VOLUME_FLOW.of(values.maximumFlowM3PerS);
+    }
+
+    /**
+     * {@return the rated hydraulic power: gauge pressure times maximum flow at ambient density}
+     */
+    public Quantity<Power> ratedHydraulicPower() {
+        return Kind.POWER.of(values.pressurePa * values.maximumFlowM3PerS);
+    }
+
+    double pressureSi() {
+        return values.pressurePa;
+    }
+
+    double maximumFlowSi() {
+        return values.maximumFlowM3PerS;
+    }
+
+    /**
+     * Returns the largest orifice that the pump can feed at its pressure if a number of equal heads share its flow.
      *
-     * @param like an orifice whose jewel and discharge coefficient the answer has
-     * @param heads number of heads that cut at once, 1 or more
+     * @param like orifice whose material and discharge coefficient the result has
+     * @param heads number of heads in operation, 1 or more
      * @return the largest orifice
      * @throws dev.waterjet.measure.DomainException if there is no head, or the bore would be above 5 mm
      */
@@ -68,90 +122,61 @@ public final class PumpSetting implements Described, Serializable {
     }
 
     /**
-     * Returns the number of heads that the pump can feed at its pressure.
+     * Returns the number of equal heads that the pump can feed at its pressure.
      *
      * @param orifice orifice of each head
-     * @return the number of heads, 0 if not even one
+     * @return the number of heads, 0 if the pump cannot feed one
      */
     public int headsFed(Orifice orifice) {
-        return (int) Math.min(Integer.MAX_VALUE, Math.floor(maximumFlowM3PerS / flowOf(orifice)));
+        return (int) Math.min(Integer.MAX_VALUE, Math.floor(values.maximumFlowM3PerS / flowM3PerS(orifice)));
     }
 
     /**
-     * Returns the share of the maximum flow that a number of heads takes at the pressure of the pump.
+     * Returns the share of the maximum flow that a number of equal heads takes at the pressure of the pump.
      *
      * @param orifice orifice of each head
-     * @param heads number of heads that cut at once, 1 or more
-     * @return the share: 1 is the whole flow, more cannot be fed
+     * @param heads number of heads in operation, 1 or more
+     * @return the share: 1 is the maximum flow, more cannot be fed
      * @throws dev.waterjet.measure.DomainException if there is no head
      */
     public double share(Orifice orifice, int heads) {
         Require.atLeast("number of heads", heads, 1, Units.ONE, "");
-        return flowOf(orifice) * heads / maximumFlowM3PerS;
+        return flowM3PerS(orifice) * heads / values.maximumFlowM3PerS;
     }
 
-    private double flowOf(Orifice orifice) {
-        return WaterJet.of(orifice, Kind.PRESSURE.of(pressurePa)).volumeFlowSi();
-    }
-
-    /**
-     * Returns the rated hydraulic power: gauge pressure times maximum flow at the intake.
-     *
-     * @return the power, in W
-     */
-    public Quantity<Power> ratedHydraulicPower() {
-        return Kind.POWER.of(pressurePa * maximumFlowM3PerS);
-    }
-
-    /**
-     * The pressure that is set.
-     *
-     * @return gauge pressure, in Pa
-     */
-    public Quantity<Pressure> pressure() {
-        return Kind.PRESSURE.of(pressurePa);
-    }
-
-    /**
-     * The maximum flow.
-     *
-     * @return the volume flow at the intake, in m3/s
-     */
-    public Quantity<VolumeFlow> maximumFlow() {
-        return Kind.VOLUME_FLOW.of(maximumFlowM3PerS);
-    }
-
-    double pressureSi() {
-        return pressurePa;
-    }
-
-    double maximumFlowSi() {
-        return maximumFlowM3PerS;
+    private double flowM3PerS(Orifice orifice) {
+        return WaterJet.of(orifice, pressure()).volumeFlowSi();
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("pump setting")
-                .put("pressure", Kind.PRESSURE, pressurePa)
-                .put("maximum_flow", Kind.VOLUME_FLOW, maximumFlowM3PerS)
+                .put("pressure", Kind.PRESSURE, values.pressurePa)
+                .put("maximum_flow", Kind.VOLUME_FLOW, values.maximumFlowM3PerS)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PumpSetting that
-                && pressurePa == that.pressurePa
-                && maximumFlowM3PerS == that.maximumFlowM3PerS;
+        return other instanceof PumpSetting that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(pressurePa, maximumFlowM3PerS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "pump set to " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + ", up to "
+        return "pump at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + ", maximum flow "
                 + QuantityText.print(Kind.VOLUME_FLOW, maximumFlow(), Units.LITRE_PER_MINUTE, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

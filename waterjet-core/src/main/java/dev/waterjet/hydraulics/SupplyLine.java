@@ -9,6 +9,8 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.water.WaterState;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -19,91 +21,94 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 
 /**
- * The tubing from pump to head: sections of several lengths and bores, one behind the other.
+ * Supply line from pump to head: sections of high-pressure tubing in series.
  *
- * <p>Its loss goes with the fifth power of the bore. Power at the head is greatest when the line takes a third of the
- * pump's pressure, and no shop wants it there: a good line takes a few per cent.
+ * <p>The pressure loss varies inversely with about the fifth power of the bore. The power at the head is greatest if the line
+ * takes a third of the pump pressure; a well-sized line takes a few per cent.
  */
 public final class SupplyLine implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Standard uncertainty of friction factors, relative: handbooks tell 10 to 15 per cent at 95 per cent (from memory). */
+    /** Relative standard uncertainty of friction factors: handbooks give 10 % to 15 % at 95 % (value from memory). */
     private static final double RELATIVE_UNCERTAINTY = 0.07;
 
-    private final List<Section> sections;
-    private final FrictionCorrelation correlation;
+    /** Checked content, and the serial form. */
+    private record Values(List<Section> sections, FrictionCorrelation correlation) implements Serializable {
 
-    private SupplyLine(List<Section> sections, FrictionCorrelation correlation) {
-        this.sections = List.copyOf(sections);
-        Require.atLeast("number of sections of the line", this.sections.size(), 1, Units.ONE, "");
-        this.correlation = Objects.requireNonNull(correlation, "correlation");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            sections = List.copyOf(sections);
+            Require.atLeast("number of sections of the supply line", sections.size(), 1, Units.ONE, "");
+            Objects.requireNonNull(correlation, "correlation");
+        }
+
+        private Object readResolve() {
+            return new SupplyLine(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private SupplyLine(Values values) {
+        this.values = values;
     }
 
     /**
-     * Sections in series, with friction by Colebrook.
+     * Returns sections in series, with friction by Colebrook.
      *
-     * @param sections the sections, one or more
-     * @return the line
+     * @param sections sections in the order of flow, one or more
+     * @return the supply line
      */
     public static SupplyLine of(Section... sections) {
-        return new SupplyLine(List.of(sections), FrictionCorrelation.COLEBROOK);
+        return new SupplyLine(new Values(List.of(sections), FrictionCorrelation.COLEBROOK));
     }
 
     /**
-     * This line with another friction correlation.
+     * Returns this supply line with another friction correlation.
      *
-     * @param correlation the correlation
-     * @return the line by that correlation
+     * @param correlation the friction correlation
+     * @return the supply line with that correlation
      */
     public SupplyLine withFrictionCorrelation(FrictionCorrelation correlation) {
-        return new SupplyLine(sections, correlation);
+        return new SupplyLine(new Values(values.sections, correlation));
     }
 
     /**
-     * The sections.
-     *
-     * @return an unmodifiable list, in the order of flow
+     * {@return the sections in the order of flow, unmodifiable}
      */
     public List<Section> sections() {
-        return sections;
+        return values.sections;
     }
 
     /**
-     * Loss of pressure, with density and viscosity of the water in the line.
+     * Returns the pressure loss, with density and viscosity of the water in the line.
      *
      * @param flow mass flow, 0 or more
      * @param water water at the pressure of the line
-     * @return the loss, with the uncertainty of friction correlations
-     * @throws dev.waterjet.measure.DomainException if the flow is negative, or the water too hot for its formula of
-     *     viscosity
+     * @return the pressure loss, with the uncertainty of friction correlations
+     * @throws dev.waterjet.measure.DomainException if the flow is negative, or the temperature above the range of the
+     *     viscosity formulation
      */
     public Estimate<Pressure> loss(Quantity<MassFlow> flow, WaterState water) {
         double lossPa = lossSi(Kind.MASS_FLOW.si(flow), water);
         return Estimate.of(Kind.PRESSURE, lossPa, RELATIVE_UNCERTAINTY * lossPa);
     }
 
-    /**
-     * Loss of pressure as a number.
-     *
-     * @param massFlowKgPerS mass flow in kg/s, 0 or more
-     * @param water water at the pressure of the line
-     * @return the loss in Pa
-     * @throws dev.waterjet.measure.DomainException as {@link #loss}
-     */
-    public double lossSi(double massFlowKgPerS, WaterState water) {
+    double lossSi(double massFlowKgPerS, WaterState water) {
         Require.notNegative("mass flow", massFlowKgPerS, Units.KILOGRAM_PER_MINUTE);
         double densityKgPerM3 = water.densitySi();
         double viscosityPaS = water.viscositySi();
         double sum = 0;
-        for (Section section : sections) {
-            sum += section.lossPa(massFlowKgPerS, densityKgPerM3, viscosityPaS, correlation);
+        for (Section section : values.sections) {
+            sum += section.lossPa(massFlowKgPerS, densityKgPerM3, viscosityPaS, values.correlation);
         }
         return sum;
     }
 
     /**
-     * Greatest Reynolds number of the flow, which is that of the narrowest section.
+     * Returns the maximum Reynolds number, that of the section with the smallest bore.
      *
      * @param flow mass flow
      * @param water water at the pressure of the line
@@ -111,50 +116,58 @@ public final class SupplyLine implements Described, Serializable {
      */
     public double reynolds(Quantity<MassFlow> flow, WaterState water) {
         double massFlowKgPerS = Kind.MASS_FLOW.si(flow);
-        return sections.stream()
+        return values.sections.stream()
                 .mapToDouble(section -> section.reynolds(massFlowKgPerS, water))
                 .max()
                 .orElseThrow();
     }
 
     /**
-     * Pressure wave when the flow changes at once, as behind a valve that shuts: {@code rho a dv} in the narrowest section
-     * (Joukowsky), with the speed of sound of the water between stiff walls.
+     * Returns the pressure surge of a sudden change of flow, as at a valve that closes: &rho; <i>a</i> &Delta;<i>v</i> in the
+     * section with the smallest bore (Joukowsky), with the sound speed of water between rigid walls.
      *
      * @param change change of the mass flow
      * @param water water at the pressure of the line
-     * @return height of the wave above or below the pressure of the line, in Pa
+     * @return amplitude of the surge above or below the pressure of the line
      */
     public Quantity<Pressure> surge(Quantity<MassFlow> change, WaterState water) {
-        double narrowestM2 =
-                sections.stream().mapToDouble(Section::areaM2).min().orElseThrow();
-        return Kind.PRESSURE.of(Math.abs(Kind.MASS_FLOW.si(change)) / narrowestM2 * water.soundSpeedSi());
+        double minimumAreaM2 =
+                values.sections.stream().mapToDouble(Section::areaM2).min().orElseThrow();
+        return Kind.PRESSURE.of(Math.abs(Kind.MASS_FLOW.si(change)) / minimumAreaM2 * water.soundSpeedSi());
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("supply line")
-                .put("friction_correlation", correlation)
-                .put("sections", sections)
+                .put("friction_correlation", values.correlation)
+                .put("sections", values.sections)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof SupplyLine that && correlation == that.correlation && sections.equals(that.sections);
+        return other instanceof SupplyLine that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(sections, correlation);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return sections.stream().map(Section::toString).collect(Collectors.joining(" + ", "line: ", ""));
+        return values.sections.stream().map(Section::toString).collect(Collectors.joining(" + ", "supply line: ", ""));
     }
 
-    /** A straight piece of high-pressure tubing of one bore, with the fittings on it. */
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
+    }
+
+    /** Section of a supply line: straight high-pressure tubing of one bore, with its fittings. */
     public static final class Section implements Described, Serializable {
 
         private static final long serialVersionUID = 1L;
@@ -162,107 +175,137 @@ public final class SupplyLine implements Described, Serializable {
         /** Roughness of drawn tubing, in m (value from memory: 1.5 um in handbooks). */
         private static final double DRAWN_ROUGHNESS_M = 1.5e-6;
 
-        private final double boreM;
-        private final double lengthM;
-        private final double roughnessM;
-        private final double minorLoss;
+        private static final double MAX_RELATIVE_ROUGHNESS = 0.05;
 
-        private Section(double boreM, double lengthM, double roughnessM, double minorLoss) {
-            this.boreM = Require.positive("bore of the line", boreM, Units.MILLIMETRE);
-            this.lengthM = Require.notNegative("length of the line", lengthM, Units.METRE);
-            this.roughnessM = Require.notNegative("roughness of the line", roughnessM, Units.MICROMETRE);
-            Require.atMost("roughness of the line", roughnessM, 0.05 * boreM, Units.MICROMETRE, "a twentieth of the bore");
-            this.minorLoss = Require.notNegative("loss coefficient of the fittings", minorLoss, Units.ONE);
+        /** Checked content, and the serial form. */
+        private record Values(double boreM, double lengthM, double roughnessM, double lossCoefficient)
+                implements Serializable {
+
+            private static final long serialVersionUID = 1L;
+
+            Values {
+                boreM = Require.positive("bore of the supply line", boreM, Units.MILLIMETRE);
+                lengthM = Require.notNegative("length of the supply line", lengthM, Units.METRE);
+                roughnessM = Require.between(
+                        "roughness of the supply line",
+                        roughnessM,
+                        0,
+                        MAX_RELATIVE_ROUGHNESS * boreM,
+                        Units.MICROMETRE,
+                        "a twentieth of the bore");
+                lossCoefficient =
+                        Require.notNegative("loss coefficient of the fittings", lossCoefficient, Units.ONE);
+            }
+
+            private Object readResolve() {
+                return new Section(this);
+            }
+        }
+
+        private final transient Values values;
+
+        private Section(Values values) {
+            this.values = values;
         }
 
         /**
-         * A bore, as yet without length, of drawn tubing: 1.5 um rough (value from memory).
+         * Returns a section of drawn tubing, 1.5 &micro;m rough (value from memory), with length 0.
          *
          * @param bore inner diameter, above 0
-         * @return a section of no length
+         * @return the section
          */
         public static Section ofBore(Quantity<Length> bore) {
-            return new Section(Kind.LENGTH.si(bore), 0, Math.min(DRAWN_ROUGHNESS_M, 0.05 * Kind.LENGTH.si(bore)), 0);
+            double boreM = Kind.LENGTH.si(bore);
+            return new Section(
+                    new Values(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
         }
 
         /**
-         * This section with a length.
+         * Returns this section with a length.
          *
          * @param length length, 0 or more
          * @return the section of that length
          */
         public Section withLength(Quantity<Length> length) {
-            return new Section(boreM, Kind.LENGTH.si(length), roughnessM, minorLoss);
+            return new Section(
+                    new Values(values.boreM, Kind.LENGTH.si(length), values.roughnessM, values.lossCoefficient));
         }
 
         /**
-         * This section with another roughness.
+         * Returns this section with another roughness.
          *
-         * @param roughness roughness of the wall as friction correlations mean it, up to a twentieth of the bore
+         * @param roughness equivalent sand roughness of the wall, 0 to a twentieth of the bore
          * @return the section of that roughness
          */
         public Section withRoughness(Quantity<Length> roughness) {
-            return new Section(boreM, lengthM, Kind.LENGTH.si(roughness), minorLoss);
+            return new Section(
+                    new Values(values.boreM, values.lengthM, Kind.LENGTH.si(roughness), values.lossCoefficient));
         }
 
         /**
-         * This section with fittings: elbows, tees, valves, swivels.
+         * Returns this section with fittings: elbows, tees, valves, swivels.
          *
-         * @param coefficient sum of their loss coefficients K, each a share of {@code rho v^2 / 2}; 0 or more
+         * @param coefficient sum of their loss coefficients <i>K</i>, relative to &rho; <i>v</i><sup>2</sup>/2; 0 or more
          * @return the section with those fittings
          */
         public Section withFittings(double coefficient) {
-            return new Section(boreM, lengthM, roughnessM, coefficient);
+            return new Section(new Values(values.boreM, values.lengthM, values.roughnessM, coefficient));
         }
 
-        /** Loss of pressure in Pa by Darcy and Weisbach: (f L/D + K) rho v^2/2. */
-        double lossPa(double massFlowKgPerS, double densityKgPerM3, double viscosityPaS, FrictionCorrelation correlation) {
+        /** Pressure loss in Pa by Darcy and Weisbach: (f L/D + K) rho v^2/2. */
+        double lossPa(
+                double massFlowKgPerS, double densityKgPerM3, double viscosityPaS, FrictionCorrelation correlation) {
             if (massFlowKgPerS == 0) {
                 return 0;
             }
-            double areaM2 = WaterJetKernel.area(boreM);
-            double speed = massFlowKgPerS / (densityKgPerM3 * areaM2);
-            double factor = correlation.factorSi(densityKgPerM3 * speed * boreM / viscosityPaS, roughnessM / boreM);
-            return (factor * lengthM / boreM + minorLoss) * densityKgPerM3 * speed * speed / 2;
+            double boreM = values.boreM;
+            double speed = massFlowKgPerS / (densityKgPerM3 * areaM2());
+            double factor =
+                    correlation.factorSi(densityKgPerM3 * speed * boreM / viscosityPaS, values.roughnessM / boreM);
+            return (factor * values.lengthM / boreM + values.lossCoefficient) * densityKgPerM3 * speed * speed / 2;
         }
 
         double areaM2() {
-            return WaterJetKernel.area(boreM);
+            return WaterJetKernel.area(values.boreM);
         }
 
         /** Reynolds number 4 m/(pi D mu). */
         double reynolds(double massFlowKgPerS, WaterState water) {
-            return massFlowKgPerS * boreM / (areaM2() * water.viscositySi());
+            return massFlowKgPerS * values.boreM / (areaM2() * water.viscositySi());
         }
 
         @Override
         public Map<String, Object> describe() {
             return Description.of("supply line section")
-                    .put("bore", Kind.LENGTH, boreM)
-                    .put("length", Kind.LENGTH, lengthM)
-                    .put("roughness", Kind.LENGTH, roughnessM)
-                    .put("minor_loss", minorLoss)
+                    .put("bore", Kind.LENGTH, values.boreM)
+                    .put("length", Kind.LENGTH, values.lengthM)
+                    .put("roughness", Kind.LENGTH, values.roughnessM)
+                    .put("loss_coefficient", values.lossCoefficient)
                     .map();
         }
 
         @Override
         public boolean equals(Object other) {
-            return other instanceof Section that
-                    && boreM == that.boreM
-                    && lengthM == that.lengthM
-                    && roughnessM == that.roughnessM
-                    && minorLoss == that.minorLoss;
+            return other instanceof Section that && values.equals(that.values);
         }
 
         @Override
         public int hashCode() {
-            return Objects.hash(boreM, lengthM, roughnessM, minorLoss);
+            return values.hashCode();
         }
 
         @Override
         public String toString() {
-            return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(lengthM), Units.METRE, 4) + " of "
-                    + QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(boreM), Units.MILLIMETRE, 4) + " bore";
+            return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.lengthM), Units.METRE, 4) + " of "
+                    + QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.boreM), Units.MILLIMETRE, 4) + " bore";
+        }
+
+        private Object writeReplace() {
+            return values;
+        }
+
+        private void readObject(ObjectInputStream in) throws InvalidObjectException {
+            throw new InvalidObjectException("read through its values");
         }
     }
 }

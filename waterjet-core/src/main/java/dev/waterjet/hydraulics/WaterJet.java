@@ -3,6 +3,7 @@ package dev.waterjet.hydraulics;
 import dev.waterjet.measure.Density;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityText;
@@ -10,6 +11,8 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
 import dev.waterjet.water.Water;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -21,267 +24,316 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Temperature;
 
 /**
- * The jet of plain water behind an orifice: its speed, flow, power and push.
+ * Pure waterjet of an orifice: speed, flow, power and reaction force.
  *
- * <p>Volume flow is told at the density of water at rest in the atmosphere, as a pump's intake sees it.
+ * <pre>{@code
+ * WaterJet jet = WaterJet.of(Orifice.sapphire(millimetres(0.33)), megapascals(380));
+ * Quantity<Speed> speed = jet.speed(); // 843.5 m/s
+ * }</pre>
+ *
+ * <p>Volume flow is stated at ambient density, the density of the water at rest in the atmosphere.
  */
 public final class WaterJet implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double USUAL_TEMPERATURE_K = 293.15;
+    private static final double DEFAULT_TEMPERATURE_K = 293.15;
 
-    /** Density of water at 20 C and atmospheric pressure, in kg/m3 (IAPWS-95 gives 998.207). */
+    /** Density of water at 20 C and atmospheric pressure, in kg/m3 (IAPWS-95: 998.207). */
     private static final double DENSITY_AT_20_C = 998.207;
 
-    private static final double HIGHEST_PRESSURE_PA = 1000e6;
+    private static final double MAX_PRESSURE_PA = 1000e6;
 
-    private final Orifice orifice;
-    private final double pressurePa;
-    private final double temperatureK;
-    private final double densityKgPerM3;
-    private final JetSpeedModel law;
-    private final double speedMPerS;
+    /** Checked content, and the serial form. */
+    private record Values(
+            Orifice orifice, double pressurePa, double temperatureK, double densityKgPerM3, JetSpeedModel model)
+            implements Serializable {
 
-    private WaterJet(Orifice orifice, double pressurePa, double temperatureK, double densityKgPerM3, JetSpeedModel law) {
-        this.orifice = Objects.requireNonNull(orifice, "orifice");
-        this.pressurePa = Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
-        Require.atMost("pressure at the orifice", pressurePa, HIGHEST_PRESSURE_PA, Units.MEGAPASCAL, "");
-        this.densityKgPerM3 = Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
-        this.temperatureK = temperatureK;
-        this.law = Objects.requireNonNull(law, "law");
-        this.speedMPerS = law.speed(pressurePa, temperatureK, densityKgPerM3);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(orifice, "orifice");
+            Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
+            pressurePa = Require.atMost("pressure at the orifice", pressurePa, MAX_PRESSURE_PA, Units.MEGAPASCAL, "");
+            temperatureK = Require.positive("temperature of water", temperatureK, Units.KELVIN);
+            densityKgPerM3 = Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
+            Objects.requireNonNull(model, "model");
+        }
+
+        private Object readResolve() throws InvalidObjectException {
+            try {
+                return new WaterJet(this);
+            } catch (DomainException e) {
+                throw (InvalidObjectException) new InvalidObjectException(e.getMessage()).initCause(e);
+            }
+        }
+    }
+
+    private final transient Values values;
+    private final transient double speedMPerS;
+
+    private WaterJet(Values values) {
+        this.values = values;
+        this.speedMPerS = values.model.speed(values.pressurePa, values.temperatureK, values.densityKgPerM3);
+    }
+
+    private static double ambientDensity(double temperatureK) {
+        return Water.metastable()
+                .atSi(IsentropicKernel.ATMOSPHERE_PA, temperatureK)
+                .densitySi();
     }
 
     /**
-     * The jet of an orifice fed with water of 20 C, its speed by the equation of state.
+     * Returns the jet of an orifice from water of 20 &deg;C, with the isentropic speed.
      *
      * @param orifice the orifice
      * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
      * @return the jet
-     * @throws dev.waterjet.measure.DomainException if the pressure is out of range, or if water freezes at it, as it does
-     *     at 20 C above 890 MPa
+     * @throws DomainException if the pressure is out of range, or water freezes at it, as it does at 20 &deg;C above 890 MPa
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
-        return new WaterJet(
-                orifice, Kind.PRESSURE.si(pressure), USUAL_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedModel.ISENTROPIC);
+        return new WaterJet(new Values(
+                orifice,
+                Kind.PRESSURE.si(pressure),
+                DEFAULT_TEMPERATURE_K,
+                DENSITY_AT_20_C,
+                JetSpeedModel.ISENTROPIC));
     }
 
     /**
-     * This jet with its speed by another law.
+     * Returns the jet of an orifice from water of a temperature, with the isentropic speed.
      *
-     * @param law how speed follows from pressure
-     * @return the jet by that law
+     * @param orifice the orifice
+     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @param temperature temperature upstream of the orifice
+     * @return the jet
+     * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
      */
-    public WaterJet withSpeedModel(JetSpeedModel law) {
-        return new WaterJet(orifice, pressurePa, temperatureK, densityKgPerM3, law);
+    public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
+        double temperatureK = Kind.TEMPERATURE.si(temperature);
+        return new WaterJet(new Values(
+                orifice,
+                Kind.PRESSURE.si(pressure),
+                temperatureK,
+                ambientDensity(temperatureK),
+                JetSpeedModel.ISENTROPIC));
     }
 
     /**
-     * This jet at another pressure.
+     * Returns this jet with another jet speed model.
+     *
+     * @param model jet speed model
+     * @return the jet with that model
+     */
+    public WaterJet withSpeedModel(JetSpeedModel model) {
+        return new WaterJet(new Values(
+                values.orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, model));
+    }
+
+    /**
+     * Returns this jet at another pressure.
      *
      * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
      * @return the jet at that pressure
+     * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
      */
     public WaterJet withPressure(Quantity<Pressure> pressure) {
-        return new WaterJet(orifice, Kind.PRESSURE.si(pressure), temperatureK, densityKgPerM3, law);
+        return new WaterJet(new Values(
+                values.orifice,
+                Kind.PRESSURE.si(pressure),
+                values.temperatureK,
+                values.densityKgPerM3,
+                values.model));
     }
 
     /**
-     * This jet fed with warmer or colder water. The density at rest becomes that of water at this temperature and the
-     * standard atmosphere.
+     * Returns this jet from water of another temperature. The ambient density becomes that of water at this temperature and
+     * the standard atmosphere.
      *
-     * @param temperature temperature before the orifice
+     * @param temperature temperature upstream of the orifice
      * @return the jet of that water
-     * @throws dev.waterjet.measure.DomainException if water is not liquid there, or would boil in the jet
+     * @throws DomainException if water is not liquid upstream of the orifice
      */
     public WaterJet withTemperature(Quantity<Temperature> temperature) {
-        double kelvin = Kind.TEMPERATURE.si(temperature);
-        double atRest =
-                Water.metastable().atSi(IsentropicKernel.ATMOSPHERE_PA, kelvin).densitySi();
-        return new WaterJet(orifice, pressurePa, kelvin, atRest, law);
+        double temperatureK = Kind.TEMPERATURE.si(temperature);
+        return new WaterJet(new Values(
+                values.orifice, values.pressurePa, temperatureK, ambientDensity(temperatureK), values.model));
     }
 
     /**
-     * This jet from another orifice.
+     * Returns this jet from another orifice.
      *
      * @param orifice the orifice
      * @return the jet from that orifice
      */
     public WaterJet withOrifice(Orifice orifice) {
-        return new WaterJet(orifice, pressurePa, temperatureK, densityKgPerM3, law);
+        return new WaterJet(new Values(
+                orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, values.model));
     }
 
     /**
-     * This jet of water with another density at rest, which flow, power and the incompressible and Tait-type speeds follow.
+     * Returns this jet from water of another ambient density, which determines flow, power and the incompressible and
+     * Tait-type speeds.
      *
      * @param density density at atmospheric pressure
      * @return the jet of that water
      */
     public WaterJet withWaterDensity(Quantity<Density> density) {
-        return new WaterJet(orifice, pressurePa, temperatureK, Kind.DENSITY.si(density), law);
+        return new WaterJet(new Values(
+                values.orifice, values.pressurePa, values.temperatureK, Kind.DENSITY.si(density), values.model));
     }
 
     /**
-     * The orifice that makes the jet.
-     *
-     * @return the orifice
+     * {@return the orifice}
      */
     public Orifice orifice() {
-        return orifice;
+        return values.orifice;
     }
 
     /**
-     * Pressure at the orifice.
-     *
-     * @return gauge pressure, in Pa
+     * {@return the gauge pressure at the orifice}
      */
     public Quantity<Pressure> pressure() {
-        return Kind.PRESSURE.of(pressurePa);
+        return Kind.PRESSURE.of(values.pressurePa);
     }
 
     /**
-     * Pressure at the orifice as a number.
-     *
-     * @return gauge pressure in Pa
+     * {@return the gauge pressure at the orifice, in Pa}
      */
     public double pressureSi() {
-        return pressurePa;
+        return values.pressurePa;
     }
 
     /**
-     * Temperature of the water before the orifice.
-     *
-     * @return the temperature, in K
+     * {@return the temperature of the water upstream of the orifice}
      */
     public Quantity<Temperature> temperature() {
-        return Kind.TEMPERATURE.of(temperatureK);
+        return Kind.TEMPERATURE.of(values.temperatureK);
     }
 
     /**
-     * Speed of the jet, without loss in the orifice.
-     *
-     * @return the speed, in m/s
+     * {@return the jet speed, without loss in the orifice}
      */
     public Quantity<Speed> speed() {
-        return Kind.SPEED.of(speedSi());
+        return Kind.SPEED.of(speedMPerS);
     }
 
     /**
-     * Speed of the jet as a number.
-     *
-     * @return the speed in m/s
+     * {@return the jet speed, in m/s}
      */
     public double speedSi() {
         return speedMPerS;
     }
 
     /**
-     * Speed that this jet would have at another pressure, for loops that make no object per point.
+     * Returns the speed of this jet at another pressure, for loops without an object per point.
      *
-     * @param pressurePa gauge pressure at the orifice in Pa, above 0; the isentropic law refuses pressures at which water
+     * @param pressurePa gauge pressure at the orifice in Pa, above 0; the isentropic model rejects pressures at which water
      *     is ice, and pressures above 1000 MPa
-     * @return the speed in m/s
+     * @return the jet speed, in m/s
      */
     public double speedAtSi(double pressurePa) {
-        return law.speed(pressurePa, temperatureK, densityKgPerM3);
+        return values.model.speed(pressurePa, values.temperatureK, values.densityKgPerM3);
     }
 
     /**
-     * Water used, by volume: {@code q = Cd A sqrt(2 p / rho)}.
-     *
-     * @return the volume flow at atmospheric density, in m3/s
+     * {@return the water flow rate by volume at ambient density, <i>Q</i> = <i>C</i><sub>d</sub> <i>A</i> &radic;(2
+     * <i>p</i>/&rho;)}
      */
     public Quantity<VolumeFlow> volumeFlow() {
         return Kind.VOLUME_FLOW.of(volumeFlowSi());
     }
 
     /**
-     * Water used, by volume, as a number.
-     *
-     * @return the volume flow at atmospheric density, in m3/s
+     * {@return the water flow rate by volume at ambient density, in m<sup>3</sup>/s}
      */
     public double volumeFlowSi() {
-        return volumeFlowAtSi(pressurePa, orifice.boreSi());
+        return volumeFlowAtSi(values.pressurePa, values.orifice.boreSi());
     }
 
     /**
-     * Water that this jet would use at another pressure from another bore, for loops that make no object per point.
+     * Returns the water flow rate of this jet at another pressure and bore, for loops without an object per point.
      *
      * @param pressurePa gauge pressure at the orifice in Pa; not checked
      * @param boreM bore of the orifice in m; not checked
-     * @return the volume flow at atmospheric density, in m3/s
+     * @return the volume flow at ambient density, in m<sup>3</sup>/s
      */
     public double volumeFlowAtSi(double pressurePa, double boreM) {
-        return WaterJetKernel.volumeFlow(boreM, orifice.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
+        return WaterJetKernel.volumeFlow(
+                boreM, values.orifice.dischargeCoefficientSi(), pressurePa, values.densityKgPerM3);
     }
 
     /**
-     * Water used, by mass.
-     *
-     * @return the mass flow, in kg/s
+     * {@return the water flow rate by mass}
      */
     public Quantity<MassFlow> massFlow() {
         return Kind.MASS_FLOW.of(massFlowSi());
     }
 
     /**
-     * Water used, by mass, as a number.
-     *
-     * @return the mass flow in kg/s
+     * {@return the water flow rate by mass, in kg/s}
      */
     public double massFlowSi() {
-        return massFlowAtSi(pressurePa, orifice.boreSi());
+        return massFlowAtSi(values.pressurePa, values.orifice.boreSi());
     }
 
     /**
-     * Water that this jet would use, by mass, at another pressure from another bore.
+     * Returns the water flow rate of this jet by mass at another pressure and bore.
      *
      * @param pressurePa gauge pressure at the orifice in Pa; not checked
      * @param boreM bore of the orifice in m; not checked
-     * @return the mass flow in kg/s
+     * @return the mass flow, in kg/s
      */
     public double massFlowAtSi(double pressurePa, double boreM) {
-        return densityKgPerM3 * volumeFlowAtSi(pressurePa, boreM);
+        return values.densityKgPerM3 * volumeFlowAtSi(pressurePa, boreM);
     }
 
     /**
-     * Hydraulic power that the pump puts into the water, {@code p q}.
+     * Returns the rated hydraulic power, <i>p Q</i> with the volume flow at ambient density. The trade rates pumps by it. It
+     * exceeds the work that the pump puts into the water, see {@link #pumpWork()}: by 7 % at 400 MPa.
      *
-     * @return the power, in W
+     * @return the power
      */
     public Quantity<Power> ratedHydraulicPower() {
-        return Kind.POWER.of(pressurePa * volumeFlowSi());
+        return Kind.POWER.of(values.pressurePa * volumeFlowSi());
     }
 
     /**
-     * Power that flies in the jet, {@code m v^2 / 2}. What is missing against the hydraulic power is elastic and thermal.
+     * Returns the pump work: the power of a lossless pump that draws this water at ambient pressure and its temperature.
      *
-     * @return the power, in W
+     * @return the isentropic work per time
+     * @throws DomainException if water freezes at the outlet of the pump
+     */
+    public Quantity<Power> pumpWork() {
+        return Compression.isentropic(
+                        Water.stable().atSi(IsentropicKernel.ATMOSPHERE_PA, values.temperatureK),
+                        Kind.PRESSURE.of(values.pressurePa + IsentropicKernel.ATMOSPHERE_PA))
+                .power(massFlow());
+    }
+
+    /**
+     * {@return the kinetic power of the jet, <i>m v</i><sup>2</sup>/2}
      */
     public Quantity<Power> kineticPower() {
-        double speed = speedSi();
-        return Kind.POWER.of(massFlowSi() * speed * speed / 2);
+        return Kind.POWER.of(massFlowSi() * speedMPerS * speedMPerS / 2);
     }
 
     /**
-     * Push of the jet on the head, {@code m v}.
-     *
-     * @return the force, in N
+     * {@return the reaction force of the jet on the head, <i>m v</i>}
      */
     public Quantity<Force> reactionForce() {
-        return Kind.FORCE.of(massFlowSi() * speedSi());
+        return Kind.FORCE.of(massFlowSi() * speedMPerS);
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("water jet")
-                .put("orifice", orifice)
-                .put("pressure", Kind.PRESSURE, pressurePa)
-                .put("temperature", Kind.TEMPERATURE, temperatureK)
-                .put("density", Kind.DENSITY, densityKgPerM3)
-                .put("speed_model", law)
-                .put("speed", Kind.SPEED, speedSi())
+                .put("orifice", values.orifice)
+                .put("pressure", Kind.PRESSURE, values.pressurePa)
+                .put("temperature", Kind.TEMPERATURE, values.temperatureK)
+                .put("density", Kind.DENSITY, values.densityKgPerM3)
+                .put("speed_model", values.model)
+                .put("speed", Kind.SPEED, speedMPerS)
                 .put("volume_flow", Kind.VOLUME_FLOW, volumeFlowSi())
                 .put("mass_flow", Kind.MASS_FLOW, massFlowSi())
                 .put("rated_hydraulic_power", Kind.POWER, Kind.POWER.si(ratedHydraulicPower()))
@@ -292,22 +344,25 @@ public final class WaterJet implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof WaterJet that
-                && orifice.equals(that.orifice)
-                && pressurePa == that.pressurePa
-                && temperatureK == that.temperatureK
-                && densityKgPerM3 == that.densityKgPerM3
-                && law == that.law;
+        return other instanceof WaterJet that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(orifice, pressurePa, temperatureK, densityKgPerM3, law);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "water jet of " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " from a "
-                + orifice;
+        return "water jet at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + ", "
+                + values.orifice;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

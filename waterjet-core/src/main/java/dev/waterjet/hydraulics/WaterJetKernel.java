@@ -1,12 +1,12 @@
 package dev.waterjet.hydraulics;
 
-/** Formulas of the water jet on SI doubles. */
+/** Formulas of the pure waterjet. */
 final class WaterJetKernel {
 
-    /** Reference pressure of the Tait-type law at 25 C, in Pa. Hashish 1989, value from memory. */
+    /** Reference pressure of the Tait-type density at 25 C, in Pa. Hashish 1989, value from memory. */
     static final double TAIT_PRESSURE_PA = 300e6;
 
-    /** Exponent of the Tait-type law at 25 C. Hashish 1989, value from memory. */
+    /** Exponent of the Tait-type density at 25 C. Hashish 1989, value from memory. */
     static final double TAIT_EXPONENT = 0.1368;
 
     private WaterJetKernel() {}
@@ -18,8 +18,8 @@ final class WaterJetKernel {
 
     /**
      * Ratio psi of the compressible to the incompressible jet speed, from rho = rho0 (1 + p/L)^n:
-     * psi = sqrt(L / (p (1 - n)) ((1 + p/L)^(1 - n) - 1)). Hashish 1989; written with expm1 and log1p so that it tends to
-     * 1 for small pressures without loss of figures.
+     * psi = sqrt(L / (p (1 - n)) ((1 + p/L)^(1 - n) - 1)). Hashish 1989; written with expm1 and log1p, so that it tends to
+     * 1 for small pressures without loss of digits.
      */
     static double taitFactor(double pressurePa) {
         double x = pressurePa / TAIT_PRESSURE_PA;

@@ -54,7 +54,7 @@ class TestCutTextTest {
                 .get(0);
         assertThat(told.jet().head().tube().lengthSi()).isCloseTo(0.076, within(1e-15));
         assertThat(told.jet().head().tube().boreSi()).isCloseTo(0.0009, within(1e-15));
-        assertThat(told.jet().head().orifice().dischargeCoefficientSi()).isEqualTo(0.7);
+        assertThat(told.jet().head().orifice().dischargeCoefficient().si()).isEqualTo(0.7);
         assertThat(TestCutText.parse(TestCutText.print(List.of(told)))).containsExactly(told);
     }
 

@@ -330,7 +330,7 @@ class MonotonicityTest {
     }
 
     private static double lineLoss(Setting setting) {
-        return line(setting).lossSi(setting.get(WATER_FLOW), supplied());
+        return line(setting).loss(Kind.MASS_FLOW.of(setting.get(WATER_FLOW)), supplied()).si();
     }
 
     private static double feed(FeedModel model, Setting setting) {

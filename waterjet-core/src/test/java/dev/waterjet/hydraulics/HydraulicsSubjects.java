@@ -35,7 +35,7 @@ public final class HydraulicsSubjects implements Subjects {
         all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
         all.put(
                 "crank-pump-swing",
-                in -> Computed.of(CrankKernel.swing((int) in.number("plungers"), in.number("rod-ratio"))));
+                in -> Computed.of(CrankKernel.ripple((int) in.number("plungers"), in.number("rod-ratio"))));
         return all;
     }
 

@@ -44,7 +44,6 @@ class HydraulicsValuesTest {
                 .differs("ruby", Orifice.ruby(millimetres(0.25)))
                 .differs("diamond", Orifice.diamond(millimetres(0.25)))
                 .check();
-        assertThat(orifice()).hasToString("sapphire orifice 0.25 mm, Cd 0.65");
         assertThat(orifice().boreSi()).isEqualTo(0.00025);
         assertThat(Orifice.ruby(millimetres(0.25)).jewel()).isEqualTo(Orifice.Jewel.RUBY);
         assertThat(Orifice.diamond(millimetres(0.25)).jewel()).isEqualTo(Orifice.Jewel.DIAMOND);
@@ -56,16 +55,16 @@ class HydraulicsValuesTest {
     }
 
     @Test
-    void aWaterJetIsItsOrificePressureWaterAndLaw() {
+    void aWaterJetIsItsOrificePressureWaterAndSpeedModel() {
         Orifice ruby = Orifice.ruby(millimetres(0.3));
         WaterJet jet = WaterJet.of(orifice(), megapascals(380));
         ValueContract.of(() -> WaterJet.of(orifice(), megapascals(380)))
                 .change("pressure", one -> one.withPressure(megapascals(300)), WaterJet::pressure, megapascals(300))
                 .change("temperature", one -> one.withTemperature(celsius(35)), WaterJet::temperature, celsius(35))
                 .change("orifice", one -> one.withOrifice(ruby), WaterJet::orifice, ruby)
-                .differs("law", jet.withSpeedModel(JetSpeedModel.TAIT))
+                .differs("model", jet.withSpeedModel(JetSpeedModel.TAIT))
                 .differs("density", jet.withWaterDensity(kilogramsPerCubicMetre(1000)))
-                .says("water jet of 380 MPa", "sapphire orifice 0.25 mm")
+                .says("380 MPa", "0.25 mm")
                 .check();
     }
 
@@ -75,7 +74,7 @@ class HydraulicsValuesTest {
                 .tells("supply", IsentropicJet::supply, Water.stable().at(megapascals(400), celsius(20)))
                 .differs("pressure", IsentropicJet.of(megapascals(390), celsius(20)))
                 .differs("temperature", IsentropicJet.of(megapascals(400), celsius(21)))
-                .says("isentropic jet of 864.085 m/s")
+                .says("864.1 m/s")
                 .check();
         IsentropicJet jet = IsentropicJet.of(megapascals(400), celsius(20));
         assertThat(Kind.SPEED.si(jet.speed())).isEqualTo(jet.speedSi());
@@ -92,7 +91,7 @@ class HydraulicsValuesTest {
                 .tells("maximum flow", PumpSetting::maximumFlow, litresPerMinute(4))
                 .differs("pressure", PumpSetting.of(megapascals(390), litresPerMinute(4)))
                 .differs("flow", PumpSetting.of(megapascals(380), litresPerMinute(5)))
-                .says("pump set to 380 MPa, up to 4 L/min")
+                .says("380 MPa", "4 L/min")
                 .check();
         ValueContract.of(() -> DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .differs("plungers", DirectDrivePump.of(5, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
@@ -106,13 +105,13 @@ class HydraulicsValuesTest {
                         "rod",
                         DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10))
                                 .withRodRatio(0.25))
-                .says("direct-drive pump of 3 plungers, 3.6 L/min")
+                .says("3 plungers", "3.6 L/min")
                 .check();
         ValueContract.of(() -> Intensifier.of(20, Kind.VOLUME.of(2e-4)))
                 .differs("ratio", Intensifier.of(21, Kind.VOLUME.of(2e-4)))
                 .differs("stroke", Intensifier.of(20, Kind.VOLUME.of(3e-4)))
-                .differs("shift", Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.05)))
-                .says("intensifier 20 : 1, 0.2 L a stroke")
+                .differs("reversal time", Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.05)))
+                .says("20 : 1", "0.2 L")
                 .check();
     }
 
@@ -122,12 +121,12 @@ class HydraulicsValuesTest {
         ValueContract.of(() -> Attenuator.of(Kind.VOLUME.of(1.5e-3)))
                 .change("volume", one -> one.withVolume(Kind.VOLUME.of(2e-3)), Attenuator::volume, Kind.VOLUME.of(2e-3))
                 .differs("wall", stiff.withDiameterRatio(3, megapascals(200_000), 0.29))
-                .says("attenuator of 1.5 L")
+                .says("1.5 L")
                 .check();
     }
 
     @Test
-    void aLineIsItsSectionsAndItsLaw() {
+    void aSupplyLineIsItsSectionsAndItsFrictionCorrelation() {
         ValueContract.of(HydraulicsValuesTest::tube)
                 .differs("bore", SupplyLine.Section.ofBore(millimetres(4)).withLength(metres(10)))
                 .differs("length", tube().withLength(metres(11)))
@@ -137,10 +136,9 @@ class HydraulicsValuesTest {
                 .check();
         ValueContract.of(HydraulicsValuesTest::line)
                 .tells("sections", SupplyLine::sections, List.of(tube()))
-                .differs("law", line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL))
+                .differs("model", line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL))
                 .differs("sections", SupplyLine.of(tube(), tube()))
                 .check();
-        assertThat(SupplyLine.of(tube(), tube())).hasToString("line: 10 m of 3 mm bore + 10 m of 3 mm bore");
         assertThat(line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL).sections()).isEqualTo(line().sections());
     }
 
@@ -152,7 +150,7 @@ class HydraulicsValuesTest {
                 .differs("inlet", Compression.isentropic(Water.stable().atSi(101325, 300), megapascals(400)))
                 .differs("outlet", Compression.isentropic(tap, megapascals(300)))
                 .differs("efficiency", Compression.of(tap, megapascals(400), 0.8))
-                .says("compression by 374.711 kJ/kg to water of 400 MPa")
+                .says("374.7 kJ/kg", "400 MPa")
                 .check();
         assertThat(Compression.of(tap, megapascals(400), 1)).isEqualTo(Compression.isentropic(tap, megapascals(400)));
     }
@@ -171,15 +169,14 @@ class HydraulicsValuesTest {
                 .differs("line", OperatingPoint.of(pump, SupplyLine.of(tube(), tube()), celsius(20), one))
                 .differs("temperature", OperatingPoint.of(pump, line(), celsius(25), one))
                 .differs("orifices", OperatingPoint.of(pump, line(), celsius(20), List.of(orifice(), orifice())))
-                .says("380 MPa at the pump", "MPa at the head")
+                .says("380 MPa", "MPa")
                 .check();
     }
 
     @Test
-    void wearIsTheOrificeAsNewAndItsPassage() {
+    void wearIsTheOrificeAsNewAndItsEffectiveAreaRatio() {
         WaterJet now = WaterJet.of(orifice().withBore(millimetres(0.28)), megapascals(380))
                 .withTemperature(celsius(20));
-        OrificeWear wear = OrificeWear.measured(orifice(), megapascals(380), now.volumeFlow(), celsius(20));
         ValueContract.of(() -> OrificeWear.measured(orifice(), megapascals(380), now.volumeFlow(), celsius(20)))
                 .tells("ratio", OrificeWear::effectiveAreaRatio, Kind.RATIO.of(Math.pow(0.28 / 0.25, 2)))
                 .differs(
@@ -191,6 +188,5 @@ class HydraulicsValuesTest {
                                 celsius(20)))
                 .differs("flow", OrificeWear.measured(orifice(), megapascals(380), litresPerMinute(2), celsius(20)))
                 .check();
-        assertThat(wear).hasToString("sapphire orifice 0.25 mm, Cd 0.65 that now passes 125.4 %");
     }
 }

@@ -15,6 +15,8 @@ import org.junit.jupiter.api.Test;
 
 class IsentropicJetTest {
 
+    private static final String PRESSURE = "absolute pressure at the orifice";
+
     private final Orifice orifice = Orifice.sapphire(millimetres(0.3));
 
     @Test
@@ -75,12 +77,10 @@ class IsentropicJetTest {
 
     @Test
     void theFastSpeedRefusesWhatItWasNotMadeFor() {
-        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(19e6, 300)).hasMessageContaining("must be at least 20 MPa");
-        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(1001e6, 330))
-                .hasMessageContaining("must be at most 1000 MPa");
-        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 273.15))
-                .hasMessageContaining("temperature of water is 0 C; it must be at least 1 C");
-        assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 334.15)).hasMessageContaining("must be at most 60 C");
+        assertRefused(() -> IsentropicJet.fastSpeedSi(19e6, 300), "must-be-at-least", PRESSURE, 20e6);
+        assertRefused(() -> IsentropicJet.fastSpeedSi(1001e6, 330), "must-be-at-most", PRESSURE, 1e9);
+        assertRefused(() -> IsentropicJet.fastSpeedSi(100e6, 273.15), "must-be-at-least", "temperature of water", 274.15);
+        assertRefused(() -> IsentropicJet.fastSpeedSi(100e6, 334.15), "must-be-at-most", "temperature of water", 333.15);
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, Double.NaN)).isInstanceOf(DomainException.class);
     }
 
@@ -108,14 +108,13 @@ class IsentropicJetTest {
         assertThat(IsentropicJet.of(megapascals(600), celsius(5)).exit().isMetastable())
                 .isTrue();
         assertThat(IsentropicJet.of(megapascals(400), celsius(20)))
-                .hasToString("isentropic jet of 864.085 m/s from water of 400 MPa and 20 C");
+                .isEqualTo(IsentropicJet.from(Water.stable().atSi(400e6, 293.15)));
     }
 
     @Test
     void noJetFromIceOrFromTheAtmosphere() {
         assertRefused(() -> WaterJet.of(orifice, megapascals(950)), "water-freezes");
-        assertThatThrownBy(() -> IsentropicJet.of(megapascals(0.1), celsius(20)))
-                .hasMessageContaining("absolute pressure at the orifice is 0.1 MPa; it must be above 0.101325 MPa");
+        assertRefused(() -> IsentropicJet.of(megapascals(0.1), celsius(20)), "must-be-above", PRESSURE, 101325);
         // below 20 MPa the law falls back on the exact solve, without a step
         double below = WaterJet.of(orifice, megapascals(20 - 0.101325 - 1e-6)).speedSi();
         double above = WaterJet.of(orifice, megapascals(20 - 0.101325 + 1e-6)).speedSi();

@@ -50,15 +50,15 @@ final class JetSpeedFit {
     }
 
     private static double[][] samples() {
-        double lowest = JetSpeedKernel.LOWEST_PRESSURE_PA / (JetSpeedKernel.LOWEST_PRESSURE_PA + 1e9);
-        double highest = JetSpeedKernel.HIGHEST_PRESSURE_PA / (JetSpeedKernel.HIGHEST_PRESSURE_PA + 1e9);
+        double lowest = JetSpeedKernel.MIN_PRESSURE_PA / (JetSpeedKernel.MIN_PRESSURE_PA + 1e9);
+        double highest = JetSpeedKernel.MAX_PRESSURE_PA / (JetSpeedKernel.MAX_PRESSURE_PA + 1e9);
         double[][] samples = new double[PRESSURES][TEMPERATURES];
         for (int i = 0; i < PRESSURES; i++) {
             double u = (lowest + highest) / 2 + (highest - lowest) / 2 * node(i, PRESSURES);
             double pressurePa = 1e9 * u / (1 - u);
             for (int j = 0; j < TEMPERATURES; j++) {
-                double middleK = (JetSpeedKernel.LOWEST_TEMPERATURE_K + JetSpeedKernel.HIGHEST_TEMPERATURE_K) / 2;
-                double halfK = (JetSpeedKernel.HIGHEST_TEMPERATURE_K - JetSpeedKernel.LOWEST_TEMPERATURE_K) / 2;
+                double middleK = (JetSpeedKernel.MIN_TEMPERATURE_K + JetSpeedKernel.MAX_TEMPERATURE_K) / 2;
+                double halfK = (JetSpeedKernel.MAX_TEMPERATURE_K - JetSpeedKernel.MIN_TEMPERATURE_K) / 2;
                 samples[i][j] = rootVolume(pressurePa, middleK + halfK * node(j, TEMPERATURES));
             }
         }
