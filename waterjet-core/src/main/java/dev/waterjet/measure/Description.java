@@ -199,7 +199,10 @@ public final class Description {
         if (part instanceof String || part instanceof List<?> || part instanceof Map<?, ?>) {
             return part;
         }
-        throw new IllegalArgumentException(part.getClass().getSimpleName() + " has no description");
+        throw new DomainException(
+                Message.of("no-description", "{quantity} is a {type}, which has no description")
+                        .with("type", part.getClass().getSimpleName()),
+                "part");
     }
 
     private static String word(Enum<?> constant) {
@@ -208,7 +211,8 @@ public final class Description {
 
     private Description add(String key, Object value) {
         if (entries.put(key, value) != null) {
-            throw new IllegalStateException("a description has the key " + key + " twice");
+            throw new DomainException(
+                    Message.of("duplicate-key", "a description has the key {key} twice").with("key", key), "key");
         }
         return this;
     }
