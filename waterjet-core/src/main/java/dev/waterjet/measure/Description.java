@@ -177,13 +177,14 @@ public final class Description {
     }
 
     /**
-     * Adds named values, those that are finite numbers, counts, texts or truth values. An empty map is left out.
+     * Adds named values, such as the parameters of a message: finite numbers, counts, texts, truth values. An empty map and
+     * numbers that are not finite are left out.
      *
      * @param label what they are, in lower case with underscores
      * @param values the values by name
      * @return this description
      */
-    Description put(String label, Map<String, Object> values) {
+    public Description put(String label, Map<String, Object> values) {
         Map<String, Object> finite = new LinkedHashMap<>(values);
         finite.values().removeIf(value -> value instanceof Double number && !Double.isFinite(number));
         return finite.isEmpty() ? this : add(label, Collections.unmodifiableMap(finite));

@@ -1,5 +1,6 @@
 package dev.waterjet.measure;
 
+import java.text.Normalizer;
 import java.util.HashMap;
 import java.util.Map;
 import javax.measure.Quantity;
@@ -35,9 +36,15 @@ final class Dimensions {
     private static void collect(Unit<?> unit, int power, Map<String, Integer> bases) {
         Map<? extends Unit<?>, Integer> parts = unit.getBaseUnits();
         if (parts == null) {
-            bases.merge(unit.getSymbol(), power, Integer::sum);
+            bases.merge(symbol(unit), power, Integer::sum);
         } else {
             parts.forEach((part, exponent) -> collect(part, power * exponent, bases));
         }
+    }
+
+    /** In composed form: a kelvin may be written by the letter K or by a sign of its own. */
+    private static String symbol(Unit<?> base) {
+        String symbol = base.getSymbol();
+        return Normalizer.normalize(symbol != null ? symbol : base.toString(), Normalizer.Form.NFC);
     }
 }

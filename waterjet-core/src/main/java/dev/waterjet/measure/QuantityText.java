@@ -129,7 +129,7 @@ public final class QuantityText {
             return forPeople(kind, si);
         }
         BigDecimal shownUncertainty = significant(uncertainty);
-        BigDecimal shownValue = new BigDecimal(value).setScale(shownUncertainty.scale(), RoundingMode.HALF_EVEN);
+        BigDecimal shownValue = new BigDecimal(value).setScale(shownUncertainty.scale(), RoundingMode.HALF_UP);
         if (shownValue.precision() > FIGURES_FOR_PEOPLE) {
             shownValue = shownValue.round(new MathContext(FIGURES_FOR_PEOPLE));
         }

@@ -318,8 +318,14 @@ public final class Units {
                 : unit.getSystemUnit().equals(unit) ? si : foreign(si, unit);
     }
 
-    /** Converts a difference of two values from SI, which no offset changes. */
-    static double differenceFromSi(double si, Unit<?> unit) {
+    /**
+     * Converts a difference of two values from SI to a unit of any kind: a standard uncertainty, a rise of temperature.
+     *
+     * @param si difference in SI
+     * @param unit the unit
+     * @return difference in that unit, which no offset of the unit changes
+     */
+    public static double differenceFromSi(double si, Unit<?> unit) {
         UnitTable.Entry entry = UnitTable.find(unit);
         return entry != null ? entry.scale().differenceFromSi(si) : fromSi(si, unit) - fromSi(0, unit);
     }
