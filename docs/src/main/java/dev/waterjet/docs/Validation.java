@@ -139,7 +139,7 @@ public final class Validation {
                                     rounded(one.computed().si()))),
                             deviation(one),
                             cell(row.tolerance()),
-                            row.grade().words(),
+                            row.grade().label(),
                             cell(row.source())))
                     .append(" |\n");
         }
