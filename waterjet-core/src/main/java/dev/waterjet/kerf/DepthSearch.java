@@ -3,25 +3,25 @@ package dev.waterjet.kerf;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
-/** Finds the least separation depth at which something computed from a shape has come down to a limit. */
+/** Search for the minimum separation depth at which a result computed from a shape has come down to a limit. */
 final class DepthSearch {
 
-    private static final double FARTHEST_INDEX = 1e4;
+    private static final double MAX_INDEX = 1e4;
     private static final double STEP = Math.log(1.04);
 
     private DepthSearch() {}
 
-    /** Where the search ends: a depth that nothing reaches. */
-    static double farthest(KerfShape shape) {
-        return shape.thicknessM() * FARTHEST_INDEX;
+    /** The depth at which the search ends: the limit is then out of reach. */
+    static double end(KerfShape shape) {
+        return shape.thicknessM() * MAX_INDEX;
     }
 
     /**
-     * The least depth, the thickness or more. Steps upwards first: a wall that has come square with falling feed leans the
-     * other way if the feed falls on.
+     * The minimum depth, at least the thickness. It is bracketed by steps upwards: a wall that has come square with falling
+     * feed rate tapers the other way if the feed rate falls on.
      */
-    static double least(KerfShape shape, ToDoubleFunction<KerfShape> computed, double limit) {
-        double last = Math.log(farthest(shape) / shape.thicknessM());
+    static double minimum(KerfShape shape, ToDoubleFunction<KerfShape> computed, double limit) {
+        double last = Math.log(end(shape) / shape.thicknessM());
         double from = 0;
         if (excess(from, shape, computed, limit) <= 0) {
             return shape.thicknessM();
@@ -35,7 +35,7 @@ final class DepthSearch {
             }
             from = to;
         }
-        return farthest(shape);
+        return end(shape);
     }
 
     private static double excess(double logIndex, KerfShape shape, ToDoubleFunction<KerfShape> computed, double limit) {
