@@ -5,6 +5,7 @@ import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadInventory;
@@ -18,7 +19,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -171,7 +171,7 @@ final class JobFigures {
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),
                         QualityFeeds.of(model, jet, plate),
-                        LagFunction.of(LagModel.standard(), model, jet, plate))
+                        LagModel.standard().function(CutConditions.of(jet, plate, model)))
                 .plan(path, part.partSide(0));
         QuantityArray<Length> places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1201);
         double[] feeds = new double[places.size()];

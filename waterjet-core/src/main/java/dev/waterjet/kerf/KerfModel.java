@@ -6,6 +6,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Evident;
 import dev.waterjet.evidence.Source;
+import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.measure.Described;
@@ -24,6 +25,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
@@ -108,6 +110,17 @@ public final class KerfModel implements Evident, Described, Serializable {
     /** {@return the model with assumed numbers} */
     public static KerfModel standard() {
         return STANDARD;
+    }
+
+    /**
+     * Returns a range for the evidence of a kerf model: a kerf outside it has a caution.
+     *
+     * @param minimumBores minimum thickness of the workpiece over the exit bore of the focusing tube
+     * @param maximumBores maximum of that ratio
+     * @return the range
+     */
+    public static ValidityRange<Dimensionless> thicknessRange(double minimumBores, double maximumBores) {
+        return KerfRange.of(minimumBores, maximumBores);
     }
 
     private KerfModel with(double doseRatio, double spreadSlope, KerfSpread spread, Evidence evidence) {
@@ -292,14 +305,38 @@ public final class KerfModel implements Evident, Described, Serializable {
         return separationDepthFor(cut, shape -> shape.deviation(edgeM), limit);
     }
 
+    /**
+     * Returns the maximum separation depth up to which a wall deviates from straight and square by at most a limit: the depth
+     * of the minimum feed rate. A slower cut widens downwards by more.
+     *
+     * @param cut conditions of the cut
+     * @param edge height left out at either side, from 0 to below half of the thickness
+     * @param deviation maximum deviation, 0 or more
+     * @return the depth; empty if no depth from {@link #separationDepthForDeviation} up to ten thousand thicknesses has a
+     *     larger deviation, or none has so small a one
+     */
+    public Optional<Estimate<Length>> maximumSeparationDepthForDeviation(
+            CutConditions cut, Quantity<Length> edge, Quantity<Length> deviation) {
+        double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
+        ToDoubleFunction<KerfShape> computed = shape -> shape.deviation(edgeM);
+        double limit = Kind.LENGTH.si(deviation);
+        return separationDepthForDeviation(cut, edge, deviation)
+                .flatMap(from -> known(cut, shape -> DepthSearch.maximum(shape, computed, limit, from.si())));
+    }
+
     private Optional<Estimate<Length>> separationDepthFor(
             CutConditions cut, ToDoubleFunction<KerfShape> computed, double limit) {
+        return known(cut, shape -> DepthSearch.minimum(shape, computed, limit));
+    }
+
+    /** A searched depth with its uncertainty, unless the search has come to its end. */
+    private Optional<Estimate<Length>> known(CutConditions cut, ToDoubleFunction<KerfShape> search) {
         KerfShape shape = shape(cut.jet(), cut.thicknessSi(), cut.thicknessSi());
-        double depth = DepthSearch.minimum(shape, computed, limit);
+        double depth = search.applyAsDouble(shape);
         if (depth >= DepthSearch.end(shape)) {
             return Optional.empty();
         }
-        double relative = values.spread.of(shape, at -> Math.log(DepthSearch.minimum(at, computed, limit)));
+        double relative = values.spread.of(shape, at -> Math.log(search.applyAsDouble(at)));
         return Optional.of(Estimate.withinFactor(Kind.LENGTH, depth, relative, List.of()));
     }
 

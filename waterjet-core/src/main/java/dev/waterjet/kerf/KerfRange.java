@@ -10,12 +10,13 @@ import dev.waterjet.measure.Units;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javax.measure.quantity.Dimensionless;
 
 /** Range over which a kerf model was compared with cuts, and the cautions outside it. */
 final class KerfRange {
 
     /** Name of the input that limits a kerf model in its evidence. */
-    static final String THICKNESS = "thickness over exit bore";
+    private static final String THICKNESS = "thickness over exit bore";
 
     /** Range of the published tapers that the assumed numbers were compared with; see docs/kerf.md. */
     private static final double MIN_BORES = 5;
@@ -27,8 +28,12 @@ final class KerfRange {
 
     private KerfRange() {}
 
-    static ValidityRange<?> ofAssumedNumbers() {
-        return ValidityRange.of(THICKNESS, Kind.RATIO, Kind.RATIO.of(MIN_BORES), Kind.RATIO.of(MAX_BORES));
+    static ValidityRange<Dimensionless> ofAssumedNumbers() {
+        return of(MIN_BORES, MAX_BORES);
+    }
+
+    static ValidityRange<Dimensionless> of(double minimumBores, double maximumBores) {
+        return ValidityRange.of(THICKNESS, Kind.RATIO, Kind.RATIO.of(minimumBores), Kind.RATIO.of(maximumBores));
     }
 
     /** The cautions of a model with this evidence for the kerf of one cut. */
