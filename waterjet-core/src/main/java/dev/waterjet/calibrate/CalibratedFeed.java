@@ -85,7 +85,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
             double[] parameters = fit.values();
             double scatter = Require.finite(
                     "scatter of the test cuts",
-                    scatter(family.model(parameters, 0, plain), family.material(parameters, 0, plain), cuts, fit),
+                    deviation(family.model(parameters, 0, plain), family.material(parameters, 0, plain), cuts, fit),
                     Units.ONE);
             Evidence evidence = plain.withNote("Scatter of a cut about the fit: "
                             + QuantityText.round(100 * scatter, 2) + " % of the feed rate.")
@@ -126,7 +126,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
      * Standard deviation of the logarithm of the cuts' feed rates about the fit; the depth of a groove counts by the feed rate
      * that fits it.
      */
-    private static double scatter(FeedModel model, Material material, List<TestCut> cuts, Fit fit) {
+    private static double deviation(FeedModel model, Material material, List<TestCut> cuts, Fit fit) {
         double[] weights = fit.weights();
         double sum = 0;
         double freedom = -fit.names().size();
@@ -277,7 +277,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     }
 
     private static void check(ValidityRange<?> range, Kind<?> kind, double si, List<Caution> into) {
-        if (!range.contains(si)) {
+        if (!range.holds(si)) {
             Unit<?> unit = kind == Kind.LENGTH
                     ? Units.MILLIMETRE
                     : kind == Kind.PRESSURE ? Units.MEGAPASCAL : Units.GRAM_PER_MINUTE;

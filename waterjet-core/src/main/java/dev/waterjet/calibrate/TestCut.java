@@ -112,6 +112,7 @@ public final class TestCut implements Described, Serializable {
      * @return the cut, with a relative deviation of 5 per cent
      */
     public static TestCut groove(AbrasiveJet jet, Quantity<Length> depth, Quantity<Speed> feed) {
+        Require.positive("depth of the groove", Kind.LENGTH.si(depth), Units.MILLIMETRE);
         return of(Test.DEPTH, jet, depth, 1, feed);
     }
 

@@ -252,6 +252,10 @@ public final class KerfModel implements Evident, Described, Serializable {
                 values.spreadSlope);
     }
 
+    double spreadSlope() {
+        return values.spreadSlope;
+    }
+
     KerfSpread spread() {
         return values.spread;
     }

@@ -86,7 +86,7 @@ public record CutSurface(SurfaceRoughness roughness, QualityIndexTable indices) 
     public Map<String, Object> describe() {
         return Description.of("cut surface")
                 .put("roughness", roughness)
-                .put("indices", indices)
+                .put("indices", indices.toString())
                 .put("quality", quality())
                 .put("perpendicularity", perpendicularity())
                 .put("profile_height", profileHeight())

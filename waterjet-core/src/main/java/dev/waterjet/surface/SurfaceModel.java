@@ -226,7 +226,7 @@ public final class SurfaceModel implements Described, Serializable {
         return Description.of("surface model")
                 .put("kerf_model", values.kerfModel)
                 .put("roughness_model", values.roughnessModel)
-                .put("indices", values.indices)
+                .put("indices", values.indices.toString())
                 .map();
     }
 

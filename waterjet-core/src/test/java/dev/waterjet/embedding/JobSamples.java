@@ -25,6 +25,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
@@ -89,7 +90,8 @@ final class JobSamples {
         all.add(selection.refused().get(0).faults().get(0));
         all.add(selection.best(RankBy.TIME));
         all.add(practice);
-        all.add(PierceModel.derived(model, Samples.JET, Samples.PLATE, true));
+        all.add(PierceModel.derived(
+                CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));
         all.add(pierce);
         all.add(work);
         all.add(rates);

@@ -205,7 +205,7 @@ class KerfModelTest {
     void aModelIsItsNumbersAndEvidence() {
         ValueContract.of(() -> MODEL.withDoseSpread(0.3, 0.1, OWN))
                 .tells("dose", KerfModel::doseRatio, 0.3)
-                .tells("half-angle", KerfModel::halfAngle, degrees(1))
+                .tells("correlation", model -> model.spread().correlation(), 0.0)
                 .tells("evidence", model -> model.evidence().grade(), EvidenceGrade.FITTED)
                 .tells("lag", KerfModel::lagModel, LagModel.standard())
                 .change("angle", model -> model.withHalfAngle(degrees(2), 0.5, OWN), KerfModel::halfAngle, degrees(2))

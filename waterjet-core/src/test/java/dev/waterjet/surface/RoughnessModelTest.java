@@ -192,7 +192,6 @@ class RoughnessModelTest {
     void aModelIsItsNumbersAndEvidence() {
         ValueContract.of(() -> STANDARD.withTextureRatio(0.03, 0.1, OWN))
                 .tells("texture", RoughnessModel::textureRatio, 0.03)
-                .tells("striations", RoughnessModel::striationGrowth, 0.1)
                 .change(
                         "growth",
                         model -> model.withStriationGrowth(0.2, 0.3, OWN),
