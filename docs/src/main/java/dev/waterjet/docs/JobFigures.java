@@ -33,6 +33,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.CuttingRules;
@@ -70,8 +71,9 @@ final class JobFigures {
                 .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(60), 59);
         Workpiece steel = Workpiece.of(Materials.standard().get("stainless-304"), millimetres(20));
-        PierceModel standing = PierceModel.derived(MachinabilityFeed.published(), jet, steel, false);
-        PierceModel moving = PierceModel.derived(MachinabilityFeed.published(), jet, steel, true);
+        CutConditions cut = CutConditions.of(jet, steel, MachinabilityFeed.published());
+        PierceModel standing = PierceModel.derived(cut, PierceMethod.STATIONARY);
+        PierceModel moving = PierceModel.derived(cut, PierceMethod.MOVING);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         return Chart.of(
                         "Time to pierce stainless steel",
