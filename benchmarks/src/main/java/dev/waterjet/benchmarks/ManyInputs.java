@@ -1,5 +1,6 @@
 package dev.waterjet.benchmarks;
 
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -73,9 +74,9 @@ public final class ManyInputs {
             double feed = finite(model.feed(jet, plate, index).si());
             finite(model.index(jet, plate, Kind.SPEED.of(feed)));
             if (random.nextInt(10) == 0) {
-                Kerf kerf = KerfModel.standard().kerf(jet, plate, model, Kind.SPEED.of(feed));
+                Kerf kerf = KerfModel.standard().kerf(CutConditions.of(jet, plate, model), Kind.SPEED.of(feed));
                 finite(kerf.taperPerSide().si());
-                finite(kerf.lag().exitSi());
+                finite(kerf.lag().atExit().si());
                 // refuses materials whose modulus it does not know
                 FeedModel rival = ErosionFeed.standard();
                 finite(rival.feed(jet, plate, index).si());

@@ -3,7 +3,6 @@ package dev.waterjet.docs;
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.calibrate.TestCutText;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -58,7 +57,7 @@ final class CalibrationFigures {
     }
 
     private static String curve() {
-        CalibratedFeed own = calibration().withRobustWeights().fit(TestCutText.parse(CUTS));
+        CalibratedFeed own = calibration().withRobustWeights().fit(TestCut.parse(CUTS));
         AbrasiveJet jet = CuttingHead.of(
                         Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(72)))
                 .jet(megapascals(360), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
@@ -89,14 +88,14 @@ final class CalibrationFigures {
                 .points(
                         "test cuts at 360 MPa",
                         drawn.stream()
-                                .mapToDouble(cut -> 1000 * cut.thicknessSi() * cut.index())
+                                .mapToDouble(cut -> 1000 * Kind.LENGTH.si(cut.thickness()) * cut.index())
                                 .toArray(),
-                        drawn.stream().mapToDouble(cut -> 60e3 * cut.feedSi()).toArray())
+                        drawn.stream().mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed())).toArray())
                 .svg(720, 420);
     }
 
     private static String residuals() {
-        List<TestCut> cuts = TestCutText.parse(CUTS);
+        List<TestCut> cuts = TestCut.parse(CUTS);
         double[] numbers = new double[cuts.size()];
         Arrays.setAll(numbers, i -> i + 1);
         return Chart.of(

@@ -5,6 +5,7 @@ import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadInventory;
@@ -18,7 +19,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -33,6 +33,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.CuttingRules;
@@ -70,8 +71,9 @@ final class JobFigures {
                 .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(2), millimetres(60), 59);
         Workpiece steel = Workpiece.of(Materials.standard().get("stainless-304"), millimetres(20));
-        PierceModel standing = PierceModel.derived(MachinabilityFeed.published(), jet, steel, false);
-        PierceModel moving = PierceModel.derived(MachinabilityFeed.published(), jet, steel, true);
+        CutConditions cut = CutConditions.of(jet, steel, MachinabilityFeed.published());
+        PierceModel standing = PierceModel.derived(cut, PierceMethod.STATIONARY);
+        PierceModel moving = PierceModel.derived(cut, PierceMethod.MOVING);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         return Chart.of(
                         "Time to pierce stainless steel",
@@ -170,7 +172,7 @@ final class JobFigures {
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),
                         QualityFeeds.of(model, jet, plate),
-                        LagFunction.of(LagModel.standard(), model, jet, plate))
+                        LagModel.standard().function(CutConditions.of(jet, plate, model)))
                 .plan(path, part.partSide(0));
         QuantityArray<Length> places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1201);
         double[] feeds = new double[places.size()];

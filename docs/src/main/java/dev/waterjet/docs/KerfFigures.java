@@ -3,6 +3,8 @@ package dev.waterjet.docs;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.examples.chart.KerfDrawing;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -54,8 +56,10 @@ final class KerfFigures {
     private static Kerf kerf(double thicknessMm, double index) {
         return KerfModel.standard()
                 .kerf(
-                        jet(),
-                        Workpiece.of(Materials.standard().get("mild-steel"), millimetres(thicknessMm)),
+                        CutConditions.of(
+                                jet(),
+                                Workpiece.of(Materials.standard().get("mild-steel"), millimetres(thicknessMm)),
+                                MachinabilityFeed.published()),
                         Estimate.withinFactor(Kind.LENGTH, index * thicknessMm / 1000, 0.15, List.of()));
     }
 
@@ -161,7 +165,7 @@ final class KerfFigures {
                 .y("Ra [um]")
                 .logY();
         for (double index : new double[] {1, 1.5, 2, 3}) {
-            SurfaceRoughness face = RoughnessModel.standard().roughness(jet(), kerf(20, index));
+            SurfaceRoughness face = RoughnessModel.standard().roughness(kerf(20, index));
             chart.line(
                     "index " + index,
                     depths,

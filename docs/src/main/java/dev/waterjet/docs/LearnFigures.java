@@ -2,6 +2,7 @@ package dev.waterjet.docs;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.JetSpeedModel;
@@ -14,7 +15,6 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -54,6 +54,7 @@ final class LearnFigures {
             .jet(megapascals(400), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
 
     private static final Workpiece PLATE = Workpiece.of(Materials.standard().get("titanium"), millimetres(10));
+    private static final CutConditions CUT = CutConditions.of(JET, PLATE, MODEL);
 
     private LearnFigures() {}
 
@@ -224,7 +225,7 @@ final class LearnFigures {
                 .yFrom(0, 0.6);
         for (double share : new double[] {0.9, 0.4, 0.1}) {
             Quantity<Speed> speed = Kind.SPEED.of(share * MODEL.separationFeedSi(JET, PLATE.material(), 0.010));
-            Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MODEL, speed);
+            Kerf kerf = KerfModel.standard().kerf(CUT, speed);
             chart.line(
                     Math.round(100 * share) + " % of the parting feed",
                     depths,
@@ -242,7 +243,7 @@ final class LearnFigures {
                 .y("lag [mm]");
         for (CutQuality grade : List.of(CutQuality.VERY_COARSE, CutQuality.MEDIUM, CutQuality.FINE)) {
             Kerf kerf = KerfModel.standard()
-                    .kerf(JET, PLATE, MODEL, MODEL.feed(JET, PLATE, grade).value());
+                    .kerf(CUT, CUT.feed(grade).value());
             chart.line(
                     grade.label(),
                     depths,
@@ -263,7 +264,7 @@ final class LearnFigures {
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(Kind.SPEED.parse("12 m/min"), metresPerSquareSecond(0.5)),
                         QualityFeeds.of(MODEL, JET, PLATE),
-                        LagFunction.of(KerfModel.standard().lagModel(), MODEL, JET, PLATE))
+                        KerfModel.standard().lagModel().function(CUT))
                 .plan(bracket, Side.LEFT);
         double[] places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), bracket.length(), 851)
                 .to(Units.MILLIMETRE);

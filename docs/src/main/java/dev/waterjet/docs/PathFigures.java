@@ -1,6 +1,7 @@
 package dev.waterjet.docs;
 
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
@@ -9,7 +10,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -123,7 +123,7 @@ final class PathFigures {
                 MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5))
                         .withJerk(Kind.JERK.of(5)),
                 QualityFeeds.of(model, jet, plate),
-                LagFunction.of(LagModel.standard(), model, jet, plate));
+                LagModel.standard().function(CutConditions.of(jet, plate, model)));
         Contour path = placer().suggest(1).path();
         QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
         return Chart.of(

@@ -1,7 +1,6 @@
 package dev.waterjet.fuzz;
 
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.calibrate.TestCutText;
 import dev.waterjet.grade.FaceMeasure;
 import dev.waterjet.grade.FaceScale;
 import dev.waterjet.job.HeadList;
@@ -95,8 +94,8 @@ public final class ParsersFuzz {
     }
 
     private static void cuts(String text) {
-        List<TestCut> cuts = TestCutText.parse(text);
-        require(again(() -> TestCutText.parse(TestCutText.print(cuts))).size() == cuts.size(), "cuts are missing");
+        List<TestCut> cuts = TestCut.parse(text);
+        require(again(() -> TestCut.parse(TestCut.print(cuts))).size() == cuts.size(), "cuts are missing");
     }
 
     private static <Q extends Quantity<Q>> void quantity(Kind<Q> kind, String text) {

@@ -16,22 +16,29 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.quantity.Speed;
 
 /**
- * A feed model calibrated from test cuts. It stands wherever a published one may.
+ * Feed model calibrated by test cuts. It can replace a published one anywhere.
  *
- * <p>A feed of its own {@linkplain #material() material} is as uncertain as one more test cut: the scatter of the cuts about
- * the fit, and what the fitted parameters' covariance makes of the question. So an answer far from the cuts is less
- * certain than one among them. Outside the thicknesses, pressures and flows of the cuts it carries a caution.
+ * <p>A feed rate in its own {@linkplain #material() material} is as uncertain as one more test cut: the scatter of the cuts
+ * about the fit, and the covariance of the fitted parameters. An answer far from the cuts is therefore less certain than one
+ * among them. Outside the depths, pressures and abrasive flow rates of the cuts it has a caution, and for any other material
+ * too; a {@link CalibrationSet} selects the calibration by the material.
  */
 public final class CalibratedFeed implements Described, ForwardingFeed {
 
@@ -42,72 +49,85 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
 
     private static final double FEW = 6;
     private static final double OUTLIER = 3;
+    private static final double HIGH_LEVERAGE = 0.9;
 
-    private final Family family;
-    private final Fit fit;
-    private final List<TestCut> cuts;
-    private final FeedModel model;
-    private final Material material;
-    private final double scatter;
-    private final Evidence evidence;
+    private static final String DEPTH = "depth";
+    private static final String PRESSURE = "pressure";
+    private static final String ABRASIVE_FLOW = "abrasive flow rate";
 
-    private CalibratedFeed(
-            Family family,
-            Fit fit,
-            List<TestCut> cuts,
-            FeedModel model,
-            Material material,
-            double scatter,
-            Evidence evidence) {
-        this.family = family;
-        this.fit = fit;
-        this.cuts = cuts;
-        this.model = model;
-        this.material = material;
-        this.scatter = scatter;
-        this.evidence = evidence;
+    /** Checked content, and the serial form; all else follows from it. */
+    private record Values(Family family, Fit fit, List<TestCut> cuts) implements Serializable {
+
+        Values {
+            Objects.requireNonNull(family, "family");
+            Objects.requireNonNull(fit, "fit");
+            cuts = List.copyOf(cuts);
+            Require.between(
+                    "number of test cuts",
+                    cuts.size(),
+                    fit.observations(),
+                    fit.observations(),
+                    Units.ONE,
+                    "the observations of the fit");
+            Calibrated.of(family, fit, cuts);
+        }
+
+        private Object readResolve() {
+            return new CalibratedFeed(this);
+        }
+    }
+
+    /** Model and material with the fitted parameters. */
+    private record Calibrated(FeedModel model, Material material, double scatter, Evidence evidence) {
+
+        static Calibrated of(Family family, Fit fit, List<TestCut> cuts) {
+            Evidence plain = Evidence.of(EvidenceGrade.FITTED, Source.of("fitted from " + cuts.size() + " cuts"));
+            double[] parameters = fit.values();
+            double scatter = Require.finite(
+                    "scatter of the test cuts",
+                    deviation(family.model(parameters, 0, plain), family.material(parameters, 0, plain), cuts, fit),
+                    Units.ONE);
+            Evidence evidence = plain.withNote("Scatter of a cut about the fit: "
+                            + QuantityText.round(100 * scatter, 2) + " % of the feed rate.")
+                    .withRanges(
+                            range(DEPTH, Kind.LENGTH, cuts, TestCut::separationDepthSi),
+                            range(PRESSURE, Kind.PRESSURE, cuts, cut -> cut.jet().pressureSi()),
+                            range(ABRASIVE_FLOW, Kind.MASS_FLOW, cuts, cut -> cut.jet().abrasiveFlowSi()));
+            String first = fit.names().get(0);
+            double relative = fit.standardError(first) / fit.value(first);
+            return new Calibrated(
+                    family.model(parameters, scatter, evidence),
+                    family.material(parameters, relative, evidence),
+                    scatter,
+                    evidence);
+        }
+    }
+
+    private final transient Values values;
+    private final transient Calibrated calibrated;
+
+    private CalibratedFeed(Values values) {
+        this.values = values;
+        this.calibrated = Calibrated.of(values.family, values.fit, values.cuts);
     }
 
     static CalibratedFeed of(Family family, Fit fit, List<TestCut> cuts) {
-        Evidence plain = Evidence.of(EvidenceGrade.FITTED, Source.of("fitted from " + cuts.size() + " cuts"));
-        double[] parameters = fit.values();
-        double scatter = scatter(
-                family.model(parameters, 0, plain), family.material(parameters, 0, plain), fit.weights(), cuts, fit);
-        Evidence evidence = plain.withNote(
-                        "Scatter of a cut about the fit: " + QuantityText.round(100 * scatter, 2) + " % of the feed.")
-                .withRanges(
-                        range("depth", Kind.LENGTH, cuts, cut -> cut.index() * cut.thicknessSi()),
-                        range(
-                                "pressure",
-                                Kind.PRESSURE,
-                                cuts,
-                                cut -> cut.jet().water().pressureSi()),
-                        range(
-                                "abrasive flow",
-                                Kind.MASS_FLOW,
-                                cuts,
-                                cut -> cut.jet().abrasiveFlowSi()));
-        String first = fit.names().get(0);
-        double relative = fit.standardError(first) / fit.value(first);
-        return new CalibratedFeed(
-                family,
-                fit,
-                List.copyOf(cuts),
-                family.model(parameters, scatter, evidence),
-                family.material(parameters, relative, evidence),
-                scatter,
-                evidence);
+        return new CalibratedFeed(new Values(family, fit, cuts));
     }
 
     private static <Q extends Quantity<Q>> ValidityRange<Q> range(
             String input, Kind<Q> kind, List<TestCut> cuts, ToDoubleFunction<TestCut> value) {
-        double lowest = cuts.stream().mapToDouble(value).min().orElse(0);
-        double highest = cuts.stream().mapToDouble(value).max().orElse(0);
-        return ValidityRange.of(input, kind, kind.of(lowest), kind.of(highest));
+        double minimum = cuts.stream().mapToDouble(value).min().orElse(0);
+        double maximum = cuts.stream().mapToDouble(value).max().orElse(0);
+        return ValidityRange.of(input, kind, kind.of(minimum), kind.of(maximum));
     }
 
-    /** Standard deviation of the logarithm of the cuts' feeds about the fit; a groove's depth counts by the feed that fits it. */
-    private static double scatter(FeedModel model, Material material, double[] weights, List<TestCut> cuts, Fit fit) {
+    /**
+     * Standard deviation of the logarithm of the cuts' feed rates about the fit; the depth of a groove counts by the feed rate
+     * that fits it.
+     */
+    private static double deviation(FeedModel model, Material material, List<TestCut> cuts, Fit fit) {
+        double[] weights = fit.weights();
         double sum = 0;
         double freedom = -fit.names().size();
         for (int i = 0; i < weights.length; i++) {
@@ -120,167 +140,185 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     }
 
     /**
-     * The fit behind this model: parameters, intervals, covariance, residuals, leverage. Residuals are of logarithms, so 0.1
-     * stands for about 10 percent.
+     * Returns the fit behind this model: parameters, intervals, covariance, residuals, leverage.
      *
-     * @return the fit
+     * @return the fit; residuals are of logarithms, so 0.1 is about 10 per cent
      */
     public Fit fit() {
-        return fit;
+        return values.fit;
     }
 
-    /**
-     * The cuts.
-     *
-     * @return the cuts, in the order of the fit's residuals
-     */
+    /** {@return the test cuts, in the order of the residuals of the fit} */
     public List<TestCut> cuts() {
-        return cuts;
+        return values.cuts;
     }
 
-    /**
-     * The material of the cuts, with its machinability as fitted where that was sought.
-     *
-     * @return the material
-     */
+    /** {@return the material of the cuts, with its fitted machinability where that was a parameter} */
     public Material material() {
-        return material;
+        return calibrated.material;
     }
 
-    /**
-     * The model with the fitted parameters, without their covariance.
-     *
-     * @return the model
-     */
+    /** {@return the model with the fitted parameters, without their covariance} */
     @Override
     public FeedModel model() {
-        return model;
+        return calibrated.model;
     }
 
-    /**
-     * Scatter of the cuts about the fit.
-     *
-     * @return relative standard deviation of a feed
-     */
+    /** {@return the scatter of the cuts about the fit: relative standard deviation of a feed rate} */
     public double scatter() {
-        return scatter;
+        return calibrated.scatter;
     }
 
-    /**
-     * What the user of this calibration should look at: few cuts, cuts far off, cuts that the fit hangs on.
-     *
-     * @return the cautions; empty if there are none
-     */
+    /** {@return the cautions of this calibration itself: few cuts, outliers, cuts that determine a parameter alone} */
     public List<Caution> remarks() {
         List<Caution> remarks = new ArrayList<>();
-        if (cuts.size() < FEW) {
-            remarks.add(Caution.notice(
-                    "few-cuts",
-                    "the fit rests on " + cuts.size() + " cuts; its intervals are wide, more cuts narrow them"));
+        if (values.cuts.size() < FEW) {
+            remarks.add(Caution.notice(Message.of(
+                            "few-cuts", "the fit rests on {cuts} cuts; its intervals are wide, more cuts narrow them")
+                    .with("cuts", values.cuts.size())));
         }
-        double[] residuals = fit.studentizedResiduals();
-        double[] leverages = fit.leverages();
+        double[] residuals = values.fit.studentizedResiduals();
+        double[] leverages = values.fit.leverages();
         for (int i = 0; i < residuals.length; i++) {
-            String label = cuts.get(i).label().isEmpty()
-                    ? "cut " + (i + 1)
-                    : cuts.get(i).label();
             if (Math.abs(residuals[i]) > OUTLIER) {
-                remarks.add(Caution.warning(
-                        "outlier",
-                        label + " lies " + QuantityText.round(Math.abs(residuals[i]), 2)
-                                + " standard deviations from the fit; look at it again, or fit with robust weights"));
+                remarks.add(Caution.warning(Message.of(
+                                "outlier",
+                                "{cut} is {deviations} standard deviations from the fit; check it, or fit with robust"
+                                        + " weights")
+                        .with("cut", label(i))
+                        .with("deviations", Math.abs(residuals[i]))));
             }
-            if (fit.names().size() > 1 && leverages[i] > 0.9) {
-                remarks.add(Caution.notice(
-                        "leverage",
-                        label + " determines a parameter almost alone; repeat it before you trust the fit"));
+            if (values.fit.names().size() > 1 && leverages[i] > HIGH_LEVERAGE) {
+                remarks.add(Caution.notice(Message.of(
+                                "leverage", "{cut} determines a parameter almost alone; repeat it before you rely on the fit")
+                        .with("cut", label(i))));
             }
         }
         return List.copyOf(remarks);
     }
 
+    private String label(int cut) {
+        String label = values.cuts.get(cut).label();
+        return label.isEmpty() ? "cut " + (cut + 1) : label;
+    }
+
     @Override
     public String name() {
-        return model.name() + ", fitted";
+        return calibrated.model.name() + ", fitted";
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return calibrated.evidence;
     }
 
     @Override
-    public Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, double index) {
-        Estimate<Speed> plain = ForwardingFeed.super.feed(jet, piece, index);
-        return piece.material().equals(material)
+    public Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, double index) {
+        Estimate<Speed> plain = ForwardingFeed.super.feed(jet, workpiece, index);
+        return workpiece.material().equals(calibrated.material)
                 ? Estimate.withinFactor(
                         Kind.SPEED,
                         plain.si(),
-                        Math.hypot(scatter, parameterUncertainty(jet, piece, index)),
+                        Math.hypot(calibrated.scatter, parameterUncertainty(jet, workpiece, index)),
                         plain.cautions())
                 : plain;
     }
 
-    /** Root of g C g, with g the derivatives of the logarithm of the feed by the parameters and C their covariance. */
-    private double parameterUncertainty(AbrasiveJet jet, Workpiece piece, double index) {
-        double[] parameters = fit.values();
+    /** Root of g C g, with g the derivatives of the logarithm of the feed rate by the parameters and C their covariance. */
+    private double parameterUncertainty(AbrasiveJet jet, Workpiece workpiece, double index) {
+        double[] parameters = values.fit.values();
         double[] slopes = new double[parameters.length];
         for (int j = 0; j < slopes.length; j++) {
             double step = STEP * Math.abs(parameters[j]);
-            slopes[j] = (logFeed(j, step, jet, piece, index) - logFeed(j, -step, jet, piece, index)) / (2 * step);
+            double more = logFeed(moved(j, step), jet, workpiece, index);
+            slopes[j] = (more - logFeed(moved(j, -step), jet, workpiece, index)) / (2 * step);
         }
+        List<String> names = values.fit.names();
         double variance = 0;
         for (int i = 0; i < slopes.length; i++) {
             for (int j = 0; j < slopes.length; j++) {
-                variance += slopes[i]
-                        * slopes[j]
-                        * fit.covariance(fit.names().get(i), fit.names().get(j));
+                variance += slopes[i] * slopes[j] * values.fit.covariance(names.get(i), names.get(j));
             }
         }
         return Math.sqrt(Math.max(0, variance));
     }
 
-    private double logFeed(int moved, double step, AbrasiveJet jet, Workpiece piece, double index) {
-        double[] parameters = fit.values();
-        parameters[moved] += step;
-        return Math.log(family.model(parameters, 0, evidence)
-                .feedSi(jet, family.material(parameters, 0, evidence), piece.thicknessSi(), index));
+    private double[] moved(int parameter, double step) {
+        double[] parameters = values.fit.values();
+        parameters[parameter] += step;
+        return parameters;
+    }
+
+    private double logFeed(double[] parameters, AbrasiveJet jet, Workpiece workpiece, double index) {
+        Family family = values.family;
+        return Math.log(family.model(parameters, 0, calibrated.evidence)
+                .feedSi(jet, family.material(parameters, 0, calibrated.evidence), workpiece.thicknessSi(), index));
     }
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
-        List<Caution> cautions = new ArrayList<>(model.cautions(jet, material, depthM, feedMPerS));
-        for (ValidityRange<?> range : evidence.ranges()) {
+        List<Caution> cautions = new ArrayList<>(calibrated.model.cautions(jet, material, depthM, feedMPerS));
+        if (!material.equals(calibrated.material)) {
+            cautions.add(Caution.warning(Message.of(
+                            "not-the-calibrated-material",
+                            "this feed model was calibrated with {calibrated}, not with this {material}; use the material of"
+                                    + " the calibration, or a set of calibrations")
+                    .with("calibrated", calibrated.material.name())
+                    .with("material", material.name())));
+        }
+        for (ValidityRange<?> range : calibrated.evidence.ranges()) {
             switch (range.input()) {
-                case "depth" -> check(range, depthM, Units.MILLIMETRE, cautions);
-                case "pressure" -> check(range, jet.pressureSi(), Units.MEGAPASCAL, cautions);
-                default -> check(range, jet.abrasiveFlowSi(), Units.GRAM_PER_MINUTE, cautions);
+                case DEPTH -> check(range, Kind.LENGTH, depthM, cautions);
+                case PRESSURE -> check(range, Kind.PRESSURE, jet.pressureSi(), cautions);
+                default -> check(range, Kind.MASS_FLOW, jet.abrasiveFlowSi(), cautions);
             }
         }
         return List.copyOf(cautions);
     }
 
-    private static void check(ValidityRange<?> range, double si, Unit<?> unit, List<Caution> into) {
+    private static void check(ValidityRange<?> range, Kind<?> kind, double si, List<Caution> into) {
         if (!range.contains(si)) {
-            into.add(Caution.notice(
-                    "outside-range",
-                    range.input() + " " + QuantityText.round(Units.fromSi(si, unit), 4) + " " + Units.symbol(unit)
-                            + " lies outside that of the test cuts"));
+            Unit<?> unit = kind == Kind.LENGTH
+                    ? Units.MILLIMETRE
+                    : kind == Kind.PRESSURE ? Units.MEGAPASCAL : Units.GRAM_PER_MINUTE;
+            into.add(Caution.notice(Message.of("outside-test-cuts", "{input} {value} is outside that of the test cuts")
+                    .with("input", range.input())
+                    .with("value", kind, si, unit)));
         }
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("calibrated feed")
-                .put("material", material)
-                .put("scatter", scatter)
-                .put("cuts", cuts.size())
-                .put("fit", fit)
+                .put("model", name())
+                .put("material", calibrated.material)
+                .put("scatter", calibrated.scatter)
+                .put("evidence", calibrated.evidence)
+                .put("fit", values.fit)
+                .put("cuts", values.cuts)
                 .map();
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof CalibratedFeed that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
+    }
+
+    @Override
     public String toString() {
-        return name() + " from " + cuts.size() + " cuts";
+        return name() + " from " + values.cuts.size() + " cuts";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

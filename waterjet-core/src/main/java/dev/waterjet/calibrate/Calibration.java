@@ -17,26 +17,24 @@ import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
-import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
 /**
- * Fits a feed model to test cuts. Immutable.
+ * Calibration of a feed model by test cuts. Immutable.
  *
  * <pre>{@code
  * CalibratedFeed own = Calibration.ofMachinability(titanium, MachinabilityFeed.published()).fit(cuts);
- * own.feed(jet, Workpiece.of(own.material(), millimetres(8)), FaceGrade.FINE);
+ * CutConditions cut = CutConditions.of(jet, Workpiece.of(own.material(), millimetres(8)), own);
+ * Estimate<Speed> feed = cut.feed(CutQuality.FINE);
  * }</pre>
  */
 public final class Calibration {
 
-    /** A standard error of an exponent above this says that the cuts do not determine it. */
-    private static final double LARGEST_EXPONENT_ERROR = 1;
+    /** A standard error of an exponent above this shows that the cuts do not determine it. */
+    private static final double MAX_EXPONENT_ERROR = 1;
 
     private static final Evidence UNDER_WAY = Evidence.of(EvidenceGrade.ASSUMED, Source.of("a fit under way"));
 
@@ -44,16 +42,16 @@ public final class Calibration {
     private final boolean isRobust;
 
     private Calibration(Family family, boolean isRobust) {
-        this.family = Objects.requireNonNull(family, "family");
+        this.family = family;
         this.isRobust = isRobust;
     }
 
     /**
-     * The machinability of a material, and exponents of the machinability model where named.
+     * Returns a calibration of the machinability of a material, and of exponents of the machinability model.
      *
-     * @param start the material, with a machinability from which to start
+     * @param start the material, with a machinability at which the search starts
      * @param model the model, in either form
-     * @param freed exponents to be fitted too; each needs cuts that vary its setting
+     * @param freed exponents to be fitted too; each requires cuts that vary its setting
      * @return the calibration
      */
     public static Calibration ofMachinability(Material start, MachinabilityFeed model, FeedExponent... freed) {
@@ -61,7 +59,7 @@ public final class Calibration {
     }
 
     /**
-     * The specific cutting energy of a material.
+     * Returns a calibration of the specific cutting energy of a material.
      *
      * @param material the material
      * @return the calibration
@@ -71,7 +69,7 @@ public final class Calibration {
     }
 
     /**
-     * The flow strength of a material in the erosion model.
+     * Returns a calibration of the flow strength of a material in the erosion model.
      *
      * @param material the material
      * @param model the model, whose other constants are kept
@@ -82,43 +80,40 @@ public final class Calibration {
     }
 
     /**
-     * Coefficient and threshold of the threshold-pressure law; the cuts must vary the pressure.
+     * Returns a calibration of coefficient and threshold of the threshold-pressure model; the cuts must vary the pressure.
      *
      * @param material the material
-     * @param jet a jet of the cuts; orifice, tube and flow of abrasive should be the same in all
-     * @param unitFeed the feed that counts as 1 in the law, such as 1 mm/min
+     * @param jet a jet of the cuts; orifice, tube and abrasive flow rate should be the same in all
+     * @param unitFeed the feed rate that counts as 1 in the model, such as 1 mm/min
      * @return the calibration
      */
     public static Calibration ofThreshold(Material material, AbrasiveJet jet, Quantity<Speed> unitFeed) {
-        double unitSi = Require.positive("unit of feed", Kind.SPEED.si(unitFeed), Units.MILLIMETRE_PER_MINUTE);
-        return new Calibration(new RivalFamily.Threshold(material, jet, unitSi), false);
+        return new Calibration(new RivalFamily.Threshold(material, jet, Kind.SPEED.si(unitFeed)), false);
     }
 
     /**
-     * Machinability and the exponent of the declination model; the cuts must have faces of several grades.
+     * Returns a calibration of machinability and the exponent of the declination model; the cuts must have cut surfaces of
+     * several quality indices.
      *
-     * @param start the material, with a machinability from which to start
+     * @param start the material, with a machinability at which the search starts
      * @return the calibration
      */
     public static Calibration ofDeclination(Material start) {
         return new Calibration(new RivalFamily.Declination(start), false);
     }
 
-    /**
-     * This calibration with outliers losing their weight.
-     *
-     * @return the calibration
-     */
+    /** {@return this calibration with a fit in which outliers lose their weight} */
     public Calibration withRobustWeights() {
         return new Calibration(family, true);
     }
 
     /**
-     * Fits.
+     * Fits the parameters to test cuts.
      *
      * @param cuts the cuts
      * @return the calibrated model
-     * @throws NoSolutionException if the cuts do not determine the parameters; code {@code undetermined-parameters}
+     * @throws NoSolutionException if there are no cuts, code {@code no-test-cuts}, or they do not determine the parameters,
+     *     code {@code undetermined-parameters}
      */
     public CalibratedFeed fit(List<TestCut> cuts) {
         if (cuts.isEmpty()) {
@@ -131,14 +126,13 @@ public final class Calibration {
             observed[i] = Math.log(cut.test() == TestCut.Test.DEPTH ? cut.thicknessSi() : cut.feedSi());
             deviations[i] = cut.relativeDeviation();
         }
-        LeastSquares question = LeastSquares.of(new Prediction(family, cuts));
-        Fit fit = family.ask(isRobust ? question.withRobustWeights() : question, cuts)
-                .fit(observed, deviations);
+        LeastSquares plain = family.withParameters(LeastSquares.of(new Prediction(family, cuts)), cuts);
+        Fit fit = (isRobust ? plain.withRobustWeights() : plain).fit(observed, deviations);
         requireDetermined(fit, cuts);
         return CalibratedFeed.of(family, fit, cuts);
     }
 
-    /** What a family predicts; it keeps the model of the last parameters, as they come in runs. */
+    /** Prediction of a family; it keeps the model of the last parameters, as they come in runs. */
     private static final class Prediction implements Response {
 
         private final Family family;
@@ -163,7 +157,7 @@ public final class Calibration {
                     model = family.model(parameters, 0, UNDER_WAY);
                     material = family.material(parameters, 0, UNDER_WAY);
                 } catch (DomainException e) {
-                    // the search tries values that no model takes
+                    // the search tries values that no model accepts
                     last = new double[0];
                     return Double.NaN;
                 }
@@ -188,7 +182,7 @@ public final class Calibration {
     private static void requireDetermined(Fit fit, List<TestCut> cuts) {
         for (FeedExponent exponent : FeedExponent.values()) {
             if (fit.names().contains(exponent.label())
-                    && fit.standardError(exponent.label()) > LARGEST_EXPONENT_ERROR) {
+                    && fit.standardError(exponent.label()) > MAX_EXPONENT_ERROR) {
                 throw new NoSolutionException(Message.of(
                                 "undetermined-parameters",
                                 "{cuts} test cuts do not determine the {parameters}: {value} with a standard error of"

@@ -7,11 +7,11 @@ import dev.waterjet.material.Material;
 import java.io.Serializable;
 import java.util.List;
 
-/** Feed models that differ in some parameters, which a calibration seeks. */
+/** Feed models that differ in the parameters of a calibration. */
 interface Family extends Serializable {
 
-    /** The question with the parameters named and started. */
-    LeastSquares ask(LeastSquares question, List<TestCut> cuts);
+    /** The fit with the parameters, their names and starts. */
+    LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts);
 
     /** The model with these parameters. */
     FeedModel model(double[] parameters, double scatter, Evidence evidence);

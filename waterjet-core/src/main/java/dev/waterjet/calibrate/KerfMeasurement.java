@@ -1,97 +1,219 @@
 package dev.waterjet.calibrate;
 
-import dev.waterjet.feed.FeedModel;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.fit.Fit;
+import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.KerfShape;
-import dev.waterjet.kerf.Separation;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
-/** A test cut whose widths were measured; the food of {@link KerfFit}. */
-public final class KerfMeasurement implements Serializable {
+/**
+ * Test cut with measured kerf widths. A list of them gives the numbers of a kerf model.
+ *
+ * <pre>{@code
+ * KerfMeasurement slow = KerfMeasurement.atFeed(cut, millimetresPerMinute(60))
+ *         .withEntryWidth(millimetres(1.10))
+ *         .withExitWidth(millimetres(0.98));
+ * KerfModel own = KerfMeasurement.fit(List.of(slow, fast)).model();
+ * }</pre>
+ *
+ * @param jet the jet
+ * @param workpiece the workpiece
+ * @param separationDepth depth that the jet just separates at the feed rate of the cut, at least the thickness
+ * @param depths depth below the top side at which each width was measured, from 0 to the thickness
+ * @param widths measured widths, each above 0
+ */
+public record KerfMeasurement(
+        AbrasiveJet jet,
+        Workpiece workpiece,
+        Quantity<Length> separationDepth,
+        QuantityArray<Length> depths,
+        QuantityArray<Length> widths)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
+    private static final String DOSE = "spread of the dose over the bore";
+    private static final String SLOPE = "slope of the edge of the jet";
 
-    record Width(KerfShape cut, double depthM, double widthM) implements Serializable {}
-
-    /** Its dose and spread are any numbers; the fit replaces them. */
-    private final KerfShape cut;
-
-    private final List<Width> widths;
-
-    private KerfMeasurement(KerfShape cut, List<Width> widths) {
-        this.cut = cut;
-        this.widths = widths;
-    }
+    /** From this slope on, 45 degrees, no jet can be meant. */
+    private static final double MAX_SLOPE = 1;
 
     /**
-     * A cut of which the separation depth at the running feed is known, as from a wedge.
+     * Checks the components.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param separationDepth depth that the jet just separates, no less than the thickness
-     * @return the cut, as yet without widths
+     * @throws dev.waterjet.measure.DomainException if the separation depth is below the thickness, a width is not above 0, its
+     *     depth not on the cut surface, or there are more of one than of the other
      */
-    public static KerfMeasurement of(AbrasiveJet jet, Workpiece piece, Quantity<Length> separationDepth) {
-        double depth = Require.atLeast(
+    public KerfMeasurement {
+        Objects.requireNonNull(jet, "jet");
+        double thicknessM = workpiece.thicknessSi();
+        separationDepth = Kind.LENGTH.of(Require.atLeast(
                 "separation depth",
                 Kind.LENGTH.si(separationDepth),
-                piece.thicknessSi(),
+                thicknessM,
                 Units.MILLIMETRE,
-                "the thickness of the workpiece that it cut");
-        return new KerfMeasurement(KerfModel.standard().shape(jet, piece, depth), List.of());
+                "the thickness of the workpiece that it cut"));
+        Readings.requireDepths(depths, thicknessM, "the thickness of the workpiece");
+        Readings.requirePairs(depths, widths, "widths");
+        widths.stream().forEach(width -> Require.positive("measured width", width, Units.MILLIMETRE));
     }
 
     /**
-     * A cut at a feed, its separation depth left to a feed model.
+     * Returns a cut with a known separation depth, as from a wedge, without widths.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param feed the feed, no faster than the one that just separates the workpiece
-     * @return the cut, as yet without widths
+     * @param cut conditions of the cut
+     * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
+     * @return the cut
      */
-    public static KerfMeasurement atFeed(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
-        double depth = Separation.of(jet, piece, feeds, feed).depthM();
-        return new KerfMeasurement(KerfModel.standard().shape(jet, piece, depth), List.of());
+    public static KerfMeasurement of(CutConditions cut, Quantity<Length> separationDepth) {
+        return new KerfMeasurement(cut.jet(), cut.workpiece(), separationDepth, Readings.NONE, Readings.NONE);
     }
 
     /**
-     * This cut with its width at the entry face.
+     * Returns a cut at a feed rate, whose separation depth the feed model predicts, without widths.
      *
-     * @param width the width, above zero
+     * @param cut conditions of the cut
+     * @param feed feed rate, at most the one that just separates the workpiece
+     * @return the cut
+     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed rate
+     */
+    public static KerfMeasurement atFeed(CutConditions cut, Quantity<Speed> feed) {
+        return of(cut, KerfModel.standard().kerf(cut, feed).separationDepth().value());
+    }
+
+    /**
+     * Returns this cut with its width at the top side.
+     *
+     * @param width measured width, above 0
      * @return the cut with that width
      */
     public KerfMeasurement withEntryWidth(Quantity<Length> width) {
-        return with(0, width);
+        return withWidthAt(Kind.LENGTH.of(0), width);
     }
 
     /**
-     * This cut with its width at the exit face.
+     * Returns this cut with its width at the bottom side.
      *
-     * @param width the width, above zero
+     * @param width measured width, above 0
      * @return the cut with that width
      */
     public KerfMeasurement withExitWidth(Quantity<Length> width) {
-        return with(cut.thicknessM(), width);
+        return withWidthAt(workpiece.thickness(), width);
     }
 
-    private KerfMeasurement with(double depthM, Quantity<Length> width) {
-        List<Width> more = new ArrayList<>(widths);
-        more.add(new Width(cut, depthM, Require.positive("measured width", Kind.LENGTH.si(width), Units.MILLIMETRE)));
-        return new KerfMeasurement(cut, List.copyOf(more));
+    /**
+     * Returns this cut with its width at a depth, as from a cross-section.
+     *
+     * @param depth depth below the top side, from 0 to the thickness
+     * @param width measured width, above 0
+     * @return the cut with that width
+     */
+    public KerfMeasurement withWidthAt(Quantity<Length> depth, Quantity<Length> width) {
+        return new KerfMeasurement(
+                jet,
+                workpiece,
+                separationDepth,
+                Readings.append(depths, Kind.LENGTH.si(depth)),
+                Readings.append(widths, Kind.LENGTH.si(width)));
     }
 
-    List<Width> widths() {
-        return widths;
+    /**
+     * Fits a kerf model to measured widths by least squares: the spread of the dose, the half-angle of the jet, and the
+     * scatter of a width about the model.
+     *
+     * <p>Widths at both sides, at two stand-off distances or more and at high and low feed rates, determine both numbers. An
+     * error of the separation depths goes into the spread of the dose: predict with the feed model that was used for the fit.
+     *
+     * @param measurements test cuts with at least three widths in all
+     * @return the model and its fit; residuals are in m
+     * @throws dev.waterjet.measure.NoSolutionException if the widths do not determine both numbers
+     */
+    public static FittedModel<KerfModel> fit(List<KerfMeasurement> measurements) {
+        List<Reading> readings = new ArrayList<>();
+        for (KerfMeasurement measured : measurements) {
+            for (int i = 0; i < measured.widths.size(); i++) {
+                readings.add(new Reading(measured, i));
+            }
+        }
+        KerfModel start = KerfModel.standard();
+        Fit fit = LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
+                .withPositiveParameter(DOSE, start.doseRatio())
+                .withPositiveParameter(SLOPE, Math.tan(Kind.ANGLE.si(start.halfAngle())))
+                .fit(readings.stream().mapToDouble(Reading::widthM).toArray());
+        DoubleSummaryStatistics bores = measurements.stream()
+                .mapToDouble(measured -> measured.workpiece.thicknessSi() / measured.jet.tubeExitBoreSi())
+                .summaryStatistics();
+        Evidence evidence = Evidence.of(
+                        EvidenceGrade.FITTED, Source.of("test cuts of the user").at(fit.observations() + " widths"))
+                .withNote("Spread of the dose and half-angle by least squares; the separation depths are taken as exact.")
+                .withRanges(KerfModel.thicknessRange(bores.getMin(), bores.getMax()));
+        KerfModel model = start.withDoseSpread(fit.value(DOSE), relative(fit, DOSE), evidence)
+                .withHalfAngle(angle(fit.value(SLOPE)), relative(fit, SLOPE), evidence)
+                .withCorrelation(fit.correlation(DOSE, SLOPE))
+                .withWidthScatter(Kind.LENGTH.of(fit.residualDeviation()));
+        return new FittedModel<>(model, fit);
+    }
+
+    /** One width of one cut. */
+    private record Reading(KerfMeasurement measured, int index) {
+
+        double widthM() {
+            return measured.widths.si(index);
+        }
+
+        double predicted(double[] numbers) {
+            if (!(numbers[0] < Double.MAX_VALUE && numbers[1] < MAX_SLOPE)) {
+                return Double.NaN;
+            }
+            KerfModel start = KerfModel.standard();
+            KerfModel tried = start.withDoseSpread(numbers[0], 0, start.evidence())
+                    .withHalfAngle(angle(numbers[1]), 0, start.evidence());
+            return 2 * tried.halfWidthSi(
+                    measured.jet, Kind.LENGTH.si(measured.separationDepth), measured.depths.si(index));
+        }
+    }
+
+    private static Quantity<Angle> angle(double slope) {
+        return Kind.ANGLE.of(Math.atan(slope));
+    }
+
+    private static double relative(Fit fit, String parameter) {
+        return fit.standardError(parameter) / fit.value(parameter);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("kerf measurement")
+                .put("jet", jet)
+                .put("workpiece", workpiece)
+                .put("separation_depth", Kind.LENGTH, Kind.LENGTH.si(separationDepth))
+                .put("depths", depths)
+                .put("widths", widths)
+                .map();
+    }
+
+    @Override
+    public String toString() {
+        return widths.size() + " kerf widths in " + workpiece + ", separation depth "
+                + QuantityText.forPeople(Kind.LENGTH, separationDepth);
     }
 }

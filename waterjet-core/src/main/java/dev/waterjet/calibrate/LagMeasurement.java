@@ -1,82 +1,136 @@
 package dev.waterjet.calibrate;
 
-import dev.waterjet.kerf.LagKernel;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.fit.Fit;
+import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.kerf.LagModel;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** A lag line as read off a cut face: depths, and how far the line there is behind the entry. */
-public final class LagMeasurement implements Serializable {
+/**
+ * Drag line of a test cut, read off its cut surface. A list of them gives the coefficient of a lag model.
+ *
+ * <pre>{@code
+ * LagMeasurement line = LagMeasurement.of(millimetres(40))
+ *         .withLags(QuantityArray.parse(Kind.LENGTH, "5, 10, 15, 20 mm"), QuantityArray.parse(Kind.LENGTH, "0.2, 0.8, 1.7, 3 mm"));
+ * LagModel own = LagMeasurement.fit(List.of(line)).model();
+ * }</pre>
+ *
+ * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+ * @param depths depth below the top side at which each lag was read, from 0 to the separation depth
+ * @param lags distance of the drag line there behind the entry, each 0 or more
+ */
+public record LagMeasurement(
+        Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> lags)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
+    private static final String COEFFICIENT = "lag coefficient";
 
-    private final double separationDepthM;
-    private final QuantityArray<Length> depths;
-    private final QuantityArray<Length> lags;
-
-    private LagMeasurement(double separationDepthM, QuantityArray<Length> depths, QuantityArray<Length> lags) {
-        this.separationDepthM = separationDepthM;
-        this.depths = depths;
-        this.lags = lags;
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if a length is out of its range, or there are more depths than lags or the
+     *     other way round
+     */
+    public LagMeasurement {
+        double depthM = Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE);
+        separationDepth = Kind.LENGTH.of(depthM);
+        Readings.requireDepths(depths, depthM, "the separation depth");
+        Readings.requirePairs(depths, lags, "lags");
+        lags.stream().forEach(lag -> Require.notNegative("lag", lag, Units.MILLIMETRE));
     }
 
     /**
-     * A line of a cut, as yet without points.
+     * Returns a drag line without readings.
      *
-     * @param separationDepth depth that the jet just separated at the feed of the cut
-     * @return the line
+     * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+     * @return the drag line
      */
     public static LagMeasurement of(Quantity<Length> separationDepth) {
-        double depth = Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE);
-        return new LagMeasurement(depth, QuantityArray.ofSi(Kind.LENGTH), QuantityArray.ofSi(Kind.LENGTH));
+        return new LagMeasurement(separationDepth, Readings.NONE, Readings.NONE);
     }
 
     /**
-     * This line with the depths at which it was read.
+     * Returns this drag line with more readings.
      *
-     * @param depths depths below the entry face, each above zero and at most the separation depth
-     * @return the line with those depths
+     * @param depths depths below the top side, each from 0 to the separation depth
+     * @param lags lag at each depth, 0 or more
+     * @return the drag line with those readings
      */
-    public LagMeasurement withDepths(QuantityArray<Length> depths) {
-        depths.stream()
-                .forEach(depth -> Require.between(
-                        "depth on the lag line",
-                        depth,
-                        Double.MIN_VALUE,
-                        separationDepthM,
-                        Units.MILLIMETRE,
-                        "between entry and separation depth"));
-        return new LagMeasurement(separationDepthM, depths, lags);
+    public LagMeasurement withLags(QuantityArray<Length> depths, QuantityArray<Length> lags) {
+        return new LagMeasurement(
+                separationDepth,
+                Readings.append(this.depths, depths.toSi()),
+                Readings.append(this.lags, lags.toSi()));
     }
 
     /**
-     * This line with the lags that were read.
+     * Fits the coefficient of a lag model to drag lines by least squares.
      *
-     * @param lags a lag for each depth, zero or more
-     * @return the line with those lags
+     * @param lines drag lines with at least two readings in all
+     * @return the model and its fit; residuals are in m
+     * @throws dev.waterjet.measure.NoSolutionException if there are too few readings
      */
-    public LagMeasurement withLags(QuantityArray<Length> lags) {
-        lags.stream().forEach(lag -> Require.notNegative("lag", lag, Units.MILLIMETRE));
-        return new LagMeasurement(separationDepthM, depths, lags);
-    }
-
-    int size() {
-        if (depths.size() != lags.size()) {
-            throw new IllegalArgumentException(depths.size() + " depths on the lag line, but " + lags.size() + " lags");
+    public static FittedModel<LagModel> fit(List<LagMeasurement> lines) {
+        List<Reading> readings = new ArrayList<>();
+        for (LagMeasurement line : lines) {
+            for (int i = 0; i < line.lags.size(); i++) {
+                readings.add(new Reading(line, i));
+            }
         }
-        return depths.size();
+        LagModel start = LagModel.standard();
+        Fit fit = LeastSquares.of((i, numbers) -> numbers[0] * readings.get(i).driver())
+                .withPositiveParameter(COEFFICIENT, start.coefficient())
+                .fit(readings.stream().mapToDouble(Reading::lag).toArray());
+        LagModel model = LagModel.of(
+                fit.value(COEFFICIENT),
+                fit.standardError(COEFFICIENT) / fit.value(COEFFICIENT),
+                Evidence.of(
+                        EvidenceGrade.FITTED,
+                        Source.of("drag lines of the user").at(fit.observations() + " points")));
+        return new FittedModel<>(model, fit);
     }
 
-    /** z^2/H, with which the lag grows. */
-    double driver(int index) {
-        return LagKernel.lag(1, depths.si(index), separationDepthM);
+    /** One reading of one line. */
+    private record Reading(LagMeasurement line, int index) {
+
+        private static final LagModel UNIT = LagModel.of(1, 0, LagModel.standard().evidence());
+
+        /** z^2/H, with which the lag grows. */
+        double driver() {
+            return UNIT.lagSi(Kind.LENGTH.si(line.separationDepth), line.depths.si(index));
+        }
+
+        double lag() {
+            return line.lags.si(index);
+        }
     }
 
-    double lag(int index) {
-        return lags.si(index);
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("lag measurement")
+                .put("separation_depth", Kind.LENGTH, Kind.LENGTH.si(separationDepth))
+                .put("depths", depths)
+                .put("lags", lags)
+                .map();
+    }
+
+    @Override
+    public String toString() {
+        return "drag line of " + lags.size() + " readings, separation depth "
+                + QuantityText.forPeople(Kind.LENGTH, separationDepth);
     }
 }

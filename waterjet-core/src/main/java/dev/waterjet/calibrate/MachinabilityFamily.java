@@ -7,19 +7,26 @@ import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.material.Material;
 import java.util.List;
+import java.util.Objects;
 
-/** The machinability model with the machinability and some exponents free. */
+/** Machinability model with the machinability and some exponents free. */
 record MachinabilityFamily(Material start, MachinabilityFeed published, List<FeedExponent> freed) implements Family {
 
     static final String MACHINABILITY = "machinability";
 
+    MachinabilityFamily {
+        Objects.requireNonNull(start, "start");
+        Objects.requireNonNull(published, "model");
+        freed = List.copyOf(freed);
+    }
+
     @Override
-    public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
-        LeastSquares asked = question.withPositiveParameter(MACHINABILITY, start.machinabilitySi());
+    public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+        LeastSquares freedFit = fit.withPositiveParameter(MACHINABILITY, start.machinabilitySi());
         for (FeedExponent exponent : freed) {
-            asked = asked.withParameter(exponent.label(), published.exponent(exponent));
+            freedFit = freedFit.withParameter(exponent.label(), published.exponent(exponent));
         }
-        return asked;
+        return freedFit;
     }
 
     @Override

@@ -12,20 +12,27 @@ import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.util.List;
+import java.util.Objects;
 
-/** Families of the models beside machinability. */
+/** Families of the feed models other than machinability. */
 final class RivalFamily {
 
     private RivalFamily() {}
 
-    /** Specific cutting energy. */
+    /** Specific cutting energy of a material. */
     record Energy(Material start) implements Family {
 
+        Energy {
+            Objects.requireNonNull(start, "material");
+        }
+
         @Override
-        public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
+        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
             double energy = SpecificEnergyFeed.ofSteel().specificEnergy(start).si();
-            return question.withPositiveParameter("specific energy in J/m3", energy);
+            return fit.withPositiveParameter("specific energy in J/m3", energy);
         }
 
         @Override
@@ -42,12 +49,18 @@ final class RivalFamily {
     /** Flow strength of the erosion model. */
     record Erosion(Material start, ErosionFeed model) implements Family {
 
-        private static final double USUAL_STRENGTH_PA = 1e10;
+        /** Start of the search for a material without a published strength. */
+        private static final double START_STRENGTH_PA = 1e10;
+
+        Erosion {
+            Objects.requireNonNull(start, "material");
+            Objects.requireNonNull(model, "model");
+        }
 
         @Override
-        public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
-            double strength = FlowStrengths.standard().strengthSi(start).orElse(USUAL_STRENGTH_PA);
-            return question.withPositiveParameter("flow strength in Pa", strength);
+        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+            double strength = FlowStrengths.standard().strengthSi(start).orElse(START_STRENGTH_PA);
+            return fit.withPositiveParameter("flow strength in Pa", strength);
         }
 
         @Override
@@ -62,32 +75,39 @@ final class RivalFamily {
         }
     }
 
-    /** Coefficient and threshold of the power law; the jet is one of the cuts'. */
+    /** Coefficient and threshold of the threshold-pressure model; the jet is that of the cuts. */
     record Threshold(Material start, AbrasiveJet jet, double unitMPerS) implements Family {
 
-        private static final double USUAL_THRESHOLD_SHARE = 0.2;
+        /** Start of the search: threshold over the minimum pressure of the cuts. */
+        private static final double START_THRESHOLD_SHARE = 0.2;
+
+        Threshold {
+            Objects.requireNonNull(start, "material");
+            Objects.requireNonNull(jet, "jet");
+            unitMPerS = Require.positive("unit of feed rate", unitMPerS, Units.MILLIMETRE_PER_MINUTE);
+        }
 
         @Override
-        public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
-            double lowest = cuts.stream()
-                    .mapToDouble(cut -> cut.jet().water().pressureSi())
+        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+            double minimum = cuts.stream()
+                    .mapToDouble(cut -> cut.jet().pressureSi())
                     .min()
                     .orElse(0);
-            double threshold = USUAL_THRESHOLD_SHARE * lowest;
+            double threshold = START_THRESHOLD_SHARE * minimum;
             TestCut first = cuts.get(0);
-            double perUnit = law(1e-9, threshold).separationDepthSi(first.jet(), start, first.feedSi());
-            return question.withPositiveParameter(
-                            "coefficient in m/Pa", 1e-9 * first.index() * first.thicknessSi() / perUnit)
+            double perUnit = thresholdFeed(1e-9, threshold).separationDepthSi(first.jet(), start, first.feedSi());
+            return fit.withPositiveParameter(
+                            "coefficient in m/Pa", 1e-9 * first.separationDepthSi() / perUnit)
                     .withPositiveParameter("threshold pressure in Pa", threshold);
         }
 
-        private ThresholdFeed law(double coefficient, double thresholdPa) {
+        private ThresholdFeed thresholdFeed(double coefficient, double thresholdPa) {
             return ThresholdFeed.of(start, jet, coefficient, Kind.PRESSURE.of(thresholdPa), Kind.SPEED.of(unitMPerS));
         }
 
         @Override
         public FeedModel model(double[] parameters, double scatter, Evidence evidence) {
-            return law(parameters[0], parameters[1]).withModelUncertainty(scatter, evidence);
+            return thresholdFeed(parameters[0], parameters[1]).withModelUncertainty(scatter, evidence);
         }
 
         @Override
@@ -96,12 +116,16 @@ final class RivalFamily {
         }
     }
 
-    /** Machinability and the exponent of the declination. */
+    /** Machinability and the exponent of the declination model. */
     record Declination(Material start) implements Family {
 
+        Declination {
+            Objects.requireNonNull(start, "start");
+        }
+
         @Override
-        public LeastSquares ask(LeastSquares question, List<TestCut> cuts) {
-            return question.withPositiveParameter(MachinabilityFamily.MACHINABILITY, start.machinabilitySi())
+        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+            return fit.withPositiveParameter(MachinabilityFamily.MACHINABILITY, start.machinabilitySi())
                     .withPositiveParameter("declination exponent", 1);
         }
 

@@ -1,93 +1,152 @@
 package dev.waterjet.calibrate;
 
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.fit.Fit;
+import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import dev.waterjet.surface.RoughnessKernel;
-import dev.waterjet.surface.RoughnessNumbers;
+import dev.waterjet.surface.RoughnessModel;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** Roughness as measured down a face: depths, and Ra at each. */
-public final class RoughnessMeasurement implements Serializable {
+/**
+ * Roughness of a test cut, measured at depths down its cut surface. A list of them gives the numbers of a roughness model.
+ *
+ * <pre>{@code
+ * RoughnessMeasurement surface = RoughnessMeasurement.of(jet, millimetres(25))
+ *         .withRa(QuantityArray.parse(Kind.LENGTH, "1, 8, 16, 22 mm"), QuantityArray.parse(Kind.LENGTH, "3, 4, 9, 16 um"));
+ * RoughnessModel own = RoughnessMeasurement.fit(List.of(surface)).model();
+ * }</pre>
+ *
+ * @param jet the jet
+ * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+ * @param depths depth below the top side at which each roughness was measured, from 0 to the separation depth
+ * @param ra Ra at each depth, above 0
+ */
+public record RoughnessMeasurement(
+        AbrasiveJet jet, Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> ra)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
+    private static final String TEXTURE = "Ra at the entry over the mean grain size";
+    private static final String STRIATIONS = "growth of the striations over the bore";
 
-    private final double grainM;
-    private final double boreM;
-    private final double separationDepthM;
-    private final QuantityArray<Length> depths;
-    private final QuantityArray<Length> ra;
-
-    private RoughnessMeasurement(
-            double grainM,
-            double boreM,
-            double separationDepthM,
-            QuantityArray<Length> depths,
-            QuantityArray<Length> ra) {
-        this.grainM = grainM;
-        this.boreM = boreM;
-        this.separationDepthM = separationDepthM;
-        this.depths = depths;
-        this.ra = ra;
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if a length is out of its range, or there are more depths than roughness
+     *     values or the other way round
+     */
+    public RoughnessMeasurement {
+        Objects.requireNonNull(jet, "jet");
+        double depthM = Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE);
+        separationDepth = Kind.LENGTH.of(depthM);
+        Readings.requireDepths(depths, depthM, "the separation depth");
+        Readings.requirePairs(depths, ra, "roughness values");
+        ra.stream().forEach(value -> Require.positive("roughness Ra", value, Units.MICROMETRE));
     }
 
     /**
-     * A line of a face, as yet without points.
+     * Returns a cut surface without readings.
      *
      * @param jet the jet that cut it
-     * @param separationDepth depth that the jet just separated at the feed of the cut
-     * @return the line
+     * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+     * @return the cut surface
      */
     public static RoughnessMeasurement of(AbrasiveJet jet, Quantity<Length> separationDepth) {
+        return new RoughnessMeasurement(jet, separationDepth, Readings.NONE, Readings.NONE);
+    }
+
+    /**
+     * Returns this cut surface with more readings.
+     *
+     * @param depths depths below the top side, each from 0 to the separation depth
+     * @param ra Ra at each depth, above 0
+     * @return the cut surface with those readings
+     */
+    public RoughnessMeasurement withRa(QuantityArray<Length> depths, QuantityArray<Length> ra) {
         return new RoughnessMeasurement(
-                jet.abrasive().mesh().meanGrainSizeSi(),
-                jet.head().tube().exitBoreSi(),
-                Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE),
-                QuantityArray.ofSi(Kind.LENGTH),
-                QuantityArray.ofSi(Kind.LENGTH));
+                jet,
+                separationDepth,
+                Readings.append(this.depths, depths.toSi()),
+                Readings.append(this.ra, ra.toSi()));
     }
 
     /**
-     * This line with the depths at which it was measured.
+     * Fits a roughness model to measured cut surfaces: texture at the entry and growth of the striations, by least squares on
+     * the logarithm of Ra, because a roughness is known within a factor. The slow growth above the striations is kept.
      *
-     * @param depths depths below the entry face, each from zero to the separation depth
-     * @return the line with those depths
+     * @param surfaces cut surfaces with at least three readings in all, near the entry and in the striations
+     * @return the model and its fit, on natural logarithms of Ra in m
+     * @throws dev.waterjet.measure.NoSolutionException if the readings do not determine both numbers
      */
-    public RoughnessMeasurement withDepths(QuantityArray<Length> depths) {
-        depths.stream()
-                .forEach(depth -> Require.between(
-                        "depth on the face", depth, 0, separationDepthM, Units.MILLIMETRE, "the separation depth"));
-        return new RoughnessMeasurement(grainM, boreM, separationDepthM, depths, ra);
-    }
-
-    /**
-     * This line with what was measured.
-     *
-     * @param ra Ra for each depth, above zero
-     * @return the line with that roughness
-     */
-    public RoughnessMeasurement withRa(QuantityArray<Length> ra) {
-        ra.stream().forEach(value -> Require.positive("roughness Ra", value, Units.MICROMETRE));
-        return new RoughnessMeasurement(grainM, boreM, separationDepthM, depths, ra);
-    }
-
-    int size() {
-        if (depths.size() != ra.size()) {
-            throw new IllegalArgumentException(
-                    depths.size() + " depths on the face, but " + ra.size() + " roughnesses");
+    public static FittedModel<RoughnessModel> fit(List<RoughnessMeasurement> surfaces) {
+        List<Reading> readings = new ArrayList<>();
+        for (RoughnessMeasurement surface : surfaces) {
+            for (int i = 0; i < surface.ra.size(); i++) {
+                readings.add(new Reading(surface, i));
+            }
         }
-        return depths.size();
+        RoughnessModel start = RoughnessModel.standard();
+        Fit fit = LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
+                .withPositiveParameter(TEXTURE, start.textureRatio())
+                .withPositiveParameter(STRIATIONS, start.striationGrowth())
+                .fit(readings.stream().mapToDouble(Reading::logRa).toArray());
+        Evidence evidence = Evidence.of(
+                EvidenceGrade.FITTED, Source.of("cut surfaces of the user").at(fit.observations() + " points"));
+        RoughnessModel model = start.withTextureRatio(fit.value(TEXTURE), relative(fit, TEXTURE), evidence)
+                .withStriationGrowth(fit.value(STRIATIONS), relative(fit, STRIATIONS), evidence);
+        return new FittedModel<>(model, fit);
     }
 
-    double predicted(int index, RoughnessNumbers numbers) {
-        return RoughnessKernel.ra(depths.si(index) / separationDepthM, grainM, boreM, numbers);
+    private static double relative(Fit fit, String parameter) {
+        return fit.standardError(parameter) / fit.value(parameter);
     }
 
-    double ra(int index) {
-        return ra.si(index);
+    /** One reading of one surface. */
+    private record Reading(RoughnessMeasurement surface, int index) {
+
+        double logRa() {
+            return Math.log(surface.ra.si(index));
+        }
+
+        double predicted(double[] numbers) {
+            if (!(numbers[0] > 0 && numbers[0] < Double.MAX_VALUE && numbers[1] < Double.MAX_VALUE)) {
+                return Double.NaN;
+            }
+            RoughnessModel start = RoughnessModel.standard();
+            RoughnessModel tried = start.withTextureRatio(numbers[0], 0, start.evidence())
+                    .withStriationGrowth(numbers[1], 0, start.evidence());
+            return Math.log(tried.raSi(
+                    surface.jet, Kind.LENGTH.si(surface.separationDepth), surface.depths.si(index)));
+        }
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("roughness measurement")
+                .put("jet", jet)
+                .put("separation_depth", Kind.LENGTH, Kind.LENGTH.si(separationDepth))
+                .put("depths", depths)
+                .put("ra", ra)
+                .map();
+    }
+
+    @Override
+    public String toString() {
+        return ra.size() + " roughness readings, separation depth "
+                + QuantityText.forPeople(Kind.LENGTH, separationDepth);
     }
 }

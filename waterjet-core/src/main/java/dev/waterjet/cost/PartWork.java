@@ -72,7 +72,7 @@ public final class PartWork implements Described, Serializable {
                 count,
                 s,
                 s > 0 ? pierce.time().relativeUncertainty() : 0,
-                idleS + count * pierce.idleTimeSi(),
+                idleS + count * Kind.TIME.si(pierce.idleTime()),
                 removedKg);
     }
 

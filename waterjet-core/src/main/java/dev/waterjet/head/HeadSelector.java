@@ -3,6 +3,7 @@ package dev.waterjet.head;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
@@ -213,12 +214,12 @@ public final class HeadSelector implements Serializable {
     }
 
     private Walls walls(PartRequirement demand, AbrasiveJet jet, Estimate<Speed> feed) {
-        Kerf kerf = kerfModel.kerf(jet, demand.workpiece(), model, feed.value());
-        return new Walls(kerf.largestWidth().si(), kerf.smallestWidth().si());
+        Kerf kerf = kerfModel.kerf(CutConditions.of(jet, demand.workpiece(), model), feed.value());
+        return new Walls(kerf.maximumWidth().si(), kerf.minimumWidth().si());
     }
 
     private HeadCandidate trial(PartRequirement demand, AbrasiveJet jet, Estimate<Speed> feed, Walls walls) {
-        Pierce pierce = PierceSelector.of(model, practice).choose(jet, demand.workpiece());
+        Pierce pierce = PierceSelector.of(practice).select(CutConditions.of(jet, demand.workpiece(), model));
         PartWork cutting = PartWork.of(
                 Estimate.withinFactor(Kind.TIME, demand.lengthSi() / feed.si(), feed.relativeUncertainty(), List.of()));
         PartWork work = demand.pierces() > 0 ? cutting.withPierces(demand.pierces(), pierce) : cutting;

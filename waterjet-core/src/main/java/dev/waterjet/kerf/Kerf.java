@@ -2,126 +2,94 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
 /**
- * The gap that a jet leaves in a workpiece at one feed: its walls, its taper and its lag.
+ * Kerf of one cut: its walls, its taper and its lag, computed when asked for.
  *
- * <p>Widths are measured across the path, both walls together; a half-width reaches from the path to one wall. Taper is
- * above zero where the kerf narrows downwards; it is told per side, and the included angle of both sides is twice that.
+ * <p>Widths are measured across the tool path, from wall to wall; a half-width reaches from the path to one wall. Taper is
+ * given per side, above 0 where the kerf narrows downwards; the included angle of both sides is twice that.
+ *
+ * @param model kerf model
+ * @param jet the jet
+ * @param workpiece the workpiece
+ * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
  */
-public final class Kerf implements Described, Serializable {
+public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estimate<Length> separationDepth)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final KerfShape shape;
-    private final KerfSpread spread;
-    private final Lag lag;
-    private final List<Caution> cautions;
-
-    private Kerf(KerfShape shape, KerfSpread spread, Lag lag, List<Caution> cautions) {
-        this.shape = shape;
-        this.spread = spread;
-        this.lag = lag;
-        this.cautions = cautions;
-    }
-
-    static Kerf of(KerfShape shape, KerfSpread spread, Lag lag, List<Caution> cautions) {
-        return new Kerf(shape, spread, lag, List.copyOf(cautions));
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece, or the separation depth is
+     *     uncertain by more than a factor of 20
+     */
+    public Kerf {
+        Objects.requireNonNull(model, "model");
+        Objects.requireNonNull(jet, "jet");
+        separationDepth = Separation.through(workpiece.thicknessSi(), separationDepth);
+        model.spread().withDepth(separationDepth.relativeUncertainty());
     }
 
     KerfShape shape() {
-        return shape;
+        return model.shape(jet, workpiece.thicknessSi(), separationDepth.si());
     }
 
     KerfSpread spread() {
-        return spread;
+        return model.spread().withDepth(separationDepth.relativeUncertainty());
     }
 
-    Kerf withBoreGrownBy(double growthM) {
-        return new Kerf(shape.withBore(shape.boreM() + growthM), spread, lag, cautions);
-    }
-
-    /**
-     * Thickness of the workpiece.
-     *
-     * @return the thickness, in m
-     */
+    /** {@return the thickness of the workpiece} */
     public Quantity<Length> thickness() {
-        return Kind.LENGTH.of(shape.thicknessM());
+        return workpiece.thickness();
     }
 
-    /**
-     * Depth that the jet just separates at the feed.
-     *
-     * @return the depth, no less than the thickness
-     */
-    public Estimate<Length> separationDepth() {
-        return Estimate.withinFactor(Kind.LENGTH, shape.separationDepthM(), spread.depthRelative(), cautions);
-    }
-
-    /**
-     * Quality index: separation depth over thickness.
-     *
-     * @return the index, 1 or more
-     */
+    /** {@return the quality index: separation depth over thickness, at least 1} */
     public double index() {
-        return shape.separationDepthM() / shape.thicknessM();
+        return separationDepth.si() / workpiece.thicknessSi();
     }
 
-    /**
-     * Width where the jet enters.
-     *
-     * @return the width
-     */
+    /** {@return the width at the entry} */
     public Estimate<Length> entryWidth() {
         return width(KerfShape::entryWidth);
     }
 
-    /**
-     * Width where the jet leaves.
-     *
-     * @return the width; zero where the jet just separates
-     */
+    /** {@return the width at the exit; 0 where the jet just separates} */
     public Estimate<Length> exitWidth() {
         return width(KerfShape::exitWidth);
     }
 
-    /**
-     * Greatest width over the depth.
-     *
-     * @return the width
-     */
-    public Estimate<Length> largestWidth() {
-        return width(KerfShape::largestWidth);
+    /** {@return the maximum width over the depth} */
+    public Estimate<Length> maximumWidth() {
+        return width(KerfShape::maximumWidth);
+    }
+
+    /** {@return the minimum width over the depth} */
+    public Estimate<Length> minimumWidth() {
+        return width(KerfShape::minimumWidth);
     }
 
     /**
-     * Smallest width over the depth.
+     * Returns the width at a depth.
      *
-     * @return the width
-     */
-    public Estimate<Length> smallestWidth() {
-        return width(KerfShape::smallestWidth);
-    }
-
-    /**
-     * Width at a depth.
-     *
-     * @param depth depth below the entry face, from zero to the thickness
+     * @param depth depth below the top side, from 0 to the thickness
      * @return the width
      */
     public Estimate<Length> widthAt(Quantity<Length> depth) {
@@ -131,216 +99,173 @@ public final class Kerf implements Described, Serializable {
 
     private double inside(double depthM) {
         return Require.between(
-                "depth", depthM, 0, shape.thicknessM(), Units.MILLIMETRE, "the thickness of the workpiece");
+                "depth", depthM, 0, workpiece.thicknessSi(), Units.MILLIMETRE, "the thickness of the workpiece");
     }
 
     private Estimate<Length> width(ToDoubleFunction<KerfShape> computed) {
-        return length(computed, spread.widthM());
+        return length(computed, 1);
     }
 
-    private Estimate<Length> length(ToDoubleFunction<KerfShape> computed, double scatterM) {
-        return Estimate.of(Kind.LENGTH, computed.applyAsDouble(shape), Math.hypot(spread.of(shape, computed), scatterM))
-                .with(cautions);
+    /** A length, and how much of the scatter of a width it has. */
+    private Estimate<Length> length(ToDoubleFunction<KerfShape> computed, double scatterShare) {
+        KerfShape shape = shape();
+        KerfSpread spread = spread();
+        double uncertainty = Math.hypot(spread.of(shape, computed), spread.widthM() * scatterShare);
+        return Estimate.of(Kind.LENGTH, computed.applyAsDouble(shape), uncertainty)
+                .with(cautions());
+    }
+
+    /** {@return the depth at which the kerf is widest, from 0 to the thickness} */
+    public Quantity<Length> depthOfMaximumWidth() {
+        return Kind.LENGTH.of(KerfKernel.widestDepth(shape(), 0, workpiece.thicknessSi()));
     }
 
     /**
-     * Depth at which the kerf is widest.
+     * Returns the distance from the tool path to the wall at a depth, on SI numbers: the wall profile, for drawing and loops.
      *
-     * @return the depth, from zero to the thickness
-     */
-    public Quantity<Length> depthOfLargestWidth() {
-        return Kind.LENGTH.of(KerfKernel.widestDepth(shape, 0, shape.thicknessM()));
-    }
-
-    /**
-     * Distance from path to wall at a depth, as a number: the wall profile y(z), for drawing and for loops.
-     *
-     * @param depthM depth in m, from zero to the thickness
+     * @param depthM depth in m, from 0 to the thickness
      * @return half-width in m
      */
     public double halfWidthSi(double depthM) {
-        return shape.halfWidth(inside(depthM));
+        return model.halfWidthSi(jet, separationDepth.si(), inside(depthM));
     }
 
     /**
-     * Slope of the wall at a depth: how much the half-width grows per depth.
+     * Returns the slope of the wall at a depth, on SI numbers: change of the half-width over depth.
      *
-     * @param depthM depth in m, above zero and below the separation depth
-     * @return dy/dz, below zero where the kerf narrows downwards
+     * @param depthM depth in m, above 0 and below the separation depth
+     * @return dy/dz, below 0 where the kerf narrows downwards
      */
     public double wallSlopeSi(double depthM) {
         Require.above("depth", inside(depthM), 0, Units.MILLIMETRE, "the wall starts there");
         Require.atMost(
                 "depth",
                 depthM,
-                Math.nextDown(shape.separationDepthM()),
+                Math.nextDown(separationDepth.si()),
                 Units.MILLIMETRE,
                 "at the separation depth the walls meet");
-        return shape.slope(depthM);
+        return shape().slope(depthM);
     }
 
     /**
-     * Distances from path to wall at many depths.
+     * Returns the taper of one wall: the angle whose tangent is {@code (entry width - exit width) / (2 thickness)}.
      *
-     * @param depths the depths, each from zero to the thickness
-     * @return a half-width for each
-     */
-    public QuantityArray<Length> halfWidths(QuantityArray<Length> depths) {
-        return depths.map(Kind.LENGTH, this::halfWidthSi);
-    }
-
-    /**
-     * Taper of one wall: the angle whose tangent is {@code (entry width - exit width) / (2 thickness)}.
-     *
-     * @return the angle from the jet's axis; above zero where the kerf narrows downwards
+     * @return angle from the axis of the jet; above 0 where the kerf narrows downwards
      */
     public Estimate<Angle> taperPerSide() {
         return angle(1);
     }
 
-    /**
-     * Angle between both walls: twice the taper per side.
-     *
-     * @return the angle; above zero where the kerf narrows downwards
-     */
+    /** {@return the included angle of both walls: twice the taper per side} */
     public Estimate<Angle> includedAngle() {
         return angle(2);
     }
 
     private Estimate<Angle> angle(int sides) {
+        KerfShape shape = shape();
+        KerfSpread spread = spread();
         // an angle, so that no sheet is so thin that its taper could be off by more than a right angle
         double scatter = Math.atan(spread.widthM() / (Math.sqrt(2) * shape.thicknessM()));
-        return Estimate.of(
-                        Kind.ANGLE,
-                        sides * shape.taperPerSide(),
-                        sides * Math.hypot(spread.of(shape, KerfShape::taperPerSide), scatter))
-                .with(cautions);
+        double uncertainty = Math.hypot(spread.of(shape, KerfShape::taperPerSide), scatter);
+        return Estimate.of(Kind.ANGLE, sides * shape.taperPerSide(), sides * uncertainty)
+                .with(cautions());
     }
 
     /**
-     * How far a wall is from straight and square: between two lines square to the face that hold the wall between them,
-     * away from both edges.
+     * Returns the deviation of a wall from straight and square: the distance of two lines square to the top side that hold
+     * the wall between them, away from both sides.
      *
-     * @param edge height left out at either edge, from zero to below half of the thickness
-     * @return greatest less smallest half-width
+     * @param edge height left out at either side, from 0 to below half of the thickness
+     * @return maximum less minimum half-width
      */
     public Estimate<Length> wallDeviation(Quantity<Length> edge) {
-        double edgeM = Require.between(
+        double edgeM = edgeHeight(edge, workpiece.thicknessSi());
+        return length(at -> at.deviation(edgeM), 1 / Math.sqrt(2));
+    }
+
+    static double edgeHeight(Quantity<Length> edge, double thicknessM) {
+        return Require.between(
                 "height left out at an edge",
                 Kind.LENGTH.si(edge),
                 0,
-                Math.nextDown(shape.thicknessM() / 2),
+                Math.nextDown(thicknessM / 2),
                 Units.MILLIMETRE,
-                "nothing would be left between the edges");
-        return length(at -> at.deviation(edgeM), spread.widthM() / Math.sqrt(2));
+                "half of the thickness");
     }
 
-    /**
-     * What the cross-section looks like.
-     *
-     * @return the regime
-     */
+    /** {@return the form of the cross-section} */
     public KerfRegime regime() {
-        return KerfRegime.of(shape.entryWidth(), shape.exitWidth(), shape.largestWidth());
+        KerfShape shape = shape();
+        return KerfRegime.of(shape.entryWidth(), shape.exitWidth(), shape.maximumWidth());
     }
 
-    /**
-     * Offset of the path that gives a part its size at the entry face: half of the entry width.
-     *
-     * @return the offset
-     */
+    /** {@return the kerf offset that gives a part its size at the top side: half of the entry width} */
     public Estimate<Length> offset() {
         return offset(MeasuringPlane.ENTRY);
     }
 
     /**
-     * Offset of the path that gives a part its size at a height.
+     * Returns the kerf offset that gives a part its size at a height.
      *
-     * @param datum where the part is measured
+     * @param plane height at which the part is measured
      * @return the offset: half of the width there
      */
-    public Estimate<Length> offset(MeasuringPlane datum) {
-        return length(datum::halfWidth, spread.widthM() / 2);
+    public Estimate<Length> offset(MeasuringPlane plane) {
+        return length(plane::halfWidth, 0.5);
     }
 
-    /**
-     * Smallest inner radius that this kerf can leave over the whole depth: half of the largest width.
-     *
-     * @return the radius
-     */
+    /** {@return the minimum inner radius over the whole depth: half of the maximum width} */
     public Estimate<Length> minimumInnerRadius() {
         return offset(MeasuringPlane.WIDEST);
     }
 
-    /**
-     * Narrowest slot that this kerf can cut over the whole depth: the largest width.
-     *
-     * @return the width of the slot
-     */
-    public Estimate<Length> smallestSlot() {
-        return largestWidth();
+    /** {@return the minimum width of a slot over the whole depth: the maximum width of the kerf} */
+    public Estimate<Length> minimumSlotWidth() {
+        return maximumWidth();
     }
 
-    /**
-     * The curved front of this cut.
-     *
-     * @return the lag
-     */
+    /** {@return the lag of this cut} */
     public Lag lag() {
-        return lag;
+        return new Lag(model.lagModel(), workpiece.thickness(), separationDepth);
     }
 
-    /**
-     * Cautions that apply to every number of this kerf.
-     *
-     * @return the cautions; empty if there are none
-     */
+    /** {@return the cautions that apply to every number of this kerf} */
     public List<Caution> cautions() {
-        return cautions;
+        Set<Caution> all = new LinkedHashSet<>(separationDepth.cautions());
+        all.addAll(KerfRange.cautions(model.evidence(), shape()));
+        return List.copyOf(all);
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("kerf")
-                .put("thickness", Kind.LENGTH, shape.thicknessM())
-                .put("separation_depth", Kind.LENGTH, shape.separationDepthM())
+                .put("model", model)
+                .put("jet", jet)
+                .put("workpiece", workpiece)
+                .put("separation_depth", separationDepth)
                 .put("index", index())
                 .put("regime", regime())
                 .put("entry_width", plain(entryWidth()))
                 .put("exit_width", plain(exitWidth()))
-                .put("largest_width", plain(largestWidth()))
-                .put("smallest_width", plain(smallestWidth()))
-                .put(
-                        "taper_per_side",
-                        Estimate.of(
-                                Kind.ANGLE, taperPerSide().si(), taperPerSide().standardUncertaintySi()))
-                .put("compensation", plain(offset()))
-                .put("lag", lag)
-                .put("cautions", cautions)
+                .put("maximum_width", plain(maximumWidth()))
+                .put("minimum_width", plain(minimumWidth()))
+                .put("taper_per_side", plain(taperPerSide()))
+                .put("offset", plain(offset()))
+                .put("exit_lag", lag().atExit())
+                .put("cautions", cautions())
                 .map();
     }
 
-    private static Estimate<Length> plain(Estimate<Length> estimate) {
-        return Estimate.of(Kind.LENGTH, estimate.si(), estimate.standardUncertaintySi());
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Kerf that
-                && shape.equals(that.shape)
-                && spread.equals(that.spread)
-                && lag.equals(that.lag)
-                && cautions.equals(that.cautions);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(shape, spread, lag, cautions);
+    /** The cautions stand once, beside the numbers. */
+    private static <Q extends Quantity<Q>> Estimate<Q> plain(Estimate<Q> estimate) {
+        return Estimate.of(estimate.kind(), estimate.si(), estimate.standardUncertaintySi());
     }
 
     @Override
     public String toString() {
-        return "kerf " + entryWidth().value() + " at the entry, " + exitWidth().value() + " at the exit, "
+        KerfShape shape = shape();
+        return "kerf " + QuantityText.forPeople(Kind.LENGTH, shape.entryWidth()) + " at entry, "
+                + QuantityText.forPeople(Kind.LENGTH, shape.exitWidth()) + " at exit, "
                 + regime().label();
     }
 }

@@ -1,16 +1,16 @@
 package dev.waterjet.kerf;
 
 /**
- * Where the walls of a kerf stand, on SI doubles.
+ * Walls of a kerf, on SI doubles.
  *
- * <p>Derived: the flux of grains across a jet is Gaussian (Balz et al., Exp. Fluids 2013), so is the dose that a pass
- * leaves across the kerf, and so is the depth that it can separate.
+ * <p>Derived: the flux of abrasive particles across a jet is Gaussian (Balz et al., Exp. Fluids 2013), and so are the dose
+ * that a pass leaves across the kerf and the depth that it can separate.
  */
 final class KerfKernel {
 
     /**
-     * Sharpness of the change from the jet's edge to its dose: half-width^-8 is the sum of both half-widths^-8. A choice of
-     * ours, without source; it rounds the corner between the two by at most 8 per cent.
+     * Sharpness of the change from the edge of the jet to its dose: half-width^-8 is the sum of both half-widths^-8. Chosen
+     * here, without source; it rounds the corner between the two by at most 8 per cent.
      */
     private static final double HALF_SHARPNESS = 4;
 
@@ -20,13 +20,13 @@ final class KerfKernel {
 
     private KerfKernel() {}
 
-    /** Radius of the spreading jet: d/2 + (S + z) tan(alpha). */
+    /** Radius of the diverging jet: d/2 + (S + z) tan(alpha). */
     static double jetRadius(double depthM, double boreM, double standOffM, double spreadSlope) {
         return boreM / 2 + (standOffM + depthM) * spreadSlope;
     }
 
     /**
-     * Half-width of the kerf. The dose alone reaches y_D = s sqrt(2 ln(H/z)), the jet alone y_J; the wall stands at y =
+     * Half-width of the kerf. The dose alone reaches y_D = s sqrt(2 ln(H/z)), the jet alone y_J; the wall is at y =
      * (y_D^-8 + y_J^-8)^(-1/8), below both and smooth. Zero from the depth H on.
      */
     static double halfWidth(double depthM, double separationDepthM, double doseSpreadM, double jetRadiusM) {
@@ -53,7 +53,7 @@ final class KerfKernel {
 
     /**
      * Separation depth at which the exit is as wide as the entry: from y(h) = y_J(0), ln(H/h) = y_J(h)^2 / (2 s^2
-     * ((y_J(h)/y_J(0))^8 - 1)^(1/4)). Infinite where the jet does not spread, or where no feed is slow enough.
+     * ((y_J(h)/y_J(0))^8 - 1)^(1/4)). Infinite where the jet does not diverge, or where no feed rate is low enough.
      */
     static double zeroTaperDepth(double thicknessM, double doseSpreadM, double entryRadiusM, double exitRadiusM) {
         double growth = Math.pow(exitRadiusM / entryRadiusM, 2 * HALF_SHARPNESS) - 1;

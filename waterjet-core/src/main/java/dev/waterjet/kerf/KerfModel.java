@@ -6,45 +6,61 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.fit.Fit;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.jet.JetSettings;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * Walls of a kerf from the dose that a pass leaves across it.
+ * Model of the walls of a kerf, from the erosive dose that a pass leaves across it.
  *
- * <p>Grains cross the jet with a Gaussian profile, so at a distance y from the path the jet can separate a depth of {@code
- * H exp(-y^2 / (2 s^2))}, with H the depth that it separates at the running feed. At depth z the dose therefore reaches
- * {@code y_D = s sqrt(2 ln(H/z))}; and no grain is farther out than the spreading jet, {@code y_J = d/2 + (S + z) tan
- * alpha}. The wall stands at {@code y = (y_D^-8 + y_J^-8)^(-1/8)}: a smooth minimum. One formula gives the V of a fast cut,
- * parallel walls, the reverse taper of a slow one and the barrel of thick plate.
+ * <pre>{@code
+ * CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
+ * Kerf kerf = KerfModel.standard().kerf(cut, millimetresPerMinute(120));
+ * Estimate<Length> offset = kerf.offset();
+ * Estimate<Angle> taper = kerf.taperPerSide();
+ * }</pre>
  *
- * <p>Symbols: s spread of the dose, told as a ratio to d; d exit bore of the focusing tube, worn as it is; S stand-off;
- * alpha half-angle of the jet; h thickness; all lengths in m.
+ * <p>Abrasive particles are distributed across the jet approximately as a Gaussian (Balz et al., Exp. Fluids 2013). At a
+ * distance y from the tool path the jet can therefore separate a depth of {@code H exp(-y^2 / (2 s^2))}, with H the depth that
+ * it separates at the feed rate. At the depth z the dose reaches {@code y_D = s sqrt(2 ln(H/z))}; and no particle travels
+ * outside the diverging jet, {@code y_J = d/2 + (S + z) tan alpha}. The wall is at a smooth minimum of both, {@code y = (y_D^-8
+ * + y_J^-8)^(-1/8)}. One formula gives the V of a fast cut, parallel walls, the reverse taper of a slow cut and the barrel of
+ * thick plate.
  *
- * <p>The form is derived, and its numbers are assumed: s/d = 0.27 within 20 per cent, alpha = 1 degree within 50 per cent,
- * a width scatters by 0.03 mm. No published coefficients are known; a shop fits its own with {@link
- * KerfFit}. A worn tube
- * widens jet and dose here; what it does to the separation depth is the feed model's to say.
+ * <p>Symbols: s spread of the dose, given as a ratio to d; d exit bore of the focusing tube, worn as it is; S stand-off
+ * distance; alpha half-angle of the jet; h thickness; lengths in m. A worn tube widens jet and dose; its effect on the
+ * separation depth is part of the feed model.
+ *
+ * <p>Evidence: the form is derived, its numbers are assumed: s/d = 0.27 within 20 per cent, alpha = 1 degree within 50 per
+ * cent, a width scatters by 0.03 mm. No published coefficients are known; fit the model to measured widths. Range: it was
+ * compared with published tapers of plates of 5 to 12.5 exit bores, cut with tubes of 0.8 mm to 1 mm, under assumed
+ * conditions. In thinner sheet it overestimates the taper (8 degrees per side at one bore, where 0 to 1.5 is common practice,
+ * no source); in thicker plate the barrel depends on a divergence that is not damped in the slot. Outside the range a kerf
+ * has a caution.
  *
  * <p>Worked number: tube 1 mm, stand-off 2 mm, 10 mm thick, index 3: entry 1.070 mm, exit 0.799 mm, taper 0.77 degrees per
  * side.
  */
-public final class KerfModel implements HasEvidence, Serializable {
+public final class KerfModel implements HasEvidence, Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
@@ -54,64 +70,81 @@ public final class KerfModel implements HasEvidence, Serializable {
     private static final double ASSUMED_ANGLE_UNCERTAINTY = 0.5;
     private static final double ASSUMED_WIDTH_SCATTER_M = 0.03e-3;
 
-    private static final KerfModel STANDARD = new KerfModel(
+    private static final KerfModel STANDARD = new KerfModel(new Values(
             ASSUMED_DOSE_RATIO,
             Math.tan(ASSUMED_HALF_ANGLE_RAD),
             new KerfSpread(0, ASSUMED_DOSE_UNCERTAINTY, ASSUMED_ANGLE_UNCERTAINTY, 0, ASSUMED_WIDTH_SCATTER_M),
             LagModel.standard(),
             Evidence.of(
                             EvidenceGrade.DERIVED,
-                            Source.of("Gaussian flux of grains across the jet: Balz et al., Exp. Fluids 2013"))
-                    .withNote(
-                            "The form is derived from the profile of the jet; spread 0.27 bores within 20 per cent, half-angle"
-                                    + " 1 degree within 50 per cent and a scatter of 0.03 mm are assumed: fit them to measured"
-                                    + " widths."));
+                            Source.of("Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids 2013"))
+                    .withNote("The form is derived from the profile of the jet; spread 0.27 bores within 20 per cent, half-angle"
+                            + " 1 degree within 50 per cent and a scatter of 0.03 mm are assumed: fit them to measured"
+                            + " widths.")
+                    .withRanges(KerfRange.ofAssumedNumbers())));
 
-    private final double doseRatio;
-    private final double spreadSlope;
-    /** Without the uncertainty of a separation depth, which comes with each cut. */
-    private final KerfSpread spread;
+    /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */
+    private record Values(
+            double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence)
+            implements Serializable {
 
-    private final LagModel lagModel;
-    private final Evidence evidence;
+        Values {
+            doseRatio = Require.positive("spread of the dose over the bore", doseRatio, Units.ONE);
+            spreadSlope = Require.notNegative("slope of the edge of the jet", spreadSlope, Units.ONE);
+            Objects.requireNonNull(spread, "spread");
+            Objects.requireNonNull(lagModel, "lagModel");
+            Objects.requireNonNull(evidence, "evidence");
+        }
 
-    private KerfModel(double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence) {
-        this.doseRatio = Require.positive("spread of the dose over the bore", doseRatio, Units.ONE);
-        this.spreadSlope = Require.notNegative("slope of the jet's edge", spreadSlope, Units.ONE);
-        this.spread = spread;
-        this.lagModel = Objects.requireNonNull(lagModel, "lagModel");
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+        private Object readResolve() {
+            return new KerfModel(this);
+        }
     }
 
-    /**
-     * The model with assumed numbers.
-     *
-     * @return the model to start from
-     */
+    private final transient Values values;
+
+    private KerfModel(Values values) {
+        this.values = values;
+    }
+
+    /** {@return the model with assumed numbers} */
     public static KerfModel standard() {
         return STANDARD;
     }
 
     /**
-     * This model with another spread of the dose.
+     * Returns a range for the evidence of a kerf model: a kerf outside it has a caution.
      *
-     * @param ratio standard deviation of the dose across the kerf over the exit bore, above zero
-     * @param relativeUncertainty its relative standard uncertainty, zero or more
-     * @param evidence what speaks for the model then
-     * @return the model with that spread
+     * @param minimumBores minimum thickness of the workpiece over the exit bore of the focusing tube
+     * @param maximumBores maximum of that ratio
+     * @return the range
      */
-    public KerfModel withDoseSpread(double ratio, double relativeUncertainty, Evidence evidence) {
-        Require.notNegative("relative uncertainty of the dose's spread", relativeUncertainty, Units.ONE);
-        KerfSpread changed = new KerfSpread(0, relativeUncertainty, spread.slopeRelative(), 0, spread.widthM());
-        return new KerfModel(ratio, spreadSlope, changed, lagModel, evidence);
+    public static ValidityRange<Dimensionless> thicknessRange(double minimumBores, double maximumBores) {
+        return KerfRange.of(minimumBores, maximumBores);
+    }
+
+    private KerfModel with(double doseRatio, double spreadSlope, KerfSpread spread, Evidence evidence) {
+        return new KerfModel(new Values(doseRatio, spreadSlope, spread, values.lagModel, evidence));
     }
 
     /**
-     * This model with another half-angle of the jet.
+     * Returns this model with another spread of the dose, not correlated with the half-angle.
      *
-     * @param halfAngle angle between the jet's edge and its axis, from zero to 45 degrees
-     * @param relativeUncertainty its relative standard uncertainty, zero or more
-     * @param evidence what speaks for the model then
+     * @param ratio standard deviation of the dose across the kerf over the exit bore, above 0
+     * @param relativeUncertainty its relative standard uncertainty, 0 to 3
+     * @param evidence evidence for the model with that spread
+     * @return the model with that spread
+     */
+    public KerfModel withDoseSpread(double ratio, double relativeUncertainty, Evidence evidence) {
+        return with(ratio, values.spreadSlope, values.spread.withDose(relativeUncertainty), evidence);
+    }
+
+    /**
+     * Returns this model with another half-angle of the jet, not correlated with the spread of the dose.
+     *
+     * @param halfAngle angle between the edge of the jet and its axis, from 0 to 45 degrees
+     * @param relativeUncertainty its relative standard uncertainty, 0 to 3
+     * @param evidence evidence for the model with that angle
      * @return the model with that angle
      */
     public KerfModel withHalfAngle(Quantity<Angle> halfAngle, double relativeUncertainty, Evidence evidence) {
@@ -121,207 +154,236 @@ public final class KerfModel implements HasEvidence, Serializable {
                 0,
                 Math.PI / 4,
                 Units.DEGREE,
-                "no jet that cuts opens wider");
-        Require.notNegative("relative uncertainty of the jet's half-angle", relativeUncertainty, Units.ONE);
-        KerfSpread changed = new KerfSpread(0, spread.doseRelative(), relativeUncertainty, 0, spread.widthM());
-        return new KerfModel(doseRatio, Math.tan(angle), changed, lagModel, evidence);
+                "a jet diverges by few degrees");
+        return with(values.doseRatio, Math.tan(angle), values.spread.withSlope(relativeUncertainty), evidence);
     }
 
     /**
-     * This model with another scatter of single widths.
+     * Returns this model with a correlation of its two numbers, as a fit finds it.
      *
-     * @param deviation standard deviation of a measured width about the model, zero or more
+     * @param correlation correlation of the logarithms of dose spread and half-angle, -1 to 1
+     * @return the model with that correlation
+     */
+    public KerfModel withCorrelation(double correlation) {
+        KerfSpread changed = values.spread.withCorrelation(correlation);
+        return with(values.doseRatio, values.spreadSlope, changed, values.evidence);
+    }
+
+    /**
+     * Returns this model with another scatter of single widths.
+     *
+     * @param deviation standard deviation of a measured width about the model, 0 or more
      * @return the model with that scatter
      */
     public KerfModel withWidthScatter(Quantity<Length> deviation) {
-        double scatterM = Require.notNegative("scatter of a width", Kind.LENGTH.si(deviation), Units.MILLIMETRE);
-        KerfSpread changed =
-                new KerfSpread(0, spread.doseRelative(), spread.slopeRelative(), spread.correlation(), scatterM);
-        return new KerfModel(doseRatio, spreadSlope, changed, lagModel, evidence);
+        KerfSpread changed = values.spread.withWidth(Kind.LENGTH.si(deviation));
+        return with(values.doseRatio, values.spreadSlope, changed, values.evidence);
     }
 
     /**
-     * This model with another lag.
+     * Returns this model with another lag model.
      *
-     * @param lagModel the lag
-     * @return the model with that lag
+     * @param lagModel lag model
+     * @return the model with that lag model
      */
     public KerfModel withLag(LagModel lagModel) {
-        return new KerfModel(doseRatio, spreadSlope, spread, lagModel, evidence);
+        return new KerfModel(
+                new Values(values.doseRatio, values.spreadSlope, values.spread, lagModel, values.evidence));
     }
 
-    public KerfModel fitted(Fit fit, String dose, String slope, Evidence from) {
-        KerfSpread found = new KerfSpread(
-                0,
-                fit.standardError(dose) / fit.value(dose),
-                fit.standardError(slope) / fit.value(slope),
-                fit.correlation(dose, slope),
-                fit.residualDeviation());
-        return new KerfModel(fit.value(dose), fit.value(slope), found, lagModel, from);
-    }
-
-    public double spreadSlope() {
-        return spreadSlope;
-    }
-
-    /**
-     * Standard deviation of the dose across the kerf, over the exit bore.
-     *
-     * @return the ratio, above zero
-     */
+    /** {@return the spread of the dose: its standard deviation across the kerf over the exit bore} */
     public double doseRatio() {
-        return doseRatio;
+        return values.doseRatio;
     }
 
-    /**
-     * Angle between the jet's edge and its axis.
-     *
-     * @return the angle, zero or more
-     */
+    /** {@return the angle between the edge of the jet and its axis} */
     public Quantity<Angle> halfAngle() {
-        return Kind.ANGLE.of(Math.atan(spreadSlope));
+        return Kind.ANGLE.of(Math.atan(values.spreadSlope));
     }
 
-    /**
-     * The lag that comes with a kerf.
-     *
-     * @return the model
-     */
+    /** {@return the lag model that a kerf gets} */
     public LagModel lagModel() {
-        return lagModel;
+        return values.lagModel;
     }
 
     /**
-     * The kerf at a feed.
+     * Returns the kerf at a feed rate.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param feed the feed, no faster than the one that just separates the workpiece
+     * @param cut conditions of the cut
+     * @param feed feed rate, at most the one that just separates the workpiece
      * @return the kerf
-     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed
+     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed rate
      */
-    public Kerf kerf(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
-        return kerf(jet, piece, Separation.of(jet, piece, feeds, feed));
+    public Kerf kerf(CutConditions cut, Quantity<Speed> feed) {
+        return kerf(cut, cut.depth(feed));
     }
 
     /**
-     * The kerf where the separation depth is known, as from a wedge cut.
+     * Returns the kerf for a known separation depth, as from a wedge cut.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param separationDepth depth that the jet just separates at the running feed, no less than the thickness
+     * @param cut conditions of the cut
+     * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
      * @return the kerf
      * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece
      */
-    public Kerf kerf(AbrasiveJet jet, Workpiece piece, Estimate<Length> separationDepth) {
-        return kerf(jet, piece, Separation.of(piece.thicknessSi(), separationDepth));
-    }
-
-    private Kerf kerf(AbrasiveJet jet, Workpiece piece, Separation separation) {
-        List<Caution> cautions = new ArrayList<>(separation.cautions());
-        if (evidence.grade() != EvidenceGrade.FITTED) {
-            cautions.add(Caution.notice(
-                    "kerf-not-fitted",
-                    "widths rest on assumed numbers; fit the kerf model to widths of your own cuts"));
-        }
-        return Kerf.of(
-                shape(jet, piece, separation.depthM()),
-                spread.withDepth(separation.relativeUncertainty()),
-                Lag.of(lagModel, piece.thicknessSi(), separation),
-                cautions);
-    }
-
-    public KerfShape shape(AbrasiveJet jet, Workpiece piece, double separationDepthM) {
-        return new KerfShape(
-                piece.thicknessSi(),
-                separationDepthM,
-                jet.head().tube().exitBoreSi(),
-                jet.head().standOffSi(),
-                doseRatio,
-                spreadSlope);
+    public Kerf kerf(CutConditions cut, Estimate<Length> separationDepth) {
+        return new Kerf(this, cut.jet(), cut.workpiece(), separationDepth);
     }
 
     /**
-     * Feed at which the exit is as wide as the entry.
+     * Returns the distance from the tool path to the wall, on SI numbers, for loops and fits.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @return the feed; nothing where the jet does not spread, so that no feed widens the exit enough
+     * @param jet settings of the jet
+     * @param separationDepthM depth that the jet just separates in m, above 0
+     * @param depthM depth below the top side in m, 0 or more
+     * @return half-width in m; 0 from the separation depth on
      */
-    public Optional<Estimate<Speed>> feedOfZeroTaper(AbrasiveJet jet, Workpiece piece, FeedModel feeds) {
-        KerfShape shape = shape(jet, piece, piece.thicknessSi());
+    public double halfWidthSi(JetSettings jet, double separationDepthM, double depthM) {
+        return shape(jet, depthM, separationDepthM).halfWidth(depthM);
+    }
+
+    KerfShape shape(JetSettings jet, double thicknessM, double separationDepthM) {
+        return new KerfShape(
+                thicknessM,
+                separationDepthM,
+                jet.tubeExitBoreSi(),
+                jet.standOffSi(),
+                values.doseRatio,
+                values.spreadSlope);
+    }
+
+    double spreadSlope() {
+        return values.spreadSlope;
+    }
+
+    KerfSpread spread() {
+        return values.spread;
+    }
+
+    /**
+     * Returns the feed rate at which the exit is as wide as the entry.
+     *
+     * @param cut conditions of the cut
+     * @return the feed rate; empty where the jet does not diverge, so that no feed rate widens the exit enough
+     */
+    public Optional<Estimate<Speed>> feedOfZeroTaper(CutConditions cut) {
+        KerfShape shape = shape(cut.jet(), cut.thicknessSi(), cut.thicknessSi());
         double depth = shape.zeroTaperDepth();
-        double feed = depth < Double.MAX_VALUE ? feeds.separationFeedSi(jet, piece.material(), depth) : 0;
+        double feed = depth < Double.MAX_VALUE ? cut.separationFeedSi(depth) : 0;
         if (!(feed > 0)) {
             return Optional.empty();
         }
-        double depthUncertainty = spread.of(shape, at -> Math.log(at.zeroTaperDepth()));
-        double slope = Math.log(feed / feeds.separationFeedSi(jet, piece.material(), depth * 1.001)) / Math.log(1.001);
-        double relative =
-                Math.hypot(feeds.relativeUncertainty(piece.material()), Math.min(50, depthUncertainty * slope));
-        return Optional.of(
-                Estimate.withinFactor(Kind.SPEED, feed, relative, feeds.cautions(jet, piece.material(), depth, feed)));
+        double depthUncertainty = values.spread.of(shape, at -> Math.log(at.zeroTaperDepth()));
+        double slope = Math.log(feed / cut.separationFeedSi(depth * 1.001)) / Math.log(1.001);
+        double relative = Math.hypot(cut.relativeUncertainty(), Math.min(50, depthUncertainty * slope));
+        return Optional.of(Estimate.withinFactor(Kind.SPEED, feed, relative, cut.feedCautions(depth, feed)));
     }
 
     /**
-     * Separation depth from which on a wall tapers no more than a limit: the least one, so the one of the fastest feed.
+     * Returns the minimum separation depth from which the taper of a wall is at most a limit. The taper falls as the
+     * separation depth rises, so this is the depth of the maximum feed rate.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param taperPerSide greatest taper per side, from zero to 45 degrees
-     * @return the depth, no less than the thickness; nothing if the jet does not spread and the limit is out of reach
+     * @param cut conditions of the cut
+     * @param taperPerSide maximum taper per side, between -90 and 90 degrees; below 0 for a kerf that widens downwards
+     * @return the depth, at least the thickness; empty if no depth has so small a taper
      */
-    public Optional<Estimate<Length>> separationDepthForTaper(
-            AbrasiveJet jet, Workpiece piece, Quantity<Angle> taperPerSide) {
-        double limit = Require.between(
-                "taper per side", Kind.ANGLE.si(taperPerSide), 0, Math.nextDown(Math.PI / 2), Units.DEGREE, "");
-        return separationDepthFor(jet, piece, KerfShape::taperPerSide, limit);
+    public Optional<Estimate<Length>> separationDepthForTaper(CutConditions cut, Quantity<Angle> taperPerSide) {
+        double right = Math.nextDown(Math.PI / 2);
+        double limit = Require.between("taper per side", Kind.ANGLE.si(taperPerSide), -right, right, Units.DEGREE, "");
+        return separationDepthFor(cut, KerfShape::taperPerSide, limit);
     }
 
     /**
-     * Separation depth from which on a wall deviates from straight and square no more than a limit, as {@link
-     * Kerf#wallDeviation} tells it: the least one, so the one of the fastest feed.
+     * Returns the minimum separation depth from which a wall deviates from straight and square by at most a limit, as in
+     * {@link Kerf#wallDeviation}: the depth of the maximum feed rate.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param edgeM height left out at each edge, in m, from zero to below half of the thickness
-     * @param deviationM greatest deviation, in m, zero or more
-     * @return the depth, no less than the thickness; nothing if no depth within ten thousand thicknesses will do
+     * @param cut conditions of the cut
+     * @param edge height left out at either side, from 0 to below half of the thickness
+     * @param deviation maximum deviation, 0 or more
+     * @return the depth, at least the thickness; empty if no depth up to ten thousand thicknesses has so small a deviation
      */
-    public Optional<Estimate<Length>> separationDepthForDeviationSi(
-            AbrasiveJet jet, Workpiece piece, double edgeM, double deviationM) {
-        Require.between(
-                "height left out at an edge",
-                edgeM,
-                0,
-                Math.nextDown(piece.thicknessSi() / 2),
-                Units.MILLIMETRE,
-                "nothing would be left between the edges");
-        Require.notNegative("deviation of a wall", deviationM, Units.MILLIMETRE);
-        return separationDepthFor(jet, piece, shape -> shape.deviation(edgeM), deviationM);
+    public Optional<Estimate<Length>> separationDepthForDeviation(
+            CutConditions cut, Quantity<Length> edge, Quantity<Length> deviation) {
+        double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
+        double limit = Require.notNegative("deviation of a wall", Kind.LENGTH.si(deviation), Units.MILLIMETRE);
+        return separationDepthFor(cut, shape -> shape.deviation(edgeM), limit);
+    }
+
+    /**
+     * Returns the maximum separation depth up to which a wall deviates from straight and square by at most a limit: the depth
+     * of the minimum feed rate. A slower cut widens downwards by more.
+     *
+     * @param cut conditions of the cut
+     * @param edge height left out at either side, from 0 to below half of the thickness
+     * @param deviation maximum deviation, 0 or more
+     * @return the depth; empty if no depth from {@link #separationDepthForDeviation} up to ten thousand thicknesses has a
+     *     larger deviation, or none has so small a one
+     */
+    public Optional<Estimate<Length>> maximumSeparationDepthForDeviation(
+            CutConditions cut, Quantity<Length> edge, Quantity<Length> deviation) {
+        double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
+        ToDoubleFunction<KerfShape> computed = shape -> shape.deviation(edgeM);
+        double limit = Kind.LENGTH.si(deviation);
+        return separationDepthForDeviation(cut, edge, deviation)
+                .flatMap(from -> known(cut, shape -> DepthSearch.maximum(shape, computed, limit, from.si())));
     }
 
     private Optional<Estimate<Length>> separationDepthFor(
-            AbrasiveJet jet, Workpiece piece, ToDoubleFunction<KerfShape> computed, double limit) {
-        KerfShape shape = shape(jet, piece, piece.thicknessSi());
-        double depth = DepthSearch.least(shape, computed, limit);
-        if (depth >= DepthSearch.farthest(shape)) {
+            CutConditions cut, ToDoubleFunction<KerfShape> computed, double limit) {
+        return known(cut, shape -> DepthSearch.minimum(shape, computed, limit));
+    }
+
+    /** A searched depth with its uncertainty, unless the search has come to its end. */
+    private Optional<Estimate<Length>> known(CutConditions cut, ToDoubleFunction<KerfShape> search) {
+        KerfShape shape = shape(cut.jet(), cut.thicknessSi(), cut.thicknessSi());
+        double depth = search.applyAsDouble(shape);
+        if (depth >= DepthSearch.end(shape)) {
             return Optional.empty();
         }
-        double relative = spread.of(shape, at -> Math.log(DepthSearch.least(at, computed, limit)));
+        double relative = values.spread.of(shape, at -> Math.log(search.applyAsDouble(at)));
         return Optional.of(Estimate.withinFactor(Kind.LENGTH, depth, relative, List.of()));
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("kerf model")
+                .put("dose_ratio", values.doseRatio)
+                .put("dose_relative_uncertainty", values.spread.doseRelative())
+                .put("half_angle", Kind.ANGLE, Math.atan(values.spreadSlope))
+                .put("half_angle_relative_uncertainty", values.spread.slopeRelative())
+                .put("correlation", values.spread.correlation())
+                .put("width_scatter", Kind.LENGTH, values.spread.widthM())
+                .put("lag_model", values.lagModel)
+                .put("evidence", values.evidence)
+                .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof KerfModel that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "kerf model, dose spread " + doseRatio + " bores, half-angle " + Math.toDegrees(Math.atan(spreadSlope))
-                + " deg";
+        return "kerf model, dose spread " + QuantityText.round(values.doseRatio, 4) + " bores, half-angle "
+                + QuantityText.forPeople(Kind.ANGLE, Math.atan(values.spreadSlope));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

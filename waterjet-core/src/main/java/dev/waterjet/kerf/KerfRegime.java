@@ -1,27 +1,27 @@
 package dev.waterjet.kerf;
 
-/** What a cross-section of the kerf looks like, entry face above. */
+/** Form of the cross-section of a kerf, top side up. */
 public enum KerfRegime {
-    /** Narrower at the exit: the feed is fast for the depth, or the jet is weak. */
+    /** Narrower at the exit: the feed rate is high for the depth, or the jet is weak. */
     NARROWING("narrowing downwards (V)"),
     /** As wide at the exit as at the entry, within two per cent. */
     PARALLEL("parallel"),
-    /** Wider at the exit: the feed is slow for the depth, or the material soft. */
+    /** Wider at the exit: the feed rate is low for the depth, or the material soft. */
     WIDENING("widening downwards (reverse taper)"),
-    /** Wider inside than at either face by more than two per cent, as in thick plate. */
+    /** Wider inside than at either side by more than two per cent, as in thick plate. */
     BARREL("barrel");
 
-    /** Widths that differ by less than this part of the greater one count as equal. */
+    /** Widths that differ by less than this part of the larger one count as equal. */
     private static final double EQUAL_WITHIN = 0.02;
 
-    private final String words;
+    private final String label;
 
-    KerfRegime(String words) {
-        this.words = words;
+    KerfRegime(String label) {
+        this.label = label;
     }
 
-    static KerfRegime of(double entryM, double exitM, double largestM) {
-        if (Math.max(entryM, exitM) < (1 - EQUAL_WITHIN) * largestM) {
+    static KerfRegime of(double entryM, double exitM, double maximumM) {
+        if (Math.max(entryM, exitM) < (1 - EQUAL_WITHIN) * maximumM) {
             return BARREL;
         }
         if (exitM < (1 - EQUAL_WITHIN) * entryM) {
@@ -30,12 +30,8 @@ public enum KerfRegime {
         return entryM < (1 - EQUAL_WITHIN) * exitM ? WIDENING : PARALLEL;
     }
 
-    /**
-     * The regime in words.
-     *
-     * @return lower-case words
-     */
+    /** {@return the name for people, in lower case} */
     public String label() {
-        return words;
+        return label;
     }
 }

@@ -1,27 +1,24 @@
 package dev.waterjet.kerf;
 
-import java.io.Serializable;
-
 /**
- * All numbers that a wall hangs on, in SI.
+ * Numbers that determine a wall, in SI.
  *
  * @param thicknessM thickness of the workpiece
- * @param separationDepthM depth that the jet just separates at the feed, the thickness or more
+ * @param separationDepthM depth that the jet just separates at the feed rate, at least the thickness
  * @param boreM exit bore of the focusing tube
- * @param standOffM distance from tube to entry face
+ * @param standOffM stand-off distance
  * @param doseRatio spread of the dose over the exit bore
  * @param spreadSlope tangent of the jet's half-angle
  */
-public record KerfShape(
+record KerfShape(
         double thicknessM,
         double separationDepthM,
         double boreM,
         double standOffM,
         double doseRatio,
-        double spreadSlope)
-        implements Serializable {
+        double spreadSlope) {
 
-    public double halfWidth(double depthM) {
+    double halfWidth(double depthM) {
         return KerfKernel.halfWidth(depthM, separationDepthM, doseRatio * boreM, jetRadius(depthM));
     }
 
@@ -41,15 +38,15 @@ public record KerfShape(
         return 2 * halfWidth(thicknessM);
     }
 
-    double largestWidth() {
+    double maximumWidth() {
         return 2 * halfWidth(KerfKernel.widestDepth(this, 0, thicknessM));
     }
 
-    double smallestWidth() {
+    double minimumWidth() {
         return 2 * halfWidth(KerfKernel.narrowestDepth(this, 0, thicknessM));
     }
 
-    /** Greatest less smallest half-width, this far from both faces and farther. */
+    /** Maximum less minimum half-width, leaving out a height at either side. */
     double deviation(double edgeM) {
         double last = thicknessM - edgeM;
         return halfWidth(KerfKernel.widestDepth(this, edgeM, last))
@@ -72,11 +69,11 @@ public record KerfShape(
         return new KerfShape(thicknessM, separationDepthM, newBoreM, standOffM, doseRatio, spreadSlope);
     }
 
-    public KerfShape withDoseRatio(double ratio) {
+    KerfShape withDoseRatio(double ratio) {
         return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, ratio, spreadSlope);
     }
 
-    public KerfShape withSpreadSlope(double slope) {
+    KerfShape withSpreadSlope(double slope) {
         return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, doseRatio, slope);
     }
 }

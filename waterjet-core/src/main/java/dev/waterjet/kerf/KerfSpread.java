@@ -1,37 +1,56 @@
 package dev.waterjet.kerf;
 
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.function.ToDoubleFunction;
 
 /**
- * How sure the numbers of a {@link KerfShape} are, and what that does to anything computed from them.
+ * Uncertainty of the numbers of a {@link KerfShape}, and of any result computed from them.
  *
  * <p>Each uncertain number is moved up and down by its standard uncertainty, and half of the change counts: JCGM 100,
  * 5.1.3 note 2. Unlike a derivative this stays finite where the exit closes.
  *
  * @param depthRelative relative standard uncertainty of the separation depth
- * @param doseRelative relative standard uncertainty of the dose's spread
+ * @param doseRelative relative standard uncertainty of the spread of the dose
  * @param slopeRelative relative standard uncertainty of the jet's half-angle
- * @param correlation correlation of the logarithms of dose spread and half-angle, as a fit finds it
+ * @param correlation correlation of the logarithms of dose spread and half-angle, from a fit
  * @param widthM standard deviation of one measured width about the model
  */
 record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM)
         implements Serializable {
 
-    private static final String REASON = "a kerf computed from it would tell nothing";
+    private static final String REASON = "a kerf computed from it would not be known at all";
 
     KerfSpread {
-        Require.relativeUncertainty("separation depth", depthRelative, REASON);
-        Require.relativeUncertainty("dose's spread", doseRelative, REASON);
-        Require.relativeUncertainty("jet's half-angle", slopeRelative, REASON);
+        depthRelative = Require.relativeUncertainty("separation depth", depthRelative, REASON);
+        doseRelative = Require.relativeUncertainty("spread of the dose", doseRelative, REASON);
+        slopeRelative = Require.relativeUncertainty("half-angle of the jet", slopeRelative, REASON);
+        correlation = Require.between("correlation of dose spread and half-angle", correlation, -1, 1, Units.ONE, "");
+        widthM = Require.notNegative("scatter of a width", widthM, Units.MILLIMETRE);
     }
 
     KerfSpread withDepth(double relative) {
         return new KerfSpread(relative, doseRelative, slopeRelative, correlation, widthM);
     }
 
-    /** Standard uncertainty of something computed from a shape, without the scatter of widths. */
+    KerfSpread withDose(double relative) {
+        return new KerfSpread(depthRelative, relative, slopeRelative, 0, widthM);
+    }
+
+    KerfSpread withSlope(double relative) {
+        return new KerfSpread(depthRelative, doseRelative, relative, 0, widthM);
+    }
+
+    KerfSpread withCorrelation(double newCorrelation) {
+        return new KerfSpread(depthRelative, doseRelative, slopeRelative, newCorrelation, widthM);
+    }
+
+    KerfSpread withWidth(double deviationM) {
+        return new KerfSpread(depthRelative, doseRelative, slopeRelative, correlation, deviationM);
+    }
+
+    /** Standard uncertainty of a result computed from a shape, without the scatter of widths. */
     double of(KerfShape shape, ToDoubleFunction<KerfShape> computed) {
         double depth = Math.exp(depthRelative);
         double dose = Math.exp(doseRelative);

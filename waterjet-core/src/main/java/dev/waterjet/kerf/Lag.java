@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
@@ -14,92 +15,80 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
-/** The curved front that a jet leaves behind at one feed, and what it does to arcs and corners. */
-public final class Lag implements Described, Serializable {
+/**
+ * Lag of one cut: the distance of its curved front behind the head, and the errors that it causes on arcs and at corners.
+ *
+ * @param model model of the cut front
+ * @param thickness thickness of the workpiece, above 0
+ * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
+ */
+public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> separationDepth)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final double coefficient;
-    private final double thicknessM;
-    private final double separationDepthM;
-    private final double relativeUncertainty;
-
-    private Lag(double coefficient, double thicknessM, double separationDepthM, double relativeUncertainty) {
-        this.coefficient = coefficient;
-        this.thicknessM = thicknessM;
-        this.separationDepthM = separationDepthM;
-        this.relativeUncertainty = relativeUncertainty;
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if the thickness is not above 0 or the jet does not separate it
+     */
+    public Lag {
+        Objects.requireNonNull(model, "model");
+        double thicknessM = Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE);
+        thickness = Kind.LENGTH.of(thicknessM);
+        separationDepth = Separation.through(thicknessM, separationDepth);
     }
 
-    static Lag of(LagModel model, double thicknessM, Separation separation) {
-        return new Lag(
-                model.coefficient(),
-                thicknessM,
-                separation.depthM(),
-                Math.hypot(model.relativeUncertainty(), separation.relativeUncertainty()));
+    private double thicknessM() {
+        return Kind.LENGTH.si(thickness);
+    }
+
+    private double relativeUncertainty() {
+        return Math.hypot(model.relativeUncertainty(), separationDepth.relativeUncertainty());
     }
 
     /**
-     * Lag at a depth.
+     * Returns the lag at a depth.
      *
-     * @param depth depth below the entry face, above zero and at most the thickness
-     * @return how far the front there is behind the entry
+     * @param depth depth below the top side, above 0 and at most the thickness
+     * @return distance of the front there behind the entry
      */
     public Estimate<Length> at(Quantity<Length> depth) {
         double depthM =
-                Require.above("depth", Kind.LENGTH.si(depth), 0, Units.MILLIMETRE, "at the entry there is no lag");
-        Require.atMost("depth", depthM, thicknessM, Units.MILLIMETRE, "the thickness");
-        return estimate(LagKernel.lag(coefficient, depthM, separationDepthM));
+                Require.above("depth", Kind.LENGTH.si(depth), 0, Units.MILLIMETRE, "there is no lag at the entry");
+        Require.atMost("depth", depthM, thicknessM(), Units.MILLIMETRE, "the thickness");
+        return estimate(model.lagSi(separationDepth.si(), depthM));
     }
 
-    /**
-     * Lag at the exit face.
-     *
-     * @return how far the exit is behind the entry
-     */
+    /** {@return the lag at the exit: distance of the exit behind the entry} */
     public Estimate<Length> atExit() {
-        return estimate(exitSi());
+        return estimate(exitM());
     }
 
-    /**
-     * Lag at the exit face as a number.
-     *
-     * @return lag in m
-     */
-    public double exitSi() {
-        return LagKernel.lag(coefficient, thicknessM, separationDepthM);
+    private double exitM() {
+        return model.lagSi(separationDepth.si(), thicknessM());
     }
 
     private Estimate<Length> estimate(double lagM) {
-        return Estimate.withinFactor(Kind.LENGTH, lagM, relativeUncertainty, List.of());
+        return Estimate.withinFactor(Kind.LENGTH, lagM, relativeUncertainty(), List.of());
     }
 
-    /**
-     * Angle between front and jet at the exit.
-     *
-     * @return the angle, between 0 and 90 degrees
-     */
+    /** {@return the angle between the front and the axis of the jet at the exit, from 0 to 90 degrees} */
     public Estimate<Angle> exitAngle() {
-        double angle = LagKernel.angle(coefficient, thicknessM, separationDepthM);
+        double angle = LagKernel.angle(model.coefficient(), thicknessM(), separationDepth.si());
         // d(angle)/d(ln tan) = sin cos
-        double relative = relativeUncertainty * Math.sin(angle) * Math.cos(angle) / angle;
+        double relative = relativeUncertainty() * Math.sin(angle) * Math.cos(angle) / angle;
         return Estimate.withinFactor(Kind.ANGLE, angle, relative, List.of());
     }
 
-    /**
-     * Angle by which the head leads, tilted in the direction of travel, so that the exit comes to stand under the entry.
-     *
-     * @return the lead angle: its tangent is lag over thickness
-     */
+    /** {@return the lead angle, a tilt in the cutting direction, that brings the exit under the entry; its tangent is lag over thickness} */
     public Quantity<Angle> leadAngle() {
-        return Kind.ANGLE.of(Math.atan(exitSi() / thicknessM));
+        return Kind.ANGLE.of(Math.atan(exitM() / thicknessM()));
     }
 
     /**
-     * Lag that a lead angle leaves at the exit.
+     * Returns the lag that remains at the exit with a lead angle.
      *
      * @param lead lead angle of the head, from 0 to below 90 degrees
-     * @return the lag; below zero where the exit then runs ahead
+     * @return the lag; below 0 where the exit runs ahead
      */
     public Quantity<Length> exitWithLead(Quantity<Angle> lead) {
         double leadRad = Require.between(
@@ -108,87 +97,67 @@ public final class Lag implements Described, Serializable {
                 0,
                 Math.nextDown(Math.PI / 2),
                 Units.DEGREE,
-                "the head stands above");
-        return Kind.LENGTH.of(exitSi() - thicknessM * Math.tan(leadRad));
+                "the head is above the workpiece");
+        return Kind.LENGTH.of(exitM() - thicknessM() * Math.tan(leadRad));
     }
 
     /**
-     * How far the exit is off an arc, by the tangent picture: it swings wide.
+     * Returns the error of the bottom edge on an arc in the tangent geometry: it swings wide.
      *
-     * @param radius radius of the arc, above zero
-     * @return the distance
+     * @param radius radius of the arc, above 0
+     * @return distance between bottom edge and arc
      */
     public Estimate<Length> errorOnArc(Quantity<Length> radius) {
         return errorOnArc(radius, LagGeometry.TANGENT);
     }
 
     /**
-     * How far the exit is off an arc.
+     * Returns the error of the bottom edge on an arc.
      *
-     * @param radius radius of the arc, above zero
-     * @param picture how the foot follows
-     * @return the distance, outwards in the tangent picture, inwards in the trailer picture
+     * @param radius radius of the arc, above 0
+     * @param geometry geometric model of the front
+     * @return distance between bottom edge and arc: outwards in the tangent geometry, inwards in the tractrix geometry
      */
-    public Estimate<Length> errorOnArc(Quantity<Length> radius, LagGeometry picture) {
+    public Estimate<Length> errorOnArc(Quantity<Length> radius, LagGeometry geometry) {
         double radiusM = Require.positive("radius of the arc", Kind.LENGTH.si(radius), Units.MILLIMETRE);
-        double lag = exitSi();
-        double error = picture.arcErrorSi(lag, radiusM);
+        double error = geometry.arcErrorSi(exitM(), radiusM);
         if (error == 0) {
             return Estimate.of(Kind.LENGTH, 0, 0);
         }
-        double above = picture.arcErrorSi(lag * Math.exp(relativeUncertainty), radiusM);
-        double below = picture.arcErrorSi(lag * Math.exp(-relativeUncertainty), radiusM);
+        double above = geometry.arcErrorSi(exitM() * Math.exp(relativeUncertainty()), radiusM);
+        double below = geometry.arcErrorSi(exitM() * Math.exp(-relativeUncertainty()), radiusM);
         return Estimate.withinFactor(Kind.LENGTH, error, Math.log(above / below) / 2, List.of());
     }
 
     /**
-     * How far the exit is off a corner taken at this feed. In the tangent picture the foot is thrown past an inside corner
-     * and notches it; in the trailer picture it is drawn across and leaves material, or cuts an outside corner off.
+     * Returns the error of the bottom edge at a corner taken at this feed rate. In the tangent geometry the front passes
+     * an inside corner and notches it; in the tractrix geometry it is drawn across, leaves material there and cuts an
+     * outside corner off.
      *
-     * @param turn change of direction at the corner, above 0 and up to 180 degrees
-     * @param picture how the foot follows
-     * @return the greatest distance: beyond the old line in the tangent picture, from the corner in the trailer picture,
-     *     zero where the front follows the path
+     * @param turn change of direction at the corner, above 0 and at most 180 degrees
+     * @param geometry geometric model of the front
+     * @return the maximum distance: beyond the old edge in the tangent geometry, from the corner in the tractrix geometry, 0
+     *     where the front follows the path
      */
-    public Quantity<Length> errorAtCorner(Quantity<Angle> turn, LagGeometry picture) {
+    public Quantity<Length> errorAtCorner(Quantity<Angle> turn, LagGeometry geometry) {
         double turnRad = Require.above("turn", Kind.ANGLE.si(turn), 0, Units.DEGREE, "a straight path has no corner");
         Require.atMost("turn", turnRad, Math.PI, Units.DEGREE, "the path turns back");
-        if (picture == LagGeometry.FOLLOWING) {
-            return Kind.LENGTH.of(0);
-        }
-        return Kind.LENGTH.of(
-                picture == LagGeometry.TANGENT
-                        ? LagKernel.tangentCorner(exitSi(), turnRad)
-                        : LagKernel.trailerCorner(exitSi(), turnRad));
+        return Kind.LENGTH.of(geometry.cornerErrorSi(exitM(), turnRad));
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("jet lag")
-                .put("coefficient", coefficient)
-                .put("thickness", Kind.LENGTH, thicknessM)
-                .put("separation_depth", Kind.LENGTH, separationDepthM)
+        return Description.of("lag")
+                .put("model", model)
+                .put("thickness", Kind.LENGTH, thicknessM())
+                .put("separation_depth", separationDepth)
                 .put("exit_lag", atExit())
                 .put("exit_angle", exitAngle())
                 .map();
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof Lag that
-                && coefficient == that.coefficient
-                && thicknessM == that.thicknessM
-                && separationDepthM == that.separationDepthM
-                && relativeUncertainty == that.relativeUncertainty;
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(coefficient, thicknessM, separationDepthM, relativeUncertainty);
-    }
-
-    @Override
     public String toString() {
-        return "lag at the exit " + atExit();
+        return "lag " + QuantityText.forPeople(Kind.LENGTH, exitM()) + " at the exit";
     }
 }

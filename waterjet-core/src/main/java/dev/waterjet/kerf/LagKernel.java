@@ -7,8 +7,8 @@ import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 
-/** The curved front of the cut, on SI doubles. */
-public final class LagKernel {
+/** Lag of the cut front, and the errors that follow from it on arcs and at corners, on SI doubles. */
+final class LagKernel {
 
     private static final int SCAN_STEPS = 60;
     private static final double SCAN_END = 3;
@@ -16,19 +16,19 @@ public final class LagKernel {
     private LagKernel() {}
 
     /**
-     * Coefficient k of the front x(z) = k z^2 / H from a critical point: at z = r H the front stands at an angle to the
-     * jet's axis, dx/dz = 2 k r = tan(angle).
+     * Coefficient k of the front x(z) = k z^2 / H from a critical point: at z = r H the front makes an angle with the axis
+     * of the jet, dx/dz = 2 k r = tan(angle).
      */
     static double coefficient(double criticalRatio, double angleRad) {
         return Math.tan(angleRad) / (2 * criticalRatio);
     }
 
     /** x(z) = k z^2 / H. */
-    public static double lag(double coefficient, double depthM, double separationDepthM) {
+    static double lag(double coefficient, double depthM, double separationDepthM) {
         return coefficient * depthM * depthM / separationDepthM;
     }
 
-    /** Angle of the front from the jet's axis: tan = 2 k z / H. */
+    /** Angle between the front and the axis of the jet: tan = 2 k z / H. */
     static double angle(double coefficient, double depthM, double separationDepthM) {
         return Math.atan(2 * coefficient * depthM / separationDepthM);
     }
@@ -38,8 +38,8 @@ public final class LagKernel {
         return lagM * lagM / (Math.hypot(radiusM, lagM) + radiusM);
     }
 
-    /** e = R - sqrt(R^2 - L^2) for L up to R; a longer trailer is pulled to the centre and stays there. */
-    static double trailerError(double lagM, double radiusM) {
+    /** e = R - sqrt(R^2 - L^2) for L up to R; with a longer lag the exit point is drawn to the centre and stays there. */
+    static double tractrixError(double lagM, double radiusM) {
         if (lagM >= radiusM) {
             return radiusM;
         }
@@ -52,20 +52,24 @@ public final class LagKernel {
     }
 
     /** L = sqrt(2 R e - e^2) for e below R; from there any lag is allowed. */
-    static double trailerLag(double errorM, double radiusM) {
+    static double tractrixLag(double errorM, double radiusM) {
         return errorM >= radiusM ? Double.POSITIVE_INFINITY : Math.sqrt(errorM * (2 * radiusM - errorM));
     }
 
-    /** Past a corner the foot lies L behind along the new line: L sin(turn) beside the old one, L from a right angle on. */
+    /**
+     * Past a corner the exit point lies L behind, along the new edge: L sin(turn) beside the old edge, L from a right angle
+     * on.
+     */
     static double tangentCorner(double lagM, double turnRad) {
         return lagM * Math.sin(Math.min(turnRad, Math.PI / 2));
     }
 
     /**
-     * Least distance between the corner and the curve on which a trailer of length L is drawn round it (a tractrix). With
-     * tan(psi/2) = tan(turn/2) exp(-t), t the way gone over L, the foot is sqrt(t^2 - 2 t cos(psi) + 1) L from the corner.
+     * Minimum distance between the corner and the tractrix on which the exit point is drawn round it, L behind the head. With
+     * tan(psi/2) = tan(turn/2) exp(-t), t the distance past the corner over L, the exit point is
+     * sqrt(t^2 - 2 t cos(psi) + 1) L from the corner.
      */
-    static double trailerCorner(double lagM, double turnRad) {
+    static double tractrixCorner(double lagM, double turnRad) {
         if (turnRad >= Math.PI) {
             return lagM;
         }
@@ -81,7 +85,7 @@ public final class LagKernel {
             best = squared.value(t) < squared.value(best) ? t : best;
         }
         if (best == 0) {
-            // so sharp a corner that the foot only moves away
+            // so sharp a corner that the exit point only moves away from it
             return lagM;
         }
         double step = SCAN_END / SCAN_STEPS;

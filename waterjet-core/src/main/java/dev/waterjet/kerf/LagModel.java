@@ -4,158 +4,196 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
 /**
- * How far the foot of the jet trails behind its head: the front of the cut is the parabola {@code x(z) = k z^2 / H}, with H
- * the depth that the jet just separates at the feed.
+ * Model of the cut front behind a jet: the parabola {@code x(z) = k z^2 / H}, with z the depth below the top side and H the
+ * depth that the jet just separates at the feed rate.
  *
- * <p>The standard coefficient follows from the published critical point of aluminium, cast iron and stainless steel: the
- * smooth zone ends at 0.52 H, where the striations lean 15 degrees from the jet's axis. So {@code k = tan(15 deg) / (2 *
- * 0.52) = 0.2576}: in a plate of thickness h cut at index q the lag at the exit is 0.2576 h/q. The parabola is published, the
- * coefficient derived; its relative standard uncertainty of 0.3 is assumed.
+ * <pre>{@code
+ * CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
+ * Estimate<Length> exitLag = LagModel.standard().lag(cut, millimetresPerMinute(120)).atExit();
+ * LagFunction overFeed = LagModel.standard().function(cut);
+ * }</pre>
  *
- * <p>Worked number: 20 mm at index 2 trails by 2.58 mm.
+ * <p>The standard coefficient follows from the published critical point of aluminium, cast iron and stainless steel (Momber,
+ * Kovacevic, Proc. IMechE B 209 (1995) 491-498): at 0.52 H the striations make an angle of 15 degrees with the axis of the
+ * jet. So {@code k = tan(15 deg) / (2 * 0.52) = 0.2576}: in a plate of thickness h cut at the quality index q the exit lag is
+ * 0.2576 h/q. The parabola is published, the coefficient derived; its relative standard uncertainty of 0.3 is assumed.
+ *
+ * <p>Worked number: 20 mm at index 2 have an exit lag of 2.58 mm.
  */
-public final class LagModel implements HasEvidence, Serializable {
+public final class LagModel implements HasEvidence, Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** The smooth zone ends at this part of the separation depth (Momber, Kovacevic 1995). */
+    /**
+     * Depth of the critical point of energy absorption over the separation depth (Momber, Kovacevic 1995). That the smooth
+     * zone ends there is derived.
+     */
     public static final double CRITICAL_DEPTH_RATIO = 0.52;
 
     private static final double CRITICAL_ANGLE_RAD = Math.toRadians(15);
     private static final double ASSUMED_UNCERTAINTY = 0.3;
 
-    private static final LagModel STANDARD = new LagModel(
+    private static final LagModel STANDARD = of(
             LagKernel.coefficient(CRITICAL_DEPTH_RATIO, CRITICAL_ANGLE_RAD),
             ASSUMED_UNCERTAINTY,
             Evidence.of(EvidenceGrade.DERIVED, Source.of("Momber, Kovacevic, Proc. IMechE B 209 (1995) 491-498"))
                     .withNote(
-                            "Parabolic front and critical point (0.52 of the greatest depth, 15 degrees) are published; the"
+                            "Parabolic front and critical point (0.52 of the maximum depth, 15 degrees) are published; the"
                                     + " lag that follows is derived. The relative uncertainty of 0.3 is assumed."));
 
-    private final double coefficient;
-    private final double relativeUncertainty;
-    private final Evidence evidence;
+    /** Checked content, and the serial form. */
+    private record Values(double coefficient, double relativeUncertainty, Evidence evidence) implements Serializable {
 
-    private LagModel(double coefficient, double relativeUncertainty, Evidence evidence) {
-        this.coefficient = Require.positive("lag coefficient", coefficient, Units.ONE);
-        this.relativeUncertainty =
-                Require.notNegative("relative uncertainty of the lag coefficient", relativeUncertainty, Units.ONE);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+        Values {
+            coefficient = Require.positive("lag coefficient", coefficient, Units.ONE);
+            relativeUncertainty =
+                    Require.notNegative("relative uncertainty of the lag coefficient", relativeUncertainty, Units.ONE);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private Object readResolve() {
+            return new LagModel(this);
+        }
     }
 
-    /**
-     * The front through the published critical point.
-     *
-     * @return the model
-     */
+    /** The lag at the exit of one cut over its feed rate, with the inverse in closed form. */
+    private record ExitLag(LagModel model, CutConditions cut) implements LagFunction {
+
+        ExitLag {
+            Objects.requireNonNull(model, "model");
+            Objects.requireNonNull(cut, "cut");
+        }
+
+        @Override
+        public double lagSi(double feedMPerS) {
+            return feedMPerS <= 0 ? 0 : model.lagSi(cut.separationDepthSi(feedMPerS), cut.thicknessSi());
+        }
+
+        /** Never faster than the feed rate that just separates the workpiece. */
+        @Override
+        public double feedSi(double lagM) {
+            double thickness = cut.thicknessSi();
+            double depth = model.coefficient() * thickness * thickness / Require.positive("lag", lagM, Units.MILLIMETRE);
+            return cut.separationFeedSi(Math.max(thickness, depth));
+        }
+    }
+
+    private final transient Values values;
+
+    private LagModel(Values values) {
+        this.values = values;
+    }
+
+    /** {@return the model through the published critical point} */
     public static LagModel standard() {
         return STANDARD;
     }
 
     /**
-     * A front with another coefficient.
+     * Returns a model with another coefficient.
      *
-     * @param coefficient k in {@code x = k z^2 / H}, above zero
-     * @param relativeUncertainty relative standard uncertainty of k, zero or more
-     * @param evidence what speaks for it
+     * @param coefficient k in {@code x = k z^2 / H}, above 0
+     * @param relativeUncertainty relative standard uncertainty of k, 0 or more
+     * @param evidence evidence for k
      * @return the model
      */
     public static LagModel of(double coefficient, double relativeUncertainty, Evidence evidence) {
-        return new LagModel(coefficient, relativeUncertainty, evidence);
+        return new LagModel(new Values(coefficient, relativeUncertainty, evidence));
     }
 
-    /**
-     * The coefficient k.
-     *
-     * @return k in {@code x = k z^2 / H}, above zero
-     */
+    /** {@return the coefficient k in {@code x = k z^2 / H}} */
     public double coefficient() {
-        return coefficient;
+        return values.coefficient;
     }
 
-    /**
-     * Relative standard uncertainty of the coefficient.
-     *
-     * @return the ratio, zero or more
-     */
+    /** {@return the relative standard uncertainty of the coefficient} */
     public double relativeUncertainty() {
-        return relativeUncertainty;
+        return values.relativeUncertainty;
     }
 
     /**
-     * The lag of a jet in a workpiece at a feed.
+     * Returns the lag of a cut.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param feed the feed, no faster than the one that just separates the workpiece
+     * @param cut conditions of the cut
+     * @param feed feed rate, at most the one that just separates the workpiece
      * @return the lag
-     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed
+     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed rate
      */
-    public Lag lag(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
-        return Lag.of(this, piece.thicknessSi(), Separation.of(jet, piece, feeds, feed));
+    public Lag lag(CutConditions cut, Quantity<Speed> feed) {
+        return new Lag(this, cut.workpiece().thickness(), cut.depth(feed));
     }
 
     /**
-     * Lag at the exit for loops over many feeds, on SI numbers.
+     * Returns the lag at the exit of a workpiece over the feed rate. A feed rate too fast to separate the workpiece is not
+     * refused by {@link LagFunction#lagSi}; {@link LagFunction#feedSi} returns none.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param feedMPerS the feed in m/s, above zero; one too fast to separate is not refused here
-     * @return lag in m, above zero; grows with the feed
+     * @param cut conditions of the cut
+     * @return the function
      */
-    public double exitLagSi(AbrasiveJet jet, Workpiece piece, FeedModel feeds, double feedMPerS) {
-        return LagKernel.lag(
-                coefficient, piece.thicknessSi(), feeds.separationDepthSi(jet, piece.material(), feedMPerS));
+    public LagFunction function(CutConditions cut) {
+        return new ExitLag(this, cut);
     }
 
     /**
-     * Fastest feed that keeps the lag at the exit below a limit, on SI numbers: the inverse of {@link #exitLagSi}.
+     * Returns the lag at a depth, on SI numbers.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param lagM lag allowed, in m, above zero
-     * @return feed in m/s, never faster than the one that just separates the workpiece
+     * @param separationDepthM depth that the jet just separates in m, above 0
+     * @param depthM depth below the top side in m, 0 or more
+     * @return lag in m
      */
-    public double feedForExitLagSi(AbrasiveJet jet, Workpiece piece, FeedModel feeds, double lagM) {
-        double thickness = piece.thicknessSi();
-        double depth = coefficient * thickness * thickness / Require.positive("lag", lagM, Units.MILLIMETRE);
-        return feeds.separationFeedSi(jet, piece.material(), Math.max(thickness, depth));
+    public double lagSi(double separationDepthM, double depthM) {
+        return LagKernel.lag(values.coefficient, depthM, separationDepthM);
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("lag model")
+                .put("coefficient", values.coefficient)
+                .put("relative_uncertainty", values.relativeUncertainty)
+                .put("evidence", values.evidence)
+                .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof LagModel that
-                && coefficient == that.coefficient
-                && relativeUncertainty == that.relativeUncertainty
-                && evidence.describe().equals(that.evidence.describe());
+        return other instanceof LagModel that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(coefficient, relativeUncertainty);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "lag " + coefficient + " z^2/H";
+        return "lag " + QuantityText.round(values.coefficient, 4) + " z^2/H";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,29 +1,25 @@
 package dev.waterjet.kerf;
 
-/** Height on the cut face at which a part is measured, and so the height that the path is offset for. */
+/** Height on the cut surface at which a part is measured, and for which the tool path is offset. */
 public enum MeasuringPlane {
-    /** The face that the jet enters. */
-    ENTRY("entry face"),
+    /** The top side, where the jet enters. */
+    ENTRY("top side"),
     /** Half of the thickness. */
     MIDDLE("half thickness"),
-    /** The face that the jet leaves. */
-    EXIT("exit face"),
-    /** Wherever the kerf is widest: the part is nowhere larger than its contour wants. */
-    WIDEST("widest place");
+    /** The bottom side, where the jet exits. */
+    EXIT("bottom side"),
+    /** The depth at which the kerf is widest: the part is nowhere larger than its contour. */
+    WIDEST("widest depth");
 
-    private final String words;
+    private final String label;
 
-    MeasuringPlane(String words) {
-        this.words = words;
+    MeasuringPlane(String label) {
+        this.label = label;
     }
 
-    /**
-     * The datum in words.
-     *
-     * @return lower-case words
-     */
+    /** {@return the name for people, in lower case} */
     public String label() {
-        return words;
+        return label;
     }
 
     double halfWidth(KerfShape shape) {
@@ -31,7 +27,7 @@ public enum MeasuringPlane {
             case ENTRY -> shape.entryWidth() / 2;
             case MIDDLE -> shape.halfWidth(shape.thicknessM() / 2);
             case EXIT -> shape.exitWidth() / 2;
-            case WIDEST -> shape.largestWidth() / 2;
+            case WIDEST -> shape.maximumWidth() / 2;
         };
     }
 }

@@ -5,108 +5,92 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** The smallest features that one kerf can give a part. Derived from its widths; the web is common practice, no source. */
-public final class MinimumFeatures implements Described, Serializable {
+/**
+ * Minimum features that a kerf can give a part. Derived from its widths; the web is common practice, no source.
+ *
+ * @param kerf the kerf
+ */
+public record MinimumFeatures(Kerf kerf) implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private static final Caution WEB_BY_PRACTICE = Caution.notice(
+    private static final Caution WEB_BY_PRACTICE = Caution.notice(Message.of(
             "web-by-practice",
-            "that a web should be no thinner than the kerf is wide is common practice without a source; brittle and"
-                    + " layered materials need more");
+            "a web at least as thick as the kerf is wide is common practice without a source; brittle and layered"
+                    + " materials need more"));
 
-    private static final Caution PIERCE_WIDENS = Caution.notice(
-            "pierce-widens", "a pierced hole grows with the dwell of the jet: the width of the kerf is its least size");
+    private static final Caution PIERCE_WIDENS = Caution.notice(Message.of(
+            "pierce-widens", "a pierced hole grows while the jet dwells; the width of the kerf is its minimum size"));
 
-    private final Kerf kerf;
-
-    private MinimumFeatures(Kerf kerf) {
-        this.kerf = kerf;
+    /** Checks the component. */
+    public MinimumFeatures {
+        Objects.requireNonNull(kerf, "kerf");
     }
 
     /**
-     * The smallest features of a kerf.
+     * Returns the minimum features of a kerf.
      *
      * @param kerf the kerf
-     * @return its smallest features
+     * @return its minimum features
      */
     public static MinimumFeatures of(Kerf kerf) {
         return new MinimumFeatures(kerf);
     }
 
-    /**
-     * Smallest inner radius: half of the largest width.
-     *
-     * @return the radius
-     */
+    /** {@return the minimum inner radius: half of the maximum width} */
     public Estimate<Length> innerRadius() {
         return kerf.minimumInnerRadius();
     }
 
-    /**
-     * Narrowest slot: the largest width.
-     *
-     * @return the width of the slot
-     */
+    /** {@return the minimum width of a slot: the maximum width} */
     public Estimate<Length> slot() {
-        return kerf.smallestSlot();
+        return kerf.minimumSlotWidth();
     }
 
-    /**
-     * Thinnest web between two kerfs: the largest width once more.
-     *
-     * @return the thickness of the web
-     */
+    /** {@return the minimum thickness of a web between two kerfs: the maximum width once more} */
     public Estimate<Length> web() {
-        return kerf.largestWidth().with(List.of(WEB_BY_PRACTICE));
+        return kerf.maximumWidth().with(List.of(WEB_BY_PRACTICE));
     }
 
-    /**
-     * Diameter of a hole that is pierced and left: at least the largest width.
-     *
-     * @return the diameter
-     */
+    /** {@return the minimum diameter of a hole that is only pierced: the maximum width} */
     public Estimate<Length> piercedHole() {
-        return kerf.largestWidth().with(List.of(PIERCE_WIDENS));
+        return kerf.maximumWidth().with(List.of(PIERCE_WIDENS));
     }
 
-    /**
-     * Diameter from which on a hole cut round its edge leaves a slug: twice the largest width.
-     *
-     * @return the diameter
-     */
+    /** {@return the minimum diameter of a hole that is cut round and leaves a slug: twice the maximum width} */
     public Estimate<Length> trepannedHole() {
-        Estimate<Length> width = kerf.largestWidth();
+        Estimate<Length> width = kerf.maximumWidth();
         return Estimate.of(Kind.LENGTH, 2 * width.si(), 2 * width.standardUncertaintySi())
                 .with(width.cautions());
     }
 
     /**
-     * What is left between two kerfs where they come nearest, at their widest place.
+     * Returns the thickness that remains between two kerfs where they are widest.
      *
-     * @param spacing distance between the two paths, zero or more
-     * @return the thickness of the web; zero or less where the kerfs touch
+     * @param spacing distance between the two tool paths, 0 or more
+     * @return the thickness of the web; 0 or less where the kerfs overlap
      */
     public Estimate<Length> remainingWeb(Quantity<Length> spacing) {
         double spacingM = Require.notNegative("distance between the paths", Kind.LENGTH.si(spacing), Units.MILLIMETRE);
-        Estimate<Length> width = kerf.largestWidth();
+        Estimate<Length> width = kerf.maximumWidth();
         return Estimate.of(Kind.LENGTH, spacingM - width.si(), width.standardUncertaintySi())
                 .with(width.cautions());
     }
 
     /**
-     * Whether two kerfs touch somewhere over the depth, by the best value of their width.
+     * Returns whether two kerfs overlap at some depth, by the best value of their width.
      *
-     * @param spacing distance between the two paths, zero or more
-     * @return true if nothing is left between them
+     * @param spacing distance between the two tool paths, 0 or more
+     * @return true if no web remains between them
      */
     public boolean kerfsOverlapAt(Quantity<Length> spacing) {
         return remainingWeb(spacing).si() <= 0;
@@ -114,7 +98,8 @@ public final class MinimumFeatures implements Described, Serializable {
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("smallest features")
+        return Description.of("minimum features")
+                .put("kerf", kerf)
                 .put("inner_radius", innerRadius())
                 .put("slot", slot())
                 .put("web", web())
@@ -125,6 +110,7 @@ public final class MinimumFeatures implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "smallest features of a " + kerf;
+        return "minimum slot " + QuantityText.forPeople(Kind.LENGTH, slot().si()) + ", inner radius "
+                + QuantityText.forPeople(Kind.LENGTH, innerRadius().si());
     }
 }

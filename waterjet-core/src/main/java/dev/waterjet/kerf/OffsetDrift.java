@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
@@ -16,52 +17,60 @@ import javax.measure.quantity.Time;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
- * How the path offset drifts while the focusing tube wears. The exit bore grows about linearly in time after run-in (from
- * memory); at what rate is not published, so the caller states it.
+ * Drift of the kerf offset while the focusing tube wears. After run-in the exit bore grows about linearly in time (from
+ * memory); its rate is not published, so the caller states it.
  *
- * <p>The separation depth is held: what a wider tube does to it is left to the feed model.
+ * <p>The separation depth is held: the effect of a wider tube on it is part of the feed model.
+ *
+ * @param kerf kerf of the tube in its present state
+ * @param plane height at which the part is measured
+ * @param boreGrowth rate at which the exit bore grows in diameter, above 0
  */
-public final class OffsetDrift implements Described, Serializable {
+public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreGrowth)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final Kerf kerf;
-    private final MeasuringPlane datum;
-    private final double growthMPerS;
-
-    private OffsetDrift(Kerf kerf, MeasuringPlane datum, double growthMPerS) {
-        this.kerf = kerf;
-        this.datum = Objects.requireNonNull(datum, "datum");
-        this.growthMPerS = Require.positive("growth of the exit bore", growthMPerS, Units.MICROMETRE_PER_HOUR);
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if the growth is not above 0
+     */
+    public OffsetDrift {
+        Objects.requireNonNull(kerf, "kerf");
+        Objects.requireNonNull(plane, "plane");
+        boreGrowth = Kind.SPEED.of(Require.positive(
+                "growth of the exit bore", Kind.SPEED.si(boreGrowth), Units.MICROMETRE_PER_HOUR));
     }
 
     /**
-     * The drift from a kerf on.
+     * Returns the drift that starts from a kerf.
      *
-     * @param kerf the kerf of the tube as it is now
-     * @param datum where the part is measured
-     * @param boreGrowth how fast the exit bore grows in diameter, above zero
+     * @param kerf kerf of the tube in its present state
+     * @param plane height at which the part is measured
+     * @param boreGrowth rate at which the exit bore grows in diameter, above 0
      * @return the drift
      */
-    public static OffsetDrift of(Kerf kerf, MeasuringPlane datum, Quantity<Speed> boreGrowth) {
-        return new OffsetDrift(kerf, datum, Kind.SPEED.si(boreGrowth));
+    public static OffsetDrift of(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreGrowth) {
+        return new OffsetDrift(kerf, plane, boreGrowth);
     }
 
     /**
-     * The offset that is right after some time of cutting.
+     * Returns the correct offset after some time of cutting.
      *
-     * @param cuttingTime time with abrasive on, zero or more
+     * @param cuttingTime jet-on time with abrasive, 0 or more
      * @return the offset
      */
     public Estimate<Length> offsetAfter(Quantity<Time> cuttingTime) {
-        return kerf.withBoreGrownBy(grown(cuttingTime)).offset(datum);
+        KerfShape worn = kerf.shape().withBore(kerf.shape().boreM() + grown(cuttingTime));
+        KerfSpread spread = kerf.spread();
+        double uncertainty = Math.hypot(spread.of(worn, plane::halfWidth), spread.widthM() / 2);
+        return Estimate.of(Kind.LENGTH, plane.halfWidth(worn), uncertainty).with(kerf.cautions());
     }
 
     /**
-     * By how much a part is then undersize per side if the offset is left as it is.
+     * Returns the growth of the correct offset: by this much a part is undersize per side if the offset is left unchanged.
      *
-     * @param cuttingTime time with abrasive on, zero or more
-     * @return growth of the right offset
+     * @param cuttingTime jet-on time with abrasive, 0 or more
+     * @return growth of the correct offset
      */
     public Estimate<Length> driftAfter(Quantity<Time> cuttingTime) {
         double grown = grown(cuttingTime);
@@ -69,37 +78,42 @@ public final class OffsetDrift implements Described, Serializable {
                 Kind.LENGTH, drift(kerf.shape(), grown), kerf.spread().of(kerf.shape(), shape -> drift(shape, grown)));
     }
 
+    private double growthMPerS() {
+        return Kind.SPEED.si(boreGrowth);
+    }
+
     private double grown(Quantity<Time> cuttingTime) {
-        return growthMPerS * Require.notNegative("cutting time", Kind.TIME.si(cuttingTime), Units.HOUR);
+        return growthMPerS() * Require.notNegative("cutting time", Kind.TIME.si(cuttingTime), Units.HOUR);
     }
 
     private double drift(KerfShape shape, double grownM) {
-        return datum.halfWidth(shape.withBore(shape.boreM() + grownM)) - datum.halfWidth(shape);
+        return plane.halfWidth(shape.withBore(shape.boreM() + grownM)) - plane.halfWidth(shape);
     }
 
     /**
-     * Time until the drift uses up a tolerance.
+     * Returns the time until the drift has used up a tolerance.
      *
-     * @param perSide how far the wall may move, above zero
-     * @return time with abrasive on
+     * @param perSide distance by which the wall may move, above 0
+     * @return jet-on time with abrasive
      */
     public Estimate<Time> timeUntil(Quantity<Length> perSide) {
         double tolerance = Require.positive("tolerance per side", Kind.LENGTH.si(perSide), Units.MILLIMETRE);
+        KerfShape now = kerf.shape();
         Require.above(
-                "width of the kerf at the " + datum.label(),
-                2 * datum.halfWidth(kerf.shape()),
+                "width of the kerf at the " + plane.label(),
+                2 * plane.halfWidth(now),
                 0,
                 Units.MILLIMETRE,
                 "where the jet just separates, wear changes nothing");
         return Estimate.of(
                 Kind.TIME,
-                growthUntil(kerf.shape(), tolerance) / growthMPerS,
-                kerf.spread().of(kerf.shape(), shape -> growthUntil(shape, tolerance)) / growthMPerS);
+                growthUntil(now, tolerance) / growthMPerS(),
+                kerf.spread().of(now, shape -> growthUntil(shape, tolerance)) / growthMPerS());
     }
 
-    /** Half-widths grow with the bore without end, so an upper end is found by doubling. */
+    /** Half-widths grow with the bore without limit, so an upper end is found by doubling. */
     private double growthUntil(KerfShape shape, double toleranceM) {
-        if (datum.halfWidth(shape) <= 0) {
+        if (plane.halfWidth(shape) <= 0) {
             return 0;
         }
         double high = 2 * toleranceM;
@@ -111,15 +125,16 @@ public final class OffsetDrift implements Described, Serializable {
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("compensation drift")
+        return Description.of("offset drift")
                 .put("kerf", kerf)
-                .put("datum", datum)
-                .put("growth_of_bore", Kind.SPEED, growthMPerS)
+                .put("plane", plane)
+                .put("bore_growth", Kind.SPEED, growthMPerS())
                 .map();
     }
 
     @Override
     public String toString() {
-        return "drift of the offset at the " + datum.label();
+        return "drift of the kerf offset at the " + plane.label() + ", bore growing "
+                + QuantityText.print(Kind.SPEED, boreGrowth, Units.MICROMETRE_PER_HOUR, 4);
     }
 }

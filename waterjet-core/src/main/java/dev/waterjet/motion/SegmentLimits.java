@@ -1,10 +1,10 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.kerf.ArcLagKernel;
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.GeometryException;
@@ -131,7 +131,7 @@ final class SegmentLimits {
         double front = finishes.feedMPerS[finish];
         byte limit = finishes.why[finish];
         double tolerance = finishes.toleranceM[finish];
-        double lagAllowed = ArcLagKernel.arcLag(arc.radius(), tolerance);
+        double lagAllowed = LagGeometry.TANGENT.arcLagSi(tolerance, arc.radius());
         if (!finishes.isLead[finish] && lagAllowed < finishes.lagM[finish]) {
             front = Math.min(front, slowFeed(i, lagAllowed, tolerance));
             limit = LAG_ON_ARC;
@@ -169,8 +169,8 @@ final class SegmentLimits {
         double[] tolerance = isOutside ? finishes.outsideToleranceM : finishes.toleranceM;
         double error = Math.min(tolerance[before], tolerance[after]);
         double lagAllowed = isSampled
-                ? ArcLagKernel.arcLag(sampledRadius(sine, cosine), error)
-                : ArcLagKernel.cornerLag(sine, cosine, error);
+                ? LagGeometry.TANGENT.arcLagSi(error, sampledRadius(sine, cosine))
+                : cornerLag(sine, cosine, error);
         if (lagAllowed < Math.max(finishes.lagM[before], finishes.lagM[after])) {
             spans.nodeFrontMPerS[i] = slowFeed(i, lagAllowed, error);
             spans.nodeLimit[i] = isSampled ? LAG_ON_ARC : isOutside ? OUTSIDE : INSIDE;
@@ -186,6 +186,11 @@ final class SegmentLimits {
         double rounding = deviationM * cosineOfHalf * (1 + cosineOfHalf) / (sineOfHalf * sineOfHalf);
         double room = shorterM / 2 * cosineOfHalf / sineOfHalf;
         return Math.sqrt(acrossMPerS2 * Math.min(rounding, room));
+    }
+
+    /** Lag whose error at a corner is L sin(turn) in the tangent geometry, the whole lag from a right angle on. */
+    private static double cornerLag(double sineOfTurn, double cosineOfTurn, double errorM) {
+        return cosineOfTurn <= 0 ? errorM : errorM / Math.abs(sineOfTurn);
     }
 
     /** Radius of the curve whose samples two lines are: (l1 + l2)/(4 sin(turn/2)), sin(turn) = 2 sin cos of the half. */

@@ -5,7 +5,9 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
@@ -15,137 +17,58 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
 
-/** The way to pierce a plate that was chosen, why, and what it takes. */
-public final class Pierce implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
-
-    private final PierceMethod way;
-    private final double pressurePa;
-    private final Estimate<Time> time;
-    private final double idleS;
-    private final String reason;
-    private final List<Caution> cautions;
-
-    private Pierce(
-            PierceMethod way,
-            double pressurePa,
-            Estimate<Time> time,
-            double idleS,
-            String reason,
-            List<Caution> cautions) {
-        this.way = way;
-        this.pressurePa = pressurePa;
-        this.time = time;
-        this.idleS = idleS;
-        this.reason = reason;
-        this.cautions = List.copyOf(cautions);
-    }
-
-    public static Pierce of(
-            PierceMethod way,
-            double pressurePa,
-            Estimate<Time> time,
-            double idleS,
-            String reason,
-            List<Caution> cautions) {
-        return new Pierce(way, pressurePa, time, idleS, reason, cautions);
-    }
+/**
+ * Pierce of a plate: the method that was selected, its reason, and the time that it takes.
+ *
+ * @param method the method
+ * @param pressure gauge pressure at the orifice during the pierce, above 0; with a drilled hole, that at which the cut starts
+ * @param time jet-on time until the jet is through; 0 with a drilled hole
+ * @param idleTime further time with the jet off or stationary, 0 or more: raising the pressure, or drilling
+ * @param reason reason for the method
+ * @param cautions cautions for the shop
+ */
+public record Pierce(
+        PierceMethod method,
+        Quantity<Pressure> pressure,
+        Estimate<Time> time,
+        Quantity<Time> idleTime,
+        Message reason,
+        List<Caution> cautions)
+        implements Described, Serializable {
 
     /**
-     * The way chosen.
+     * Checks the components.
      *
-     * @return the way
+     * @throws dev.waterjet.measure.DomainException if the pressure is not above 0, or a time is below 0
      */
-    public PierceMethod method() {
-        return way;
-    }
-
-    /**
-     * Pressure while it pierces.
-     *
-     * @return gauge pressure at the orifice, in Pa; where the hole is drilled, the pressure at which the cut starts
-     */
-    public Quantity<Pressure> pressure() {
-        return Kind.PRESSURE.of(pressurePa);
-    }
-
-    /**
-     * Time with the jet on until the jet is through.
-     *
-     * @return the time; zero where the hole is drilled
-     */
-    public Estimate<Time> time() {
-        return time;
-    }
-
-    /**
-     * Time beside it with the jet off or at rest: raising the pressure, or drilling.
-     *
-     * @return the time, in s
-     */
-    public Quantity<Time> idleTime() {
-        return Kind.TIME.of(idleS);
-    }
-
-    /**
-     * Time beside it as a number.
-     *
-     * @return the time in s
-     */
-    public double idleTimeSi() {
-        return idleS;
-    }
-
-    /**
-     * Why this way.
-     *
-     * @return one sentence
-     */
-    public String reason() {
-        return reason;
-    }
-
-    /**
-     * What the shop must know.
-     *
-     * @return the cautions; empty if there are none
-     */
-    public List<Caution> cautions() {
-        return cautions;
+    public Pierce {
+        Objects.requireNonNull(method, "method");
+        pressure = Kind.PRESSURE.of(
+                Require.positive("pierce pressure", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL));
+        Require.notNegative("pierce time", time.si(), Units.SECOND);
+        idleTime = Kind.TIME.of(Require.notNegative("idle time of a pierce", Kind.TIME.si(idleTime), Units.SECOND));
+        Objects.requireNonNull(reason, "reason");
+        cautions = List.copyOf(cautions);
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("pierce")
-                .put("way", way)
-                .put("pressure", Kind.PRESSURE, pressurePa)
+                .put("method", method)
+                .put("pressure", Kind.PRESSURE, Kind.PRESSURE.si(pressure))
                 .put("time", time)
-                .put("idle_time", Kind.TIME, idleS)
+                .put("idle_time", Kind.TIME, Kind.TIME.si(idleTime))
                 .put("reason", reason)
                 .put("cautions", cautions)
                 .map();
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof Pierce that
-                && way == that.way
-                && pressurePa == that.pressurePa
-                && time.equals(that.time)
-                && idleS == that.idleS
-                && reason.equals(that.reason)
-                && cautions.equals(that.cautions);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(way.name(), pressurePa, time, idleS, reason, cautions);
-    }
-
-    @Override
     public String toString() {
-        return way.label() + " at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 3) + ", "
-                + QuantityText.round(time.si(), 2) + " s: " + reason;
+        if (method == PierceMethod.PRE_DRILLED) {
+            return "pre-drilled hole, started at " + QuantityText.forPeople(Kind.PRESSURE, pressure);
+        }
+        return method.label() + " pierce at " + QuantityText.forPeople(Kind.PRESSURE, pressure) + ", "
+                + QuantityText.forPeople(Kind.TIME, time.si());
     }
 }

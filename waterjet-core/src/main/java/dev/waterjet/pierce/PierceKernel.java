@@ -16,8 +16,8 @@ final class PierceKernel {
     }
 
     /**
-     * Rate at which a hole deepens where a share of the cut's own removal reaches its bottom. A cut of width d removes
-     * u h d at its separation feed u; spread over the hole's area pi d^2/4 this is dh/dt = e 4 u h/(pi d). Derived.
+     * Rate at which a hole deepens if a share e of the removal of a cut reaches its bottom. A cut of width d removes u h d at
+     * its separation feed rate u; over the area of the hole pi d^2/4 this is dh/dt = e 4 u h/(pi d). Derived.
      */
     static double rate(double share, double feedMPerS, double depthM, double boreM) {
         return share * 4 * feedMPerS * depthM / (Math.PI * boreM);

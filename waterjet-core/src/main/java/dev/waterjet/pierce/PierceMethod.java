@@ -1,28 +1,24 @@
 package dev.waterjet.pierce;
 
-/** How the jet first goes through a plate. */
+/** Method by which the jet first goes through a plate. */
 public enum PierceMethod {
-    /** The jet stands still at full pressure until it is through. */
+    /** The jet is stationary at full pressure until it is through. */
     STATIONARY("stationary"),
-    /** The jet circles or swings a little at full pressure, so that the returning water does not meet it. */
+    /** The jet moves on a short line or circle at full pressure, so that the returning water does not meet it. */
     MOVING("moving"),
-    /** The abrasive flows first, then the jet comes at low pressure and stands still until it is through. */
+    /** The abrasive flows first, then the jet starts at low pressure and is stationary until it is through. */
     LOW_PRESSURE("low pressure, abrasive first"),
-    /** A drill makes the hole, and the jet starts in it. */
+    /** The hole is drilled, and the jet starts in it. */
     PRE_DRILLED("pre-drilled");
 
-    private final String words;
+    private final String label;
 
-    PierceMethod(String words) {
-        this.words = words;
+    PierceMethod(String label) {
+        this.label = label;
     }
 
-    /**
-     * The way in words.
-     *
-     * @return lower-case words
-     */
+    /** {@return the name for people, in lower case} */
     public String label() {
-        return words;
+        return label;
     }
 }

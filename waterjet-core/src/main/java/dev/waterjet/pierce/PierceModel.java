@@ -6,15 +6,16 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -22,20 +23,24 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
-import org.apache.commons.math3.stat.regression.SimpleRegression;
 
 /**
- * Depth of a blind hole over time: {@code h = a t^b}, with {@code a} the depth after one second.
+ * Model of the depth of a blind hole over time: {@code h = a t^b}, with {@code a} the depth after one second.
  *
- * <p>The form is published (Orbanic, Junkar, Proc. IMechE B 218 (2004)); no {@code a} or {@code b} is. A shop finds its own
- * with {@link #fitted}, from a stop watch and a handful of pierces of known depth. Until then {@link #derived} reads one out
- * of a feed model, which is good to a factor of two or three and says so.
+ * <pre>{@code
+ * PierceModel model = PierceModel.derived(cut, PierceMethod.STATIONARY);
+ * Estimate<Time> time = model.time(millimetres(12));
+ * }</pre>
+ *
+ * <p>The form is published (Orbanic, Junkar, Proc. IMechE B 218 (2004)); no {@code a} or {@code b} is. A shop fits its own
+ * from timed pierces of known depth ({@code PierceMeasurement} in package {@code calibrate}). Until then {@link #derived}
+ * gets both from a feed model; a time is then known within a factor of 2 to 3, and has a caution.
  */
 public final class PierceModel implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Share of a cut's removal that reaches the bottom of a blind hole while the jet stands still. Assumed. */
+    /** Share of a cut's removal that reaches the bottom of a blind hole while the jet is stationary. Assumed. */
     private static final double STATIONARY_SHARE = 0.02;
 
     /** The same while the jet moves, so that the returning water does not meet it. Assumed. */
@@ -45,187 +50,155 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
     private static final double DERIVED_UNCERTAINTY = 0.8;
 
     private static final double STEP = 1.001;
-    private static final int FEWEST_PIERCES = 3;
 
-    private final double afterOneSecondM;
-    private final double exponent;
-    private final double relativeUncertainty;
-    private final Evidence evidence;
+    /** Checked content, and the serial form. */
+    private record Values(double afterOneSecondM, double exponent, double relativeUncertainty, Evidence evidence)
+            implements Serializable {
 
-    private PierceModel(double afterOneSecondM, double exponent, double relativeUncertainty, Evidence evidence) {
-        this.afterOneSecondM = Require.positive("pierced depth after one second", afterOneSecondM, Units.MILLIMETRE);
-        this.exponent = Require.positive("exponent of the pierce law", exponent, Units.ONE);
-        this.relativeUncertainty =
-                Require.notNegative("uncertainty of the pierce time", relativeUncertainty, Units.PERCENT);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+        Values {
+            afterOneSecondM = Require.positive("pierced depth after one second", afterOneSecondM, Units.MILLIMETRE);
+            exponent = Require.positive("exponent of the pierce model", exponent, Units.ONE);
+            relativeUncertainty =
+                    Require.notNegative("relative uncertainty of the pierce time", relativeUncertainty, Units.ONE);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private Object readResolve() {
+            return new PierceModel(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private PierceModel(Values values) {
+        this.values = values;
     }
 
     /**
-     * A law whose numbers the caller knows.
+     * Returns a model of given numbers.
      *
-     * @param afterOneSecond depth after one second, above zero
-     * @param exponent exponent of the time, above zero
-     * @param relativeUncertainty relative standard uncertainty of a time, zero or more
-     * @param evidence what speaks for it
-     * @return the law
+     * @param afterOneSecond depth after one second, above 0
+     * @param exponent exponent of the time, above 0
+     * @param relativeUncertainty relative standard uncertainty of a time, 0 or more
+     * @param evidence evidence for the numbers
+     * @return the model
      */
     public static PierceModel of(
             Quantity<Length> afterOneSecond, double exponent, double relativeUncertainty, Evidence evidence) {
-        return new PierceModel(Kind.LENGTH.si(afterOneSecond), exponent, relativeUncertainty, evidence);
+        return new PierceModel(new Values(Kind.LENGTH.si(afterOneSecond), exponent, relativeUncertainty, evidence));
     }
 
     /**
-     * The law that a shop's own pierces show: a straight line through the logarithms of depth and time.
+     * Returns the model that follows from a feed model: a small, assumed share of the removal of a cut reaches the bottom of
+     * a blind hole. Where the feed rate of the model goes with the depth to the power {@code -n}, the exponent is {@code 1/n}.
      *
-     * @param times how long each pierce took, above zero
-     * @param depths how deep each went, above zero
-     * @return the law, its uncertainty being the scatter of the times about it
-     * @throws dev.waterjet.measure.DomainException if there are fewer than three pierces, the two counts differ, a value is
-     *     not above zero, or the depths do not grow with time
+     * @param cut conditions of the cut, with the pressure of the pierce
+     * @param method pierce method; of a stationary jet unless the method is {@link PierceMethod#MOVING}
+     * @return the model, known within a factor of 2 to 3
      */
-    public static PierceModel fitted(QuantityArray<Time> times, QuantityArray<Length> depths) {
-        Require.atLeast(
-                "number of pierces", times.size(), FEWEST_PIERCES, Units.ONE, "a line and its scatter need three");
-        Require.between("number of depths", depths.size(), times.size(), times.size(), Units.ONE, "one for each time");
-        SimpleRegression line = new SimpleRegression();
-        for (int i = 0; i < times.size(); i++) {
-            line.addData(
-                    Math.log(Require.positive("pierced depth", depths.si(i), Units.MILLIMETRE)),
-                    Math.log(Require.positive("pierce time", times.si(i), Units.SECOND)));
-        }
-        // ln t = c + ln h / b, so that the scatter is that of the times
-        double slope = Require.positive("slope of pierce time over depth", line.getSlope(), Units.ONE);
-        double scatter = Math.sqrt(Math.max(0, line.getMeanSquareError()));
-        return new PierceModel(
-                Math.exp(-line.getIntercept() / slope),
-                1 / slope,
-                scatter,
-                Evidence.of(
-                        EvidenceGrade.FITTED, Source.of("fitted from " + times.size() + " pierces of the caller's")));
-    }
-
-    /**
-     * The law that follows from a feed model: a small, assumed share of the removal of a cut reaches the bottom of a blind
-     * hole. Where the model's feed goes with the depth to the power {@code -n}, the exponent is {@code 1/n}.
-     *
-     * @param model the feed model
-     * @param jet the jet that pierces, at the pressure at which it does
-     * @param piece the workpiece
-     * @param moving whether the jet moves meanwhile
-     * @return the law, known within a factor of two or three
-     */
-    public static PierceModel derived(FeedModel model, AbrasiveJet jet, Workpiece piece, boolean moving) {
-        double depthM = piece.thicknessSi();
-        double feed = model.separationFeedSi(jet, piece.material(), depthM);
-        double deeper = model.separationFeedSi(jet, piece.material(), depthM * STEP);
-        double slope = PierceKernel.slope(feed, deeper, STEP);
-        double rate = PierceKernel.rate(
-                moving ? MOVING_SHARE : STATIONARY_SHARE,
-                feed,
-                depthM,
-                jet.head().tube().exitBoreSi());
-        return new PierceModel(
+    public static PierceModel derived(CutConditions cut, PierceMethod method) {
+        double depthM = cut.thicknessSi();
+        double feed = cut.separationFeedSi(depthM);
+        double slope = PierceKernel.slope(feed, cut.separationFeedSi(depthM * STEP), STEP);
+        double share = method == PierceMethod.MOVING ? MOVING_SHARE : STATIONARY_SHARE;
+        double rate = PierceKernel.rate(share, feed, depthM, cut.jet().tubeExitBoreSi());
+        return new PierceModel(new Values(
                 PierceKernel.depthAfterOneSecond(depthM, rate, slope),
                 1 / slope,
-                Math.hypot(DERIVED_UNCERTAINTY, model.relativeUncertainty(piece.material())),
-                Evidence.of(EvidenceGrade.DERIVED, Source.of("feed model \"" + model.name() + "\""))
-                        .withNote(
-                                "Form by Orbanic, Junkar (2004); the share of the removal that reaches the bottom of a"
-                                        + " blind hole (0.02 standing, 0.05 moving) is assumed. Time your own pierces."));
+                Math.hypot(DERIVED_UNCERTAINTY, cut.relativeUncertainty()),
+                Evidence.of(EvidenceGrade.DERIVED, Source.of("feed model \"" + cut.feedModel().name() + "\""))
+                        .withNote("Form by Orbanic, Junkar (2004); the share of the removal that reaches the bottom of a"
+                                + " blind hole (0.02 stationary, 0.05 moving) is assumed. Time your own pierces.")));
     }
 
     /**
-     * How long a hole takes.
+     * Returns the time of a pierce.
      *
-     * @param depth depth of the hole, above zero
+     * @param depth depth of the hole, above 0
      * @return the time
      */
     public Estimate<Time> time(Quantity<Length> depth) {
         double depthM = Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE);
         return Estimate.withinFactor(
-                Kind.TIME, PierceKernel.time(afterOneSecondM, exponent, depthM), relativeUncertainty, cautions());
+                Kind.TIME,
+                PierceKernel.time(values.afterOneSecondM, values.exponent, depthM),
+                values.relativeUncertainty,
+                cautions());
     }
 
     /**
-     * How deep a hole is after a time.
+     * Returns the depth of a hole after a time.
      *
-     * @param time time since the jet came, above zero
+     * @param time time with the jet on, above 0
      * @return the depth
      */
     public Estimate<Length> depth(Quantity<Time> time) {
         double timeS = Require.positive("pierce time", Kind.TIME.si(time), Units.SECOND);
         return Estimate.withinFactor(
                 Kind.LENGTH,
-                PierceKernel.depth(afterOneSecondM, exponent, timeS),
-                relativeUncertainty * exponent,
+                PierceKernel.depth(values.afterOneSecondM, values.exponent, timeS),
+                values.relativeUncertainty * values.exponent,
                 cautions());
     }
 
     private List<Caution> cautions() {
-        return evidence.grade() == EvidenceGrade.DERIVED
-                ? List.of(Caution.notice(
-                        "pierce-time",
-                        "pierce time is known within a factor of two or three only; time your own pierces"))
+        return values.evidence.grade() == EvidenceGrade.DERIVED
+                ? List.of(Caution.notice(Message.of(
+                        "pierce-time", "pierce time is known within a factor of 2 to 3 only; time your own pierces")))
                 : List.of();
     }
 
-    /**
-     * Depth after one second.
-     *
-     * @return the depth, in m
-     */
+    /** {@return the depth after one second} */
     public Quantity<Length> depthAfterOneSecond() {
-        return Kind.LENGTH.of(afterOneSecondM);
+        return Kind.LENGTH.of(values.afterOneSecondM);
     }
 
-    /**
-     * Exponent of the time.
-     *
-     * @return the exponent
-     */
+    /** {@return the exponent of the time} */
     public double exponent() {
-        return exponent;
+        return values.exponent;
     }
 
-    /**
-     * Relative standard uncertainty of a time.
-     *
-     * @return the ratio
-     */
+    /** {@return the relative standard uncertainty of a time} */
     public double relativeUncertainty() {
-        return relativeUncertainty;
+        return values.relativeUncertainty;
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("pierce law")
-                .put("after_one_second", Kind.LENGTH, afterOneSecondM)
-                .put("exponent", exponent)
-                .put("relative_uncertainty", relativeUncertainty)
-                .put("evidence", evidence)
+        return Description.of("pierce model")
+                .put("depth_after_one_second", Kind.LENGTH, values.afterOneSecondM)
+                .put("exponent", values.exponent)
+                .put("relative_uncertainty", values.relativeUncertainty)
+                .put("evidence", values.evidence)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PierceModel that
-                && afterOneSecondM == that.afterOneSecondM
-                && exponent == that.exponent
-                && relativeUncertainty == that.relativeUncertainty;
+        return other instanceof PierceModel that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(afterOneSecondM, exponent, relativeUncertainty);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "h = " + afterOneSecondM * 1000 + " mm (t/s)^" + exponent;
+        return "pierced depth " + QuantityText.forPeople(Kind.LENGTH, values.afterOneSecondM) + " (t/s)^"
+                + QuantityText.round(values.exponent, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

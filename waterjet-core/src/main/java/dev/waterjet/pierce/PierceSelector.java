@@ -2,170 +2,180 @@ package dev.waterjet.pierce;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.material.MaterialClass;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
 
 /**
- * Chooses how to pierce, by the trait of the material, its thickness and the shop's practice.
+ * Selector of the pierce method, by the class of the material, its thickness and the settings of the shop.
+ *
+ * <pre>{@code
+ * Pierce pierce = PierceSelector.of(PierceSettings.defaults()).select(cut);
+ * }</pre>
  *
  * <ul>
- *   <li>Ductile and soft plates: standing still, or moving where there is room and it saves more than a second.
- *   <li>Brittle and laminated plates: as the ductile ones if their strength is known to bear the pressure in the blind hole;
- *       else at low pressure with the abrasive first; and if even the pump's lowest pressure is too high, through a drilled
- *       hole.
+ *   <li>Ductile and soft plates: stationary, or moving where the clearance allows it and it saves more than a second.
+ *   <li>Brittle and laminated plates: as the ductile ones if their strength bears the pressure in the blind hole; else at low
+ *       pressure with the abrasive first; and if even the minimum pressure of the pump is too high, through a drilled hole.
  * </ul>
  */
-public final class PierceSelector implements Serializable {
+public final class PierceSelector {
 
-    private static final long serialVersionUID = 1L;
-
-    /** Least time that makes it worth to move, in s. Common practice. */
+    /** Minimum time that makes a moving pierce worth while, in s. Common practice. */
     private static final double WORTH_MOVING_S = 1;
 
-    /** Room that a moving pierce takes: bores of the focusing tube. Common practice. */
+    /** Clearance that a moving pierce requires, in exit bores of the focusing tube. Common practice. */
     private static final double MOVING_BORES = 4;
 
-    private final FeedModel model;
-    private final PierceSettings practice;
+    private final PierceSettings settings;
+    private final Map<PierceMethod, PierceModel> models;
 
-    private final EnumMap<PierceMethod, PierceModel> timed;
-
-    private PierceSelector(FeedModel model, PierceSettings practice, Map<PierceMethod, PierceModel> timed) {
-        this.model = Objects.requireNonNull(model, "model");
-        this.practice = Objects.requireNonNull(practice, "practice");
-        this.timed = new EnumMap<>(PierceMethod.class);
-        this.timed.putAll(timed);
+    private PierceSelector(PierceSettings settings, Map<PierceMethod, PierceModel> models) {
+        this.settings = Objects.requireNonNull(settings, "settings");
+        this.models = models;
     }
 
     /**
-     * Piercing with times derived from a feed model.
+     * Returns a selector whose times are derived from the feed model of the cut.
      *
-     * @param model the feed model
-     * @param practice what the shop can do and knows
-     * @return the chooser
+     * @param settings settings of the shop
+     * @return the selector
      */
-    public static PierceSelector of(FeedModel model, PierceSettings practice) {
-        return new PierceSelector(model, practice, Map.of());
+    public static PierceSelector of(PierceSettings settings) {
+        return new PierceSelector(settings, Map.of());
     }
 
     /**
-     * This chooser with a law that the shop has timed for itself, in place of the derived one.
+     * Returns this selector with a model timed by the shop, in place of the derived one.
      *
-     * @param way the way it was timed in
-     * @param law the law, for the jet and the material that will be asked about
-     * @return the chooser with that law
+     * @param method method that was timed
+     * @param model the model, for the jet and the material of the cuts to come
+     * @return the selector with that model
      */
-    public PierceSelector withModel(PierceMethod way, PierceModel law) {
-        Map<PierceMethod, PierceModel> more = new EnumMap<>(timed);
-        more.put(way, law);
-        return new PierceSelector(model, practice, more);
+    public PierceSelector withModel(PierceMethod method, PierceModel model) {
+        Map<PierceMethod, PierceModel> more = new EnumMap<>(PierceMethod.class);
+        more.putAll(models);
+        more.put(method, Objects.requireNonNull(model, "model"));
+        return new PierceSelector(settings, more);
     }
 
-    private Estimate<Time> time(PierceMethod way, AbrasiveJet jet, Workpiece piece) {
-        PierceModel own = timed.get(way);
-        PierceModel law = own == null ? PierceModel.derived(model, jet, piece, way == PierceMethod.MOVING) : own;
-        return law.time(piece.thickness());
+    private Estimate<Time> time(PierceMethod method, CutConditions cut) {
+        PierceModel timed = models.get(method);
+        PierceModel model = timed == null ? PierceModel.derived(cut, method) : timed;
+        return model.time(cut.workpiece().thickness());
     }
 
     /**
-     * The way to pierce a plate.
+     * Selects the method for a plate.
      *
-     * @param jet the jet as it will cut
-     * @param piece the plate
-     * @return the way, its pressure and time, and why
+     * @param cut conditions of the cut to come
+     * @return method, pressure, time and reason
      */
-    public Pierce choose(AbrasiveJet jet, Workpiece piece) {
-        MaterialClass trait = piece.material().materialClass();
-        if (trait == MaterialClass.DUCTILE || trait == MaterialClass.SOFT) {
-            return atFullPressure(jet, piece, "a " + word(trait) + " plate bears the full pressure");
+    public Pierce select(CutConditions cut) {
+        MaterialClass materialClass = cut.material().materialClass();
+        Optional<Quantity<Pressure>> safe = settings.safePressure();
+        if (materialClass == MaterialClass.DUCTILE
+                || materialClass == MaterialClass.SOFT
+                || (safe.isPresent() && pascals(safe.get()) >= cut.jet().pressureSi())) {
+            return atFullPressure(cut);
         }
-        double fullPa = jet.water().pressureSi();
-        if (practice.isStrengthKnown() && practice.safePressureSi() >= fullPa) {
-            return atFullPressure(jet, piece, "half of the supply pressure lies below the strength of the plate");
-        }
-        if (practice.isStrengthKnown() && practice.safePressureSi() < practice.minimumPressureSi()) {
-            return drilled(fullPa);
-        }
-        return atLowPressure(jet, piece);
+        return safe.isPresent() && pascals(safe.get()) < pascals(settings.minimumPressure())
+                ? drilled(cut)
+                : atLowPressure(cut);
     }
 
-    private Pierce atFullPressure(AbrasiveJet jet, Workpiece piece, String why) {
-        Estimate<Time> standing = time(PierceMethod.STATIONARY, jet, piece);
-        Estimate<Time> moving = time(PierceMethod.MOVING, jet, piece);
-        double room = MOVING_BORES * jet.head().tube().exitBoreSi();
-        boolean worth = standing.si() - moving.si() > WORTH_MOVING_S;
-        double pressurePa = jet.water().pressureSi();
-        if (worth && practice.pierceClearanceSi() >= room) {
-            return Pierce.of(
-                    PierceMethod.MOVING,
-                    pressurePa,
-                    moving,
-                    0,
-                    why + ", and moving saves " + seconds(standing.si() - moving.si()),
-                    moving.cautions());
-        }
-        String still =
-                worth ? "; there is no room of " + millimetres(room) + " to move in" : "; moving would save little";
-        return Pierce.of(PierceMethod.STATIONARY, pressurePa, standing, 0, why + still, standing.cautions());
+    private static double pascals(Quantity<Pressure> pressure) {
+        return Kind.PRESSURE.si(pressure);
     }
 
-    private Pierce atLowPressure(AbrasiveJet jet, Workpiece piece) {
-        boolean known = practice.isStrengthKnown();
+    private Pierce atFullPressure(CutConditions cut) {
+        Estimate<Time> stationary = time(PierceMethod.STATIONARY, cut);
+        Estimate<Time> moving = time(PierceMethod.MOVING, cut);
+        double saved = stationary.si() - moving.si();
+        double clearanceM = MOVING_BORES * cut.jet().tubeExitBoreSi();
+        boolean isWorth = saved > WORTH_MOVING_S;
+        boolean isMoving = isWorth && Kind.LENGTH.si(settings.pierceClearance()) >= clearanceM;
+        Estimate<Time> time = isMoving ? moving : stationary;
+        return new Pierce(
+                isMoving ? PierceMethod.MOVING : PierceMethod.STATIONARY,
+                cut.jet().water().pressure(),
+                time,
+                Kind.TIME.of(0),
+                atFullPressure(isWorth, isMoving)
+                        .with("material_class", word(cut))
+                        .with("saved", Kind.TIME, saved, Units.SECOND)
+                        .with("clearance", Kind.LENGTH, clearanceM, Units.MILLIMETRE),
+                time.cautions());
+    }
+
+    private static Message atFullPressure(boolean isWorth, boolean isMoving) {
+        if (isMoving) {
+            return Message.of(
+                    "pierce-moving", "a {material_class} plate bears the full pressure; a moving pierce saves {saved}");
+        }
+        return isWorth
+                ? Message.of(
+                        "pierce-without-clearance",
+                        "a {material_class} plate bears the full pressure; a moving pierce would save {saved} but requires"
+                                + " a clearance of {clearance}")
+                : Message.of(
+                        "pierce-stationary",
+                        "a {material_class} plate bears the full pressure; a moving pierce would save only {saved}");
+    }
+
+    private Pierce atLowPressure(CutConditions cut) {
         double pressurePa =
-                Math.min(jet.water().pressureSi(), known ? practice.safePressureSi() : practice.minimumPressureSi());
-        AbrasiveJet gentle = jet.withPressure(Kind.PRESSURE.of(pressurePa));
-        Estimate<Time> time = time(PierceMethod.LOW_PRESSURE, gentle, piece);
+                Math.min(cut.jet().pressureSi(), pascals(settings.safePressure().orElse(settings.minimumPressure())));
+        Quantity<Pressure> pressure = Kind.PRESSURE.of(pressurePa);
+        Estimate<Time> time = time(PierceMethod.LOW_PRESSURE, cut.withJet(cut.jet().withPressure(pressure)));
         List<Caution> cautions = new ArrayList<>(time.cautions());
-        if (!known) {
-            cautions.add(Caution.warning(
+        if (settings.strength().isEmpty()) {
+            cautions.add(Caution.warning(Message.of(
                     "strength-unknown",
-                    "half of the pressure must lie below the strength that keeps this plate whole, which is not known;"
-                            + " try on scrap or drill the hole"));
+                    "half of the pressure must be below the strength that keeps this plate whole, which is unknown; try"
+                            + " on scrap or drill the hole")));
         }
-        String why = known
-                ? "about half of the pressure stands in the blind hole, and the plate bears "
-                        + megapascals(practice.strengthSi())
-                : "a " + word(piece.material().materialClass()) + " plate of unknown strength gets the pump's lowest pressure";
-        return Pierce.of(PierceMethod.LOW_PRESSURE, pressurePa, time, practice.rampSi(), why, cautions);
+        Message reason = settings.strength()
+                .map(strength -> Message.of(
+                                "pierce-within-strength",
+                                "about half of the pressure acts in the blind hole, and the plate bears {strength}")
+                        .with("strength", Kind.PRESSURE, pascals(strength), Units.MEGAPASCAL))
+                .orElseGet(() -> Message.of(
+                                "pierce-strength-unknown",
+                                "a {material_class} plate of unknown strength gets the minimum pressure of the pump")
+                        .with("material_class", word(cut)));
+        return new Pierce(PierceMethod.LOW_PRESSURE, pressure, time, settings.rampTime(), reason, cautions);
     }
 
-    private Pierce drilled(double fullPa) {
-        return Pierce.of(
+    private Pierce drilled(CutConditions cut) {
+        Message reason = Message.of(
+                        "pierce-drilled",
+                        "even the minimum pressure of the pump, {minimum_pressure}, may crack or delaminate a plate that"
+                                + " bears {strength}")
+                .with("minimum_pressure", Kind.PRESSURE, pascals(settings.minimumPressure()), Units.MEGAPASCAL)
+                .with("strength", Kind.PRESSURE, settings.strength().map(Kind.PRESSURE::si).orElse(0.0), Units.MEGAPASCAL);
+        return new Pierce(
                 PierceMethod.PRE_DRILLED,
-                fullPa,
+                cut.jet().water().pressure(),
                 Estimate.of(Kind.TIME, 0, 0),
-                practice.drillSi(),
-                "even the pump's lowest pressure, " + megapascals(practice.minimumPressureSi())
-                        + ", may part or crack a plate that bears " + megapascals(practice.strengthSi()),
+                settings.drillTime(),
+                reason,
                 List.of());
     }
 
-    private static String word(MaterialClass trait) {
-        return trait.name().toLowerCase(Locale.ROOT);
-    }
-
-    private static String seconds(double s) {
-        return QuantityText.print(Kind.TIME, Kind.TIME.of(s), Units.SECOND, 2);
-    }
-
-    private static String millimetres(double m) {
-        return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(m), Units.MILLIMETRE, 2);
-    }
-
-    private static String megapascals(double pa) {
-        return QuantityText.print(Kind.PRESSURE, Kind.PRESSURE.of(pa), Units.MEGAPASCAL, 3);
+    private static String word(CutConditions cut) {
+        return cut.material().materialClass().name().toLowerCase(Locale.ROOT);
     }
 }

@@ -3,119 +3,171 @@ package dev.waterjet.pierce;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a shop can do, and knows, when it pierces.
+ * Settings of a shop for piercing: limits of the pump, strength of the plate, clearance, and times.
  *
- * <p>The pressure in a blind hole is about half the supply's: 180 of 345 MPa were measured (Liu, Schubert, IJAMT 42 (2009)),
- * falling with depth. A brittle or laminated plate is therefore safe, as derived from this, where half the supply pressure
- * lies below the strength that keeps it whole: the strength between the layers of a laminate, the tensile strength of glass
- * or stone. Only the shop knows that strength; without it the plate is treated as delicate.
+ * <pre>{@code
+ * PierceSettings settings = PierceSettings.defaults()
+ *         .withMinimumPressure(megapascals(60))
+ *         .withPierceClearance(millimetres(6));
+ * }</pre>
+ *
+ * <p>The pressure in a blind hole is about half of the supply pressure: 180 of 345 MPa (measured and extrapolated: Liu,
+ * Schubert, IJAMT 42 (2009)), falling with depth. A brittle or laminated plate is therefore safe, as derived from this, where
+ * half of the supply pressure is below the strength that keeps it whole: the strength between the layers of a laminate, the
+ * tensile strength of glass or stone. Only the shop has that number; without it the plate is treated as delicate.
  */
 public final class PierceSettings implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Pressure in the hole over supply, from 180 of 345 MPa, rounded as the literature tells it: about half. */
+    /** Pressure in the hole over supply pressure, from 180 of 345 MPa, rounded. */
     private static final double HOLE_SHARE = 0.5;
 
     /** Part of the safe pressure that is used. Assumed. */
     private static final double MARGIN = 0.8;
 
-    private static final double USUAL_LOWEST_PA = 70e6;
-    private static final double USUAL_RAMP_S = 3;
-    private static final double USUAL_DRILL_S = 30;
-    private static final double UNKNOWN = 0;
+    private static final PierceSettings DEFAULTS = new PierceSettings(new Values(70e6, null, 0, 3, 30));
 
-    private final double lowestPressurePa;
-    private final double strengthPa;
-    private final double roomM;
-    private final double rampS;
-    private final double drillS;
+    /** Checked content, and the serial form; an unknown strength is null. */
+    private record Values(
+            double minimumPressurePa, @Nullable Double strengthPa, double clearanceM, double rampS, double drillS)
+            implements Serializable {
 
-    private PierceSettings(double lowestPressurePa, double strengthPa, double roomM, double rampS, double drillS) {
-        this.lowestPressurePa = Require.positive("lowest pressure of the pump", lowestPressurePa, Units.MEGAPASCAL);
-        this.strengthPa = strengthPa;
-        this.roomM = Require.notNegative("room for a moving pierce", roomM, Units.MILLIMETRE);
-        this.rampS = Require.notNegative("time to raise the pressure", rampS, Units.SECOND);
-        this.drillS = Require.notNegative("time to drill a hole", drillS, Units.SECOND);
+        Values {
+            minimumPressurePa = Require.positive("minimum pressure of the pump", minimumPressurePa, Units.MEGAPASCAL);
+            if (strengthPa != null) {
+                strengthPa = Require.positive("strength of the plate", strengthPa, Units.MEGAPASCAL);
+            }
+            clearanceM = Require.notNegative("pierce clearance", clearanceM, Units.MILLIMETRE);
+            rampS = Require.notNegative("time to raise the pressure", rampS, Units.SECOND);
+            drillS = Require.notNegative("time to drill a hole", drillS, Units.SECOND);
+        }
+
+        private Object readResolve() {
+            return new PierceSettings(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private PierceSettings(Values values) {
+        this.values = values;
     }
 
     /**
-     * The usual practice: a pump that goes down to 70 MPa and takes 3 s to come up again, 30 s to drill a hole, no room for a
-     * moving pierce, strength not known. These numbers are assumed: a shop states its own.
+     * Returns the defaults: a pump that runs down to 70 MPa and takes 3 s to full pressure, 30 s to drill a hole, no
+     * clearance for a moving pierce, strength unknown. These numbers are assumed: a shop states its own.
      *
-     * @return the practice
+     * @return the settings
      */
     public static PierceSettings defaults() {
-        return new PierceSettings(USUAL_LOWEST_PA, UNKNOWN, 0, USUAL_RAMP_S, USUAL_DRILL_S);
+        return DEFAULTS;
     }
 
     /**
-     * This practice with another lowest pressure.
+     * Returns these settings with another minimum pressure.
      *
-     * @param pressure lowest gauge pressure at which the pump runs steadily, above zero
-     * @return the practice with that pressure
+     * @param pressure minimum gauge pressure at which the pump runs steadily, above 0
+     * @return the settings with that pressure
      */
     public PierceSettings withMinimumPressure(Quantity<Pressure> pressure) {
-        return new PierceSettings(Kind.PRESSURE.si(pressure), strengthPa, roomM, rampS, drillS);
+        double pa = Kind.PRESSURE.si(pressure);
+        return new PierceSettings(
+                new Values(pa, values.strengthPa, values.clearanceM, values.rampS, values.drillS));
     }
 
     /**
-     * This practice with a known strength of the plate.
+     * Returns these settings with the strength of the plate.
      *
-     * @param strength strength between the layers of a laminate, tensile strength of a brittle plate; above zero
-     * @return the practice with that strength
+     * @param strength strength between the layers of a laminate, tensile strength of a brittle plate; above 0
+     * @return the settings with that strength
      */
     public PierceSettings withStrength(Quantity<Pressure> strength) {
-        double pa = Require.positive("strength of the plate", Kind.PRESSURE.si(strength), Units.MEGAPASCAL);
-        return new PierceSettings(lowestPressurePa, pa, roomM, rampS, drillS);
+        double pa = Kind.PRESSURE.si(strength);
+        return new PierceSettings(
+                new Values(values.minimumPressurePa, pa, values.clearanceM, values.rampS, values.drillS));
     }
 
     /**
-     * This practice with room for the jet to move while it pierces.
+     * Returns these settings with a clearance in which the jet can move while it pierces.
      *
-     * @param room free width of scrap around the pierce point, zero or more
-     * @return the practice with that room
+     * @param clearance width of scrap around the pierce point, 0 or more
+     * @return the settings with that clearance
      */
-    public PierceSettings withPierceClearance(Quantity<Length> room) {
-        return new PierceSettings(lowestPressurePa, strengthPa, Kind.LENGTH.si(room), rampS, drillS);
+    public PierceSettings withPierceClearance(Quantity<Length> clearance) {
+        double m = Kind.LENGTH.si(clearance);
+        return new PierceSettings(
+                new Values(values.minimumPressurePa, values.strengthPa, m, values.rampS, values.drillS));
     }
 
     /**
-     * This practice with another time to raise the pressure again after a pierce at low pressure.
+     * Returns these settings with another time to raise the pressure after a low-pressure pierce.
      *
-     * @param time time to full pressure, zero or more
-     * @return the practice with that time
+     * @param time time to full pressure, 0 or more
+     * @return the settings with that time
      */
     public PierceSettings withRampTime(Quantity<Time> time) {
-        return new PierceSettings(lowestPressurePa, strengthPa, roomM, Kind.TIME.si(time), drillS);
+        double s = Kind.TIME.si(time);
+        return new PierceSettings(
+                new Values(values.minimumPressurePa, values.strengthPa, values.clearanceM, s, values.drillS));
     }
 
     /**
-     * This practice with another time to drill a hole.
+     * Returns these settings with another time to drill a hole.
      *
-     * @param time time a drilled hole takes, zero if it is drilled elsewhere
-     * @return the practice with that time
+     * @param time time of a drilled hole, 0 if it is drilled elsewhere
+     * @return the settings with that time
      */
     public PierceSettings withDrillTime(Quantity<Time> time) {
-        return new PierceSettings(lowestPressurePa, strengthPa, roomM, rampS, Kind.TIME.si(time));
+        double s = Kind.TIME.si(time);
+        return new PierceSettings(
+                new Values(values.minimumPressurePa, values.strengthPa, values.clearanceM, values.rampS, s));
+    }
+
+    /** {@return the minimum gauge pressure at which the pump runs steadily} */
+    public Quantity<Pressure> minimumPressure() {
+        return Kind.PRESSURE.of(values.minimumPressurePa);
+    }
+
+    /** {@return the strength that keeps the plate whole; empty if it is unknown} */
+    public Optional<Quantity<Pressure>> strength() {
+        return Optional.ofNullable(values.strengthPa).map(Kind.PRESSURE::of);
+    }
+
+    /** {@return the width of scrap around the pierce point} */
+    public Quantity<Length> pierceClearance() {
+        return Kind.LENGTH.of(values.clearanceM);
+    }
+
+    /** {@return the time to raise the pressure after a low-pressure pierce} */
+    public Quantity<Time> rampTime() {
+        return Kind.TIME.of(values.rampS);
+    }
+
+    /** {@return the time of a drilled hole} */
+    public Quantity<Time> drillTime() {
+        return Kind.TIME.of(values.drillS);
     }
 
     /**
-     * Pressure that stands in a blind hole, at its greatest.
+     * Returns the maximum pressure in a blind hole.
      *
-     * @param supply gauge pressure at the orifice, above zero
+     * @param supply gauge pressure at the orifice, above 0
      * @return gauge pressure in the hole
      */
     public static Quantity<Pressure> blindHolePressure(Quantity<Pressure> supply) {
@@ -124,69 +176,47 @@ public final class PierceSettings implements Described, Serializable {
     }
 
     /**
-     * Highest supply pressure that leaves a plate of the known strength whole, with a margin of a fifth.
+     * Returns the maximum supply pressure that leaves a plate of the given strength whole, with a margin of a fifth.
      *
-     * @return gauge pressure at the orifice, or nothing if the strength is not known
+     * @return gauge pressure at the orifice; empty if the strength is unknown
      */
     public Optional<Quantity<Pressure>> safePressure() {
-        return isStrengthKnown() ? Optional.of(Kind.PRESSURE.of(safePressureSi())) : Optional.empty();
-    }
-
-    public boolean isStrengthKnown() {
-        return strengthPa > UNKNOWN;
-    }
-
-    double safePressureSi() {
-        return MARGIN * strengthPa / HOLE_SHARE;
-    }
-
-    public double minimumPressureSi() {
-        return lowestPressurePa;
-    }
-
-    public double strengthSi() {
-        return strengthPa;
-    }
-
-    public double pierceClearanceSi() {
-        return roomM;
-    }
-
-    public double rampSi() {
-        return rampS;
-    }
-
-    public double drillSi() {
-        return drillS;
+        return Optional.ofNullable(values.strengthPa).map(pa -> Kind.PRESSURE.of(MARGIN * pa / HOLE_SHARE));
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("pierce practice")
-                .put("lowest_pressure", Kind.PRESSURE, lowestPressurePa)
-                .put("room", Kind.LENGTH, roomM)
-                .put("ramp_time", Kind.TIME, rampS)
-                .put("drill_time", Kind.TIME, drillS);
-        return (isStrengthKnown() ? description.put("strength", Kind.PRESSURE, strengthPa) : description).map();
+        Description description = Description.of("pierce settings")
+                .put("minimum_pressure", Kind.PRESSURE, values.minimumPressurePa)
+                .put("pierce_clearance", Kind.LENGTH, values.clearanceM)
+                .put("ramp_time", Kind.TIME, values.rampS)
+                .put("drill_time", Kind.TIME, values.drillS);
+        strength().ifPresent(known -> description.put("strength", Kind.PRESSURE, Kind.PRESSURE.si(known)));
+        return description.map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PierceSettings that
-                && lowestPressurePa == that.lowestPressurePa
-                && strengthPa == that.strengthPa
-                && roomM == that.roomM
-                && rampS == that.rampS
-                && drillS == that.drillS;
+        return other instanceof PierceSettings that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(lowestPressurePa, strengthPa, roomM, rampS, drillS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "pierce practice " + describe();
+        return "minimum pressure " + QuantityText.forPeople(Kind.PRESSURE, values.minimumPressurePa)
+                + ", pierce clearance " + QuantityText.forPeople(Kind.LENGTH, values.clearanceM) + ", strength "
+                + strength().map(known -> QuantityText.forPeople(Kind.PRESSURE, known)).orElse("unknown");
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

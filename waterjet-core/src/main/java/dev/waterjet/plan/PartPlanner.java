@@ -1,5 +1,6 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Workpiece;
@@ -105,7 +106,7 @@ public final class PartPlanner implements Serializable {
                 moveS += moveTime(move);
             }
         }
-        Pierce pierce = PierceSelector.of(model, practice).choose(jet, piece);
+        Pierce pierce = PierceSelector.of(practice).select(CutConditions.of(jet, piece, model));
         return PartPlan.of(jet, piece, cuts, pierce, model.relativeUncertainty(piece.material()), moveM, moveS);
     }
 

@@ -1,6 +1,5 @@
 package dev.waterjet.surface;
 
-import dev.waterjet.kerf.ArcTolerance;
 import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
@@ -28,50 +27,17 @@ public final class FaceDemand implements Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Kinds of demand. */
-    public enum Item {
-        /** That the jet cuts through: always asked. */
-        SEPARATION("separation"),
-        /** A face grade. */
-        GRADE("face grade"),
-        /** A range of ISO 9013 for perpendicularity. */
-        PERPENDICULARITY_RANGE("perpendicularity range"),
-        /** A range of ISO 9013 for the height of the profile. */
-        PROFILE_HEIGHT_RANGE("profile height range"),
-        /** A greatest taper per side of an upright head. */
-        TAPER("taper per side"),
-        /** A greatest roughness at the exit. */
-        ROUGHNESS("roughness at the exit"),
-        /** A greatest error of the exit on an arc. */
-        ARC("lag error on an arc");
-
-        private final String words;
-
-        Item(String words) {
-            this.words = words;
-        }
-
-        /**
-         * The kind in words.
-         *
-         * @return lower-case words
-         */
-        public String words() {
-            return words;
-        }
-    }
-
     private static final FaceDemand NONE = new FaceDemand(List.of(), Map.of());
 
     /** The grade asked, if any. */
     private final List<CutQuality> grades;
 
     /** Every other demand in SI, an arc by the lag that it allows in m. */
-    private final EnumMap<Item, Double> limits;
+    private final EnumMap<FastestFeed.Requirement, Double> limits;
 
-    private FaceDemand(List<CutQuality> grades, Map<Item, Double> limits) {
+    private FaceDemand(List<CutQuality> grades, Map<FastestFeed.Requirement, Double> limits) {
         this.grades = grades;
-        this.limits = new EnumMap<>(Item.class);
+        this.limits = new EnumMap<>(FastestFeed.Requirement.class);
         this.limits.putAll(limits);
     }
 
@@ -84,7 +50,7 @@ public final class FaceDemand implements Serializable {
         return NONE;
     }
 
-    private FaceDemand with(Item item, double limit) {
+    private FaceDemand with(FastestFeed.Requirement item, double limit) {
         FaceDemand changed = new FaceDemand(grades, limits);
         changed.limits.put(item, limit);
         return changed;
@@ -114,7 +80,7 @@ public final class FaceDemand implements Serializable {
                 Iso9013.perpendicularityRanges(),
                 Units.ONE,
                 "the ranges of the standard");
-        return with(Item.PERPENDICULARITY_RANGE, range);
+        return with(FastestFeed.Requirement.PERPENDICULARITY_RANGE, range);
     }
 
     /**
@@ -131,7 +97,7 @@ public final class FaceDemand implements Serializable {
                 Iso9013.profileHeightRanges(),
                 Units.ONE,
                 "the ranges of the standard");
-        return with(Item.PROFILE_HEIGHT_RANGE, range);
+        return with(FastestFeed.Requirement.PROFILE_HEIGHT_RANGE, range);
     }
 
     /**
@@ -141,7 +107,7 @@ public final class FaceDemand implements Serializable {
      * @return the demand with that taper
      */
     public FaceDemand withTaper(Quantity<Angle> perSide) {
-        return with(Item.TAPER, Require.notNegative("taper per side", Kind.ANGLE.si(perSide), Units.DEGREE));
+        return with(FastestFeed.Requirement.TAPER, Require.notNegative("taper per side", Kind.ANGLE.si(perSide), Units.DEGREE));
     }
 
     /**
@@ -151,24 +117,27 @@ public final class FaceDemand implements Serializable {
      * @return the demand with that roughness
      */
     public FaceDemand withRoughness(Quantity<Length> ra) {
-        return with(Item.ROUGHNESS, Require.positive("roughness Ra", Kind.LENGTH.si(ra), Units.MICROMETRE));
+        return with(FastestFeed.Requirement.ROUGHNESS, Require.positive("roughness Ra", Kind.LENGTH.si(ra), Units.MICROMETRE));
     }
 
     /**
-     * With a greatest error on the smallest arc, in the tangent picture.
+     * With a greatest error on the smallest arc, in the tangent geometry.
      *
-     * @param tolerance arc and error
+     * @param radius radius of the arc
+     * @param error greatest error
      * @return the demand with that tolerance
      */
-    public FaceDemand withArc(ArcTolerance tolerance) {
-        return with(Item.ARC, tolerance.allowedLagSi(LagGeometry.TANGENT));
+    public FaceDemand withArc(Quantity<Length> radius, Quantity<Length> error) {
+        return with(
+                FastestFeed.Requirement.LAG_ON_ARC,
+                LagGeometry.TANGENT.allowedLag(radius, error).map(Kind.LENGTH::si).orElseThrow());
     }
 
     Optional<CutQuality> quality() {
         return grades.stream().findFirst();
     }
 
-    Map<Item, Double> limits() {
+    Map<FastestFeed.Requirement, Double> limits() {
         return limits;
     }
 

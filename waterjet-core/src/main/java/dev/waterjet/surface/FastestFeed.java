@@ -3,85 +3,154 @@ package dev.waterjet.surface;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
-import java.io.Serializable;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.QuantityText;
 import java.util.Collections;
-import java.util.EnumMap;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.quantity.Speed;
 
-/** The fastest feed that meets a demand, and which part of the demand governs it. */
-public final class FastestFeed implements Described, Serializable {
+/**
+ * Fastest feed rate that meets all requirements of a cut surface, and the feed rates that each of them allows.
+ *
+ * @param ranges feed rates that each requirement allows, at least one range
+ */
+public record FastestFeed(List<Range> ranges) implements Described {
 
-    private static final long serialVersionUID = 1L;
+    /** Requirement that limits the feed rate. */
+    public enum Requirement {
+        /** That the jet cuts through: always required. */
+        SEPARATION("separation"),
+        /** A cut quality. */
+        QUALITY("cut quality"),
+        /** A range of ISO 9013 for perpendicularity. */
+        PERPENDICULARITY_RANGE("perpendicularity range"),
+        /** A range of ISO 9013 for the profile height. */
+        PROFILE_HEIGHT_RANGE("profile height range"),
+        /** A maximum taper per side of an upright head, to either side. */
+        TAPER("taper per side"),
+        /** A maximum roughness at the exit. */
+        ROUGHNESS("roughness at the exit"),
+        /** A maximum error of the bottom edge on an arc. */
+        LAG_ON_ARC("lag error on an arc");
 
-    /** A demand that no feed meets has no entry here but stands in {@code outOfReach}. */
-    private final EnumMap<FaceDemand.Item, Estimate<Speed>> limits;
+        private final String label;
 
-    private final EnumMap<FaceDemand.Item, Boolean> outOfReach;
+        Requirement(String label) {
+            this.label = label;
+        }
 
-    private FastestFeed(
-            EnumMap<FaceDemand.Item, Estimate<Speed>> limits, EnumMap<FaceDemand.Item, Boolean> outOfReach) {
-        this.limits = limits;
-        this.outOfReach = outOfReach;
-    }
-
-    static FastestFeed of(Map<FaceDemand.Item, Optional<Estimate<Speed>>> found) {
-        EnumMap<FaceDemand.Item, Estimate<Speed>> limits = new EnumMap<>(FaceDemand.Item.class);
-        EnumMap<FaceDemand.Item, Boolean> outOfReach = new EnumMap<>(FaceDemand.Item.class);
-        found.forEach((item, feed) ->
-                feed.ifPresentOrElse(limit -> limits.put(item, limit), () -> outOfReach.put(item, true)));
-        return new FastestFeed(limits, outOfReach);
+        /** {@return the name for people, in lower case} */
+        public String label() {
+            return label;
+        }
     }
 
     /**
-     * The feed.
+     * Feed rates that one requirement allows.
      *
-     * @return the slowest of all limits; nothing if one demand is out of reach at any feed
+     * @param requirement the requirement
+     * @param minimum minimum feed rate; empty if a slower cut meets the requirement too
+     * @param maximum maximum feed rate; empty if no feed rate meets the requirement
      */
+    public record Range(
+            Requirement requirement, Optional<Estimate<Speed>> minimum, Optional<Estimate<Speed>> maximum)
+            implements Described {
+
+        /** Checks the components. */
+        public Range {
+            Objects.requireNonNull(requirement, "requirement");
+            Objects.requireNonNull(minimum, "minimum");
+            Objects.requireNonNull(maximum, "maximum");
+        }
+
+        private double minimumSi() {
+            return minimum.map(Estimate::si).orElse(0.0);
+        }
+
+        /** A requirement that no feed rate meets allows 0. */
+        private double maximumSi() {
+            return maximum.map(Estimate::si).orElse(0.0);
+        }
+
+        @Override
+        public Map<String, Object> describe() {
+            return Description.of("feed range")
+                    .put("requirement", requirement)
+                    .put("minimum", minimum)
+                    .put("maximum", maximum)
+                    .map();
+        }
+    }
+
+    /**
+     * Checks the component.
+     *
+     * @throws NoSolutionException if there is no range; code {@code no-requirement}
+     */
+    public FastestFeed {
+        ranges = List.copyOf(ranges);
+        if (ranges.isEmpty()) {
+            throw new NoSolutionException(Message.of("no-requirement", "no requirement limits the feed rate"));
+        }
+    }
+
+    private Range slowest() {
+        return Collections.min(ranges, Comparator.comparingDouble(Range::maximumSi));
+    }
+
+    /** {@return the maximum feed rate that all requirements allow; empty if there is none} */
     public Optional<Estimate<Speed>> feed() {
-        return outOfReach.isEmpty() ? Optional.of(slowest().getValue()) : Optional.empty();
+        return conflicting().isPresent() ? Optional.empty() : slowest().maximum();
+    }
+
+    /** {@return the requirement with the lowest maximum feed rate, or the first that no feed rate meets} */
+    public Requirement governing() {
+        return slowest().requirement();
+    }
+
+    /** {@return a requirement whose minimum feed rate is above the maximum of the governing one; empty if there is none} */
+    public Optional<Requirement> conflicting() {
+        double fastest = slowest().maximumSi();
+        return ranges.stream()
+                .filter(range -> range.minimumSi() > fastest)
+                .map(Range::requirement)
+                .findFirst();
     }
 
     /**
-     * What governs.
+     * Returns the feed rates that a requirement allows.
      *
-     * @return the demand that allows the slowest feed, or the first that no feed meets
+     * @param requirement the requirement
+     * @return the range; empty if it was not required
      */
-    public FaceDemand.Item governing() {
-        return outOfReach.isEmpty()
-                ? slowest().getKey()
-                : outOfReach.keySet().iterator().next();
-    }
-
-    private Map.Entry<FaceDemand.Item, Estimate<Speed>> slowest() {
-        return Collections.min(
-                limits.entrySet(),
-                (one, other) ->
-                        Double.compare(one.getValue().si(), other.getValue().si()));
-    }
-
-    /**
-     * Fastest feed for each demand that can be met.
-     *
-     * @return a feed for each, unmodifiable
-     */
-    public Map<FaceDemand.Item, Estimate<Speed>> limits() {
-        return Collections.unmodifiableMap(limits);
+    public Optional<Range> range(Requirement requirement) {
+        return ranges.stream()
+                .filter(range -> range.requirement() == requirement)
+                .findFirst();
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description =
-                Description.of("fastest feed").put("governing", governing()).put("feed", feed());
-        limits.forEach(
-                (item, limit) -> description.put("limit_by_" + item.words().replace(' ', '_'), limit));
+        Description description = Description.of("fastest feed")
+                .put("governing", governing())
+                .put("feed", feed())
+                .put("ranges", ranges);
+        conflicting().ifPresent(requirement -> description.put("conflicting", requirement));
         return description.map();
     }
 
     @Override
     public String toString() {
-        return feed().map(feed -> feed + ", governed by ").orElse("out of reach: ")
-                + governing().words();
+        String governing = governing().label();
+        return feed().map(feed -> QuantityText.forPeople(Kind.SPEED, feed.si(), feed.standardUncertaintySi())
+                        + ", governed by " + governing)
+                .orElse("no feed rate meets " + governing
+                        + conflicting().map(other -> " and " + other.label()).orElse(""));
     }
 }

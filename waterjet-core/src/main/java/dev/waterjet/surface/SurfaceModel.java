@@ -1,162 +1,255 @@
 package dev.waterjet.surface;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.LagModel;
-import dev.waterjet.material.Material;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.quality.Iso9013;
 import dev.waterjet.quality.QualityIndexTable;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.util.EnumMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
-/** Predicts faces, and finds the fastest feed for a face: kerf, roughness and index table in one place. */
-public final class SurfaceModel implements Serializable {
+/**
+ * Model of a cut surface: kerf, roughness and quality indices together. It predicts the surface at a feed rate, and the
+ * fastest feed rate for required limits.
+ */
+public final class SurfaceModel implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final SurfaceModel STANDARD =
-            new SurfaceModel(KerfModel.standard(), RoughnessModel.standard(), QualityIndexTable.standard());
+    /** Relative uncertainty of a feed rate from which on its requirement does not decide it: a factor of e. */
+    private static final double DECISIVE = 1;
 
-    private final KerfModel kerfModel;
-    private final RoughnessModel roughnessModel;
-    private final QualityIndexTable table;
+    private static final SurfaceModel STANDARD = new SurfaceModel(
+            new Values(KerfModel.standard(), RoughnessModel.standard(), QualityIndexTable.standard()));
 
-    private SurfaceModel(KerfModel kerfModel, RoughnessModel roughnessModel, QualityIndexTable table) {
-        this.kerfModel = Objects.requireNonNull(kerfModel, "kerfModel");
-        this.roughnessModel = Objects.requireNonNull(roughnessModel, "roughnessModel");
-        this.table = Objects.requireNonNull(table, "table");
+    /** Checked content, and the serial form. */
+    private record Values(KerfModel kerfModel, RoughnessModel roughnessModel, QualityIndexTable indices)
+            implements Serializable {
+
+        Values {
+            Objects.requireNonNull(kerfModel, "kerfModel");
+            Objects.requireNonNull(roughnessModel, "roughnessModel");
+            Objects.requireNonNull(indices, "indices");
+        }
+
+        private Object readResolve() {
+            return new SurfaceModel(this);
+        }
     }
 
-    /**
-     * The standard kerf, roughness and index table.
-     *
-     * @return the model to start from
-     */
+    private final transient Values values;
+
+    private SurfaceModel(Values values) {
+        this.values = values;
+    }
+
+    /** {@return the model of the standard kerf, roughness and quality indices} */
     public static SurfaceModel standard() {
         return STANDARD;
     }
 
     /**
-     * This model with another kerf.
+     * Returns this model with another kerf model.
      *
-     * @param kerfModel the kerf
-     * @return the model with that kerf
+     * @param kerfModel kerf model
+     * @return the model with that kerf model
      */
     public SurfaceModel withKerf(KerfModel kerfModel) {
-        return new SurfaceModel(kerfModel, roughnessModel, table);
+        return new SurfaceModel(new Values(kerfModel, values.roughnessModel, values.indices));
     }
 
     /**
-     * This model with another roughness.
+     * Returns this model with another roughness model.
      *
-     * @param roughnessModel the roughness
-     * @return the model with that roughness
+     * @param roughnessModel roughness model
+     * @return the model with that roughness model
      */
     public SurfaceModel withRoughness(RoughnessModel roughnessModel) {
-        return new SurfaceModel(kerfModel, roughnessModel, table);
+        return new SurfaceModel(new Values(values.kerfModel, roughnessModel, values.indices));
     }
 
     /**
-     * This model with another table of indices.
+     * Returns this model with another table of quality indices.
      *
-     * @param table what index a grade wants
+     * @param indices quality index that each cut quality requires
      * @return the model with that table
      */
-    public SurfaceModel withIndices(QualityIndexTable table) {
-        return new SurfaceModel(kerfModel, roughnessModel, table);
+    public SurfaceModel withIndices(QualityIndexTable indices) {
+        return new SurfaceModel(new Values(values.kerfModel, values.roughnessModel, indices));
+    }
+
+    /** {@return the kerf model} */
+    public KerfModel kerfModel() {
+        return values.kerfModel;
+    }
+
+    /** {@return the roughness model} */
+    public RoughnessModel roughnessModel() {
+        return values.roughnessModel;
+    }
+
+    /** {@return the quality index that each cut quality requires} */
+    public QualityIndexTable indices() {
+        return values.indices;
     }
 
     /**
-     * The face at a feed.
+     * Returns the cut surface at a feed rate.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param feed the feed, no faster than the one that just separates the workpiece
-     * @return the face
-     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed
+     * @param cut conditions of the cut
+     * @param feed feed rate, at most the one that just separates the workpiece
+     * @return the surface
+     * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece at that feed rate
      */
-    public CutSurface surface(AbrasiveJet jet, Workpiece piece, FeedModel feeds, Quantity<Speed> feed) {
-        return CutSurface.of(jet, kerfModel.kerf(jet, piece, feeds, feed), roughnessModel, table);
+    public CutSurface surface(CutConditions cut, Quantity<Speed> feed) {
+        return new CutSurface(values.roughnessModel.roughness(values.kerfModel.kerf(cut, feed)), values.indices);
     }
 
     /**
-     * The fastest feed that meets a demand, by the best values of all models.
+     * Returns the fastest feed rate that meets required limits, by the best values of all models.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feeds what is known of feed and depth
-     * @param demand what is asked of the face
-     * @return the feed, and what governs it
+     * @param cut conditions of the cut
+     * @param demand required limits
+     * @return the feed rate, and the feed rates that each requirement allows
      */
-    public FastestFeed fastestFeed(AbrasiveJet jet, Workpiece piece, FeedModel feeds, FaceDemand demand) {
-        Map<FaceDemand.Item, Optional<Estimate<Speed>>> found = new EnumMap<>(FaceDemand.Item.class);
-        found.put(FaceDemand.Item.SEPARATION, Optional.of(feeds.feed(jet, piece, 1)));
+    public FastestFeed fastestFeed(CutConditions cut, FaceDemand demand) {
+        List<FastestFeed.Range> ranges = new ArrayList<>();
+        ranges.add(upTo(FastestFeed.Requirement.SEPARATION, Optional.of(cut.feed(1))));
         demand.quality()
-                .ifPresent(grade ->
-                        found.put(FaceDemand.Item.GRADE, Optional.of(feeds.feed(jet, piece, table.index(grade)))));
-        demand.limits()
-                .forEach((item, limit) -> found.put(
-                        item, depth(jet, piece, item, limit).map(depth -> feed(jet, piece.material(), feeds, depth))));
-        return FastestFeed.of(found);
+                .ifPresent(quality -> ranges.add(upTo(
+                        FastestFeed.Requirement.QUALITY, Optional.of(cut.feed(values.indices.index(quality))))));
+        demand.limits().forEach((requirement, limit) -> ranges.add(range(cut, requirement, limit)));
+        return new FastestFeed(ranges);
     }
 
-    /** Least separation depth that meets one demand. */
-    private Optional<Estimate<Length>> depth(AbrasiveJet jet, Workpiece piece, FaceDemand.Item item, double limit) {
-        double thickness = piece.thicknessSi();
-        return switch (item) {
-            case SEPARATION, GRADE -> throw new IllegalStateException(item + " has no limit of its own");
-            case PERPENDICULARITY_RANGE -> {
-                Iso9013 standard = Iso9013.forThickness(piece.thickness());
-                yield kerfModel.separationDepthForDeviationSi(
-                        jet,
-                        piece,
-                        Kind.LENGTH.si(standard.edgeHeight()),
-                        Kind.LENGTH.si(standard.perpendicularityLimit((int) limit)));
+    private static FastestFeed.Range upTo(
+            FastestFeed.Requirement requirement, Optional<Estimate<Speed>> maximum) {
+        return new FastestFeed.Range(requirement, Optional.empty(), maximum);
+    }
+
+    private FastestFeed.Range range(CutConditions cut, FastestFeed.Requirement requirement, double limit) {
+        return switch (requirement) {
+            case SEPARATION, QUALITY -> throw new AssertionError(requirement + " has no limit");
+            case PERPENDICULARITY_RANGE -> byWalls(cut, (int) limit);
+            case PROFILE_HEIGHT_RANGE -> byProfile(cut, (int) limit);
+            case TAPER -> byTaper(cut, Kind.ANGLE.of(limit));
+            case ROUGHNESS -> {
+                Optional<Estimate<Length>> depth = values.roughnessModel.separationDepthForRa(
+                        cut, cut.workpiece().thickness(), Kind.LENGTH.of(limit));
+                yield upTo(requirement, depth.map(from -> feed(cut, from, requirement)));
             }
-            case PROFILE_HEIGHT_RANGE -> {
-                Iso9013 standard = Iso9013.forThickness(piece.thickness());
-                double ra = roughnessModel.raOfRz(Kind.LENGTH.si(standard.profileHeightLimit((int) limit)));
-                double edge = Kind.LENGTH.si(standard.edgeHeight());
-                yield roughnessModel.separationDepthForRaSi(jet, piece, thickness - edge, ra);
-            }
-            case TAPER -> kerfModel.separationDepthForTaper(jet, piece, Kind.ANGLE.of(limit));
-            case ROUGHNESS -> roughnessModel.separationDepthForRaSi(jet, piece, thickness, limit);
-            case ARC -> {
-                LagModel lag = kerfModel.lagModel();
-                double depth = lag.coefficient() * thickness * thickness / limit;
-                yield Optional.of(Estimate.withinFactor(
-                        Kind.LENGTH, Math.max(thickness, depth), lag.relativeUncertainty(), List.of()));
-            }
+            case LAG_ON_ARC -> byLag(cut, limit);
         };
     }
 
-    private static Estimate<Speed> feed(AbrasiveJet jet, Material material, FeedModel feeds, Estimate<Length> depth) {
+    private FastestFeed.Range byTaper(CutConditions cut, Quantity<Angle> limit) {
+        FastestFeed.Requirement requirement = FastestFeed.Requirement.TAPER;
+        Quantity<Angle> other = Kind.ANGLE.of(-Kind.ANGLE.si(limit));
+        return new FastestFeed.Range(
+                requirement,
+                values.kerfModel.separationDepthForTaper(cut, other).map(depth -> feed(cut, depth, requirement)),
+                values.kerfModel.separationDepthForTaper(cut, limit).map(depth -> feed(cut, depth, requirement)));
+    }
+
+    private FastestFeed.Range byWalls(CutConditions cut, int range) {
+        FastestFeed.Requirement requirement = FastestFeed.Requirement.PERPENDICULARITY_RANGE;
+        Iso9013 standard = Iso9013.forThickness(cut.workpiece().thickness());
+        Quantity<Length> edge = standard.edgeHeight();
+        Quantity<Length> limit = standard.perpendicularityLimit(range);
+        return new FastestFeed.Range(
+                requirement,
+                values.kerfModel
+                        .maximumSeparationDepthForDeviation(cut, edge, limit)
+                        .map(depth -> feed(cut, depth, requirement)),
+                values.kerfModel
+                        .separationDepthForDeviation(cut, edge, limit)
+                        .map(depth -> feed(cut, depth, requirement)));
+    }
+
+    private FastestFeed.Range byProfile(CutConditions cut, int range) {
+        FastestFeed.Requirement requirement = FastestFeed.Requirement.PROFILE_HEIGHT_RANGE;
+        Iso9013 standard = Iso9013.forThickness(cut.workpiece().thickness());
+        Quantity<Length> depth = Kind.LENGTH.of(cut.thicknessSi() - Kind.LENGTH.si(standard.edgeHeight()));
+        return upTo(
+                requirement,
+                values.roughnessModel
+                        .separationDepthForRz(cut, depth, standard.profileHeightLimit(range))
+                        .map(from -> feed(cut, from, requirement)));
+    }
+
+    private FastestFeed.Range byLag(CutConditions cut, double lagM) {
+        FastestFeed.Requirement requirement = FastestFeed.Requirement.LAG_ON_ARC;
+        LagModel lag = values.kerfModel.lagModel();
+        // the lag goes with 1/H, so one depth gives the factor
+        double depth = lag.lagSi(1, cut.thicknessSi()) / lagM;
+        Estimate<Length> from = Estimate.withinFactor(
+                Kind.LENGTH, Math.max(cut.thicknessSi(), depth), lag.relativeUncertainty(), List.of());
+        return upTo(requirement, Optional.of(feed(cut, from, requirement)));
+    }
+
+    private static Estimate<Speed> feed(
+            CutConditions cut, Estimate<Length> depth, FastestFeed.Requirement requirement) {
         double step = 1.001;
-        double feed = feeds.separationFeedSi(jet, material, depth.si());
-        double slope = Math.log(feed / feeds.separationFeedSi(jet, material, depth.si() * step)) / Math.log(step);
-        return Estimate.withinFactor(
-                        Kind.SPEED,
-                        feed,
-                        Math.hypot(feeds.relativeUncertainty(material), slope * depth.relativeUncertainty()),
-                        jet.cautions())
-                .with(material.cautions())
-                .with(feeds.cautions(jet, material, depth.si(), feed));
+        double feed = cut.separationFeedSi(depth.si());
+        double slope = Math.log(feed / cut.separationFeedSi(depth.si() * step)) / Math.log(step);
+        double relative = Math.hypot(cut.relativeUncertainty(), slope * depth.relativeUncertainty());
+        Estimate<Speed> known = Estimate.withinFactor(Kind.SPEED, feed, relative, cut.cautions())
+                .with(cut.feedCautions(depth.si(), feed));
+        return relative < DECISIVE ? known : known.with(List.of(notDecisive(requirement)));
+    }
+
+    private static Caution notDecisive(FastestFeed.Requirement requirement) {
+        return Caution.warning(Message.of(
+                        "requirement-not-decisive",
+                        "the {requirement} hardly depends on the feed rate here; measure a cut")
+                .with("requirement", requirement.label()));
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("surface model")
+                .put("kerf_model", values.kerfModel)
+                .put("roughness_model", values.roughnessModel)
+                .put("indices", values.indices.toString())
+                .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SurfaceModel that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "face model of " + kerfModel + " and " + roughnessModel;
+        return "surface model of " + values.kerfModel + " and " + values.roughnessModel;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,5 +1,6 @@
 package dev.waterjet.calibrate;
 
+import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -15,7 +16,7 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-/** What a calibrated model tells of itself, from cuts so few or so regular that it can be reckoned by hand. */
+/** Answers of a calibrated model, from cuts so few or so regular that they can be computed by hand. */
 class CalibratedFeedTest {
 
     private static final Material ALLOY = Material.of("mirror-mount-alloy", 137, 0, MaterialClass.DUCTILE);
@@ -53,9 +54,6 @@ class CalibratedFeedTest {
         assertThat(own.material().relativeUncertainty())
                 .isCloseTo(scatter / Math.sqrt(2) / MACHINABILITY_EXPONENT, within(1e-6));
         assertThat(own.cuts()).isEqualTo(cuts);
-        assertThat(own.name()).isEqualTo(PUBLISHED.name() + ", fitted");
-        assertThat(own).hasToString(own.name() + " from 2 cuts");
-        assertThat(own.evidence().note()).isEqualTo("Scatter of a cut about the fit: 14 % of the feed.");
     }
 
     /** One more cut scatters as the others do, about a fit that is itself uncertain by the scatter over root two. */
@@ -85,11 +83,12 @@ class CalibratedFeedTest {
     }
 
     @Test
-    void sixCutsAreNoLongerFew() {
+    void sixCutsAreNotFew() {
         assertThat(calibrated(alternating(6, 0.02)).remarks()).isEmpty();
         assertThat(calibrated(alternating(5, 0.02)).remarks())
-                .containsExactly(Caution.notice(
-                        "few-cuts", "the fit rests on 5 cuts; its intervals are wide, more cuts narrow them"));
+                .singleElement()
+                .satisfies(remark -> assertThat(remark.code()).isEqualTo("few-cuts"))
+                .satisfies(remark -> assertThat(remark.message().parameters()).containsEntry("cuts", 5L));
     }
 
     @Test
@@ -100,46 +99,70 @@ class CalibratedFeedTest {
         assertThat(calibrated(cuts).remarks())
                 .singleElement()
                 .satisfies(remark -> assertThat(remark.code()).isEqualTo("outlier"))
-                .extracting(Caution::text)
-                .asString()
-                .startsWith("cut 8 lies ");
+                .satisfies(remark -> assertThat(remark.message().parameters()).containsEntry("cut", "cut 8"));
     }
 
-    /** Only one cut was made at another pressure: the exponent of the pressure hangs on it alone. */
+    /** Only one cut was made at another pressure: it determines the pressure exponent alone. */
     @Test
     void aCutThatDeterminesAParameterAloneIsNamed() {
         List<TestCut> cuts = alternating(8, 0.01);
         cuts.add(cut(CalibrationTest.jet(200, 300), 10, 1).withLabel("low pressure"));
 
         assertThat(calibrated(cuts, FeedExponent.PRESSURE).remarks())
-                .containsExactly(Caution.notice(
-                        "leverage",
-                        "low pressure determines a parameter almost alone; repeat it before you trust the fit"));
+                .singleElement()
+                .satisfies(remark -> assertThat(remark.code()).isEqualTo("leverage"))
+                .satisfies(remark -> assertThat(remark.message().parameters()).containsEntry("cut", "low pressure"));
         assertThat(calibrated(cuts).remarks()).as("with one parameter").isEmpty();
     }
 
     @Test
-    void whatLiesOutsideTheCutsIsSaid() {
+    void anAnswerOutsideTheCutsHasACaution() {
         List<TestCut> cuts = alternating(6, 0.02);
         cuts.add(cut(CalibrationTest.jet(300, 250), 5, 1));
         double graded = PUBLISHED.feedSi(CalibrationTest.jet(300, 250), ALLOY, 0.01, 3);
         cuts.add(TestCut.graded(CalibrationTest.jet(300, 250), millimetres(10), 3, Kind.SPEED.of(graded)));
         CalibratedFeed own = calibrated(cuts);
 
-        assertThat(texts(own, CalibrationTest.jet(320, 280), 29)).isEmpty();
-        assertThat(texts(own, CalibrationTest.jet(320, 280), 31))
-                .containsExactly("depth 31 mm lies outside that of the test cuts");
-        assertThat(texts(own, CalibrationTest.jet(320, 600), 10))
-                .containsExactly("abrasive flow 600 g/min lies outside that of the test cuts");
-        assertThat(texts(own, CalibrationTest.jet(250, 280), 10))
-                .containsExactly("pressure 250 MPa lies outside that of the test cuts");
+        assertThat(outside(own, CalibrationTest.jet(320, 280), 29)).isEmpty();
+        assertThat(outside(own, CalibrationTest.jet(320, 280), 31)).containsExactly("depth");
+        assertThat(outside(own, CalibrationTest.jet(320, 600), 10)).containsExactly("abrasive flow rate");
+        assertThat(outside(own, CalibrationTest.jet(250, 280), 10)).containsExactly("pressure");
     }
 
-    private static List<String> texts(CalibratedFeed own, AbrasiveJet jet, double depthMm) {
+    private static List<Object> outside(CalibratedFeed own, AbrasiveJet jet, double depthMm) {
         return own.cautions(jet, own.material(), depthMm / 1000, 0.001).stream()
-                .filter(caution -> caution.code().equals("outside-range"))
-                .map(Caution::text)
-                .filter(text -> text.endsWith("of the test cuts"))
+                .filter(caution -> caution.code().equals("outside-test-cuts"))
+                .map(caution -> caution.message().parameters().get("input"))
                 .toList();
+    }
+
+    @Test
+    void anyOtherMaterialHasACaution() {
+        CalibratedFeed own = calibrated(alternating(6, 0.02));
+        AbrasiveJet jet = CalibrationTest.jet(350, 300);
+
+        assertThat(own.feed(jet, Workpiece.of(ALLOY, millimetres(10)), 1).cautions())
+                .extracting(Caution::code)
+                .contains("not-the-calibrated-material");
+        assertThat(own.feed(jet, Workpiece.of(own.material(), millimetres(10)), 1).cautions())
+                .extracting(Caution::code)
+                .doesNotContain("not-the-calibrated-material");
+    }
+
+    @Test
+    void aCalibrationIsItsFamilyFitAndCuts() {
+        ValueContract.of(() -> calibrated(alternating(6, 0.02)))
+                .tells("cuts", CalibratedFeed::cuts, alternating(6, 0.02))
+                .differs("noise", calibrated(alternating(6, 0.03)))
+                .differs("exponent", calibrated(variedPressure(), FeedExponent.PRESSURE))
+                .differs("cuts", calibrated(variedPressure()))
+                .check();
+    }
+
+    private static List<TestCut> variedPressure() {
+        List<TestCut> cuts = alternating(6, 0.02);
+        cuts.add(cut(CalibrationTest.jet(200, 300), 10, 1.01));
+        cuts.add(cut(CalibrationTest.jet(250, 300), 10, 0.99));
+        return cuts;
     }
 }

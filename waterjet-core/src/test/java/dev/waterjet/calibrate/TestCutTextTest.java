@@ -1,12 +1,13 @@
 package dev.waterjet.calibrate;
 
-import dev.waterjet.measure.TextException;
+import dev.waterjet.Refusals;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 class TestCutTextTest {
@@ -16,7 +17,7 @@ class TestCutTextTest {
 
     @Test
     void cutsAreReadInTheUnitsOfTheHeader() {
-        List<TestCut> cuts = TestCutText.parse("""
+        List<TestCut> cuts = TestCut.parse("""
                 # cuts of a morning
                 label,test,thickness_in,index,feed_in_per_min,pressure_ksi,orifice_in,tube_in,abrasive_flow_lb_per_min
                 first,separation,0.5,,20,55,0.014,0.040,1.2
@@ -41,69 +42,63 @@ class TestCutTextTest {
                         .withRelativeDeviation(0.02),
                 TestCut.graded(CalibrationTest.jet(380, 317), millimetres(12), 3, millimetresPerMinute(80)));
 
-        assertThat(TestCutText.parse(TestCutText.print(cuts))).isEqualTo(cuts);
+        assertThat(TestCut.parse(TestCut.print(cuts))).isEqualTo(cuts);
     }
 
     @Test
-    void aTubeIsEightyBoresLongUnlessTold() {
+    void aTubeIsEightyBoresLongUnlessItsLengthIsGiven() {
         String row = "\nseparation,10,100,380,0.3,0.9,300";
 
-        assertThat(TestCutText.parse(HEADER + row).get(0).jet().head().tube().lengthSi())
+        assertThat(TestCut.parse(HEADER + row).get(0).jet().head().tube().lengthSi())
                 .isCloseTo(0.072, within(1e-15));
-        TestCut told = TestCutText.parse(HEADER + ",tube_length_mm,discharge_coefficient" + row + ",76,0.7")
+        TestCut given = TestCut.parse(HEADER + ",tube_length_mm,discharge_coefficient" + row + ",76,0.7")
                 .get(0);
-        assertThat(told.jet().head().tube().lengthSi()).isCloseTo(0.076, within(1e-15));
-        assertThat(told.jet().head().tube().boreSi()).isCloseTo(0.0009, within(1e-15));
-        assertThat(told.jet().head().orifice().dischargeCoefficient().si()).isEqualTo(0.7);
-        assertThat(TestCutText.parse(TestCutText.print(List.of(told)))).containsExactly(told);
+        assertThat(given.jet().head().tube().lengthSi()).isCloseTo(0.076, within(1e-15));
+        assertThat(given.jet().head().tube().boreSi()).isCloseTo(0.0009, within(1e-15));
+        assertThat(given.jet().head().orifice().dischargeCoefficient().si()).isEqualTo(0.7);
+        assertThat(TestCut.parse(TestCut.print(List.of(given)))).containsExactly(given);
     }
 
-    /** The coefficient of an orifice that nobody measured is the library's own and is left out. */
+    /** The default coefficient of an orifice is left out. */
     @Test
-    void aDischargeCoefficientIsPrintedWhereItWasTold() {
-        TestCut usual = TestCut.separated(CalibrationTest.jet(380, 317), millimetres(7), millimetresPerMinute(200));
+    void aDischargeCoefficientIsPrintedWhereItWasGiven() {
+        TestCut plain = TestCut.separated(CalibrationTest.jet(380, 317), millimetres(7), millimetresPerMinute(200));
 
-        assertThat(TestCutText.print(List.of(usual)).lines().toList().get(1)).contains(",3.0E-4,,9.0E-4,");
-        assertThat(TestCutText.parse(TestCutText.print(List.of(usual)))
+        assertThat(TestCut.print(List.of(plain)).lines().toList().get(1)).contains(",3.0E-4,,9.0E-4,");
+        assertThat(TestCut.parse(TestCut.print(List.of(plain)))
                         .get(0)
                         .jet()
                         .head()
                         .orifice())
-                .isEqualTo(usual.jet().head().orifice());
+                .isEqualTo(plain.jet().head().orifice());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "''                                                       | line 1, column 1: empty-test-cuts",
+                "test,thickness,feed_mm_per_min                           | line 1, column 6: column-without-unit",
+                "test,thickness_mm                                        | line 1, column 6: missing-column",
+                "HEADER,colour                                            | line 1, column 89: unknown-column",
+                "HEADER,index,index                                       | line 1, column 95: repeated-column",
+                "HEADER;separation,10,,380,0.3,0.9,300                    | line 2, column 15: empty-cell",
+                "HEADER;separation,10,fast,380,0.3,0.9,300                | line 2, column 15: not-a-number",
+                "HEADER;guess,10,100,380,0.3,0.9,300                      | line 2, column 1: unknown-test",
+                "HEADER;separation,10,100                                 | line 2, column 15: unequal-cells",
+                "HEADER,index;depth,10,100,380,0.3,0.9,300,2              | line 2, column 30: index-not-allowed",
+            })
+    void anErrorHasItsPlaceAndCode(String text, String refusal) {
+        String csv = text.replace("HEADER", HEADER).replace(';', '\n');
+
+        assertThat(Refusals.of(() -> TestCut.parse(csv))).isEqualTo(refusal);
     }
 
     @Test
-    void whatIsMissingIsAskedForInItsPlace() {
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nseparation,10,,380,0.3,0.9,300\n"))
-                .hasMessage("line 2, column 15: there is no feed");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + ",index\ndepth,10,100,380,0.3,0.9,300,2\n"))
-                .hasMessage("line 2, column 30: a depth test has no index other than 1");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + ",index,index\n"))
-                .hasMessageContaining("the column index stands twice");
-    }
-
-    @Test
-    void faultsNameTheirPlace() {
-        assertThatThrownBy(() -> TestCutText.parse(""))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining("the file of test cuts is empty");
-        assertThatThrownBy(() -> TestCutText.parse("test,thickness,feed_mm_per_min\n"))
-                .hasMessageContaining("line 1, column 6: the column thickness has no unit: write it as thickness_m");
-        assertThatThrownBy(() -> TestCutText.parse("test,thickness_mm\n"))
-                .hasMessageContaining("there is no column feed");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER.replace("pressure_MPa", "pressure_kg")))
-                .hasMessageContaining("line 1, column 33")
-                .hasMessageContaining("has a unit that is not one of pressure");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + ",colour\n"))
-                .hasMessageContaining("there is no column \"colour\"");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nseparation,10,fast,380,0.3,0.9,300\n"))
-                .hasMessageContaining("line 2, column 15: feed \"fast\" is no number");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nguess,10,100,380,0.3,0.9,300\n"))
-                .hasMessageContaining("test \"guess\" is none of separation, depth, graded");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nseparation,10,100,380,0.9,0.3,300\n"))
-                .hasMessageContaining("line 2, column 1")
-                .hasMessageContaining("the water would strike the tube");
-        assertThatThrownBy(() -> TestCutText.parse(HEADER + "\nseparation,10,100\n"))
-                .hasMessageContaining("the row has 3 cells, the header 7");
+    void anImpossibleJetIsRefusedInItsRow() {
+        assertThat(Refusals.of(() -> TestCut.parse(HEADER + "\nseparation,10,100,380,0.9,0.3,300\n")))
+                .startsWith("line 2, column 1: ");
+        assertThat(Refusals.of(() -> TestCut.parse(HEADER.replace("pressure_MPa", "pressure_kg"))))
+                .startsWith("line 1, column 33: ");
     }
 }

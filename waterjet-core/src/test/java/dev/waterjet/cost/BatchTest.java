@@ -3,6 +3,7 @@ package dev.waterjet.cost;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.plan.Jobs;
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.kilograms;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.minutes;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -27,12 +29,12 @@ class BatchTest {
     private static final PartWork WORK = PartWork.of(TWO_MINUTES)
             .withPierces(
                     3,
-                    Pierce.of(
+                    new Pierce(
                             PierceMethod.LOW_PRESSURE,
-                            70e6,
+                            megapascals(70),
                             Estimate.withinFactor(Kind.TIME, 10, 0.8, List.of()),
-                            2,
-                            "a delicate plate",
+                            seconds(2),
+                            Message.of("delicate", "a delicate plate"),
                             List.of()))
             .withIdle(seconds(24))
             .withRemoved(kilograms(0.05));

@@ -33,12 +33,8 @@ class DescribedTest {
             "FaceDemand",
             "FeedSweep",
             "HeadList",
-            "LagLine",
-            "MeasuredFace",
-            "MeasuredKerf",
             "PartProgram",
             "ProgramCodes",
-            "RoughnessLine",
             "SheetLayout",
             "SheetRoom",
             "Slats",
@@ -74,7 +70,6 @@ class DescribedTest {
             "LeadPlacer",
             "LeastSquares",
             "MonteCarlo",
-            "OnRadius",
             "PartPlanner",
             "Piercing",
             "Sheet",
@@ -92,7 +87,6 @@ class DescribedTest {
             "Require",
             "Row",
             "Scale",
-            "TestCutText",
             "Units");
 
     private static final List<Described> SAMPLES = Samples.all();

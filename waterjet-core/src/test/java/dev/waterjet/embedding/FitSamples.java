@@ -2,13 +2,13 @@ package dev.waterjet.embedding;
 
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
-import dev.waterjet.calibrate.KerfFit;
+import dev.waterjet.calibrate.CalibrationSet;
 import dev.waterjet.calibrate.KerfMeasurement;
-import dev.waterjet.calibrate.LagFit;
 import dev.waterjet.calibrate.LagMeasurement;
-import dev.waterjet.calibrate.RoughnessFit;
+import dev.waterjet.calibrate.PierceMeasurement;
 import dev.waterjet.calibrate.RoughnessMeasurement;
 import dev.waterjet.calibrate.TestCut;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
@@ -22,6 +22,7 @@ import dev.waterjet.uncertainty.UncertaintyBudget;
 import java.util.List;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.seconds;
 
 /** Instances of what fits and studies of uncertainty answer. */
 final class FitSamples {
@@ -37,13 +38,28 @@ final class FitSamples {
                 .fit(cuts);
         all.add(fitted);
         all.add(fitted.fit());
-        all.add(KerfFit.of(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6))));
-        all.add(LagFit.of(List.of(LagMeasurement.of(millimetres(20))
-                .withDepths(QuantityArray.ofSi(Kind.LENGTH, 5e-3, 10e-3, 15e-3))
-                .withLags(QuantityArray.ofSi(Kind.LENGTH, 0.4e-3, 1.5e-3, 3.4e-3)))));
-        all.add(RoughnessFit.of(List.of(RoughnessMeasurement.of(Samples.JET, millimetres(25))
-                .withDepths(QuantityArray.ofSi(Kind.LENGTH, 1e-3, 8e-3, 16e-3, 22e-3))
-                .withRa(QuantityArray.ofSi(Kind.LENGTH, 3.2e-6, 3.8e-6, 9e-6, 16e-6)))));
+        all.add(KerfMeasurement.fit(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6))));
+        LagMeasurement line = LagMeasurement.of(millimetres(20))
+                .withLags(
+                        QuantityArray.ofSi(Kind.LENGTH, 5e-3, 10e-3, 15e-3),
+                        QuantityArray.ofSi(Kind.LENGTH, 0.4e-3, 1.5e-3, 3.4e-3));
+        RoughnessMeasurement surface = RoughnessMeasurement.of(Samples.JET, millimetres(25))
+                .withRa(
+                        QuantityArray.ofSi(Kind.LENGTH, 1e-3, 8e-3, 16e-3, 22e-3),
+                        QuantityArray.ofSi(Kind.LENGTH, 3.2e-6, 3.8e-6, 9e-6, 16e-6));
+        PierceMeasurement pierce = PierceMeasurement.of(millimetres(10), seconds(4));
+        all.addAll(List.of(
+                measured(10, 1.2, 1.0),
+                line,
+                surface,
+                pierce,
+                LagMeasurement.fit(List.of(line)),
+                RoughnessMeasurement.fit(List.of(surface)),
+                PierceMeasurement.fit(List.of(
+                        pierce,
+                        PierceMeasurement.of(millimetres(20), seconds(9)),
+                        PierceMeasurement.of(millimetres(30), seconds(17)))),
+                CalibrationSet.of(MachinabilityFeed.published()).with(fitted)));
         Measurand product = in -> in[0] * in[1];
         UncertainInputs two = UncertainInputs.none()
                 .with("length", Distribution.normal(3, 0.1))
@@ -54,7 +70,8 @@ final class FitSamples {
     }
 
     private static KerfMeasurement measured(double depthMm, double entryMm, double exitMm) {
-        return KerfMeasurement.of(Samples.JET, Samples.PLATE, millimetres(depthMm))
+        return KerfMeasurement.of(
+                        CutConditions.of(Samples.JET, Samples.PLATE, MachinabilityFeed.published()), millimetres(depthMm))
                 .withEntryWidth(millimetres(entryMm))
                 .withExitWidth(millimetres(exitMm));
     }

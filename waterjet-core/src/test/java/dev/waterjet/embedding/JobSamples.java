@@ -7,6 +7,7 @@ import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.cost.Stores;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
@@ -24,6 +25,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
@@ -62,7 +64,7 @@ final class JobSamples {
     static void addTo(List<Described> all) {
         MachinabilityFeed model = MachinabilityFeed.published();
         PierceSettings practice = PierceSettings.defaults().withStrength(megapascals(60));
-        Pierce pierce = PierceSelector.of(model, practice).choose(Samples.JET, Samples.PLATE);
+        Pierce pierce = PierceSelector.of(practice).select(CutConditions.of(Samples.JET, Samples.PLATE, model));
         PartWork work = PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of()))
                 .withPierces(2, pierce);
         Prices rates = Prices.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
@@ -88,7 +90,8 @@ final class JobSamples {
         all.add(selection.refused().get(0).faults().get(0));
         all.add(selection.best(RankBy.TIME));
         all.add(practice);
-        all.add(PierceModel.derived(model, Samples.JET, Samples.PLATE, true));
+        all.add(PierceModel.derived(
+                CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));
         all.add(pierce);
         all.add(work);
         all.add(rates);

@@ -8,6 +8,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
@@ -25,7 +26,6 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
-import dev.waterjet.kerf.ArcTolerance;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.MeasuringPlane;
@@ -51,6 +51,8 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.surface.CutSurface;
 import dev.waterjet.surface.FaceDemand;
+import dev.waterjet.surface.FastestFeed;
+import dev.waterjet.surface.MeasuredSurface;
 import dev.waterjet.surface.SurfaceModel;
 import dev.waterjet.toolpath.CuttingRules;
 import dev.waterjet.toolpath.Lead;
@@ -157,23 +159,26 @@ final class Samples {
     }
 
     private static void ofKerf(List<Described> all) {
-        Kerf kerf = KerfModel.standard().kerf(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
+        CutConditions cut = CutConditions.of(JET, PLATE, MachinabilityFeed.published());
+        Kerf kerf = KerfModel.standard().kerf(cut, millimetresPerMinute(300));
         all.add(kerf);
         all.add(kerf.lag());
         all.add(TaperCompensation.forSquarePartSide(kerf));
         all.add(MinimumFeatures.of(kerf));
         all.add(OffsetDrift.of(kerf, MeasuringPlane.EXIT, Kind.SPEED.of(3e-10)));
-        all.add(ArcTolerance.onRadius(millimetres(5)).within(millimetres(0.1)));
-        CutSurface face = SurfaceModel.standard().surface(JET, PLATE, MachinabilityFeed.published(), millimetresPerMinute(300));
-        all.add(face);
-        all.add(face.roughness());
-        all.add(face.quality());
-        all.add(SurfaceModel.standard()
-                .fastestFeed(
-                        JET,
-                        PLATE,
-                        MachinabilityFeed.published(),
-                        FaceDemand.none().withPerpendicularityRange(1)));
+        all.add(kerf.model());
+        all.add(kerf.model().lagModel());
+        CutSurface surface = SurfaceModel.standard().surface(cut, millimetresPerMinute(300));
+        all.add(SurfaceModel.standard());
+        all.add(SurfaceModel.standard().roughnessModel());
+        all.add(surface);
+        all.add(surface.roughness());
+        all.add(surface.quality());
+        FastestFeed fastest =
+                SurfaceModel.standard().fastestFeed(cut, FaceDemand.none().withPerpendicularityRange(1));
+        all.add(fastest);
+        all.add(fastest.ranges().get(1));
+        all.add(MeasuredSurface.ofThickness(millimetres(12)).withSmoothZone(millimetres(8)));
     }
 
     private static void ofPath(List<Described> all) {

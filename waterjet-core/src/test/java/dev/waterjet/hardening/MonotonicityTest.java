@@ -8,6 +8,7 @@ import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.cost.Stores;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedModel;
@@ -217,7 +218,7 @@ class MonotonicityTest {
     }
 
     private static void ofFace(List<Law> laws) {
-        laws.add(new Law("lag", RISES, FEED, s -> kerf(s).lag().exitSi()));
+        laws.add(new Law("lag", RISES, FEED, s -> kerf(s).lag().atExit().si()));
         laws.add(new Law("exit width", FALLS, FEED, s -> kerf(s).exitWidth().si()));
         laws.add(new Law("entry width", RISES, TUBE, s -> kerf(s).entryWidth().si()));
         laws.add(new Law(
@@ -225,7 +226,7 @@ class MonotonicityTest {
                 RISES,
                 FEED,
                 s -> SurfaceModel.standard()
-                        .surface(s.jet(), s.piece(), FEEDS, Kind.SPEED.of(s.get(FEED)))
+                        .surface(CutConditions.of(s.jet(), s.piece(), FEEDS), Kind.SPEED.of(s.get(FEED)))
                         .roughness()
                         .raAtExit()
                         .si()));
@@ -243,8 +244,9 @@ class MonotonicityTest {
                 "time to pierce",
                 RISES,
                 THICKNESS,
-                s -> PierceSelector.of(FEEDS, PierceSettings.defaults())
-                        .choose(s.jet(), Workpiece.of(s.material(), Kind.LENGTH.of(s.get(THICKNESS))))
+                s -> PierceSelector.of(PierceSettings.defaults())
+                        .select(CutConditions.of(
+                                s.jet(), Workpiece.of(s.material(), Kind.LENGTH.of(s.get(THICKNESS))), FEEDS))
                         .time()
                         .si()));
         laws.add(new Law("time of a batch", RISES, PARTS, s -> cost(s).time().si()));
@@ -338,7 +340,8 @@ class MonotonicityTest {
     }
 
     private static Kerf kerf(Setting setting) {
-        return KerfModel.standard().kerf(setting.jet(), setting.piece(), FEEDS, Kind.SPEED.of(setting.get(FEED)));
+        return KerfModel.standard()
+                .kerf(CutConditions.of(setting.jet(), setting.piece(), FEEDS), Kind.SPEED.of(setting.get(FEED)));
     }
 
     private static double contourTime(Setting setting) {

@@ -28,7 +28,6 @@ public class SurfaceTest {
     private static final Set<String> MAY_BE_INFINITE = Set.of(
             "Distribution.degreesOfFreedom",
             "UncertaintyBudget.degreesOfFreedom",
-            "ArcTolerance.allowedLagSi",
             "Estimate.relativeUncertainty");
 
     @Test

@@ -1,5 +1,6 @@
 package dev.waterjet.head;
 
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -96,19 +97,20 @@ class HeadSelectorTest {
                             double feed = MachinabilityFeed.published()
                                     .feed(jet, demand.workpiece(), CutQuality.MEDIUM)
                                     .si();
-                            Kerf kerf = KerfModel.standard()
-                                    .kerf(jet, demand.workpiece(), MachinabilityFeed.published(), Kind.SPEED.of(feed));
-                            double wide = kerf.largestWidth().si();
+                            CutConditions cut =
+                                    CutConditions.of(jet, demand.workpiece(), MachinabilityFeed.published());
+                            Kerf kerf = KerfModel.standard().kerf(cut, Kind.SPEED.of(feed));
+                            double wide = kerf.maximumWidth().si();
                             if (Kind.RATIO.si(jet.loadingRatio()) > 0.25
                                     || Kind.POWER.si(jet.water().ratedHydraulicPower()) > kilowatts * 1000
                                     || feed < leastFeed / 60000
                                     || wide / 2 > radiusMm / 1000
-                                    || (wide - kerf.smallestWidth().si()) / 2 > toleranceMm / 1000) {
+                                    || (wide - kerf.minimumWidth().si()) / 2 > toleranceMm / 1000) {
                                 continue;
                             }
                             serving++;
-                            double pierce = PierceSelector.of(MachinabilityFeed.published(), PierceSettings.defaults())
-                                    .choose(jet, demand.workpiece())
+                            double pierce = PierceSelector.of(PierceSettings.defaults())
+                                    .select(cut)
                                     .time()
                                     .si();
                             double time = 0.8 / feed + 2 * pierce;

@@ -1,6 +1,8 @@
 package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -20,7 +22,7 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class KerfSubjects implements Subjects {
 
     @Override
@@ -33,15 +35,15 @@ public final class KerfSubjects implements Subjects {
                 "allowed-lag",
                         in -> Computed.of(
                                 Kind.LENGTH,
-                                ArcTolerance.onRadius(in.get("radius", Kind.LENGTH))
-                                        .within(in.get("error", Kind.LENGTH))
-                                        .allowedLag()),
+                                LagGeometry.TANGENT
+                                        .allowedLag(in.get("radius", Kind.LENGTH), in.get("error", Kind.LENGTH))
+                                        .orElseThrow()),
                 "kerf-exit-width", in -> Computed.of(kerf(in).exitWidth()),
                 "kerf-entry-width", in -> Computed.of(kerf(in).entryWidth()));
     }
 
-    private static Computed arc(Inputs in, LagGeometry picture) {
-        return Computed.of(kerf(in).lag().errorOnArc(in.get("radius", Kind.LENGTH), picture));
+    private static Computed arc(Inputs in, LagGeometry geometry) {
+        return Computed.of(kerf(in).lag().errorOnArc(in.get("radius", Kind.LENGTH), geometry));
     }
 
     /** A kerf at {@code index} in steel of {@code thickness}; where given, {@code stand-off} and worn {@code exit-bore}. */
@@ -61,6 +63,7 @@ public final class KerfSubjects implements Subjects {
         }
         AbrasiveJet jet = head.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
         Estimate<Length> depth = Estimate.withinFactor(Kind.LENGTH, in.number("index") * thickness, 0.1, List.of());
-        return model.kerf(jet, Workpiece.of(Materials.standard().get("mild-steel"), Kind.LENGTH.of(thickness)), depth);
+        Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), Kind.LENGTH.of(thickness));
+        return model.kerf(CutConditions.of(jet, plate, MachinabilityFeed.published()), depth);
     }
 }

@@ -1,122 +1,160 @@
 package dev.waterjet.kerf;
 
-import dev.waterjet.calibrate.LagFit;
-import dev.waterjet.calibrate.LagMeasurement;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.measure.DomainException;
+import dev.waterjet.Refusals;
+import dev.waterjet.ValueContract;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
-import java.util.List;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.kerf.Kerfs.FEEDS;
+import static dev.waterjet.kerf.Kerfs.MODEL;
+import static dev.waterjet.kerf.Kerfs.OWN;
+import static dev.waterjet.kerf.Kerfs.kerf;
+import static dev.waterjet.kerf.Kerfs.steel;
 import static dev.waterjet.measure.Measures.degrees;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+/** Lag of a cut, its model and its function over the feed rate. */
 class LagTest {
 
-    private static final FeedModel FEEDS = MachinabilityFeed.published();
-    private static final AbrasiveJet JET = KerfTest.jet(0.33, 1, 2, 400, 380);
+    private static Lag lag(double coefficient, double relative, double thicknessMm, double index) {
+        return kerf(MODEL.withLag(LagModel.of(coefficient, relative, OWN)), thicknessMm, index, 0.15)
+                .lag();
+    }
+
+    private static double exitM(Lag lag) {
+        return lag.atExit().si();
+    }
+
+    /** Momber, Kovacevic, Proc. IMechE B 209 (1995): 15 degrees at 0.52 of the depth; tan 15 / 1.04 = 0.25764. */
+    @Test
+    void theCoefficientFollowsFromTheCriticalPoint() {
+        assertThat(LagKernel.coefficient(0.52, Math.toRadians(15))).isCloseTo(0.25764, within(5e-6));
+        assertThat(LagModel.standard().coefficient()).isCloseTo(0.25764, within(5e-6));
+    }
 
     @Test
     void theLeadAngleBringsTheExitUnderTheEntry() {
-        Lag lag = KerfTest.kerf(20, 2).lag();
+        Lag lag = kerf(20, 2).lag();
 
         assertThat(Kind.LENGTH.si(lag.exitWithLead(lag.leadAngle()))).isCloseTo(0, within(1e-15));
-        assertThat(Kind.LENGTH.si(lag.exitWithLead(degrees(0)))).isEqualTo(lag.exitSi());
+        assertThat(Kind.LENGTH.si(lag.exitWithLead(degrees(0)))).isEqualTo(exitM(lag));
         assertThat(Kind.LENGTH.si(lag.exitWithLead(degrees(20)))).isNegative();
-        assertThat(lag.at(millimetres(10)).si()).isCloseTo(lag.exitSi() / 4, within(1e-15));
+        assertThat(lag.at(millimetres(10)).si()).isCloseTo(exitM(lag) / 4, within(1e-15));
+        assertThat(Kind.ANGLE.si(lag(0.25, 0.2, 20, 2).leadAngle())).isCloseTo(Math.atan(0.125), within(1e-12));
     }
 
     @Test
-    void feedAndLagAreInverse() {
-        LagModel model = LagModel.standard();
+    void feedRateAndLagAreInverse() {
+        CutConditions cut = steel(20);
+        LagFunction function = LagModel.standard().function(cut);
         for (double lag : new double[] {0.1e-3, 0.5e-3, 2e-3}) {
-            double feed = model.feedForExitLagSi(JET, KerfTest.steel(20), FEEDS, lag);
-            assertThat(model.exitLagSi(JET, KerfTest.steel(20), FEEDS, feed)).isCloseTo(lag, within(1e-12));
+            assertThat(function.lagSi(function.feedSi(lag))).isCloseTo(lag, within(1e-12));
         }
-        double fastest = FEEDS.feed(JET, KerfTest.steel(20), 1).si();
-        assertThat(model.feedForExitLagSi(JET, KerfTest.steel(20), FEEDS, 1)).isEqualTo(fastest);
-        Lag lag = model.lag(JET, KerfTest.steel(20), FEEDS, millimetresPerMinute(60));
-        assertThat(lag.exitSi()).isEqualTo(model.exitLagSi(JET, KerfTest.steel(20), FEEDS, 1e-3));
-    }
-
-    @Property(tries = 200, seed = "7")
-    void allowedLagIsTheInverseOfTheError(
-            @ForAll @Scale(6) @DoubleRange(min = 0.1, max = 500) double radiusMm,
-            @ForAll @Scale(6) @DoubleRange(min = 0.001, max = 0.9) double errorOverRadius) {
-        double radius = radiusMm / 1000;
-        double error = errorOverRadius * radius;
-        ArcTolerance tolerance = ArcTolerance.onRadius(Kind.LENGTH.of(radius)).within(Kind.LENGTH.of(error));
-
-        assertThat(LagKernel.tangentError(tolerance.allowedLagSi(LagGeometry.TANGENT), radius))
-                .isCloseTo(error, within(1e-12));
-        assertThat(LagKernel.trailerError(tolerance.allowedLagSi(LagGeometry.TRACTRIX), radius))
-                .isCloseTo(error, within(1e-12));
+        assertThat(function.feedSi(1)).as("no faster than it separates").isEqualTo(cut.feed(1).si());
+        assertThat(function.lagSi(0)).isZero();
+        assertThat(exitM(LagModel.standard().lag(cut, millimetresPerMinute(60)))).isEqualTo(function.lagSi(1e-3));
+        assertThat(function).isEqualTo(LagModel.standard().function(steel(20)));
+        assertThat(Refusals.of(() -> function.feedSi(0))).isEqualTo("must-be-above");
     }
 
     @Test
-    void aSmallLagKeepsItsDigitsOnALargeArc() {
-        // e = L^2 / 2R to first order
-        assertThat(LagKernel.tangentError(1e-6, 1)).isCloseTo(5e-13, within(1e-24));
-        assertThat(LagKernel.trailerError(2, 1)).isEqualTo(1);
+    void theFeedRateForALagIsFoundByBisection() {
+        LagFunction quadratic = feed -> 30 * feed * feed;
+
+        assertThat(quadratic.feedSi(0.0003)).isCloseTo(Math.sqrt(1e-5), within(1e-12));
+        assertThat(quadratic.lagSi(quadratic.feedSi(0.0003))).isLessThanOrEqualTo(0.0003);
+        LagFunction bounded = feed -> Math.min(feed, 0.001);
+        assertThat(bounded.feedSi(0.002)).isInfinite();
+        assertThat(bounded.feedSi(0.0005)).isCloseTo(0.0005, within(1e-12));
+        // a lag that the slowest feed rate tried has already: 1e-6 m/s
+        assertThat(((LagFunction) feed -> feed * 1000).feedSi(1e-4)).isCloseTo(1e-7, within(1e-16));
+        assertThat(LagFunction.none().lagSi(1)).isZero();
+        assertThat(LagFunction.none().feedSi(1e-6)).isInfinite();
     }
 
-    /** The curve of a trailer round a right-angled corner is a tractrix; here it is stepped along by Euler's rule. */
+    /** Plate of 20 mm at index 2, k = 0.25: tan of the exit angle is 2 k/q = 0.25, the lag k h/q = 2.5 mm. */
     @Test
-    void trailerRoundACornerAgreesWithItsPath() {
-        for (double turn : new double[] {30, 60, 90, 100, 135, 170}) {
-            double lag = 1;
-            double x = -lag * Math.cos(Math.toRadians(turn));
-            double y = -lag * Math.sin(Math.toRadians(turn));
-            double nearest = lag;
-            double step = 1e-5;
-            for (double head = step; head < 5; head += step) {
-                double distance = Math.hypot(head - x, y);
-                x = head - (head - x) / distance * lag;
-                y = y / distance * lag;
-                nearest = Math.min(nearest, Math.hypot(x, y));
-            }
-            assertThat(LagKernel.trailerCorner(lag, Math.toRadians(turn))).isCloseTo(nearest, within(2e-4));
-        }
-        assertThat(LagKernel.trailerCorner(1, Math.PI)).isEqualTo(1);
+    void theUncertaintyOfTheAngleIsThatOfItsTangent() {
+        Lag lag = lag(0.25, 0.2, 20, 2);
+        double angle = Math.atan(0.25);
+        double relative = lag.atExit().relativeUncertainty();
+
+        assertThat(relative).isCloseTo(Math.hypot(0.2, 0.15), within(1e-12));
+        assertThat(lag.exitAngle().si()).isCloseTo(angle, within(1e-12));
+        assertThat(lag.exitAngle().relativeUncertainty())
+                .isCloseTo(relative * 0.25 / (1 + 0.0625) / angle, within(1e-12));
+        assertThat(exitM(lag)).isCloseTo(0.0025, within(1e-15));
+        assertThat(lag.at(millimetres(10)).relativeUncertainty()).isCloseTo(relative, within(1e-12));
+    }
+
+    @Test
+    void theUncertaintyOnAnArcIsThatOfTheErrorItself() {
+        Lag lag = lag(0.25, 0.2, 20, 2);
+        double relative = lag.atExit().relativeUncertainty();
+        double more = 2.5 * Math.exp(relative);
+        double less = 2.5 * Math.exp(-relative);
+
+        assertThat(lag.errorOnArc(millimetres(10)).to(Units.MILLIMETRE))
+                .isCloseTo(Math.sqrt(106.25) - 10, within(1e-9));
+        assertThat(lag.errorOnArc(millimetres(10)).relativeUncertainty())
+                .isCloseTo(Math.log((Math.hypot(10, more) - 10) / (Math.hypot(10, less) - 10)) / 2, within(1e-9));
+        assertThat(lag.errorOnArc(millimetres(10), LagGeometry.TRACTRIX).relativeUncertainty())
+                .isCloseTo(
+                        Math.log((10 - Math.sqrt(100 - more * more)) / (10 - Math.sqrt(100 - less * less))) / 2,
+                        within(1e-9));
+        assertThat(lag.errorOnArc(millimetres(10), LagGeometry.FOLLOWING).si()).isZero();
     }
 
     @Test
     void aCornerNotchesByTheLagFromARightAngleOn() {
-        Lag lag = KerfTest.kerf(20, 2).lag();
+        Lag lag = kerf(20, 2).lag();
 
         assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagGeometry.TANGENT)))
-                .isCloseTo(lag.exitSi(), within(1e-15));
+                .isCloseTo(exitM(lag), within(1e-15));
         assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(150), LagGeometry.TANGENT)))
-                .isCloseTo(lag.exitSi(), within(1e-15));
+                .isCloseTo(exitM(lag), within(1e-15));
         assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(30), LagGeometry.TANGENT)))
-                .isCloseTo(lag.exitSi() / 2, within(1e-15));
-        assertThatThrownBy(() -> lag.errorAtCorner(degrees(0), LagGeometry.TANGENT))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("turn");
+                .isCloseTo(exitM(lag) / 2, within(1e-15));
+        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagGeometry.FOLLOWING))).isZero();
+        assertThat(Refusals.of(() -> lag.errorAtCorner(degrees(0), LagGeometry.TANGENT))).isEqualTo("must-be-above");
     }
 
     @Test
-    void lagLinesGiveTheCoefficientBack() {
-        LagMeasurement line = LagMeasurement.of(millimetres(40))
-                .withDepths(QuantityArray.of(Kind.LENGTH, new double[] {5, 10, 15, 20}, Units.MILLIMETRE))
-                .withLags(QuantityArray.of(Kind.LENGTH, new double[] {0.20, 0.76, 1.68, 3.01}, Units.MILLIMETRE));
-        LagFit fit = LagFit.of(List.of(line));
+    void aLagIsItsModelThicknessAndSeparationDepth() {
+        ValueContract.of(() -> lag(0.25, 0.2, 20, 2))
+                .tells("thickness", Lag::thickness, millimetres(20))
+                .tells("model", Lag::model, LagModel.of(0.25, 0.2, OWN))
+                .differs("coefficient", lag(0.26, 0.2, 20, 2))
+                .differs("thickness", lag(0.25, 0.2, 21, 2 * 20 / 21.0))
+                .differs("index", lag(0.25, 0.2, 20, 3))
+                .differs("uncertainty", lag(0.25, 0.3, 20, 2))
+                .check();
+        Lag lag = lag(0.25, 0.2, 20, 2);
+        assertThat(Refusals.of(() -> new Lag(lag.model(), millimetres(50), lag.separationDepth())))
+                .isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> lag.at(millimetres(21)))).isEqualTo("must-be-at-most");
+    }
 
-        assertThat(fit.model().coefficient()).isCloseTo(0.3, within(0.003));
-        assertThat(fit.model().relativeUncertainty()).isBetween(0.0005, 0.02);
-        assertThatThrownBy(() -> LagFit.of(List.of(line.withLags(QuantityArray.ofSi(Kind.LENGTH, 1e-3)))))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("4 depths on the lag line, but 1 lags");
+    @Test
+    void aModelIsItsCoefficientAndEvidence() {
+        ValueContract.of(() -> LagModel.of(0.25, 0.2, OWN))
+                .tells("coefficient", LagModel::coefficient, 0.25)
+                .tells("uncertainty", LagModel::relativeUncertainty, 0.2)
+                .differs("coefficient", LagModel.of(0.26, 0.2, OWN))
+                .differs("uncertainty", LagModel.of(0.25, 0.3, OWN))
+                .differs("evidence", LagModel.of(0.25, 0.2, LagModel.standard().evidence()))
+                .check();
+    }
+
+    @Test
+    void theFeedModelGivesTheSeparationDepth() {
+        CutConditions cut = steel(20);
+
+        assertThat(LagModel.standard().lag(cut, millimetresPerMinute(60)).separationDepth())
+                .isEqualTo(FEEDS.depth(cut.jet(), cut.material(), millimetresPerMinute(60)));
     }
 }

@@ -1,7 +1,7 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.kerf.ArcLagKernel;
 import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
@@ -137,7 +137,7 @@ class PathKernelsTest {
             if (limits.isSurelyTracked(0, Math.sin(turn), length)) {
                 tracked++;
                 double curve = length / (2 * Math.sin(half));
-                assertThat(ArcLagKernel.arcError(curve, 0.03 * feed)).isLessThanOrEqualTo(1e-4 * (1 + 1e-9));
+                assertThat(LagGeometry.TANGENT.arcErrorSi(0.03 * feed, curve)).isLessThanOrEqualTo(1e-4 * (1 + 1e-9));
             }
         }
         assertThat(rounded).isBetween(100, 1900);

@@ -1,6 +1,6 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.kerf.ArcLagKernel;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
@@ -26,9 +26,9 @@ public final class PathSubjects implements Subjects {
                         in -> length(RampKernel.roundingRadius(
                                 in.si("deviation", Kind.LENGTH), Math.sin(in.si("interior-angle", Kind.ANGLE) / 2))),
                 "arc-lag-error",
-                        in -> length(ArcLagKernel.arcError(in.si("radius", Kind.LENGTH), in.si("lag", Kind.LENGTH))),
+                        in -> length(LagGeometry.TANGENT.arcErrorSi(in.si("lag", Kind.LENGTH), in.si("radius", Kind.LENGTH))),
                 "arc-lag-allowed",
-                        in -> length(ArcLagKernel.arcLag(in.si("radius", Kind.LENGTH), in.si("error", Kind.LENGTH))));
+                        in -> length(LagGeometry.TANGENT.arcLagSi(in.si("error", Kind.LENGTH), in.si("radius", Kind.LENGTH))));
     }
 
     private static SmoothRun smooth(Inputs in) {

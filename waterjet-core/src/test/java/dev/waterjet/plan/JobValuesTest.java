@@ -27,6 +27,7 @@ import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlanner;
@@ -34,8 +35,6 @@ import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
-import dev.waterjet.pierce.PierceModel;
-import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.sheet.SheetRoom;
 import dev.waterjet.sheet.TableFill;
@@ -68,81 +67,13 @@ class JobValuesTest {
         return Evidence.of(EvidenceGrade.FITTED, Source.of(source));
     }
 
-    private static Pierce pierce(PierceMethod way, double pa, double s, double idleS, String reason, Caution... cautions) {
-        return Pierce.of(
-                way, pa, Estimate.withinFactor(Kind.TIME, s, 0.5, List.of()), idleS, reason, List.of(cautions));
-    }
-
     private static Pierce usual() {
-        return pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 2, "a delicate plate");
+        return pierce(PierceMethod.LOW_PRESSURE, 70e6, Estimate.withinFactor(Kind.TIME, 10, 0.5, List.of()), 2);
     }
 
-    @Test
-    void pierces() {
-        ValueContract.of(JobValuesTest::usual)
-                .tells("way", Pierce::method, PierceMethod.LOW_PRESSURE)
-                .tells("pressure", Pierce::pressure, megapascals(70))
-                .tells("time", pierce -> pierce.time().si(), 10.0)
-                .tells("idle", Pierce::idleTime, seconds(2))
-                .tells("idle in SI", Pierce::idleTimeSi, 2.0)
-                .tells("reason", Pierce::reason, "a delicate plate")
-                .tells("cautions", Pierce::cautions, List.of())
-                .differs("way", pierce(PierceMethod.STATIONARY, 70e6, 10, 2, "a delicate plate"))
-                .differs("pressure", pierce(PierceMethod.LOW_PRESSURE, 71e6, 10, 2, "a delicate plate"))
-                .differs("time", pierce(PierceMethod.LOW_PRESSURE, 70e6, 11, 2, "a delicate plate"))
-                .differs("idle", pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 3, "a delicate plate"))
-                .differs("reason", pierce(PierceMethod.LOW_PRESSURE, 70e6, 10, 2, "so it is"))
-                .differs(
-                        "caution",
-                        pierce(
-                                PierceMethod.LOW_PRESSURE,
-                                70e6,
-                                10,
-                                2,
-                                "a delicate plate",
-                                Caution.notice("try", "on scrap")))
-                .says("low pressure, abrasive first at 70 MPa, 10 s: a delicate plate")
-                .check();
-        assertThat(PierceMethod.PRE_DRILLED.label()).isEqualTo("pre-drilled");
-    }
-
-    @Test
-    void practices() {
-        ValueContract.of(PierceSettings::defaults)
-                .tells("strength", PierceSettings::isStrengthKnown, false)
-                .change(
-                        "lowest pressure",
-                        practice -> practice.withMinimumPressure(megapascals(50)),
-                        PierceSettings::minimumPressureSi,
-                        50e6)
-                .change("room", practice -> practice.withPierceClearance(millimetres(4)), PierceSettings::pierceClearanceSi, 0.004)
-                .change("ramp", practice -> practice.withRampTime(seconds(5)), PierceSettings::rampSi, 5.0)
-                .change("drill", practice -> practice.withDrillTime(seconds(20)), PierceSettings::drillSi, 20.0)
-                .differs("strength", PierceSettings.defaults().withStrength(megapascals(60)))
-                .says("pierce practice", "lowest_pressure", "room", "ramp_time", "drill_time")
-                .check();
-        PierceSettings known = PierceSettings.defaults()
-                .withStrength(megapascals(60))
-                .withMinimumPressure(megapascals(50))
-                .withPierceClearance(millimetres(4))
-                .withRampTime(seconds(5))
-                .withDrillTime(seconds(20));
-        assertThat(known.strengthSi()).isEqualTo(60e6);
-        // half of the supply in the hole, with a fifth to spare: 0.8 x 60 / 0.5
-        assertThat(known.safePressure().map(Kind.PRESSURE::si)).contains(96e6);
-        assertThat(PierceSettings.defaults().safePressure()).isEmpty();
-        assertThat(known.toString()).contains("strength");
-        assertThat(PierceSettings.defaults().toString()).doesNotContain("strength");
-        assertThat(Kind.PRESSURE.si(PierceSettings.blindHolePressure(megapascals(300))))
-                .isEqualTo(150e6);
-        assertThatThrownBy(() -> PierceSettings.blindHolePressure(megapascals(0)))
-                .hasMessageStartingWith("supply pressure is 0 MPa");
-        assertThatThrownBy(() -> known.withPierceClearance(millimetres(-1)))
-                .hasMessageStartingWith("room for a moving pierce is -1 mm");
-        assertThatThrownBy(() -> known.withRampTime(seconds(-1)))
-                .hasMessageStartingWith("time to raise the pressure is -1 s");
-        assertThatThrownBy(() -> known.withDrillTime(seconds(-1)))
-                .hasMessageStartingWith("time to drill a hole is -1 s");
+    private static Pierce pierce(PierceMethod method, double pa, Estimate<Time> time, double idleS) {
+        return new Pierce(
+                method, Kind.PRESSURE.of(pa), time, seconds(idleS), Message.of("reason", "a delicate plate"), List.of());
     }
 
     @Test
@@ -175,7 +106,7 @@ class JobValuesTest {
         assertThat(all.jetTime().relativeUncertainty()).isCloseTo(spread / 130, within(1e-12));
         // a drilled hole takes no time of the jet
         PartWork drilled = WORK.withPierces(
-                2, Pierce.of(PierceMethod.PRE_DRILLED, 1e8, Estimate.of(Kind.TIME, 0, 0), 30, "brittle", List.of()));
+                2, pierce(PierceMethod.PRE_DRILLED, 1e8, Estimate.of(Kind.TIME, 0, 0), 30));
         assertThat(drilled.pierceUncertainty()).isZero();
         assertThat(drilled.idleSi()).isEqualTo(60);
         assertThat(drilled.jetTimeSi()).isEqualTo(100);
@@ -393,36 +324,6 @@ class JobValuesTest {
                 .hasMessageStartingWith("least feed is -1 mm/min");
         assertThatThrownBy(() -> PartRequirement.of(demand.workpiece(), CutQuality.FINE, metres(0)))
                 .hasMessageStartingWith("length of cut is 0 mm");
-    }
-
-    @Test
-    void lawsOfPiercing() {
-        ValueContract.of(() -> PierceModel.of(millimetres(5), 0.8, 0.3, told("our pierces")))
-                .tells("depth after a second", PierceModel::depthAfterOneSecond, millimetres(5))
-                .tells("exponent", PierceModel::exponent, 0.8)
-                .tells("uncertainty", PierceModel::relativeUncertainty, 0.3)
-                .tells("evidence", PierceModel::evidence, told("our pierces"))
-                .differs("depth", PierceModel.of(millimetres(6), 0.8, 0.3, told("our pierces")))
-                .differs("exponent", PierceModel.of(millimetres(5), 0.9, 0.3, told("our pierces")))
-                .differs("uncertainty", PierceModel.of(millimetres(5), 0.8, 0.4, told("our pierces")))
-                .says("h = 5", "mm (t/s)^0.8")
-                .check();
-        PierceModel law = PierceModel.of(millimetres(5), 0.8, 0.3, told("our pierces"));
-        // 5 mm (t/s)^0.8, known to 30 per cent in time and 0.8 of that in depth
-        assertThat(law.depth(seconds(32)).si()).isCloseTo(0.005 * 16, within(1e-12));
-        assertThat(law.depth(seconds(32)).relativeUncertainty())
-                .isCloseTo(
-                        Estimate.withinFactor(Kind.LENGTH, 1, 0.24, List.of()).relativeUncertainty(), within(1e-12));
-        assertThat(law.time(millimetres(80)).si()).isCloseTo(32, within(1e-9));
-        assertThat(law.time(millimetres(80)).cautions()).isEmpty();
-        assertThatThrownBy(() -> law.depth(seconds(0))).hasMessageStartingWith("pierce time is 0 s");
-        assertThatThrownBy(() -> law.time(millimetres(0))).hasMessageStartingWith("pierced depth is 0 mm");
-        assertThatThrownBy(() -> PierceModel.of(millimetres(0), 1, 0, told("x")))
-                .hasMessageStartingWith("pierced depth after one second is 0 mm");
-        assertThatThrownBy(() -> PierceModel.of(millimetres(1), 0, 0, told("x")))
-                .hasMessageStartingWith("exponent of the pierce law is 0");
-        assertThatThrownBy(() -> PierceModel.of(millimetres(1), 1, -0.1, told("x")))
-                .hasMessageStartingWith("uncertainty of the pierce time is -10 %");
     }
 
     @Test

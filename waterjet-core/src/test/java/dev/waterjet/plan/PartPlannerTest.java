@@ -1,8 +1,8 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.DomainException;
@@ -38,7 +38,7 @@ class PartPlannerTest {
                 FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
                         QualityFeeds.of(MODEL, Jobs.JET, PLATE),
-                        LagFunction.of(LagModel.standard(), MODEL, Jobs.JET, PLATE)),
+                        LagModel.standard().function(CutConditions.of(Jobs.JET, PLATE, MODEL))),
                 MODEL);
     }
 

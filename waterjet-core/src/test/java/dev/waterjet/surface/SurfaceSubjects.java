@@ -1,6 +1,8 @@
 package dev.waterjet.surface;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -18,11 +20,12 @@ import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
 import java.util.List;
 import java.util.Map;
+import javax.measure.quantity.Length;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class SurfaceSubjects implements Subjects {
 
     @Override
@@ -59,17 +62,9 @@ public final class SurfaceSubjects implements Subjects {
         AbrasiveJet jet = CuttingHead.of(
                         Orifice.sapphire(millimetres(0.33)), FocusingTube.of(millimetres(1.02), millimetres(102)))
                 .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
-        return RoughnessModel.standard()
-                .roughness(
-                        jet,
-                        KerfModel.standard()
-                                .kerf(
-                                        jet,
-                                        piece,
-                                        Estimate.withinFactor(
-                                                Kind.LENGTH,
-                                                in.number("index") * piece.thicknessSi(),
-                                                0.1,
-                                                List.of())));
+        Estimate<Length> depth =
+                Estimate.withinFactor(Kind.LENGTH, in.number("index") * piece.thicknessSi(), 0.1, List.of());
+        CutConditions cut = CutConditions.of(jet, piece, MachinabilityFeed.published());
+        return RoughnessModel.standard().roughness(KerfModel.standard().kerf(cut, depth));
     }
 }

@@ -3,7 +3,6 @@ package dev.waterjet.examples;
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.calibrate.TestCutText;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.ErosionFeed;
@@ -29,32 +28,32 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Fits a model to test cuts. */
+/** Program that fits a feed model to test cuts. */
 @Command(
         name = "fit",
         description = {
-            "Fits a feed model to the test cuts of a CSV file, and says how sure the result is.",
+            "Fit a feed model to the test cuts of a CSV file: parameters, standard errors and intervals.",
             "Columns: test (separation, depth or graded), thickness, feed, pressure, orifice, tube, abrasive_flow, each"
-                    + " with its unit as thickness_mm or feed_mm_per_min; and where wanted index, mesh, tube_length,"
+                    + " with its unit as thickness_mm or feed_mm_per_min; optional index, mesh, tube_length,"
                     + " discharge_coefficient, relative_deviation, label.",
             "Example: waterjet fit cuts.csv --material titanium --free pressure --svg residuals.svg"
         })
 final class FitCuts extends Program {
 
-    @Parameters(paramLabel = "<file>", description = "The test cuts.")
+    @Parameters(paramLabel = "<file>", description = "File of test cuts.")
     private Path file = Path.of("");
 
     @Option(
             names = "--material",
             converter = Typed.Catalogued.class,
             paramLabel = "<material>",
-            description = "Material from whose number the search starts. Usual: mild-steel.")
+            description = "Material with whose machinability the search starts. Default: mild-steel.")
     private Material material = Materials.standard().get("mild-steel");
 
     @Option(
             names = "--model",
             paramLabel = "<model>",
-            description = "machinability, specific-energy, erosion, threshold or declination. Usual: machinability.")
+            description = "Feed model: machinability, specific-energy, erosion, threshold or declination. Default: machinability.")
     private String model = "machinability";
 
     @Option(
@@ -62,13 +61,13 @@ final class FitCuts extends Program {
             split = ",",
             paramLabel = "<exponent>",
             description =
-                    "Exponents of the machinability model to fit too: pressure, orifice, abrasive-flow, tube, feed.")
+                    "Exponents of the machinability model to fit as well: pressure, orifice, abrasive-flow, tube, feed.")
     private List<String> freed = new ArrayList<>();
 
-    @Option(names = "--robust", description = "Let outliers lose their weight.")
+    @Option(names = "--robust", description = "Fit with robust weights, so that outliers lose their weight.")
     private boolean isRobust;
 
-    @Option(names = "--coverage", paramLabel = "<share>", description = "Probability of the intervals. Usual: 0.95.")
+    @Option(names = "--coverage", paramLabel = "<share>", description = "Probability of the intervals. Default: 0.95.")
     private double coverage = 0.95;
 
     @Option(names = "--svg", paramLabel = "<file>", description = "Draw the residuals to a file.")
@@ -76,7 +75,7 @@ final class FitCuts extends Program {
 
     private Calibration calibration(List<TestCut> cuts) {
         if (!freed.isEmpty() && !model.equals("machinability")) {
-            throw new TextException("--free goes with the machinability model only");
+            throw new TextException("--free requires the machinability model");
         }
         return switch (model) {
             case "machinability" ->
@@ -90,8 +89,8 @@ final class FitCuts extends Program {
             case "threshold" -> Calibration.ofThreshold(material, cuts.get(0).jet(), Measures.millimetresPerMinute(1));
             default ->
                 throw new TextException(
-                        "\"" + model
-                                + "\" is no model to fit: use one of machinability, specific-energy, erosion, threshold, declination");
+                        "unknown model \"" + model
+                                + "\"; use one of machinability, specific-energy, erosion, threshold, declination");
         };
     }
 
@@ -103,13 +102,13 @@ final class FitCuts extends Program {
                         .equals(name))
                 .findFirst()
                 .orElseThrow(() -> new TextException(
-                        "\"" + name + "\" is no exponent: use some of pressure, orifice, abrasive-flow, tube, feed"));
+                        "unknown exponent \"" + name + "\"; use pressure, orifice, abrasive-flow, tube or feed"));
     }
 
     private CalibratedFeed fitted() {
-        List<TestCut> cuts = TestCutText.parse(TextFiles.read(file));
+        List<TestCut> cuts = TestCut.parse(TextFiles.read(file));
         if (cuts.isEmpty()) {
-            throw new TextException(file + " holds no cuts");
+            throw new TextException(file + " contains no test cuts");
         }
         Calibration plain = calibration(cuts);
         CalibratedFeed own = (isRobust ? plain.withRobustWeights() : plain).fit(cuts);
@@ -123,7 +122,7 @@ final class FitCuts extends Program {
     }
 
     private Table parameters(Fit fit) {
-        Table table = Table.of("Fit of the " + model + " model to " + fit.observations() + " cuts")
+        Table table = Table.of("Fit of the " + model + " model to " + fit.observations() + " test cuts")
                 .words("parameter")
                 .number("value", 5)
                 .number("standard error", 2)
@@ -137,7 +136,7 @@ final class FitCuts extends Program {
                     fit.lower(name, coverage),
                     fit.upper(name, coverage));
         }
-        return table.note("lower and upper: interval of " + QuantityText.round(100 * coverage, 4) + " %");
+        return table.note("Lower and upper: " + QuantityText.round(100 * coverage, 4) + " % interval.");
     }
 
     private static Table cuts(CalibratedFeed own) {
@@ -148,7 +147,7 @@ final class FitCuts extends Program {
                 .number("index", 3)
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .number("residual", 2)
-                .number("studentised", 2)
+                .number("studentized", 2)
                 .number("leverage", 2)
                 .number("weight", 2);
         double[] residuals = own.fit().residuals();
@@ -159,10 +158,10 @@ final class FitCuts extends Program {
             TestCut cut = own.cuts().get(i);
             table.row(
                     cut.label().isEmpty() ? String.valueOf(i + 1) : cut.label(),
-                    cut.test().words(),
-                    cut.thicknessSi(),
+                    cut.test().text(),
+                    Kind.LENGTH.si(cut.thickness()),
                     cut.index(),
-                    cut.feedSi(),
+                    Kind.SPEED.si(cut.feed()),
                     residuals[i],
                     studentized[i],
                     leverages[i],
@@ -173,12 +172,12 @@ final class FitCuts extends Program {
 
     private static String residualChart(CalibratedFeed own) {
         double[] fitted = own.cuts().stream()
-                .mapToDouble(cut -> 1000 * cut.index() * cut.thicknessSi())
+                .mapToDouble(cut -> 1000 * cut.index() * Kind.LENGTH.si(cut.thickness()))
                 .toArray();
-        double least = Arrays.stream(fitted).min().orElse(0);
-        double greatest = Arrays.stream(fitted).max().orElse(1);
-        double[] ends = {least, greatest};
-        double band = 200 * own.fit().residualDeviation() * own.cuts().get(0).relativeDeviation();
+        double minimum = Arrays.stream(fitted).min().orElse(0);
+        double maximum = Arrays.stream(fitted).max().orElse(1);
+        double[] ends = {minimum, maximum};
+        double band = 200 * own.scatter();
         double[] percent =
                 Arrays.stream(own.fit().residuals()).map(r -> 100 * r).toArray();
         return Chart.of(
@@ -199,8 +198,7 @@ final class FitCuts extends Program {
         Fit fit = own.fit();
         out.print(parameters(fit).text());
         out.println();
-        out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3) + " % of the feed; "
-                + QuantityText.round(100 * fit.rSquared(), 4) + " % of the cuts' spread explained; "
+        out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3) + " % of the feed rate; "
                 + fit.degreesOfFreedom() + " degrees of freedom.");
         IntStream.range(0, fit.names().size())
                 .boxed()
@@ -211,7 +209,7 @@ final class FitCuts extends Program {
         out.println();
         out.print(cuts(own).text());
         for (Caution remark : own.remarks()) {
-            out.println(remark.text() + ".");
+            out.println("Caution: " + remark.text() + ".");
         }
         svg.ifPresent(target -> out.println("\nDrawn to " + target));
     }

@@ -1,9 +1,8 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.kerf.ArcTolerance;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -19,9 +18,11 @@ import dev.waterjet.surface.FastestFeed;
 import dev.waterjet.surface.SurfaceModel;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
@@ -162,8 +163,8 @@ final class GradeFaces extends Program {
                 .words("profile height range")
                 .row(
                         Kind.LENGTH.si(thickness),
-                        si(perpendicularity),
-                        si(profileHeight),
+                        length(perpendicularity),
+                        length(profileHeight),
                         cell(perpendicularity.map(standard::perpendicularityRange)),
                         cell(profileHeight.map(standard::profileHeightRange)))
                 .note("Range 1 is the finest. " + Iso9013.byAgreement().text() + ".");
@@ -179,7 +180,7 @@ final class GradeFaces extends Program {
                 + own.forThickness(thickness).level(measure, value).orElse("no level") + ".";
     }
 
-    private static OptionalDouble si(Optional<Quantity<Length>> length) {
+    private static OptionalDouble length(Optional<Quantity<Length>> length) {
         return length.map(value -> OptionalDouble.of(Kind.LENGTH.si(value))).orElse(OptionalDouble.empty());
     }
 
@@ -192,9 +193,7 @@ final class GradeFaces extends Program {
     }
 
     private Table predicted(Workpiece piece, Quantity<Speed> speed) {
-        FeedModel feeds = Models.get(model);
-        AbrasiveJet jet = head.jet();
-        CutSurface cut = SurfaceModel.standard().surface(jet, piece, feeds, speed);
+        CutSurface cut = SurfaceModel.standard().surface(CutConditions.of(head.jet(), piece, Models.get(model)), speed);
         Estimate<Length> wall = cut.perpendicularity();
         Estimate<Length> height = cut.profileHeight();
         Table table = Table.of("Face predicted in " + piece)
@@ -248,29 +247,49 @@ final class GradeFaces extends Program {
             throw new TextException("--arc-radius and --arc-error belong together");
         }
         if (arcRadius.isPresent() && arcError.isPresent()) {
-            demand = demand.withArc(ArcTolerance.onRadius(arcRadius.get()).within(arcError.get()));
+            demand = demand.withArc(arcRadius.get(), arcError.get());
         }
         return demand;
     }
 
     private Table asked(Workpiece piece) {
-        FastestFeed fastest = SurfaceModel.standard().fastestFeed(head.jet(), piece, Models.get(model), demand());
-        Table table = Table.of("Fastest feed for what is asked of " + piece)
-                .words("demand")
+        CutConditions cut = CutConditions.of(head.jet(), piece, Models.get(model));
+        FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, demand());
+        Table table = Table.of("Fastest feed rate for the requirements of " + piece)
+                .words("requirement")
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .column("feed uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2)
+                .column("minimum feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .words("governs");
-        fastest.limits()
-                .forEach((item, limit) -> table.row(
-                        item.words(),
-                        limit.si(),
-                        limit.standardUncertaintySi(),
-                        item == fastest.governing() ? "yes" : ""));
-        if (fastest.feed().isEmpty()) {
-            table.row(fastest.governing().words(), OptionalDouble.empty(), OptionalDouble.empty(), "out of reach");
+        Set<Caution> cautions = new LinkedHashSet<>();
+        for (FastestFeed.Range range : fastest.ranges()) {
+            table.row(
+                    range.requirement().label(),
+                    si(range.maximum().map(Estimate::si)),
+                    si(range.maximum().map(Estimate::standardUncertaintySi)),
+                    si(range.minimum().map(Estimate::si)),
+                    role(range, fastest));
+            range.maximum().ifPresent(feed -> cautions.addAll(feed.cautions()));
         }
-        return table.note(
-                        "Estimates: walls and roughness rest on assumed numbers until they are fitted to cuts of your own.")
-                .note("Run nothing on them alone: the machine's manual, local codes and trained people decide.");
+        if (fastest.feed().isEmpty()) {
+            table.note("No feed rate meets all requirements.");
+        }
+        cautions.forEach(caution -> table.note("Caution: " + caution.text() + "."));
+        return table.note("Estimates: walls and roughness rest on assumed numbers until they are fitted to your own cuts.")
+                .note("Do not run a machine on them alone: the machine's manual, local codes and trained people decide.");
+    }
+
+    private static OptionalDouble si(Optional<Double> number) {
+        return number.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+    }
+
+    private static String role(FastestFeed.Range range, FastestFeed fastest) {
+        if (range.maximum().isEmpty()) {
+            return "out of reach";
+        }
+        if (fastest.conflicting().isPresent() && fastest.conflicting().get() == range.requirement()) {
+            return "conflicts";
+        }
+        return range.requirement() == fastest.governing() ? "yes" : "";
     }
 }

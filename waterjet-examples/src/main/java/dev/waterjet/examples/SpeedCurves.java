@@ -1,7 +1,6 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.calibrate.TestCutText;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.FeedModel;
@@ -205,7 +204,7 @@ final class SpeedCurves extends Program {
             chart.band("95 % of " + curve.label(), x, bound(points, -1), bound(points, 1))
                     .line(curve.label() + ", index " + curve.index(), x, bound(points, 0));
         }
-        cuts.ifPresent(file -> drawCuts(chart, TestCutText.parse(TextFiles.read(file))));
+        cuts.ifPresent(file -> drawCuts(chart, TestCut.parse(TextFiles.read(file))));
         TextFiles.write(svg.get(), chart.svg(860, 560));
     }
 
@@ -227,9 +226,9 @@ final class SpeedCurves extends Program {
         chart.points(
                 "test cuts",
                 drawn.stream()
-                        .mapToDouble(cut -> 1000 * cut.thicknessSi() * cut.index() / index)
+                        .mapToDouble(cut -> 1000 * Kind.LENGTH.si(cut.thickness()) * cut.index() / index)
                         .toArray(),
-                drawn.stream().mapToDouble(cut -> 60e3 * cut.feedSi()).toArray());
+                drawn.stream().mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed())).toArray());
     }
 
     @Override

@@ -57,7 +57,7 @@ public final class KerfDrawing {
      * @return this drawing
      */
     public KerfDrawing section(String label, Kerf kerf) {
-        double pixelsPerM = scale(kerf, Kind.LENGTH.si(kerf.largestWidth().value()) * 1.6);
+        double pixelsPerM = scale(kerf, kerf.maximumWidth().si() * 1.6);
         return section(label, kerf, pixelsPerM, pixelsPerM, "to scale");
     }
 
@@ -69,7 +69,7 @@ public final class KerfDrawing {
      * @return this drawing
      */
     public KerfDrawing stretchedSection(String label, Kerf kerf) {
-        double across = PANEL_WIDTH / (kerf.largestWidth().si() * 1.8);
+        double across = PANEL_WIDTH / (kerf.maximumWidth().si() * 1.8);
         double down = PLATE_HEIGHT / thickness(kerf);
         return section(label, kerf, across, down, "across x " + QuantityText.round(across / down, 2));
     }
@@ -116,14 +116,14 @@ public final class KerfDrawing {
      * @return this drawing
      */
     public KerfDrawing front(String label, Kerf kerf) {
-        double scale = scale(kerf, kerf.lag().exitSi() * 1.4);
+        double scale = scale(kerf, kerf.lag().atExit().si() * 1.4);
         double plate = thickness(kerf) * scale;
         double entry =
-                PANEL_WIDTH * 0.2 + Math.min(PANEL_WIDTH * 0.6, kerf.lag().exitSi() * scale);
+                PANEL_WIDTH * 0.2 + Math.min(PANEL_WIDTH * 0.6, kerf.lag().atExit().si() * scale);
         StringBuilder uncut = new StringBuilder("M" + number(PANEL_WIDTH) + " 0");
         for (int i = 0; i <= STEPS; i++) {
             double part = (double) i / STEPS;
-            double lag = kerf.lag().exitSi() * part * part;
+            double lag = kerf.lag().atExit().si() * part * part;
             content.add(lag);
             uncut.append(" L").append(number(entry - lag * scale)).append(' ').append(number(part * plate));
         }
@@ -160,7 +160,7 @@ public final class KerfDrawing {
                 .append(INK)
                 .append("\"/>");
         double spacing = 16;
-        double exitLag = kerf.lag().exitSi() * scale;
+        double exitLag = kerf.lag().atExit().si() * scale;
         content.add(exitLag, smooth);
         for (double at = spacing / 2; at < PANEL_WIDTH + exitLag; at += spacing) {
             lines.append(lagLine(at, exitLag, 0, Math.min(1, smooth), 0.18, 1));

@@ -57,9 +57,9 @@ public final class Features {
             corners += SharpCorners.count(loop, parts.get(i));
             boolean isHole = loop.enclosedSide() != parts.get(i);
             OptionalDouble narrowest =
-                    SlotWidth.narrowest(loop, isHole, kerf.smallestSlot().si());
+                    SlotWidth.narrowest(loop, isHole, kerf.minimumSlotWidth().si());
             if (narrowest.isPresent()) {
-                refuseBelow(narrowest.getAsDouble(), kerf.smallestSlot().si(), cut.line(cut.leadIn()), "a slot");
+                refuseBelow(narrowest.getAsDouble(), kerf.minimumSlotWidth().si(), cut.line(cut.leadIn()), "a slot");
                 slot = Math.min(slot, narrowest.getAsDouble());
             }
         }

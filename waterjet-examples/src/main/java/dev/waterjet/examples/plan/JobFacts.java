@@ -6,6 +6,7 @@ import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import javax.measure.quantity.Time;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
@@ -40,7 +41,8 @@ public final class JobFacts {
         PlanRequest request = plan.request();
         this.shop = shop;
         this.jet = request.jet();
-        this.pierce = PierceSelector.of(request.feeds(), shop.pierceSettings()).choose(request.jet(), request.workpiece());
+        this.pierce = PierceSelector.of(shop.pierceSettings())
+                .select(CutConditions.of(request.jet(), request.workpiece(), request.feeds()));
         this.pierces = plan.cuts().size();
         this.work = PartWork.of(plan.cuttingTime())
                 .withPierces(pierces, pierce)
@@ -72,7 +74,8 @@ public final class JobFacts {
         facts.put(
                 "Pierces",
                 pierces + ", " + pierce.method().label() + " at "
-                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": " + pierce.reason());
+                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": "
+                        + pierce.reason().text());
         if (pierce.time().si() > 0) {
             facts.put("Pierce time", interval(pierce.time()) + " each");
         }

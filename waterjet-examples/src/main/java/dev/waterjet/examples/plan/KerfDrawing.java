@@ -26,7 +26,7 @@ final class KerfDrawing {
     private KerfDrawing(Kerf kerf) {
         this.kerf = kerf;
         this.thicknessM = Kind.LENGTH.si(kerf.thickness());
-        double widest = kerf.largestWidth().si();
+        double widest = kerf.maximumWidth().si();
         double toScale = (HEIGHT - TOP - FOOT) / thicknessM;
         this.depthScale = Math.min(toScale, 0.6 * WIDTH / widest);
         this.widthScale = Math.max(depthScale, LEAST_SHARE * WIDTH / widest);

@@ -1,9 +1,9 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.kerf.Kerf;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.QualityFeeds;
@@ -37,10 +37,11 @@ public final class PartPlan {
     private PartPlan(PlanRequest request, Progress progress) {
         this.request = request;
         FeedModel model = request.feeds();
+        CutConditions conditions = CutConditions.of(request.jet(), request.workpiece(), model);
         for (CutQuality quality : CutQuality.values()) {
             Estimate<Speed> feed = model.feed(request.jet(), request.workpiece(), quality);
             feeds.put(quality, feed);
-            kerfs.put(quality, request.kerfs().kerf(request.jet(), request.workpiece(), model, feed.value()));
+            kerfs.put(quality, request.kerfs().kerf(conditions, feed.value()));
         }
         PartProgram program = request.program();
         List<Side> parts = PartSides.of(program.cuts());
@@ -48,7 +49,7 @@ public final class PartPlan {
         FeedPlanner planner = FeedPlanner.of(
                 request.machine(),
                 QualityFeeds.of(model, request.jet(), request.workpiece()),
-                LagFunction.of(request.kerfs().lagModel(), model, request.jet(), request.workpiece()));
+                request.kerfs().lagModel().function(conditions));
         List<CutPlan> planned = new ArrayList<>();
         for (int i = 0; i < program.cuts().size(); i++) {
             ProgramCut cut = program.cuts().get(i);

@@ -149,7 +149,7 @@ public final class Sheet {
         row(
                 "Minimum slot width",
                 feature(plan.features().smallestSlotSi()) + "; the jet requires at least "
-                        + ReportText.best(plan.kerf().smallestSlot(), Units.MILLIMETRE));
+                        + ReportText.best(plan.kerf().minimumSlotWidth(), Units.MILLIMETRE));
         close();
     }
 

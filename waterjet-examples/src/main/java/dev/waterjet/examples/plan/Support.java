@@ -56,7 +56,7 @@ final class Support {
 
     private void check(Part part, List<ProgramCut> closed, PartPlan plan, Shop shop) {
         CuttingRules rules = CuttingRules.of(
-                plan.kerf().largestWidth().value(), plan.request().workpiece().thickness());
+                plan.kerf().maximumWidth().value(), plan.request().workpiece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
 <<<<<<< HEAD

@@ -1,0 +1,123 @@
+package dev.waterjet.calibrate;
+
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.fit.Fit;
+import dev.waterjet.fit.LeastSquares;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import dev.waterjet.pierce.PierceModel;
+import java.io.Serializable;
+import java.util.List;
+import java.util.Map;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Time;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
+
+/**
+ * Timed pierce of known depth. A list of them gives the numbers of a pierce model.
+ *
+ * <pre>{@code
+ * PierceModel own = PierceMeasurement.fit(List.of(
+ *         PierceMeasurement.of(millimetres(6), seconds(2.4)),
+ *         PierceMeasurement.of(millimetres(12), seconds(5.1)),
+ *         PierceMeasurement.of(millimetres(25), seconds(13)))).model();
+ * }</pre>
+ *
+ * @param depth pierced depth, above 0
+ * @param time jet-on time until the jet was there, above 0
+ */
+public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) implements Described, Serializable {
+
+    private static final String DEPTH = "depth after one second in m";
+    private static final String EXPONENT = "exponent of the time";
+    private static final int MIN_PIERCES = 3;
+
+    /**
+     * Checks the components.
+     *
+     * @throws dev.waterjet.measure.DomainException if a component is not above 0
+     */
+    public PierceMeasurement {
+        depth = Kind.LENGTH.of(Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE));
+        time = Kind.TIME.of(Require.positive("pierce time", Kind.TIME.si(time), Units.SECOND));
+    }
+
+    /**
+     * Returns a timed pierce.
+     *
+     * @param depth pierced depth, above 0
+     * @param time jet-on time until the jet was there, above 0
+     * @return the measurement
+     */
+    public static PierceMeasurement of(Quantity<Length> depth, Quantity<Time> time) {
+        return new PierceMeasurement(depth, time);
+    }
+
+    private double logDepth() {
+        return Math.log(Kind.LENGTH.si(depth));
+    }
+
+    private double logTime() {
+        return Math.log(Kind.TIME.si(time));
+    }
+
+    /**
+     * Fits a pierce model to timed pierces: a straight line through the logarithms of time over depth, by least squares. The
+     * uncertainty of a time is the scatter of the times about the line.
+     *
+     * @param pierces at least three pierces, of at least two depths
+     * @return the model and its fit, on natural logarithms of the time in s
+     * @throws NoSolutionException if there are fewer than three pierces or their times do not rise with depth; code {@code
+     *     too-few-pierces} or {@code pierces-not-rising}
+     */
+    public static FittedModel<PierceModel> fit(List<PierceMeasurement> pierces) {
+        if (pierces.size() < MIN_PIERCES) {
+            throw new NoSolutionException(Message.of(
+                            "too-few-pierces",
+                            "{pierces} timed pierces; a line and its scatter require at least {minimum}")
+                    .with("pierces", pierces.size())
+                    .with("minimum", MIN_PIERCES));
+        }
+        SimpleRegression line = new SimpleRegression();
+        pierces.forEach(pierce -> line.addData(pierce.logDepth(), pierce.logTime()));
+        double slope = line.getSlope();
+        if (!(slope > 0)) {
+            throw new NoSolutionException(Message.of(
+                    "pierces-not-rising", "the times of the pierces do not rise with their depth; time pierces of several depths"));
+        }
+        // ln t = (ln h - ln a)/b: the closed solution is where the search starts, and ends
+        Fit fit = LeastSquares.of((i, numbers) -> (pierces.get(i).logDepth() - Math.log(numbers[0])) / numbers[1])
+                .withPositiveParameter(DEPTH, Math.exp(-line.getIntercept() / slope))
+                .withPositiveParameter(EXPONENT, 1 / slope)
+                .fit(pierces.stream().mapToDouble(PierceMeasurement::logTime).toArray());
+        PierceModel model = PierceModel.of(
+                Kind.LENGTH.of(fit.value(DEPTH)),
+                fit.value(EXPONENT),
+                fit.residualDeviation(),
+                Evidence.of(
+                        EvidenceGrade.FITTED, Source.of("timed pierces of the user").at(fit.observations() + " pierces")));
+        return new FittedModel<>(model, fit);
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("pierce measurement")
+                .put("depth", Kind.LENGTH, Kind.LENGTH.si(depth))
+                .put("time", Kind.TIME, Kind.TIME.si(time))
+                .map();
+    }
+
+    @Override
+    public String toString() {
+        return QuantityText.forPeople(Kind.LENGTH, depth) + " pierced in " + QuantityText.forPeople(Kind.TIME, time);
+    }
+}

@@ -1,0 +1,260 @@
+package dev.waterjet.calibrate;
+
+import dev.waterjet.Refusals;
+import dev.waterjet.ValueContract;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.LagModel;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Units;
+import dev.waterjet.pierce.PierceModel;
+import dev.waterjet.surface.RoughnessModel;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.quantity.Length;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.junit.jupiter.api.Test;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+/** Models fitted to measured widths, drag lines, roughness and pierces. */
+class MeasurementsTest {
+
+    private static final KerfModel STANDARD = KerfModel.standard();
+
+    private static CutConditions steel(double standOffMm) {
+        AbrasiveJet jet = CalibrationTest.jet(380, 400);
+        return CutConditions.of(
+                jet.withHead(jet.head().withStandOff(millimetres(standOffMm))),
+                Workpiece.of(Materials.standard().get("mild-steel"), millimetres(20)),
+                MachinabilityFeed.published());
+    }
+
+    private static Estimate<Length> depth(double index) {
+        return Estimate.withinFactor(Kind.LENGTH, index * 0.02, 0, List.of());
+    }
+
+    /** Widths that a true model gives, read to some micrometres. */
+    private static List<KerfMeasurement> widths(KerfModel truth) {
+        double[] noise = {0.004, -0.006, 0.002, 0.005, -0.003, -0.004, 0.006, -0.002};
+        List<KerfMeasurement> cuts = new ArrayList<>();
+        int i = 0;
+        for (double standOff : new double[] {1.5, 4}) {
+            for (double index : new double[] {1.4, 8}) {
+                Kerf kerf = truth.kerf(steel(standOff), depth(index));
+                cuts.add(KerfMeasurement.of(steel(standOff), millimetres(20 * index))
+                        .withEntryWidth(millimetres(kerf.entryWidth().to(Units.MILLIMETRE) + noise[i++]))
+                        .withExitWidth(millimetres(kerf.exitWidth().to(Units.MILLIMETRE) + noise[i++])));
+            }
+        }
+        return cuts;
+    }
+
+    private static final KerfModel TRUTH = STANDARD.withDoseSpread(0.31, 0.1, STANDARD.evidence())
+            .withHalfAngle(degrees(1.8), 0.1, STANDARD.evidence());
+
+    @Test
+    void measuredWidthsGiveTheNumbersBack() {
+        FittedModel<KerfModel> fitted = KerfMeasurement.fit(widths(TRUTH));
+
+        assertThat(fitted.model().doseRatio()).isCloseTo(0.31, within(0.01));
+        assertThat(Kind.ANGLE.si(fitted.model().halfAngle())).isCloseTo(Math.toRadians(1.8), within(0.003));
+        assertThat(fitted.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
+        assertThat(fitted.fit().observations()).isEqualTo(8);
+    }
+
+    @Test
+    void aWidthInsideThePlateIsReadFromACrossSection() {
+        Kerf kerf = TRUTH.kerf(steel(2), depth(3));
+        List<KerfMeasurement> cuts = widths(TRUTH);
+        cuts.add(KerfMeasurement.of(steel(2), millimetres(60))
+                .withWidthAt(
+                        millimetres(10), Kind.LENGTH.of(2 * kerf.halfWidthSi(0.010))));
+
+        FittedModel<KerfModel> fitted = KerfMeasurement.fit(cuts);
+        assertThat(fitted.fit().observations()).isEqualTo(9);
+        assertThat(fitted.model().doseRatio()).isCloseTo(0.31, within(0.01));
+    }
+
+    @Test
+    void aFittedKerfIsMoreCertainAndHasNoCautionAmongItsCuts() {
+        Kerf own = KerfMeasurement.fit(widths(TRUTH)).model().kerf(steel(2), depth(2.5));
+        Kerf assumed = STANDARD.kerf(steel(2), depth(2.5));
+
+        assertThat(own.exitWidth().standardUncertaintySi())
+                .isLessThan(assumed.exitWidth().standardUncertaintySi() / 3);
+        assertThat(own.cautions()).isEmpty();
+        assertThat(assumed.cautions()).extracting(Caution::code).contains("kerf-not-fitted");
+        CutConditions thick =
+                steel(2).withWorkpiece(steel(2).workpiece().withThickness(millimetres(30)));
+        assertThat(own.model()
+                        .kerf(thick, Estimate.withinFactor(Kind.LENGTH, 0.09, 0, List.of()))
+                        .cautions())
+                .extracting(Caution::code)
+                .containsExactly("kerf-outside-range");
+    }
+
+    /** Errors of the fit are the uncertainties of the model: the entry width d + 2 S tan(alpha) depends on the slope alone. */
+    @Test
+    void aFittedKerfKeepsTheErrorsOfTheFit() {
+        FittedModel<KerfModel> fitted = KerfMeasurement.fit(widths(TRUTH));
+        double slope = fitted.fit().value("slope of the edge of the jet");
+        double relative = fitted.fit().standardError("slope of the edge of the jet") / slope;
+        double moved = 0.004 * slope * Math.sinh(relative);
+
+        assertThat(relative).isBetween(1e-4, 0.2);
+        assertThat(Math.tan(Kind.ANGLE.si(fitted.model().halfAngle()))).isCloseTo(slope, within(1e-15));
+        assertThat(fitted.model().kerf(steel(2), depth(3)).entryWidth().standardUncertaintySi())
+                .isCloseTo(Math.hypot(moved, fitted.fit().residualDeviation()), within(1e-12));
+    }
+
+    @Test
+    void theFeedModelGivesTheSeparationDepthOfACut() {
+        CutConditions cut = steel(2);
+
+        assertThat(Kind.LENGTH.si(KerfMeasurement.atFeed(cut, millimetresPerMinute(60))
+                        .separationDepth()))
+                .isEqualTo(cut.depth(millimetresPerMinute(60)).si());
+        assertThat(Refusals.of(() -> KerfMeasurement.atFeed(cut, millimetresPerMinute(6000))))
+                .isEqualTo("must-be-at-least");
+    }
+
+    private static LagMeasurement line(double... lagsMm) {
+        return LagMeasurement.of(millimetres(40))
+                .withLags(
+                        QuantityArray.of(Kind.LENGTH, new double[] {5, 10, 15, 20}, Units.MILLIMETRE),
+                        QuantityArray.of(Kind.LENGTH, lagsMm, Units.MILLIMETRE));
+    }
+
+    /** k z^2/H with k = 0.3 and H = 40 mm is 0.1875, 0.75, 1.6875 and 3 mm; read to some hundredths. */
+    @Test
+    void dragLinesGiveTheCoefficientBack() {
+        FittedModel<LagModel> fitted = LagMeasurement.fit(List.of(line(0.20, 0.76, 1.68, 3.01)));
+
+        assertThat(fitted.model().coefficient()).isCloseTo(0.3, within(0.003));
+        assertThat(fitted.model().relativeUncertainty()).isBetween(0.0005, 0.02);
+        assertThat(fitted.model().relativeUncertainty())
+                .isCloseTo(fitted.fit().standardError("lag coefficient") / fitted.model().coefficient(), within(1e-12));
+        assertThat(fitted.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
+    }
+
+    @Test
+    void measuredRoughnessGivesTheNumbersBack() {
+        RoughnessMeasurement surface = RoughnessMeasurement.of(CalibrationTest.jet(380, 400), millimetres(20))
+                .withRa(
+                        QuantityArray.of(Kind.LENGTH, new double[] {1, 4, 8, 12, 16, 20}, Units.MILLIMETRE),
+                        QuantityArray.of(Kind.LENGTH, new double[] {3.1, 3.5, 4.2, 12, 30, 45}, Units.MICROMETRE));
+        FittedModel<RoughnessModel> fitted = RoughnessMeasurement.fit(List.of(surface));
+
+        assertThat(fitted.model().textureRatio() * 180).isCloseTo(2.9, within(0.3));
+        assertThat(fitted.model().striationGrowth() * 0.9).isCloseTo(0.083, within(0.01));
+        assertThat(fitted.fit().residualDeviation()).isLessThan(0.15);
+        assertThat(fitted.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
+    }
+
+    /** Scatter of ten per cent in time, alternating, so that slope and level hardly move. */
+    private static List<PierceMeasurement> pierces() {
+        List<PierceMeasurement> pierces = new ArrayList<>();
+        double[] times = {0.5, 1, 2, 4, 8, 16};
+        for (int i = 0; i < times.length; i++) {
+            double depth = 0.003 * Math.pow(times[i] * (i % 2 == 0 ? 1.1 : 1 / 1.1), 0.6);
+            pierces.add(PierceMeasurement.of(Kind.LENGTH.of(depth), seconds(times[i])));
+        }
+        return pierces;
+    }
+
+    @Test
+    void timedPiercesGiveTheNumbersBack() {
+        PierceModel own = PierceMeasurement.fit(pierces()).model();
+
+        assertThat(own.exponent()).isCloseTo(0.6, within(0.03));
+        assertThat(Kind.LENGTH.si(own.depthAfterOneSecond())).isCloseTo(0.003, within(0.0001));
+        assertThat(own.relativeUncertainty()).isBetween(0.05, 0.2);
+        assertThat(own.evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
+        assertThat(own.time(millimetres(5)).cautions()).isEmpty();
+    }
+
+    /** Commons Math, simple regression of ln t over ln h: slope 1/b, intercept -ln(a)/b, root of the mean square error. */
+    @Test
+    void pierceTimesFollowTheRegressionLine() {
+        PierceModel own = PierceMeasurement.fit(pierces()).model();
+        SimpleRegression line = new SimpleRegression();
+        pierces().forEach(pierce ->
+                line.addData(Math.log(Kind.LENGTH.si(pierce.depth())), Math.log(Kind.TIME.si(pierce.time()))));
+
+        assertThat(own.exponent()).isCloseTo(1 / line.getSlope(), within(1e-9));
+        assertThat(Kind.LENGTH.si(own.depthAfterOneSecond()))
+                .isCloseTo(Math.exp(-line.getIntercept() / line.getSlope()), within(1e-12));
+        assertThat(own.relativeUncertainty()).isCloseTo(Math.sqrt(line.getMeanSquareError()), within(1e-9));
+    }
+
+    @Test
+    void piercesWithoutALineAreRefused() {
+        PierceMeasurement shallow = PierceMeasurement.of(millimetres(1), seconds(3));
+        PierceMeasurement deep = PierceMeasurement.of(millimetres(3), seconds(1));
+
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep)))).isEqualTo("too-few-pierces");
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep, deep))))
+                .isEqualTo("pierces-not-rising");
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(deep, deep, deep)))).isEqualTo("pierces-not-rising");
+        assertThat(Refusals.of(() -> PierceMeasurement.of(millimetres(0), seconds(1)))).isEqualTo("must-be-above");
+    }
+
+    @Test
+    void tooFewReadingsDetermineNothing() {
+        KerfMeasurement cut = KerfMeasurement.of(steel(2), millimetres(60)).withEntryWidth(millimetres(1));
+
+        assertThat(Refusals.of(() -> KerfMeasurement.fit(List.of(cut)))).isEqualTo("undetermined-parameters");
+        assertThat(Refusals.of(() -> LagMeasurement.fit(List.of(LagMeasurement.of(millimetres(40))))))
+                .isEqualTo("undetermined-parameters");
+        assertThat(Refusals.of(() -> RoughnessMeasurement.fit(List.of()))).isEqualTo("undetermined-parameters");
+    }
+
+    @Test
+    void readingsLieOnTheCutSurface() {
+        KerfMeasurement cut = KerfMeasurement.of(steel(2), millimetres(60));
+        QuantityArray<Length> one = QuantityArray.ofSi(Kind.LENGTH, 1e-3);
+        QuantityArray<Length> deep = QuantityArray.ofSi(Kind.LENGTH, 41e-3);
+
+        assertThat(Refusals.of(() -> KerfMeasurement.of(steel(2), millimetres(19)))).isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> cut.withWidthAt(millimetres(21), millimetres(1)))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> cut.withEntryWidth(millimetres(0)))).isEqualTo("must-be-above");
+        LagMeasurement line = LagMeasurement.of(millimetres(40));
+        assertThat(Refusals.of(() -> line.withLags(deep, one))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> line.withLags(one, QuantityArray.ofSi(Kind.LENGTH, -1e-3))))
+                .isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> line.withLags(one, QuantityArray.ofSi(Kind.LENGTH)))).isEqualTo("unequal-readings");
+        RoughnessMeasurement surface = RoughnessMeasurement.of(steel(2).jet(), millimetres(40));
+        assertThat(Refusals.of(() -> surface.withRa(deep, one))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> surface.withRa(one, QuantityArray.ofSi(Kind.LENGTH, 0)))).isEqualTo("must-be-above");
+    }
+
+    @Test
+    void measurementsAreTheirReadings() {
+        ValueContract.of(() -> line(0.20, 0.76, 1.68, 3.01))
+                .differs("lags", line(0.21, 0.76, 1.68, 3.01))
+                .differs("more", line(0.20, 0.76, 1.68, 3.01)
+                        .withLags(QuantityArray.ofSi(Kind.LENGTH, 1e-3), QuantityArray.ofSi(Kind.LENGTH, 0)))
+                .check();
+        ValueContract.of(() -> widths(TRUTH).get(0))
+                .differs("index", widths(TRUTH).get(1))
+                .differs("widths", widths(STANDARD).get(0))
+                .check();
+        ValueContract.of(() -> KerfMeasurement.fit(widths(TRUTH)))
+                .differs("widths", KerfMeasurement.fit(widths(STANDARD)))
+                .check();
+    }
+}

@@ -1,0 +1,40 @@
+package dev.waterjet.pierce;
+
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.material.Material;
+import dev.waterjet.material.MaterialClass;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
+/** Cuts of the workshop on Hollow Ridge, for the tests of this package. */
+final class Pierces {
+
+    private static final AbrasiveJet JET = CuttingHead.of(
+                    Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76)))
+            .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300));
+
+    private Pierces() {}
+
+    static CutConditions cut(String material, double thicknessMm) {
+        return cut(Materials.standard().get(material), thicknessMm);
+    }
+
+    static CutConditions laminate(double thicknessMm) {
+        return cut(Material.of("fibre-laminate", 400, 0.3, MaterialClass.LAMINATED), thicknessMm);
+    }
+
+    private static CutConditions cut(Material material, double thicknessMm) {
+        return CutConditions.of(
+                JET, Workpiece.of(material, millimetres(thicknessMm)), MachinabilityFeed.published());
+    }
+}
