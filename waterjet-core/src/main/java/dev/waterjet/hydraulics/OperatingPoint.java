@@ -83,7 +83,7 @@ public record OperatingPoint(
 
     private static double effectiveAreaM2(List<Orifice> orifices) {
         return orifices.stream()
-                .mapToDouble(orifice -> orifice.dischargeCoefficient().si() * WaterJetKernel.area(orifice.boreSi()))
+                .mapToDouble(orifice -> orifice.dischargeCoefficientSi() * WaterJetKernel.area(orifice.boreSi()))
                 .sum();
     }
 

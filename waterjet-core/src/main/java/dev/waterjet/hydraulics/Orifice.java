@@ -169,7 +169,7 @@ public final class Orifice implements Described, Serializable {
         return Estimate.of(Kind.RATIO, values.dischargeCoefficient, values.coefficientUncertainty);
     }
 
-    double dischargeCoefficient().si() {
+    double dischargeCoefficientSi() {
         return values.dischargeCoefficient;
     }
 

@@ -63,7 +63,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
                 .atSi(IsentropicKernel.ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature))
                 .densitySi();
         double flowAsNew =
-                WaterJetKernel.volumeFlow(asNew.boreSi(), asNew.dischargeCoefficient().si(), pressurePa, densityKgPerM3);
+                WaterJetKernel.volumeFlow(asNew.boreSi(), asNew.dischargeCoefficientSi(), pressurePa, densityKgPerM3);
         return new OrificeWear(asNew, Kind.RATIO.of(flowM3PerS / flowAsNew));
     }
 
@@ -87,7 +87,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
      * @return the coefficient, with the relative uncertainty of that of the new orifice
      */
     public Estimate<Dimensionless> coefficientAtConstantBore() {
-        double coefficient = asNew.dischargeCoefficient().si() * ratio();
+        double coefficient = asNew.dischargeCoefficientSi() * ratio();
         return Estimate.of(
                 Kind.RATIO,
                 coefficient,

@@ -260,7 +260,7 @@ public final class WaterJet implements Described, Serializable {
      */
     public double volumeFlowAtSi(double pressurePa, double boreM) {
         return WaterJetKernel.volumeFlow(
-                boreM, values.orifice.dischargeCoefficient().si(), pressurePa, values.densityKgPerM3);
+                boreM, values.orifice.dischargeCoefficientSi(), pressurePa, values.densityKgPerM3);
     }
 
     /**

@@ -74,8 +74,8 @@ final class KerfRange {
                                 "kerf-outside-range",
                                 "the thickness is {bores} exit bores; widths were measured from {minimum} to {maximum}")
                         .with("bores", bores)
-                        .with("minimum", range.lowest().getValue().doubleValue())
-                        .with("maximum", range.highest().getValue().doubleValue())));
+                        .with("minimum", range.minimum().getValue().doubleValue())
+                        .with("maximum", range.maximum().getValue().doubleValue())));
     }
 
     private static Caution smallBore(KerfShape shape) {

@@ -127,7 +127,7 @@ final class OffsetBuilder {
 
     private Finding corner(OffsetFit.Stretch stretch) {
         int edge = edge(stretch);
-        double tolerance = Kind.LENGTH.si(contour.requirement(edge).tolerance());
+        double tolerance = contour.requirement(edge).lagToleranceSi();
         double[] at = fit.middle(stretch);
         Message message = Message.of(
                         "inner-corner",

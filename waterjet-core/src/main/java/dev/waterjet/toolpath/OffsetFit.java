@@ -190,7 +190,7 @@ final class OffsetFit {
     }
 
     private double tolerance(int i) {
-        return Kind.LENGTH.si(contour.requirement(i).tolerance());
+        return contour.requirement(i).lagToleranceSi();
     }
 
     /** Middle of a stretch: x and y. */

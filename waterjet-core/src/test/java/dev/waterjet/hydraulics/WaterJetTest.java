@@ -84,7 +84,7 @@ class WaterJetTest {
         assertRefused(() -> simple.withWaterDensity(kilogramsPerCubicMetre(0)), "must-be-above", "density of water", 0);
         assertThat(orifice.withBore(millimetres(5)).boreSi()).isEqualTo(0.005);
         assertRefused(() -> orifice.withBore(millimetres(5.1)), "must-be-at-most", "orifice bore", 0.005);
-        assertThat(orifice.withDischargeCoefficient(1).dischargeCoefficient().si()).isEqualTo(1);
+        assertThat(orifice.withDischargeCoefficient(1).dischargeCoefficientSi()).isEqualTo(1);
         assertRefused(() -> orifice.withDischargeCoefficient(0), "must-be-above", "discharge coefficient", 0);
     }
 
