@@ -62,4 +62,16 @@ public final class Refusals {
                 .findFirst()
                 .orElseThrow();
     }
+
+    /** Returns the refusal by which a call ends. */
+    public static <X extends WaterjetException> X refusal(Class<X> type, ThrowingCallable call) {
+        Throwable thrown = catchThrowable(call);
+        assertThat(thrown).isInstanceOf(type);
+        return type.cast(thrown);
+    }
+
+    /** Returns the code of the refusal by which a call ends. */
+    public static String codeOf(ThrowingCallable call) {
+        return refusal(WaterjetException.class, call).code();
+    }
 }

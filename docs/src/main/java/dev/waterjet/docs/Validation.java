@@ -105,7 +105,7 @@ public final class Validation {
             total.merge(one.row().grade(), 1, Integer::sum);
         }
         page.append("## What is checked, and how well it is attested\n\n| subject | rows");
-        SHOWN.forEach(grade -> page.append(" | ").append(grade.words()));
+        SHOWN.forEach(grade -> page.append(" | ").append(grade.label()));
         page.append(" |\n|---|---:").append("|---:".repeat(SHOWN.size())).append("|\n");
         counts.forEach((subject, grades) -> line(subject, grades, page));
         line("**all**", total, page);
@@ -139,7 +139,7 @@ public final class Validation {
                                     rounded(one.computed().si()))),
                             deviation(one),
                             cell(row.tolerance()),
-                            row.grade().words(),
+                            row.grade().label(),
                             cell(row.source())))
                     .append(" |\n");
         }

@@ -36,7 +36,7 @@ final class ValidationFigures {
                     all.stream().filter(one -> one.row().grade() == grade).toList();
             if (!rows.isEmpty()) {
                 chart.points(
-                        grade.words(),
+                        grade.label(),
                         rows.stream()
                                 .mapToDouble(one -> bounded(one.relativeTolerance()))
                                 .toArray(),

@@ -261,7 +261,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     }
 
     private static void check(ValidityRange<?> range, double si, Unit<?> unit, List<Caution> into) {
-        if (!range.holds(si)) {
+        if (!range.contains(si)) {
             into.add(Caution.notice(
                     "outside-range",
                     range.input() + " " + QuantityText.round(Units.fromSi(si, unit), 4) + " " + Units.symbol(unit)

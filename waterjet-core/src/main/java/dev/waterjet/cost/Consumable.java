@@ -3,7 +3,7 @@ package dev.waterjet.cost;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.measure.Described;
@@ -27,7 +27,7 @@ import javax.measure.quantity.Time;
  * orifices last 50 to 100 h (Machines 10 (2022) 756); diamond several hundred hours, taken as 300, to 1000 h, and focusing
  * tubes of fine-grained carbide with garnet 50 to 150 h (both from memory).
  */
-public final class Consumable implements Described, Evident, Serializable {
+public final class Consumable implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

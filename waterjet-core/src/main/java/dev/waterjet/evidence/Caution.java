@@ -10,28 +10,34 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * Something the reader of a result must know: the value lies outside a fitted range, a geometry is unusual, a danger to
- * people. A program goes by {@link #code()}, a person by {@link #text()}.
+ * Caution that travels with a result: the result may be wrong, the cut may fail, or people may be harmed. A program uses
+ * {@link #code()}, a person reads {@link #text()}.
+ *
+ * <pre>{@code
+ * Caution.warning(Message.of("thin-sheet", "the sheet is {thickness} thick; the model begins at {minimum}")
+ *         .with("thickness", Kind.LENGTH, 0.0005, Units.MILLIMETRE)
+ *         .with("minimum", Kind.LENGTH, 0.001, Units.MILLIMETRE));
+ * }</pre>
  */
 public final class Caution implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** How much weight a caution has. Ordered from light to heavy. */
-    public enum Weight {
-        /** Good to know. */
+    /** Severity of a caution, in rising order, by the signal words of safety instructions. */
+    public enum Severity {
+        /** Information about the result. */
         NOTICE,
-        /** The result may be wrong or the cut may fail. */
+        /** The result may be wrong, or the cut may fail. */
         WARNING,
-        /** People or machine may come to harm. */
+        /** People may be harmed, or the machine damaged. */
         DANGER
     }
 
     /** Checked content, and the serial form. */
-    private record Values(Weight weight, Message message) implements Serializable {
+    private record Values(Severity severity, Message message) implements Serializable {
 
         Values {
-            Objects.requireNonNull(weight, "weight");
+            Objects.requireNonNull(severity, "severity");
             Objects.requireNonNull(message, "message");
         }
 
@@ -47,13 +53,13 @@ public final class Caution implements Described, Serializable {
     }
 
     /**
-     * Returns a notice: the reader should know it.
+     * Returns a notice: information about the result.
      *
      * @param message code, parameters and sentence
      * @return the caution
      */
     public static Caution notice(Message message) {
-        return new Caution(new Values(Weight.NOTICE, message));
+        return new Caution(new Values(Severity.NOTICE, message));
     }
 
     /**
@@ -63,17 +69,17 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution warning(Message message) {
-        return new Caution(new Values(Weight.WARNING, message));
+        return new Caution(new Values(Severity.WARNING, message));
     }
 
     /**
-     * Returns a danger: people or machine may come to harm.
+     * Returns a danger: people may be harmed, or the machine damaged.
      *
      * @param message code, parameters and sentence
      * @return the caution
      */
     public static Caution danger(Message message) {
-        return new Caution(new Values(Weight.DANGER, message));
+        return new Caution(new Values(Severity.DANGER, message));
     }
 
     /**
@@ -84,60 +90,54 @@ public final class Caution implements Described, Serializable {
     }
 
     /**
-     * A caution that is good to know.
+     * Temporary, until every caution has a message.
      *
      * @param code stable name in lower case with hyphens
      * @param text one sentence for a person
      * @return the caution
      */
     public static Caution notice(String code, String text) {
-        return new Caution(new Values(Weight.NOTICE, Message.of(code, text)));
+        return new Caution(new Values(Severity.NOTICE, Message.of(code, text)));
     }
 
     /**
-     * A caution that the result may be wrong or the cut may fail.
+     * Temporary, until every caution has a message.
      *
      * @param code stable name in lower case with hyphens
      * @param text one sentence for a person
      * @return the caution
      */
     public static Caution warning(String code, String text) {
-        return new Caution(new Values(Weight.WARNING, Message.of(code, text)));
+        return new Caution(new Values(Severity.WARNING, Message.of(code, text)));
     }
 
     /**
-     * A caution that people or machine may come to harm.
+     * Temporary, until every caution has a message.
      *
      * @param code stable name in lower case with hyphens
      * @param text one sentence for a person
      * @return the caution
      */
     public static Caution danger(String code, String text) {
-        return new Caution(new Values(Weight.DANGER, Message.of(code, text)));
+        return new Caution(new Values(Severity.DANGER, Message.of(code, text)));
     }
 
     /**
-     * Weight of this caution.
-     *
-     * @return the weight
+     * {@return the severity of this caution}
      */
-    public Weight weight() {
-        return values.weight;
+    public Severity severity() {
+        return values.severity;
     }
 
     /**
-     * Stable name of this caution.
-     *
-     * @return lower case with hyphens
+     * {@return the stable name of this caution, in lower case with hyphens}
      */
     public String code() {
         return values.message.code();
     }
 
     /**
-     * What a person should read.
-     *
-     * @return one sentence
+     * {@return the sentence for people}
      */
     public String text() {
         return values.message.text();
@@ -146,9 +146,10 @@ public final class Caution implements Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("caution")
-                .put("weight", values.weight)
+                .put("severity", values.severity)
                 .put("code", values.message.code())
                 .put("text", values.message.text())
+                .put("parameters", values.message.parameters())
                 .map();
     }
 

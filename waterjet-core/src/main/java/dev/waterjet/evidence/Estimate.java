@@ -16,15 +16,25 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import javax.measure.Quantity;
 import javax.measure.Unit;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.special.Erf;
 
 /**
- * What an empirical model answers: a value, how far it may be off, and the cautions that apply. Exact physics returns a
- * plain {@code Quantity} instead.
+ * Result of an empirical model: a value, its standard uncertainty, and the cautions that apply. Exact physics returns a plain
+ * {@code Quantity} instead.
  *
- * <p>The standard uncertainty is that of JCGM 100. A quantity that can only be positive and is known within a factor has
- * a {@linkplain #withinFactor relative} spread: its interval is then that of a log-normal distribution and never reaches
- * zero. Otherwise the interval is that of a normal distribution.
+ * <pre>{@code
+ * Estimate<Speed> feed = Estimate.withinFactor(Kind.SPEED, 0.0086, 0.2, List.of());
+ * feed.to(Units.MILLIMETRE_PER_MINUTE);           // 516
+ * feed.lower(0.95, Units.MILLIMETRE_PER_MINUTE);  // 348.7
+ * feed.upper(0.95, Units.MILLIMETRE_PER_MINUTE);  // 763.6
+ * feed.toString();                                // 520 mm/min ± 100 mm/min
+ * }</pre>
+ *
+ * <p>The standard uncertainty is that of JCGM 100. The spread of a positive quantity that is known within a factor is
+ * {@linkplain #withinFactor log-normal}: its interval never reaches zero. Otherwise the spread is normal. An uncertainty that
+ * comes from few data has {@linkplain #withDegreesOfFreedom degrees of freedom}; its interval is then that of Student's
+ * distribution (JCGM 100, annex G.3), for a log-normal spread on the logarithm.
  *
  * @param <Q> the JSR-385 quantity type
  */
@@ -34,7 +44,12 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     /** Checked content, and the serial form. */
     private record Values<Q extends Quantity<Q>>(
-            Kind<Q> kind, double si, double standardUncertainty, boolean isLogNormal, List<Caution> cautions)
+            Kind<Q> kind,
+            double si,
+            double standardUncertainty,
+            boolean isLogNormal,
+            double degreesOfFreedom,
+            List<Caution> cautions)
             implements Serializable {
 
         Values {
@@ -46,6 +61,9 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
             }
             if (isLogNormal && !(si > 0)) {
                 Require.positive("estimated " + kind, si, kind.siUnit());
+            }
+            if (degreesOfFreedom != Double.POSITIVE_INFINITY) {
+                Require.atLeast("degrees of freedom", degreesOfFreedom, 1, Units.ONE, "");
             }
             si += 0.0;
             standardUncertainty += 0.0;
@@ -63,8 +81,14 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         this.values = values;
     }
 
+    private static <Q extends Quantity<Q>> Estimate<Q> of(
+            Kind<Q> kind, double si, double uncertainty, boolean isLogNormal, List<Caution> cautions) {
+        return new Estimate<>(
+                new Values<>(kind, si, uncertainty, isLogNormal, Double.POSITIVE_INFINITY, cautions));
+    }
+
     /**
-     * An estimate with a normal spread, in SI.
+     * Returns an estimate with a normal spread.
      *
      * @param kind kind of quantity
      * @param si value in SI
@@ -73,11 +97,11 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the estimate
      */
     public static <Q extends Quantity<Q>> Estimate<Q> of(Kind<Q> kind, double si, double standardUncertainty) {
-        return new Estimate<>(new Values<>(kind, si, standardUncertainty, false, List.of()));
+        return of(kind, si, standardUncertainty, false, List.of());
     }
 
     /**
-     * An estimate of a positive quantity with a relative, log-normal spread, in SI.
+     * Returns an estimate of a positive quantity with a relative, log-normal spread.
      *
      * @param kind kind of quantity
      * @param si value in SI, above zero: the median
@@ -92,14 +116,14 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
             Require.positive("estimated " + kind, si, kind.siUnit());
             Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
         }
-        return new Estimate<>(new Values<>(kind, si, si * relativeUncertainty, true, cautions));
+        return of(kind, si, si * relativeUncertainty, true, cautions);
     }
 
     /**
-     * This estimate with more cautions.
+     * Returns this estimate with more cautions.
      *
      * @param more cautions to add
-     * @return the estimate with the cautions it had and these
+     * @return the estimate with its own cautions and these
      */
     public Estimate<Q> with(List<Caution> more) {
         if (more.isEmpty()) {
@@ -107,39 +131,97 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         }
         List<Caution> all = new ArrayList<>(values.cautions);
         all.addAll(more);
-        return new Estimate<>(
-                new Values<>(values.kind, values.si, values.standardUncertainty, values.isLogNormal, all));
+        return with(values.kind, values.si, values.standardUncertainty, values.degreesOfFreedom, all);
     }
 
     /**
-     * Kind of the quantity.
+     * Returns this estimate with degrees of freedom: the number of data from which the standard uncertainty was found, less
+     * the number of parameters found from them (JCGM 100, 4.2.6), or an effective number (annex G.4). Infinite by default.
      *
-     * @return the kind
+     * @param degreesOfFreedom 1 or more; infinite for a known uncertainty
+     * @return the estimate with the same value and standard uncertainty, and wider intervals
+     */
+    public Estimate<Q> withDegreesOfFreedom(double degreesOfFreedom) {
+        return with(values.kind, values.si, values.standardUncertainty, degreesOfFreedom, values.cautions);
+    }
+
+    private <R extends Quantity<R>> Estimate<R> with(
+            Kind<R> kind, double si, double uncertainty, double degreesOfFreedom, List<Caution> cautions) {
+        return new Estimate<>(
+                new Values<>(kind, si, uncertainty, values.isLogNormal, degreesOfFreedom, cautions));
+    }
+
+    /**
+     * Multiplies value and uncertainty by an exact factor.
+     *
+     * @param factor the factor, not 0; above 0 for a log-normal spread
+     * @return the estimate, with the same cautions and degrees of freedom
+     */
+    public Estimate<Q> scaled(double factor) {
+        return scaled(values.kind, factor);
+    }
+
+    /**
+     * Multiplies value and uncertainty by an exact factor that has a unit: a depth by a width gives an area.
+     *
+     * @param kind kind of the result
+     * @param factor the factor in SI, not 0; above 0 for a log-normal spread
+     * @param <R> the JSR-385 type of the result
+     * @return the estimate, with the same cautions and degrees of freedom
+     */
+    public <R extends Quantity<R>> Estimate<R> scaled(Kind<R> kind, double factor) {
+        double size = Require.positive("size of the factor", Math.abs(factor), Units.ONE);
+        return with(
+                kind,
+                values.si * factor,
+                values.standardUncertainty * size,
+                values.degreesOfFreedom,
+                values.cautions);
+    }
+
+    /**
+     * Divides an exact number by this estimate: a length by a feed rate gives a time. To first order for a normal spread, exact
+     * for a log-normal one.
+     *
+     * @param kind kind of the result
+     * @param numerator the number in SI, above 0
+     * @param <R> the JSR-385 type of the result
+     * @return the estimate with the same relative uncertainty, cautions and degrees of freedom
+     */
+    public <R extends Quantity<R>> Estimate<R> reciprocal(Kind<R> kind, double numerator) {
+        Require.positive("numerator", numerator, Units.ONE);
+        double quotient = numerator / values.si;
+        return with(
+                kind,
+                quotient,
+                Math.abs(quotient) * relativeUncertainty(),
+                values.degreesOfFreedom,
+                values.cautions);
+    }
+
+    /**
+     * {@return the kind of the quantity}
      */
     public Kind<Q> kind() {
         return values.kind;
     }
 
     /**
-     * The best value.
-     *
-     * @return the value, in SI
+     * {@return the best value; the median of a log-normal spread}
      */
     public Quantity<Q> value() {
         return values.kind.of(values.si);
     }
 
     /**
-     * The best value as a number.
-     *
-     * @return the value in SI
+     * {@return the best value in SI}
      */
     public double si() {
         return values.si;
     }
 
     /**
-     * The best value in a unit.
+     * Returns the best value in a unit.
      *
      * @param unit the unit
      * @return the number of that unit
@@ -149,25 +231,38 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
     }
 
     /**
-     * Standard uncertainty of the value (JCGM 100).
-     *
-     * @return standard uncertainty in SI
+     * {@return the standard uncertainty of the value (JCGM 100), in SI}
      */
     public double standardUncertaintySi() {
         return values.standardUncertainty;
     }
 
     /**
-     * Standard uncertainty over value.
+     * Returns the standard uncertainty of the value in a unit.
      *
-     * @return the ratio; not a number if the value is zero
+     * @param unit the unit
+     * @return the number of that unit: 0.5 for half a degree Celsius or half a kelvin
+     */
+    public double standardUncertainty(Unit<Q> unit) {
+        return Units.differenceFromSi(values.standardUncertainty, unit);
+    }
+
+    /**
+     * {@return the standard uncertainty over the value; not a number if the value is zero}
      */
     public double relativeUncertainty() {
         return values.standardUncertainty / Math.abs(values.si);
     }
 
     /**
-     * Lower end of the interval that holds the true value with a given probability.
+     * {@return the degrees of freedom of the standard uncertainty; infinite if it is known}
+     */
+    public double degreesOfFreedom() {
+        return values.degreesOfFreedom;
+    }
+
+    /**
+     * Returns the lower end of the interval that contains the true value with a given probability.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return lower end
@@ -177,7 +272,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
     }
 
     /**
-     * Upper end of the interval that holds the true value with a given probability.
+     * Returns the upper end of the interval that contains the true value with a given probability.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return upper end
@@ -186,17 +281,49 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         return values.kind.of(bound(1, coverage));
     }
 
+    /**
+     * Returns the lower end of the interval that contains the true value with a given probability, in a unit.
+     *
+     * @param coverage probability above 0 and below 1, such as 0.95
+     * @param unit the unit
+     * @return number of that unit
+     */
+    public double lower(double coverage, Unit<Q> unit) {
+        return Units.fromSi(bound(-1, coverage), unit);
+    }
+
+    /**
+     * Returns the upper end of the interval that contains the true value with a given probability, in a unit.
+     *
+     * @param coverage probability above 0 and below 1, such as 0.95
+     * @param unit the unit
+     * @return number of that unit
+     */
+    public double upper(double coverage, Unit<Q> unit) {
+        return Units.fromSi(bound(1, coverage), unit);
+    }
+
     private double bound(int side, double coverage) {
-        Require.above("coverage", coverage, 0, Units.ONE, "");
-        Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
-        double deviations = side * Math.sqrt(2) * Erf.erfInv(coverage);
+        Require.coverage(coverage);
+        double deviations = side * halfWidth(coverage);
         return values.isLogNormal
                 ? values.si * Math.exp(deviations * values.standardUncertainty / values.si)
                 : values.si + deviations * values.standardUncertainty;
     }
 
+    /** Half width of a symmetric interval, in standard uncertainties. */
+    private double halfWidth(double coverage) {
+        return isKnown()
+                ? Math.sqrt(2) * Erf.erfInv(coverage)
+                : new TDistribution(values.degreesOfFreedom).inverseCumulativeProbability((1 + coverage) / 2);
+    }
+
+    private boolean isKnown() {
+        return values.degreesOfFreedom == Double.POSITIVE_INFINITY;
+    }
+
     /**
-     * Probability that the true value is no greater than a limit, by the spread of this estimate.
+     * Returns the probability that the true value is no greater than a limit, by the spread of this estimate.
      *
      * @param limit the limit
      * @return the probability, 0 to 1; 0 or 1 where the value is exact
@@ -206,16 +333,23 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         if (values.standardUncertainty == 0) {
             return values.si <= limitSi ? 1 : 0;
         }
-        double deviations = values.isLogNormal
-                ? (limitSi > 0 ? Math.log(limitSi / values.si) * values.si / values.standardUncertainty : Double.NEGATIVE_INFINITY)
-                : (limitSi - values.si) / values.standardUncertainty;
-        return Erf.erfc(-deviations / Math.sqrt(2)) / 2;
+        double deviations = deviations(limitSi);
+        return isKnown() || Double.isInfinite(deviations)
+                ? Erf.erfc(-deviations / Math.sqrt(2)) / 2
+                : new TDistribution(values.degreesOfFreedom).cumulativeProbability(deviations);
+    }
+
+    private double deviations(double limitSi) {
+        if (!values.isLogNormal) {
+            return (limitSi - values.si) / values.standardUncertainty;
+        }
+        return limitSi > 0
+                ? Math.log(limitSi / values.si) * values.si / values.standardUncertainty
+                : Double.NEGATIVE_INFINITY;
     }
 
     /**
-     * Cautions that apply to the value.
-     *
-     * @return the cautions, unmodifiable; empty if there are none
+     * {@return the cautions that apply to the value, unmodifiable; empty if there are none}
      */
     public List<Caution> cautions() {
         return values.cautions;
@@ -227,15 +361,23 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
                 .put("kind", values.kind.name())
                 .put("value", values.kind, values.si)
                 .put("standard_uncertainty", values.kind, values.standardUncertainty)
-                .put("spread", values.isLogNormal ? "log-normal" : "normal")
+                .put("spread", spread())
+                .put("degrees_of_freedom", Kind.RATIO, finite(values.degreesOfFreedom))
                 .put("lower_95", values.kind, finite(bound(-1, 0.95)))
                 .put("upper_95", values.kind, finite(bound(1, 0.95)))
                 .put("cautions", values.cautions)
                 .map();
     }
 
-    private static OptionalDouble finite(double bound) {
-        return Double.isFinite(bound) ? OptionalDouble.of(bound) : OptionalDouble.empty();
+    private String spread() {
+        if (isKnown()) {
+            return values.isLogNormal ? "log-normal" : "normal";
+        }
+        return values.isLogNormal ? "log-student" : "student";
+    }
+
+    private static OptionalDouble finite(double number) {
+        return Double.isFinite(number) ? OptionalDouble.of(number) : OptionalDouble.empty();
     }
 
     @Override
@@ -248,10 +390,12 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         return values.hashCode();
     }
 
+    /**
+     * {@return value and standard uncertainty in a unit of the trade, then the cautions}
+     */
     @Override
     public String toString() {
-        Unit<Q> unit = values.kind.siUnit();
-        return QuantityText.print(values.kind, values.kind.of(values.si), unit, 4) + " +/- " + QuantityText.round(values.standardUncertainty, 2)
+        return QuantityText.forPeople(values.kind, values.si, values.standardUncertainty)
                 + (values.cautions.isEmpty() ? "" : " " + values.cautions);
     }
 

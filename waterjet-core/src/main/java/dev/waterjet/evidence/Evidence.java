@@ -10,8 +10,13 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * What speaks for a model, a constant or a material value: its grade, its source, a note, and the ranges over which it
- * is known to hold.
+ * Evidence for a model, a constant or a material value: its grade, its source, a note, and the ranges in which it is valid.
+ *
+ * <pre>{@code
+ * Evidence.of(EvidenceGrade.FITTED, Source.of("Test cuts of the Hollow Ridge workshop").at("log 14"))
+ *         .withNote("six cuts in titanium")
+ *         .withRanges(ValidityRange.of("pressure", Kind.PRESSURE, megapascals(200), megapascals(380)));
+ * }</pre>
  */
 public final class Evidence implements Described, Serializable {
 
@@ -40,10 +45,10 @@ public final class Evidence implements Described, Serializable {
     }
 
     /**
-     * Evidence without note or range.
+     * Returns evidence without note or range.
      *
-     * @param grade how well the number is attested
-     * @param source where it stands
+     * @param grade grade of the evidence
+     * @param source source of the number
      * @return the evidence
      */
     public static Evidence of(EvidenceGrade grade, Source source) {
@@ -51,7 +56,7 @@ public final class Evidence implements Described, Serializable {
     }
 
     /**
-     * This evidence with a note.
+     * Returns this evidence with a note.
      *
      * @param note one or two sentences for a reader
      * @return the evidence with that note
@@ -61,7 +66,7 @@ public final class Evidence implements Described, Serializable {
     }
 
     /**
-     * This evidence with the ranges over which it holds.
+     * Returns this evidence with the ranges in which it is valid.
      *
      * @param ranges ranges of inputs
      * @return the evidence with those ranges
@@ -71,36 +76,28 @@ public final class Evidence implements Described, Serializable {
     }
 
     /**
-     * How well the number is attested.
-     *
-     * @return the grade
+     * {@return the grade of the evidence}
      */
     public EvidenceGrade grade() {
         return values.grade;
     }
 
     /**
-     * Where the number stands.
-     *
-     * @return the source
+     * {@return the source of the number}
      */
     public Source source() {
         return values.source;
     }
 
     /**
-     * What a reader should know beside the source.
-     *
-     * @return one or two sentences, or an empty text
+     * {@return the note beside the source: one or two sentences, or an empty text}
      */
     public String note() {
         return values.note;
     }
 
     /**
-     * Ranges over which the number is known to hold.
-     *
-     * @return the ranges; empty if none is known
+     * {@return the ranges in which the number is valid; empty if none is known}
      */
     public List<ValidityRange<?>> ranges() {
         return values.ranges;
@@ -128,7 +125,7 @@ public final class Evidence implements Described, Serializable {
 
     @Override
     public String toString() {
-        return values.grade.words() + ": " + values.source + (values.note.isEmpty() ? "" : ". " + values.note);
+        return values.grade.label() + ": " + values.source + (values.note.isEmpty() ? "" : ". " + values.note);
     }
 
     private Object writeReplace() {

@@ -1,11 +1,11 @@
 package dev.waterjet.evidence;
 
-/** How well a number is attested. Ordered from the strongest to the weakest. */
+/** Grade of evidence for a number, ordered from the strongest to the weakest. A grade is never promoted. */
 public enum EvidenceGrade {
     /** Printed in a source that was read or reproduced to its printed figures. */
     PUBLISHED("published"),
 
-    /** Fitted by the user from measurements of their own. */
+    /** Fitted by the user to own measurements. */
     FITTED("fitted"),
 
     /** Derived here from published or recalled items; the derivation is in the documentation. */
@@ -17,21 +17,19 @@ public enum EvidenceGrade {
     /** Common practice in the trade, without a source. */
     COMMON_PRACTICE("common practice, no source"),
 
-    /** Assumed by the user or invented for a demonstration. */
+    /** Assumed by the user, or invented for a demonstration. */
     ASSUMED("assumed");
 
-    private final String words;
+    private final String label;
 
-    EvidenceGrade(String words) {
-        this.words = words;
+    EvidenceGrade(String label) {
+        this.label = label;
     }
 
     /**
-     * The grade in words, as reports print it.
-     *
-     * @return lower-case words
+     * {@return the name for people, in lower case}
      */
-    public String words() {
-        return words;
+    public String label() {
+        return label;
     }
 }

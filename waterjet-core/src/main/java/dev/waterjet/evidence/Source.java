@@ -8,7 +8,7 @@ import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 
-/** Where a number or a formula stands: a citation, and the place in it. */
+/** Source of a number or a formula: a citation, and the place in the cited work. */
 public final class Source implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -33,7 +33,7 @@ public final class Source implements Described, Serializable {
     }
 
     /**
-     * A whole work.
+     * Returns a whole work.
      *
      * @param citation authors, title or journal, year
      * @return the source
@@ -43,7 +43,7 @@ public final class Source implements Described, Serializable {
     }
 
     /**
-     * A place in a work.
+     * Returns a place in this work.
      *
      * @param place equation, table, section or page
      * @return this work, at that place
@@ -53,18 +53,14 @@ public final class Source implements Described, Serializable {
     }
 
     /**
-     * The work.
-     *
-     * @return authors, title or journal, year
+     * {@return the work: authors, title or journal, year}
      */
     public String citation() {
         return values.citation;
     }
 
     /**
-     * The place in the work.
-     *
-     * @return equation, table, section or page; empty if none is given
+     * {@return the place in the work: equation, table, section or page; empty if none is given}
      */
     public String place() {
         return values.place;

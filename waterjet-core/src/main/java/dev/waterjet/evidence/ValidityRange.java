@@ -3,6 +3,7 @@ package dev.waterjet.evidence;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import java.io.InvalidObjectException;
@@ -15,8 +16,8 @@ import javax.measure.Quantity;
 import javax.measure.Unit;
 
 /**
- * The range of one input over which a model or a fit is known to hold, both ends included. A value outside it is not
- * refused: the result carries a {@link Caution}.
+ * Range of one input in which a model or a fit is valid, both ends included. A value outside it is not refused: the result
+ * carries a {@link Caution}.
  *
  * @param <Q> the JSR-385 quantity type
  */
@@ -25,14 +26,14 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
     private static final long serialVersionUID = 1L;
 
     /** Checked content, and the serial form. */
-    private record Values<Q extends Quantity<Q>>(String input, Kind<Q> kind, double lowestSi, double highestSi)
+    private record Values<Q extends Quantity<Q>>(String input, Kind<Q> kind, double minimumSi, double maximumSi)
             implements Serializable {
 
         Values {
             Objects.requireNonNull(input, "input");
-            lowestSi = Require.finite("lower end of the range of " + input, lowestSi, kind.siUnit());
-            highestSi = Require.atLeast(
-                    "upper end of the range of " + input, highestSi, lowestSi, kind.siUnit(), "the lower end");
+            minimumSi = Require.finite("lower end of the range of " + input, minimumSi, kind.siUnit());
+            maximumSi = Require.atLeast(
+                    "upper end of the range of " + input, maximumSi, minimumSi, kind.siUnit(), "the lower end");
         }
 
         private Object readResolve() {
@@ -47,84 +48,76 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * A range.
+     * Returns a range.
      *
-     * @param input name of the input, in the words of the trade
+     * @param input name of the input, as a term of the trade
      * @param kind kind of the input
-     * @param lowest lower end
-     * @param highest upper end
+     * @param minimum lower end
+     * @param maximum upper end
      * @param <Q> the JSR-385 quantity type
      * @return the range
      */
     public static <Q extends Quantity<Q>> ValidityRange<Q> of(
-            String input, Kind<Q> kind, Quantity<Q> lowest, Quantity<Q> highest) {
-        return new ValidityRange<>(new Values<>(input, kind, kind.si(lowest), kind.si(highest)));
+            String input, Kind<Q> kind, Quantity<Q> minimum, Quantity<Q> maximum) {
+        return new ValidityRange<>(new Values<>(input, kind, kind.si(minimum), kind.si(maximum)));
     }
 
     /**
-     * Name of the input.
-     *
-     * @return words of the trade
+     * {@return the name of the input}
      */
     public String input() {
         return values.input;
     }
 
     /**
-     * Lower end.
-     *
-     * @return the smallest value in range
+     * {@return the lower end, which is in the range}
      */
-    public Quantity<Q> lowest() {
-        return values.kind.of(values.lowestSi);
+    public Quantity<Q> minimum() {
+        return values.kind.of(values.minimumSi);
     }
 
     /**
-     * Upper end.
-     *
-     * @return the greatest value in range
+     * {@return the upper end, which is in the range}
      */
-    public Quantity<Q> highest() {
-        return values.kind.of(values.highestSi);
+    public Quantity<Q> maximum() {
+        return values.kind.of(values.maximumSi);
     }
 
     /**
-     * Whether a value in SI lies in the range.
+     * Returns whether a value in SI is in the range.
      *
      * @param si value in SI
      * @return true on the ends and between them
      */
-    public boolean holds(double si) {
-        return si >= values.lowestSi && si <= values.highestSi;
+    public boolean contains(double si) {
+        return si >= values.minimumSi && si <= values.maximumSi;
     }
 
     /**
-     * The caution that a value deserves.
+     * Returns a caution for a value outside the range.
      *
      * @param si value in SI
-     * @param unit unit in which the caution tells it
-     * @return a caution if the value lies outside, else nothing
+     * @param unit unit of the numbers in the caution
+     * @return a notice with code {@code outside-range} if the value is outside, else nothing
      */
     public Optional<Caution> check(double si, Unit<Q> unit) {
-        if (holds(si)) {
+        if (contains(si)) {
             return Optional.empty();
         }
-        return Optional.of(Caution.notice(
-                "outside-range",
-                values.input + " " + told(si, unit) + " lies outside " + told(values.lowestSi, unit) + " to "
-                        + told(values.highestSi, unit) + ", where this model was established"));
-    }
-
-    private String told(double si, Unit<Q> unit) {
-        return QuantityText.print(values.kind, values.kind.of(si), unit, 4);
+        return Optional.of(Caution.notice(Message.of(
+                        "outside-range", "{input} {value} is outside {minimum} to {maximum}, the range of the model")
+                .with("input", values.input)
+                .with("value", values.kind, si, unit)
+                .with("minimum", values.kind, values.minimumSi, unit)
+                .with("maximum", values.kind, values.maximumSi, unit)));
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("range")
                 .put("input", values.input)
-                .put("lowest", values.kind, values.lowestSi)
-                .put("highest", values.kind, values.highestSi)
+                .put("minimum", values.kind, values.minimumSi)
+                .put("maximum", values.kind, values.maximumSi)
                 .map();
     }
 
@@ -140,8 +133,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
 
     @Override
     public String toString() {
-        Unit<Q> unit = values.kind.siUnit();
-        return values.input + " " + told(values.lowestSi, unit) + " to " + told(values.highestSi, unit);
+        return values.input + " " + QuantityText.interval(values.kind, values.minimumSi, values.maximumSi);
     }
 
     private Object writeReplace() {

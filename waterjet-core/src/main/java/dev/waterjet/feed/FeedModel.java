@@ -2,7 +2,7 @@ package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
@@ -26,7 +26,7 @@ import javax.measure.quantity.Speed;
  * of the trade follow from them. The quality index {@code q} is the depth that the jet could just separate over the
  * thickness that it is asked to cut: 1 just separates, a higher index leaves a better face.
  */
-public interface FeedModel extends Evident, Serializable {
+public interface FeedModel extends HasEvidence, Serializable {
 
     /**
      * Feed beyond which no model's answer is passed on, 25 m/min: about as fast as a cutting table travels (common

@@ -2,7 +2,7 @@ package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
@@ -22,7 +22,7 @@ import javax.measure.quantity.Pressure;
  * moduli as handbooks give them at room temperature (from memory): mild steel 200 GPa, hardened tool steel 207, stainless
  * 304 and 316L 193, titanium alloy 113.8, aluminium 6061-T6 68.9, copper 117.
  */
-public final class FlowStrengths implements Evident, Serializable {
+public final class FlowStrengths implements HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

@@ -84,7 +84,7 @@ public final class LoadedFeed implements ForwardingFeed {
                         EvidenceGrade.DERIVED,
                         Source.of(model.evidence().source().citation()))
                 .withNote("Depth times the square of the falling mixing efficiency (derived); "
-                        + mixing.evidence().grade().words() + ": "
+                        + mixing.evidence().grade().label() + ": "
                         + mixing.evidence().source().citation());
     }
 

@@ -3,7 +3,7 @@ package dev.waterjet.jet;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
@@ -27,7 +27,7 @@ import javax.measure.quantity.Dimensionless;
  * with R the loading ratio and s a scale, for a shop to calibrate: from measured speeds, or by {@link #scaleForOptimumLoading} from
  * the loading at which its jet cuts best.
  */
-public final class MixingEfficiency implements Described, Evident, Serializable {
+public final class MixingEfficiency implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

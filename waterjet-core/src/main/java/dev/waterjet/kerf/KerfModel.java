@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.fit.Fit;
@@ -44,7 +44,7 @@ import javax.measure.quantity.Speed;
  * <p>Worked number: tube 1 mm, stand-off 2 mm, 10 mm thick, index 3: entry 1.070 mm, exit 0.799 mm, taper 0.77 degrees per
  * side.
  */
-public final class KerfModel implements Evident, Serializable {
+public final class KerfModel implements HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

@@ -2,7 +2,7 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
@@ -25,7 +25,7 @@ import javax.measure.quantity.Speed;
  *
  * <p>Worked number: 20 mm at index 2 trails by 2.58 mm.
  */
-public final class LagModel implements Evident, Serializable {
+public final class LagModel implements HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

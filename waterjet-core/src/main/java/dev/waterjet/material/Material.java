@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
@@ -27,7 +27,7 @@ import javax.measure.quantity.Dimensionless;
  * standard uncertainty here is a judgement by how surely the number was recalled; a shop that fits its own number
  * replaces it.
  */
-public final class Material implements Described, Evident, Serializable {
+public final class Material implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

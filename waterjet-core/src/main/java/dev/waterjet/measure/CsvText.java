@@ -5,19 +5,19 @@ import java.util.List;
 import java.util.regex.Pattern;
 
 /**
- * Reads and writes comma-separated text as RFC 4180 has it: quoted cells, doubled quotes, line ends within quotes. Lines
- * that start with {@code #} and empty lines are passed over.
+ * Comma-separated text by RFC 4180: quoted cells, doubled quotes, line ends within quotes. Lines that start with {@code #} and
+ * empty lines are skipped.
  *
  * <p>Limits of what is read: 20 million characters, 200,000 rows, 256 cells in a row, 10,000 characters in a cell, numbers
- * from -1e100 to 1e100. Catalogues of materials, scales of face levels, test cuts and lists of heads are read through this
- * class, so that its limits are theirs too.
+ * from -1e100 to 1e100. Catalogues of materials, quality scales, test cuts and head inventories are read through this class
+ * and share its limits.
  */
 public final class CsvText {
 
-    private static final int MOST_CHARACTERS = 20_000_000;
-    private static final int MOST_ROWS = 200_000;
-    private static final int MOST_CELLS = 256;
-    private static final int LONGEST_CELL = 10_000;
+    private static final int MAX_CHARACTERS = 20_000_000;
+    private static final int MAX_ROWS = 200_000;
+    private static final int MAX_CELLS = 256;
+    private static final int MAX_CELL = 10_000;
 
     /** A plain decimal number; Java's own reader would also take NaN, hexadecimal digits and a letter for the type. */
     private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?");
@@ -27,7 +27,7 @@ public final class CsvText {
     private CsvText() {}
 
     /**
-     * One row of cells.
+     * Row of cells.
      *
      * @param line line on which the row starts, from 1
      * @param cells the cells
@@ -48,34 +48,56 @@ public final class CsvText {
         }
 
         /**
-         * The number in a cell.
+         * Returns the number in a cell.
          *
          * @param cell index of the cell from 0
-         * @param name what the number is, for the message
+         * @param name name of the number, for the message
          * @return the number, finite
          * @throws TextException with the cell's place, if it holds no decimal number or one larger than 1e100
+         * @throws DomainException if there is no such cell
          */
         public double number(int cell, String name) {
-            String text = cells.get(cell);
+            String text = cells.get(Require.index("cell", cell, cells.size()));
             if (!NUMBER.matcher(text).matches()) {
-                throw fault(cell, name + " \"" + QuantityText.shown(text) + "\" is no number");
+                throw fault(
+                        cell,
+                        Message.of("not-a-number", "{name} {text} is not a decimal number")
+                                .with("name", name)
+                                .withInput("text", text));
             }
             double number = Double.parseDouble(text);
             if (Math.abs(number) > QuantityText.LARGEST_NUMBER) {
-                throw fault(cell, name + " is larger than 1e100");
+                throw fault(
+                        cell,
+                        Message.of("number-too-large", "{name} is larger than 1e100").with("name", name));
             }
             return number;
         }
 
         /**
-         * An error at a cell.
+         * Creates an error at a cell.
+         *
+         * @param cell index of the cell from 0; beyond the last cell, the last is meant
+         * @param message code, parameters and sentence
+         * @return the exception to throw
+         */
+        public TextException fault(int cell, Message message) {
+            return new TextException(line, place(cell), message);
+        }
+
+        private int place(int cell) {
+            return columns.isEmpty() ? 1 : columns.get(Math.max(0, Math.min(cell, columns.size() - 1)));
+        }
+
+        /**
+         * Temporary, until every refusal has a code.
          *
          * @param cell index of the cell from 0; beyond the last cell, the last is meant
          * @param message what was wrong
          * @return the exception to throw
          */
         public TextException fault(int cell, String message) {
-            return new TextException(line, columns.get(Math.min(cell, columns.size() - 1)), message);
+            return new TextException(line, place(cell), message);
         }
     }
 
@@ -87,14 +109,16 @@ public final class CsvText {
      * @throws TextException if a quoted cell never ends or is followed by other letters, or the text goes beyond a limit
      */
     public static List<Row> parse(String text) {
-        if (text.length() > MOST_CHARACTERS) {
-            throw new TextException("the text has more than " + MOST_CHARACTERS + " characters");
+        if (text.length() > MAX_CHARACTERS) {
+            throw new TextException(
+                    Message.of("text-too-long", "the text has more than {limit} characters")
+                            .with("limit", MAX_CHARACTERS));
         }
         return new Reader(text).rows();
     }
 
     /**
-     * A row as text, without line end. Cells are quoted where they must be, so that {@link #parse} gives them back.
+     * Writes a row, without line end. Cells are quoted where necessary, so that {@link #parse} returns them.
      *
      * @param cells the cells
      * @return the row
@@ -133,8 +157,11 @@ public final class CsvText {
             while (at < text.length()) {
                 if (text.charAt(at) == '#' || atLineEnd()) {
                     skipLine();
-                } else if (rows.size() == MOST_ROWS) {
-                    throw new TextException(line, 1, "the text has more than " + MOST_ROWS + " rows");
+                } else if (rows.size() == MAX_ROWS) {
+                    throw new TextException(
+                            line,
+                            1,
+                            Message.of("too-many-rows", "the text has more than {limit} rows").with("limit", MAX_ROWS));
                 } else {
                     rows.add(row());
                 }
@@ -151,13 +178,20 @@ public final class CsvText {
                     at++;
                 }
                 int column = at - lineStart + 1;
-                if (cells.size() == MOST_CELLS) {
-                    throw new TextException(line, column, "the row has more than " + MOST_CELLS + " cells");
+                if (cells.size() == MAX_CELLS) {
+                    throw new TextException(
+                            line,
+                            column,
+                            Message.of("too-many-cells", "the row has more than {limit} cells")
+                                    .with("limit", MAX_CELLS));
                 }
                 String cell = at < text.length() && text.charAt(at) == '"' ? quoted() : plain();
-                if (cell.length() > LONGEST_CELL) {
+                if (cell.length() > MAX_CELL) {
                     throw new TextException(
-                            firstLine, column, "the cell has more than " + LONGEST_CELL + " characters");
+                            firstLine,
+                            column,
+                            Message.of("cell-too-long", "the cell has more than {limit} characters")
+                                    .with("limit", MAX_CELL));
                 }
                 columns.add(column);
                 cells.add(cell);
@@ -192,10 +226,14 @@ public final class CsvText {
                 } else if (at == text.length() || text.charAt(at) == ',' || atLineEnd()) {
                     return cell.toString();
                 } else {
-                    throw new TextException(line, at - lineStart + 1, "a comma must follow a quoted cell");
+                    throw new TextException(
+                            line,
+                            at - lineStart + 1,
+                            Message.of("comma-missing", "a comma must follow a quoted cell"));
                 }
             }
-            throw new TextException(openLine, openColumn, "the quoted cell never ends");
+            throw new TextException(
+                    openLine, openColumn, Message.of("open-quote", "the quoted cell never ends; add a closing quote"));
         }
 
         private boolean atLineEnd() {

@@ -177,13 +177,14 @@ public final class Description {
     }
 
     /**
-     * Adds named values, those that are finite numbers, counts, texts or truth values. An empty map is left out.
+     * Adds named values, such as the parameters of a message: finite numbers, counts, texts, truth values. An empty map and
+     * numbers that are not finite are left out.
      *
      * @param label what they are, in lower case with underscores
      * @param values the values by name
      * @return this description
      */
-    Description put(String label, Map<String, Object> values) {
+    public Description put(String label, Map<String, Object> values) {
         Map<String, Object> finite = new LinkedHashMap<>(values);
         finite.values().removeIf(value -> value instanceof Double number && !Double.isFinite(number));
         return finite.isEmpty() ? this : add(label, Collections.unmodifiableMap(finite));
@@ -199,7 +200,10 @@ public final class Description {
         if (part instanceof String || part instanceof List<?> || part instanceof Map<?, ?>) {
             return part;
         }
-        throw new IllegalArgumentException(part.getClass().getSimpleName() + " has no description");
+        throw new DomainException(
+                Message.of("no-description", "{quantity} is a {type}, which has no description")
+                        .with("type", part.getClass().getSimpleName()),
+                "part");
     }
 
     private static String word(Enum<?> constant) {
@@ -208,7 +212,8 @@ public final class Description {
 
     private Description add(String key, Object value) {
         if (entries.put(key, value) != null) {
-            throw new IllegalStateException("a description has the key " + key + " twice");
+            throw new DomainException(
+                    Message.of("duplicate-key", "a description has the key {key} twice").with("key", key), "key");
         }
         return this;
     }

@@ -1,11 +1,14 @@
 package dev.waterjet.measure;
 
 import java.util.Objects;
+import java.util.OptionalDouble;
 import javax.measure.Unit;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A quantity outside the range that physics or practice allows: a negative thickness, a focusing tube narrower than its
- * orifice. It carries the name of the quantity, the value, the limit and the unit of both.
+ * Argument outside the domain that physics, practice or its kind allows: a negative thickness, a focusing tube narrower than
+ * its orifice, a length for a mass flow, an index that does not exist. It carries the name of the quantity and, where the
+ * domain has a limit, the value, the limit and the unit of both.
  *
  * <p>Codes of the library's checks: {@code must-be-above}, {@code must-be-at-least}, {@code must-be-below},
  * {@code must-be-at-most}, {@code must-be-finite}, {@code wrong-kind}; others stand beside the code that raises them.
@@ -15,8 +18,8 @@ public class DomainException extends WaterjetException {
     private static final long serialVersionUID = 1L;
 
     private final String quantity;
-    private final double value;
-    private final double limit;
+    private final @Nullable Double value;
+    private final @Nullable Double limit;
     private final String unit;
 
     /**
@@ -57,6 +60,31 @@ public class DomainException extends WaterjetException {
         this.unit = Units.symbol(unit);
     }
 
+    /**
+     * Creates a refusal of an argument whose domain has no limit in numbers.
+     *
+     * @param message code and sentence, with further parameters; the sentence can use {@code quantity} too
+     * @param quantity name of the quantity or argument
+     */
+    public DomainException(Message message, String quantity) {
+        super(message.with("quantity", Objects.requireNonNull(quantity, "quantity")));
+        this.quantity = quantity;
+        this.value = null;
+        this.limit = null;
+        this.unit = "";
+    }
+
+    /** A unit of another kind: the argument is outside the domain of the kind, whatever its number. */
+    static DomainException wrongKind(Kind<?> kind, Unit<?> unit, @Nullable Throwable cause) {
+        Message message = kind == Kind.RATIO
+                ? Message.of("wrong-kind", "a ratio is a number without a unit; it cannot be given in \"{unit}\"")
+                : Message.of("wrong-kind", "{quantity} cannot be given in \"{unit}\"; its SI unit is {si_unit}");
+        DomainException refusal = new DomainException(
+                message.with("unit", Units.symbol(unit)).with("si_unit", Units.symbol(kind.siUnit())), kind.name());
+        refusal.initCause(cause);
+        return refusal;
+    }
+
     private static Message complete(
             Message message, String quantity, double valueSi, double limitSi, Unit<?> unit, String reason) {
         String limit = QuantityText.brief(limitSi, unit, "");
@@ -91,21 +119,21 @@ public class DomainException extends WaterjetException {
     }
 
     /**
-     * {@return the offending value, in {@link #unit()}}
+     * {@return the offending value, in {@link #unit()}; empty if the domain has no limit in numbers}
      */
-    public double value() {
-        return value;
+    public OptionalDouble value() {
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
     /**
-     * {@return the limit, in {@link #unit()}}
+     * {@return the limit, in {@link #unit()}; empty if the domain has no limit in numbers}
      */
-    public double limit() {
-        return limit;
+    public OptionalDouble limit() {
+        return limit == null ? OptionalDouble.empty() : OptionalDouble.of(limit);
     }
 
     /**
-     * {@return the symbol of the unit of value and limit, empty for a ratio}
+     * {@return the symbol of the unit of value and limit, empty for a ratio or without a limit}
      */
     public String unit() {
         return unit;

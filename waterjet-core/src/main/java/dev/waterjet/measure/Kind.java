@@ -22,30 +22,19 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
-import static tech.units.indriya.unit.Units.CUBIC_METRE;
-import static tech.units.indriya.unit.Units.HERTZ;
-import static tech.units.indriya.unit.Units.JOULE;
-import static tech.units.indriya.unit.Units.KELVIN;
-import static tech.units.indriya.unit.Units.KILOGRAM;
-import static tech.units.indriya.unit.Units.METRE;
-import static tech.units.indriya.unit.Units.METRE_PER_SECOND;
-import static tech.units.indriya.unit.Units.METRE_PER_SQUARE_SECOND;
-import static tech.units.indriya.unit.Units.NEWTON;
-import static tech.units.indriya.unit.Units.PASCAL;
-import static tech.units.indriya.unit.Units.RADIAN;
-import static tech.units.indriya.unit.Units.SECOND;
-import static tech.units.indriya.unit.Units.SQUARE_METRE;
-import static tech.units.indriya.unit.Units.WATT;
 import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
-import tech.units.indriya.unit.ProductUnit;
 
 /**
  * A kind of quantity: the one place where a {@link Quantity} becomes a double in SI units, and a double becomes a
  * {@code Quantity} again.
  *
- * <p>A kind knows its coherent SI unit and refuses a unit of another dimension, even where an unchecked cast has
- * smuggled one in. Everything behind this boundary runs on plain SI doubles.
+ * <p>A kind has a coherent SI unit and refuses a unit of another dimension, even behind an unchecked cast. Everything behind
+ * this boundary runs on plain SI doubles. Quantities may come from any implementation of JSR-385: units of another
+ * implementation are compared by the symbols of their base units.
+ *
+ * <p>Dimensions are all that a unit shows. Kinds of one dimension cannot be distinguished behind an unchecked cast: pressure and
+ * energy density, ratio and angle, frequency and radioactivity.
  *
  * <p>Constants of this class are the only instances. Pressures say in their own documentation whether they are gauge
  * or absolute; temperatures are absolute in kelvin.
@@ -57,84 +46,84 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     private static final long serialVersionUID = 1L;
 
     /** Length, in m. */
-    public static final Kind<Length> LENGTH = new Kind<>("length", Length.class, METRE);
+    public static final Kind<Length> LENGTH = new Kind<>("length", Length.class, SiUnits.METRE);
 
     /** Area, in m2. */
-    public static final Kind<Area> AREA = new Kind<>("area", Area.class, SQUARE_METRE);
+    public static final Kind<Area> AREA = new Kind<>("area", Area.class, SiUnits.SQUARE_METRE);
 
     /** Volume, in m3. */
-    public static final Kind<Volume> VOLUME = new Kind<>("volume", Volume.class, CUBIC_METRE);
+    public static final Kind<Volume> VOLUME = new Kind<>("volume", Volume.class, SiUnits.CUBIC_METRE);
 
     /** Time, in s. */
-    public static final Kind<Time> TIME = new Kind<>("time", Time.class, SECOND);
+    public static final Kind<Time> TIME = new Kind<>("time", Time.class, SiUnits.SECOND);
 
     /** Frequency, in 1/s. */
-    public static final Kind<Frequency> FREQUENCY = new Kind<>("frequency", Frequency.class, HERTZ);
+    public static final Kind<Frequency> FREQUENCY = new Kind<>("frequency", Frequency.class, SiUnits.HERTZ);
 
     /** Speed, in m/s. */
-    public static final Kind<Speed> SPEED = new Kind<>("speed", Speed.class, METRE_PER_SECOND);
+    public static final Kind<Speed> SPEED = new Kind<>("speed", Speed.class, SiUnits.METRE_PER_SECOND);
 
     /** Acceleration, in m/s2. */
     public static final Kind<Acceleration> ACCELERATION =
-            new Kind<>("acceleration", Acceleration.class, METRE_PER_SQUARE_SECOND);
+            new Kind<>("acceleration", Acceleration.class, SiUnits.METRE_PER_SQUARE_SECOND);
 
     /** Jerk, in m/s3. */
-    public static final Kind<Jerk> JERK = new Kind<>("jerk", Jerk.class, per(METRE_PER_SQUARE_SECOND, SECOND));
+    public static final Kind<Jerk> JERK = new Kind<>("jerk", Jerk.class, SiUnits.per(SiUnits.METRE_PER_SQUARE_SECOND, SiUnits.SECOND));
 
     /** Plane angle, in rad. */
-    public static final Kind<Angle> ANGLE = new Kind<>("angle", Angle.class, RADIAN);
+    public static final Kind<Angle> ANGLE = new Kind<>("angle", Angle.class, SiUnits.RADIAN);
 
     /** Mass, in kg. */
-    public static final Kind<Mass> MASS = new Kind<>("mass", Mass.class, KILOGRAM);
+    public static final Kind<Mass> MASS = new Kind<>("mass", Mass.class, SiUnits.KILOGRAM);
 
     /** Force, in N. */
-    public static final Kind<Force> FORCE = new Kind<>("force", Force.class, NEWTON);
+    public static final Kind<Force> FORCE = new Kind<>("force", Force.class, SiUnits.NEWTON);
 
     /** Pressure or stress, in Pa. */
-    public static final Kind<Pressure> PRESSURE = new Kind<>("pressure", Pressure.class, PASCAL);
+    public static final Kind<Pressure> PRESSURE = new Kind<>("pressure", Pressure.class, SiUnits.PASCAL);
 
     /** Absolute temperature, in K. */
-    public static final Kind<Temperature> TEMPERATURE = new Kind<>("temperature", Temperature.class, KELVIN);
+    public static final Kind<Temperature> TEMPERATURE = new Kind<>("temperature", Temperature.class, SiUnits.KELVIN);
 
     /** Power, in W. */
-    public static final Kind<Power> POWER = new Kind<>("power", Power.class, WATT);
+    public static final Kind<Power> POWER = new Kind<>("power", Power.class, SiUnits.WATT);
 
     /** Energy, in J. */
-    public static final Kind<Energy> ENERGY = new Kind<>("energy", Energy.class, JOULE);
+    public static final Kind<Energy> ENERGY = new Kind<>("energy", Energy.class, SiUnits.JOULE);
 
     /** Mass flow, in kg/s. */
-    public static final Kind<MassFlow> MASS_FLOW = new Kind<>("mass flow", MassFlow.class, per(KILOGRAM, SECOND));
+    public static final Kind<MassFlow> MASS_FLOW = new Kind<>("mass flow", MassFlow.class, SiUnits.per(SiUnits.KILOGRAM, SiUnits.SECOND));
 
     /** Volume flow, in m3/s. */
     public static final Kind<VolumeFlow> VOLUME_FLOW =
-            new Kind<>("volume flow", VolumeFlow.class, per(CUBIC_METRE, SECOND));
+            new Kind<>("volume flow", VolumeFlow.class, SiUnits.per(SiUnits.CUBIC_METRE, SiUnits.SECOND));
 
     /** Density, in kg/m3. */
-    public static final Kind<Density> DENSITY = new Kind<>("density", Density.class, per(KILOGRAM, CUBIC_METRE));
+    public static final Kind<Density> DENSITY = new Kind<>("density", Density.class, SiUnits.per(SiUnits.KILOGRAM, SiUnits.CUBIC_METRE));
 
     /** Dynamic viscosity, in Pa s. */
     public static final Kind<DynamicViscosity> DYNAMIC_VISCOSITY =
-            new Kind<>("dynamic viscosity", DynamicViscosity.class, PASCAL.multiply(SECOND));
+            new Kind<>("dynamic viscosity", DynamicViscosity.class, SiUnits.PASCAL.multiply(SiUnits.SECOND));
 
     /** Energy per mass, in J/kg. */
     public static final Kind<SpecificEnergy> SPECIFIC_ENERGY =
-            new Kind<>("specific energy", SpecificEnergy.class, per(JOULE, KILOGRAM));
+            new Kind<>("specific energy", SpecificEnergy.class, SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM));
 
     /** Heat capacity or entropy per mass, in J/(kg K). */
     public static final Kind<SpecificHeat> SPECIFIC_HEAT =
-            new Kind<>("specific heat", SpecificHeat.class, per(per(JOULE, KILOGRAM), KELVIN));
+            new Kind<>("specific heat", SpecificHeat.class, SiUnits.per(SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM), SiUnits.KELVIN));
 
     /** Energy per volume, in J/m3. */
     public static final Kind<EnergyDensity> ENERGY_DENSITY =
-            new Kind<>("energy density", EnergyDensity.class, per(JOULE, CUBIC_METRE));
+            new Kind<>("energy density", EnergyDensity.class, SiUnits.per(SiUnits.JOULE, SiUnits.CUBIC_METRE));
 
     /** Compressibility, in 1/Pa. */
     public static final Kind<Compressibility> COMPRESSIBILITY =
-            new Kind<>("compressibility", Compressibility.class, PASCAL.inverse());
+            new Kind<>("compressibility", Compressibility.class, SiUnits.PASCAL.inverse());
 
     /** Thermal expansion, in 1/K. */
     public static final Kind<ThermalExpansion> THERMAL_EXPANSION =
-            new Kind<>("thermal expansion", ThermalExpansion.class, KELVIN.inverse());
+            new Kind<>("thermal expansion", ThermalExpansion.class, SiUnits.KELVIN.inverse());
 
     /** Ratio of two quantities of one kind, without unit. */
     public static final Kind<Dimensionless> RATIO = new Kind<>("ratio", Dimensionless.class, AbstractUnit.ONE);
@@ -170,14 +159,12 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     private final transient Class<Q> type;
     private final transient Unit<Q> siUnit;
 
+    /** The unit is of this type by the table above; a check by the unit library would build all its units. */
+    @SuppressWarnings("unchecked")
     private Kind(String name, Class<Q> type, Unit<?> siUnit) {
         this.name = name;
         this.type = type;
-        this.siUnit = siUnit.asType(type);
-    }
-
-    private static Unit<?> per(Unit<?> numerator, Unit<?> denominator) {
-        return ProductUnit.ofQuotient(numerator, denominator);
+        this.siUnit = (Unit<Q>) siUnit;
     }
 
     /**
@@ -221,9 +208,19 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      *
      * @param quantity the quantity
      * @return its value in SI
-     * @throws DimensionException if the quantity's unit is of another dimension
+     * @throws DomainException with code {@code wrong-kind} if the quantity's unit is of another dimension, with code
+     *     {@code temperature-difference} if it is a difference of temperatures (JSR-385 scale {@code RELATIVE})
      */
     public double si(Quantity<Q> quantity) {
+        Objects.requireNonNull(quantity, "quantity");
+        if (type == Temperature.class && quantity.getScale() == Quantity.Scale.RELATIVE) {
+            throw new DomainException(
+                    Message.of(
+                                    "temperature-difference",
+                                    "{difference} is a difference of temperatures; an absolute temperature is required")
+                            .with("difference", QuantityText.print(quantity)),
+                    name);
+        }
         return Scale.of(this, quantity.getUnit()).toSi(quantity.getValue().doubleValue());
     }
 
@@ -244,7 +241,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      * @param si value in SI
      * @param unit unit of the result
      * @return the quantity, in the unit asked for
-     * @throws DimensionException if the unit is of another dimension
+     * @throws DomainException with code {@code wrong-kind} if the unit is of another dimension
      * @throws DomainException if the value is not finite
      */
     public Quantity<Q> of(double si, Unit<Q> unit) {

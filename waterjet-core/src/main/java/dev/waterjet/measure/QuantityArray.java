@@ -14,8 +14,8 @@ import javax.measure.Quantity;
 import javax.measure.Unit;
 
 /**
- * Many quantities of one kind, held as SI doubles: the unit is resolved once, bulk work then costs what the arithmetic
- * costs. Immutable.
+ * Array of quantities of one kind, stored as SI doubles: the unit is resolved once, bulk work then costs as much as the
+ * arithmetic. Immutable; every value is finite.
  *
  * @param <Q> the JSR-385 quantity type
  */
@@ -23,8 +23,8 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
 
     private static final long serialVersionUID = 1L;
 
-    private static final int LONGEST_RANGE = 10_000_000;
-    private static final int LONGEST_TEXT = 600;
+    private static final int MAX_VALUES = 10_000_000;
+    private static final int MAX_LENGTH = 600;
 
     private static final Pattern RANGE = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
 
@@ -61,7 +61,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * Values in a unit.
+     * Returns an array of values in a unit.
      *
      * @param kind kind of quantity
      * @param values values in the unit; copied
@@ -79,7 +79,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * Values in SI.
+     * Returns an array of values in SI.
      *
      * @param kind kind of quantity
      * @param si values in the SI unit of the kind; copied
@@ -91,18 +91,18 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * Values at equal distances, both ends included.
+     * Returns values at equal distances, both ends included.
      *
      * @param kind kind of quantity
      * @param first first value
      * @param last last value
-     * @param count how many values, 2 or more
+     * @param count number of values, 2 or more
      * @param <Q> the JSR-385 quantity type
      * @return the array
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> evenly(
             Kind<Q> kind, Quantity<Q> first, Quantity<Q> last, int count) {
-        Require.between("number of values", count, 2, LONGEST_RANGE, Units.ONE, "");
+        Require.between("number of values", count, 2, MAX_VALUES, Units.ONE, "");
         double from = kind.si(first);
         double to = kind.si(last);
         double[] si = new double[count];
@@ -115,8 +115,8 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
 
     /**
      * Reads a range or a single value: {@code "50 MPa..600 MPa step 50 MPa"}, {@code "1 mm..20 mm"} (eleven values),
-     * {@code "380 MPa"}. Each value of a range is computed from the first in the unit of the step, so that no rounding
-     * piles up, and the last is included where the step meets it.
+     * {@code "380 MPa"}. Each value of a range is computed from the first in the unit of the step, so that rounding
+     * errors do not add up, and the last is included where the step meets it.
      *
      * <p>Limits: 600 characters, ten million values, and for each quantity those of {@link QuantityText}.
      *
@@ -127,8 +127,12 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @throws TextException if the text is not a range of this kind, or goes beyond a limit
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> parse(Kind<Q> kind, String text) {
-        if (text.length() > LONGEST_TEXT) {
-            throw new TextException("a range of " + kind.name() + " has at most " + LONGEST_TEXT + " characters");
+        if (text.length() > MAX_LENGTH) {
+            throw refusal(
+                    kind,
+                    text,
+                    Message.of("text-too-long", "cannot read {text} as {kind}; it has more than {limit} characters")
+                            .with("limit", MAX_LENGTH));
         }
         Matcher matcher = RANGE.matcher(text.strip());
         if (!matcher.matches()) {
@@ -148,10 +152,16 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
         double by = step.getValue().doubleValue();
         double steps = (scale.fromSi(kind.si(last)) - from) / by;
         if (!(by != 0) || !(steps >= 0)) {
-            throw new TextException("\"" + text + "\" never ends: the step must lead from the first value to the last");
+            throw refusal(
+                    kind,
+                    text,
+                    Message.of("endless-range", "{text} never ends; the step must lead from the first value to the last"));
         }
-        if (steps >= LONGEST_RANGE) {
-            throw new TextException("\"" + text + "\" has more than " + LONGEST_RANGE + " values");
+        if (steps >= MAX_VALUES) {
+            throw refusal(
+                    kind,
+                    text,
+                    Message.of("range-too-long", "{text} has more than {limit} values").with("limit", MAX_VALUES));
         }
         double[] si = new double[(int) Math.floor(steps + 1e-9) + 1];
         for (int i = 0; i < si.length; i++) {
@@ -160,46 +170,48 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
         return new QuantityArray<>(kind, si);
     }
 
+    private static TextException refusal(Kind<?> kind, String text, Message message) {
+        return new TextException(message.withInput("text", text).with("kind", kind.name()));
+    }
+
     /**
-     * Kind of the quantities.
-     *
-     * @return the kind
+     * {@return the kind of the quantities}
      */
     public Kind<Q> kind() {
         return kind;
     }
 
     /**
-     * How many quantities there are.
-     *
-     * @return the count
+     * {@return the number of quantities}
      */
     public int size() {
         return si.length;
     }
 
     /**
-     * One quantity.
+     * Returns a quantity.
      *
      * @param index index from 0
      * @return the quantity, in SI
+     * @throws DomainException with code {@code no-such-index} if there is no such value
      */
     public Quantity<Q> get(int index) {
-        return kind.of(si[index]);
+        return kind.of(si(index));
     }
 
     /**
-     * One value in SI.
+     * Returns a value.
      *
      * @param index index from 0
      * @return the value in SI
+     * @throws DomainException with code {@code no-such-index} if there is no such value
      */
     public double si(int index) {
-        return si[index];
+        return si[Require.index("value", index, si.length)];
     }
 
     /**
-     * All values in SI.
+     * Returns all values in SI.
      *
      * @return a new array
      */
@@ -208,7 +220,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * All values in a unit.
+     * Returns all values in a unit.
      *
      * @param unit the unit
      * @return a new array
@@ -223,16 +235,14 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /**
-     * The values in SI as a stream.
-     *
-     * @return a stream over the values
+     * {@return a stream of the values in SI}
      */
     public DoubleStream stream() {
         return Arrays.stream(si);
     }
 
     /**
-     * A function of each value.
+     * Applies a function to each value.
      *
      * @param resultKind kind of the results
      * @param function from a value in SI to a result in SI

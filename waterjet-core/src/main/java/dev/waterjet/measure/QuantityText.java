@@ -1,41 +1,43 @@
 package dev.waterjet.measure;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.Unit;
-import tech.units.indriya.quantity.Quantities;
 
 /**
- * Quantities as text: a number with a decimal point, a blank, a unit of {@link Units}. The default locale has no say.
+ * Text of quantities: a number with a decimal point, a blank, a unit. The default locale has no influence.
  *
- * <p>What {@link #print(Quantity)} writes, {@link #parse(Kind, String)} reads back to the same number in the same unit, within
- * the limits.
+ * <p>{@link #print(Quantity)} writes every digit, and {@link #parse(Kind, String)} reads the same number in the same unit back.
+ * {@link #forPeople(Kind, double)} chooses a unit of the trade and at most four significant figures.
+ *
+ * <pre>{@code
+ * Quantity<Length> bore = QuantityText.parse(Kind.LENGTH, "1/64 in");
+ * QuantityText.print(bore);                                             // 0.015625 in
+ * QuantityText.forPeople(Kind.LENGTH, bore);                            // 0.3969 mm
+ * QuantityText.forPeople(Kind.SPEED, 0.0086712, 0.0016);                // 520 mm/min ± 100 mm/min
+ * }</pre>
  *
  * <p>Limits of what is read: 200 characters; numbers from -1e100 to 1e100.
  */
 public final class QuantityText {
 
-    private static final int LONGEST_TEXT = 200;
-
     /** Greater numbers are refused: no conversion of one leaves the range of a double, nor does its cube. */
     static final double LARGEST_NUMBER = 1e100;
 
+    private static final int FIGURES_FOR_PEOPLE = 4;
+
     private QuantityText() {}
 
-    /** Compiled when the first text is read: a program that only prints has no need of it. */
-    private static final class Form {
-        static final Pattern NUMBER_AND_UNIT =
-                Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*(.*?)\\s*", Pattern.DOTALL);
-    }
-
     /**
-     * Reads a quantity such as {@code "380 MPa"}, {@code "55ksi"} or {@code ".010 in"}.
+     * Reads a quantity such as {@code "380 MPa"}, {@code "55ksi"}, {@code ".010 in"} or {@code "1-1/4 in"}. Units are those of
+     * {@link Units} and others in use, such as {@code cm}, {@code thou}, {@code N/mm2}, {@code m3/h} and {@code lb/h}; powers
+     * may be raised ({@code mm²}).
      *
-     * @param kind kind of quantity wanted
+     * @param kind kind of the quantity
      * @param text number and unit; a ratio needs no unit
      * @param <Q> the JSR-385 quantity type
      * @return the quantity, in the unit written
@@ -43,66 +45,41 @@ public final class QuantityText {
      *     number is larger than 1e100
      */
     public static <Q extends Quantity<Q>> Quantity<Q> parse(Kind<Q> kind, String text) {
-        if (text.length() > LONGEST_TEXT) {
-            throw new TextException(
-                    quoted(text) + " is not a " + kind.name() + ": it has more than " + LONGEST_TEXT + " characters");
-        }
-        Matcher matcher = Form.NUMBER_AND_UNIT.matcher(text);
-        if (!matcher.matches()) {
-            throw new TextException(quoted(text) + " is not a " + kind.name()
-                    + ": write a number and a unit, such as \"" + example(kind) + "\"");
-        }
-        String unitText = matcher.group(2);
-        if (unitText.startsWith(",") || unitText.startsWith("'")) {
-            throw new TextException(quoted(text) + " is not a " + kind.name()
-                    + ": write the decimal mark as a point, and no mark between thousands");
-        }
-        double value = Double.parseDouble(matcher.group(1));
-        if (!(Math.abs(value) <= LARGEST_NUMBER)) {
-            throw new TextException(
-                    quoted(text) + " is not a " + kind.name() + ": the number is too large, beyond 1e100");
-        }
-        return Quantities.getQuantity(value, unit(kind, text, unitText));
-    }
-
-    private static <Q extends Quantity<Q>> Unit<Q> unit(Kind<Q> kind, String text, String unitText) {
-        Unit<Q> unit = UnitTable.unit(kind, unitText);
-        if (unit != null) {
-            return unit;
-        }
-        String fault = unitText.isEmpty() ? " has no unit" : " has a unit that is not one of " + kind.name();
-        throw new TextException(quoted(text) + fault + ": use one of " + String.join(", ", UnitTable.symbols(kind)));
+        return QuantityReader.read(kind, text);
     }
 
     /**
      * Reads a unit such as {@code "mm/min"}.
      *
      * @param kind kind of quantity that the unit must measure
-     * @param text symbol of the unit, as {@link Units#symbol(Unit)} gives it, or another usual spelling
+     * @param text symbol of the unit, as {@link Units#symbol(Unit)} gives it, or another spelling
      * @param <Q> the JSR-385 quantity type
      * @return the unit
      * @throws TextException if no unit of this kind is written so
      */
     public static <Q extends Quantity<Q>> Unit<Q> parseUnit(Kind<Q> kind, String text) {
-        return unit(kind, text, text.strip());
+        return QuantityReader.readUnit(kind, text);
     }
 
     /**
-     * Writes a quantity in full precision, so that it can be read back.
+     * Writes a quantity with every digit of its number: a double so that it can be read back, a decimal or an integer of any
+     * length in full.
      *
      * @param quantity the quantity
      * @return number and symbol of its unit
      */
     public static String print(Quantity<?> quantity) {
-        return join(plain(quantity.getValue().doubleValue()), quantity.getUnit());
+        Number value = quantity.getValue();
+        boolean isExact = value instanceof BigDecimal || value instanceof BigInteger || value instanceof Long;
+        return join(isExact ? value.toString() : plain(value.doubleValue()), quantity.getUnit());
     }
 
     /**
-     * Writes a quantity for a reader, rounded.
+     * Writes a quantity in a unit, rounded.
      *
      * @param kind kind of the quantity
      * @param quantity the quantity
-     * @param unit unit to tell it in
+     * @param unit unit of the text
      * @param digits significant digits, 1 to 17
      * @param <Q> the JSR-385 quantity type
      * @return number and symbol of the unit
@@ -112,7 +89,69 @@ public final class QuantityText {
     }
 
     /**
-     * A number rounded to significant digits, without exponent where a reader would not want one.
+     * Writes a quantity for people: in a unit of the trade chosen by kind and size, with at most four significant figures.
+     *
+     * @param kind kind of the quantity
+     * @param quantity the quantity
+     * @param <Q> the JSR-385 quantity type
+     * @return number and symbol of the unit, such as {@code "520 mm/min"} or {@code "3.2 µm"}
+     */
+    public static <Q extends Quantity<Q>> String forPeople(Kind<Q> kind, Quantity<Q> quantity) {
+        return forPeople(kind, kind.si(quantity));
+    }
+
+    /**
+     * Writes a value in SI for people: in a unit of the trade chosen by kind and size, with at most four significant figures.
+     *
+     * @param kind kind of the quantity
+     * @param si value in SI
+     * @return number and symbol of the unit, such as {@code "520 mm/min"} or {@code "3.2 µm"}
+     */
+    public static String forPeople(Kind<?> kind, double si) {
+        Unit<?> unit = TradeUnits.of(kind, si);
+        return join(round(Units.fromSi(si, unit), FIGURES_FOR_PEOPLE), unit);
+    }
+
+    /**
+     * Writes a value in SI with its standard uncertainty for people, both in one unit and with the same last digit: one
+     * significant figure of the uncertainty, two if it begins with 1. The value has at most four significant figures.
+     *
+     * @param kind kind of the quantity
+     * @param si value in SI
+     * @param standardUncertaintySi standard uncertainty in SI, 0 for an exact value
+     * @return value and uncertainty, such as {@code "520 mm/min ± 100 mm/min"}; the value alone if it is exact
+     */
+    public static String forPeople(Kind<?> kind, double si, double standardUncertaintySi) {
+        Unit<?> unit = TradeUnits.of(kind, si == 0 ? standardUncertaintySi : si);
+        double value = Units.fromSi(si, unit);
+        double uncertainty = Units.differenceFromSi(standardUncertaintySi, unit);
+        if (uncertainty == 0 || !Double.isFinite(value) || !Double.isFinite(uncertainty)) {
+            return forPeople(kind, si);
+        }
+        BigDecimal shownUncertainty = significant(uncertainty);
+        BigDecimal shownValue = new BigDecimal(value).setScale(shownUncertainty.scale(), RoundingMode.HALF_UP);
+        if (shownValue.precision() > FIGURES_FOR_PEOPLE) {
+            shownValue = shownValue.round(new MathContext(FIGURES_FOR_PEOPLE));
+        }
+        return join(plain(shownValue), unit) + " ± " + join(plain(shownUncertainty), unit);
+    }
+
+    /**
+     * Writes an interval for people, both ends in one unit.
+     *
+     * @param kind kind of the quantity
+     * @param lowerSi lower end in SI
+     * @param upperSi upper end in SI
+     * @return the interval, such as {@code "93 s to 195 s"}
+     */
+    public static String interval(Kind<?> kind, double lowerSi, double upperSi) {
+        Unit<?> unit = TradeUnits.of(kind, upperSi);
+        return join(round(Units.fromSi(lowerSi, unit), FIGURES_FOR_PEOPLE), unit) + " to "
+                + join(round(Units.fromSi(upperSi, unit), FIGURES_FOR_PEOPLE), unit);
+    }
+
+    /**
+     * Rounds a number to significant digits, without exponent where a reader would not want one.
      *
      * @param value any number
      * @param digits significant digits, 1 to 17
@@ -126,17 +165,33 @@ public final class QuantityText {
         }
         BigDecimal rounded =
                 new BigDecimal(value).round(new MathContext(digits)).stripTrailingZeros();
-        double size = Math.abs(value);
-        return size >= 1e-4 && size < 1e9
-                ? rounded.toPlainString()
-                : String.format(Locale.ROOT, "%." + Math.max(0, rounded.precision() - 1) + "e", rounded);
+        return plain(rounded);
     }
 
-    /** A value in SI told in a unit with few digits, for messages; in full where few would not tell it from another text. */
+    /** A value in SI in a unit with few digits, for messages; in full where few would give another value's text. */
     static String brief(double si, Unit<?> unit, String other) {
         double value = Units.fromSi(si, unit);
         String text = join(round(value, 6), unit);
         return text.equals(other) ? join(full(value), unit) : text;
+    }
+
+    /** One significant figure, two if the first is 1; the scale is that of the last figure. */
+    private static BigDecimal significant(double uncertainty) {
+        BigDecimal exact = new BigDecimal(uncertainty);
+        BigDecimal one = exact.round(new MathContext(1)).stripTrailingZeros();
+        if (!one.unscaledValue().equals(BigInteger.ONE)) {
+            return one;
+        }
+        BigDecimal two = exact.round(new MathContext(2));
+        return two.compareTo(one) >= 0 ? two : one.setScale(one.scale() + 1);
+    }
+
+    /** Without exponent where a reader would not want one. */
+    private static String plain(BigDecimal number) {
+        double size = Math.abs(number.doubleValue());
+        return size == 0 || (size >= 1e-4 && size < 1e9)
+                ? number.toPlainString()
+                : String.format(Locale.ROOT, "%." + Math.max(0, number.precision() - 1) + "e", number);
     }
 
     private static String full(double value) {
@@ -149,22 +204,15 @@ public final class QuantityText {
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     }
 
+    /** A blank stands before every symbol but that of degrees of arc, as the SI brochure has it. */
     private static String join(String number, Unit<?> unit) {
         String symbol = Units.symbol(unit);
-        return symbol.isEmpty() ? number : number + " " + symbol;
-    }
-
-    private static String quoted(String text) {
-        return "\"" + shown(text) + "\"";
+        return symbol.isEmpty() || symbol.equals("°") ? number + symbol : number + " " + symbol;
     }
 
     /** A text as a message shows it: its first 40 letters, without control characters. */
     static String shown(String text) {
         String shown = text.length() > 40 ? text.substring(0, 40) + "..." : text;
         return shown.replaceAll("\\p{Cntrl}", "?");
-    }
-
-    private static String example(Kind<?> kind) {
-        return "0.25 " + UnitTable.symbols(kind).get(0);
     }
 }

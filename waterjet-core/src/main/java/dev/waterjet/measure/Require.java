@@ -9,12 +9,12 @@ import javax.measure.Unit;
  */
 public final class Require {
 
-    private static final double LARGEST_RELATIVE_UNCERTAINTY = 3;
+    private static final double MAX_RELATIVE_UNCERTAINTY = 3;
 
     private Require() {}
 
     /**
-     * A value above zero.
+     * Checks a value above zero.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -26,7 +26,7 @@ public final class Require {
     }
 
     /**
-     * A value of zero or more.
+     * Checks a value of zero or more.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -38,7 +38,7 @@ public final class Require {
     }
 
     /**
-     * A value above a limit.
+     * Checks a value above a limit.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -55,7 +55,7 @@ public final class Require {
     }
 
     /**
-     * A value no smaller than a limit.
+     * Checks a value no smaller than a limit.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -72,7 +72,7 @@ public final class Require {
     }
 
     /**
-     * A value no greater than a limit.
+     * Checks a value no greater than a limit.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -89,29 +89,29 @@ public final class Require {
     }
 
     /**
-     * A value between two limits, both allowed.
+     * Checks a value between two limits, both allowed.
      *
      * @param quantity name for the message
      * @param si value in SI
-     * @param lowestSi lower limit in SI
-     * @param highestSi upper limit in SI
+     * @param minimumSi lower limit in SI
+     * @param maximumSi upper limit in SI
      * @param unit unit for the message
      * @param reason why the limits hold, or an empty text
      * @return the value
      */
     public static double between(
-            String quantity, double si, double lowestSi, double highestSi, Unit<?> unit, String reason) {
-        if (si >= lowestSi && si <= highestSi) {
+            String quantity, double si, double minimumSi, double maximumSi, Unit<?> unit, String reason) {
+        if (si >= minimumSi && si <= maximumSi) {
             return si + 0.0;
         }
-        throw si > highestSi
-                ? fault(quantity, si, "at most", highestSi, unit, reason)
-                : fault(quantity, si, "at least", lowestSi, unit, reason);
+        throw si > maximumSi
+                ? fault(quantity, si, "at most", maximumSi, unit, reason)
+                : fault(quantity, si, "at least", minimumSi, unit, reason);
     }
 
     /**
-     * A relative standard uncertainty that still tells something: 0 to 3. What is known to no better than a factor of
-     * e^3 = 20 is not known.
+     * Checks a relative standard uncertainty: 0 to 3. A quantity known to no better than a factor of
+     * <i>e</i><sup>3</sup> = 20 is unknown.
      *
      * @param quantity name of the quantity that is uncertain, for the message
      * @param relative standard uncertainty of the quantity's logarithm
@@ -123,13 +123,13 @@ public final class Require {
                 "relative uncertainty of the " + quantity,
                 relative,
                 0,
-                LARGEST_RELATIVE_UNCERTAINTY,
+                MAX_RELATIVE_UNCERTAINTY,
                 Units.ONE,
                 reason);
     }
 
     /**
-     * Requires the coverage of an interval: a probability above 0 and below 1.
+     * Checks the coverage of an interval: a probability above 0 and below 1.
      *
      * @param coverage the probability, such as 0.95
      * @return the probability
@@ -140,7 +140,7 @@ public final class Require {
     }
 
     /**
-     * A finite value.
+     * Checks that a value is finite.
      *
      * @param quantity name for the message
      * @param si value in SI
@@ -152,6 +152,26 @@ public final class Require {
             return si + 0.0;
         }
         throw infinite(quantity, si, unit);
+    }
+
+    /**
+     * Checks an index.
+     *
+     * @param what name of the indexed object, for the message: {@code "edge"}
+     * @param index index from 0
+     * @param size number of objects
+     * @return the index
+     * @throws DomainException with code {@code no-such-index} if the index is below 0, or {@code size} or above
+     */
+    public static int index(String what, int index, int size) {
+        if (index >= 0 && index < size) {
+            return index;
+        }
+        Message message = size == 0
+                ? Message.of("no-such-index", "there is no {what} {index}; there is none at all")
+                : Message.of("no-such-index", "there is no {what} {index}; the index must be 0 to {last}");
+        throw new DomainException(
+                message.with("what", what).with("index", index).with("last", size - 1L), what + " index");
     }
 
     static DomainException infinite(String quantity, double si, Unit<?> unit) {

@@ -1,6 +1,7 @@
 package dev.waterjet.measure;
 
-import java.math.BigInteger;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
@@ -35,7 +36,7 @@ public final class Scale<Q extends Quantity<Q>> {
      * @param unit the unit
      * @param <Q> the JSR-385 quantity type
      * @return the scale
-     * @throws DimensionException if the unit is of another dimension, or is not on a straight line with SI
+     * @throws DomainException with code {@code wrong-kind} if the unit is of another dimension, or is not on a straight line with SI
      */
     public static <Q extends Quantity<Q>> Scale<Q> of(Kind<Q> kind, Unit<Q> unit) {
         Scale<Q> known = UnitTable.scale(kind, unit);
@@ -43,13 +44,25 @@ public final class Scale<Q extends Quantity<Q>> {
     }
 
     /** The exact factor {@code numerator/denominator}, without offset. */
-    static <Q extends Quantity<Q>> Scale<Q> ofRational(BigInteger numerator, BigInteger denominator) {
-        BigInteger common = numerator.gcd(denominator);
-        BigInteger top = numerator.divide(common);
-        BigInteger bottom = denominator.divide(common);
-        return top.equals(BigInteger.ONE)
-                ? new Scale<>(1, bottom.doubleValue(), 0)
-                : new Scale<>(Rational.toDouble(top, bottom), 1, 0);
+    static <Q extends Quantity<Q>> Scale<Q> ofRational(long numerator, long denominator) {
+        long common = gcd(numerator, denominator);
+        long top = numerator / common;
+        long bottom = denominator / common;
+        return top == 1 ? new Scale<>(1, bottom, 0) : new Scale<>(quotient(top, bottom), 1, 0);
+    }
+
+    /** The double nearest to a fraction: of two exact doubles by their quotient, which IEEE 754 rounds once. */
+    static double quotient(long numerator, long denominator) {
+        if (Math.max(Math.abs(numerator), Math.abs(denominator)) <= 1L << 53) {
+            return (double) numerator / denominator;
+        }
+        return BigDecimal.valueOf(numerator)
+                .divide(BigDecimal.valueOf(denominator), MathContext.DECIMAL128)
+                .doubleValue();
+    }
+
+    private static long gcd(long a, long b) {
+        return b == 0 ? a : gcd(b, a % b);
     }
 
     static <Q extends Quantity<Q>> Scale<Q> ofLine(double multiplier, double offset) {
@@ -57,16 +70,17 @@ public final class Scale<Q extends Quantity<Q>> {
     }
 
     private static <Q extends Quantity<Q>> Scale<Q> resolve(Kind<Q> kind, Unit<Q> unit) {
-        if (!unit.isCompatible(kind.siUnit())) {
-            throw new DimensionException(kind, unit);
-        }
         try {
-            return resolve(kind, unit, unit.getConverterTo(kind.siUnit()));
-        } catch (DimensionException e) {
+            Unit<Q> si = Dimensions.siOf(kind, unit);
+            if (si != null) {
+                return resolve(kind, unit, unit.getConverterTo(si));
+            }
+        } catch (DomainException e) {
             throw e;
         } catch (RuntimeException e) {
-            throw new DimensionException(kind, unit, e);
+            throw DomainException.wrongKind(kind, unit, e);
         }
+        throw DomainException.wrongKind(kind, unit, null);
     }
 
     private static <Q extends Quantity<Q>> Scale<Q> resolve(Kind<Q> kind, Unit<Q> unit, UnitConverter toSi) {
@@ -75,7 +89,7 @@ public final class Scale<Q extends Quantity<Q>> {
         double bend = toSi.convert(2.0) - offset - 2 * factor;
         boolean isLine = Math.abs(bend) <= 1e-12 * Math.max(Math.abs(factor), Math.abs(offset));
         if (!isLine || !Double.isFinite(factor) || factor == 0) {
-            throw new DimensionException(kind, unit);
+            throw DomainException.wrongKind(kind, unit, null);
         }
         double inverse = toSi.inverse().convert(1.0);
         boolean inverseIsExact = offset == 0 && inverse > 1 && inverse == Math.rint(inverse);

@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
@@ -31,7 +31,7 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
  * with {@link #fitted}, from a stop watch and a handful of pierces of known depth. Until then {@link #derived} reads one out
  * of a feed model, which is good to a factor of two or three and says so.
  */
-public final class PierceModel implements Described, Evident, Serializable {
+public final class PierceModel implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

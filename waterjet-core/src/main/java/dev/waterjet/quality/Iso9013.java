@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -31,7 +31,7 @@ import javax.measure.quantity.Length;
  *
  * <p>Worked number: 10 mm, u = 0.08 mm lies in range 1, u = 0.09 mm in range 2.
  */
-public final class Iso9013 implements Evident, Serializable {
+public final class Iso9013 implements HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

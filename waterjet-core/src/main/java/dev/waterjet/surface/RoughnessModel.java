@@ -4,7 +4,7 @@ import dev.waterjet.calibrate.RoughnessFit;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Evident;
+import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.Kerf;
@@ -35,7 +35,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <p>Worked number: 80 mesh (180 um), tube 1 mm, halfway down to H: Ra = 3.6 * 1.5 + 1000 * 0.1 * 0.0157 = 7.0 um.
  */
-public final class RoughnessModel implements Evident, Serializable {
+public final class RoughnessModel implements HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 

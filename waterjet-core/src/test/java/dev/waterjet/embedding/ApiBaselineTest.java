@@ -45,7 +45,7 @@ class ApiBaselineTest {
                                 + " dev.waterjet.evidence.Estimate.of(dev.waterjet.measure.Kind<Q>,double,double)",
                         "public static final dev.waterjet.measure.Kind<javax.measure.quantity.Length>"
                                 + " dev.waterjet.measure.Kind.LENGTH",
-                        "public abstract interface dev.waterjet.evidence.Evident")
+                        "public abstract interface dev.waterjet.evidence.HasEvidence")
                 .noneMatch(line -> line.contains("Kernel"));
     }
 

@@ -27,7 +27,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 class EmbeddingTest {
 
     /** A class of each jar that the library needs at run time. */
-    private static final List<String> NEEDED = List.of(
+    static final List<String> NEEDED = List.of(
             "dev.waterjet.measure.Kind",
             "javax.measure.Unit",
             "tech.units.indriya.AbstractUnit",

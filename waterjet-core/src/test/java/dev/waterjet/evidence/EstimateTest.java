@@ -7,10 +7,15 @@ import dev.waterjet.measure.Units;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
+import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.Refusals.refusal;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 class EstimateTest {
@@ -35,18 +40,24 @@ class EstimateTest {
                 .tells("relative uncertainty", Estimate::relativeUncertainty, 0.2)
                 .tells("number in a unit", estimate -> estimate.to(Units.METRE_PER_MINUTE), 600.0)
                 .change("cautions", estimate -> estimate.with(List.of(THIN)), Estimate::cautions, List.of(THIN))
+                .tells("uncertainty in a unit", estimate -> estimate.standardUncertainty(Units.METRE_PER_MINUTE), 120.0)
+                .change(
+                        "degrees of freedom",
+                        estimate -> estimate.withDegreesOfFreedom(4),
+                        Estimate::degreesOfFreedom,
+                        4.0)
                 .differs("value", Estimate.of(Kind.SPEED, 11, 2))
                 .differs("uncertainty", Estimate.of(Kind.SPEED, 10, 3))
                 .differs("spread", Estimate.withinFactor(Kind.SPEED, 10, 0.2, List.of()))
-                .says("10 m/s +/- 2")
+                .says("10 m/s ± 2 m/s")
                 .check();
         assertThat(Estimate.of(Kind.RATIO, 10, 2)).isNotEqualTo(Estimate.of(Kind.LENGTH, 10, 2));
     }
 
     @Test
     void itsTextEndsWithItsCautions() {
-        assertThat(Estimate.of(Kind.SPEED, 10, 2)).hasToString("10 m/s +/- 2");
-        assertThat(Estimate.of(Kind.SPEED, 10, 2).with(List.of(THIN))).hasToString("10 m/s +/- 2 [thin: Thin sheet.]");
+        assertThat(Estimate.of(Kind.SPEED, 10, 2)).hasToString("10 m/s ± 2 m/s");
+        assertThat(Estimate.of(Kind.SPEED, 10, 2).with(List.of(THIN))).hasToString("10 m/s ± 2 m/s [thin: Thin sheet.]");
     }
 
     @Test
@@ -91,10 +102,8 @@ class EstimateTest {
     void coverageIsAProbability() {
         Estimate<Speed> estimate = Estimate.of(Kind.SPEED, 10, 2);
 
-        assertThatThrownBy(() -> estimate.lower(1)).hasMessageContaining("coverage is 1");
-        assertThatThrownBy(() -> estimate.upper(0))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("coverage is 0; it must be above 0");
+        assertThat(codeOf(() -> estimate.lower(1))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> estimate.upper(0))).isEqualTo("must-be-above");
     }
 
     /** Of a normal distribution 97.5 percent lie no more than 1.96 deviations above the middle. */
@@ -136,22 +145,109 @@ class EstimateTest {
     }
 
     @Test
-    void whatIsNoNumberIsNoEstimate() {
-        assertThatThrownBy(() -> Estimate.of(Kind.SPEED, Double.NaN, 1))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("estimated speed");
-        assertThatThrownBy(() -> Estimate.of(Kind.SPEED, 1, -0.1))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("standard uncertainty of speed is -0.1 m/s; it must be at least 0");
-        assertThatThrownBy(() -> Estimate.of(Kind.SPEED, 1, Double.POSITIVE_INFINITY))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("it must be a finite number");
-        assertThatThrownBy(() -> Estimate.withinFactor(Kind.SPEED, 0, 0.1, List.of()))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("estimated speed is 0 m/s; it must be above 0");
-        assertThatThrownBy(() -> Estimate.withinFactor(Kind.SPEED, 1, -0.1, List.of()))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("relative uncertainty of speed is -0.1; it must be at least 0");
+    void valueAndUncertaintyAreNumbers() {
+        assertThat(codeOf(() -> Estimate.of(Kind.SPEED, Double.NaN, 1))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> Estimate.of(Kind.SPEED, 1, -0.1))).isEqualTo("must-be-at-least");
+        assertThat(codeOf(() -> Estimate.of(Kind.SPEED, 1, Double.POSITIVE_INFINITY)))
+                .isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> Estimate.withinFactor(Kind.SPEED, 0, 0.1, List.of())))
+                .isEqualTo("must-be-above");
+        assertThat(codeOf(() -> Estimate.withinFactor(Kind.SPEED, 1, -0.1, List.of())))
+                .isEqualTo("must-be-at-least");
+    }
+
+    /** Student's distribution of 4 degrees of freedom, 97.5 percent: NIST/SEMATECH e-Handbook, 1.3.6.7.2. */
+    @Test
+    void fewDataGiveAStudentInterval() {
+        Estimate<Speed> few = Estimate.of(Kind.SPEED, 10, 2).withDegreesOfFreedom(4);
+
+        assertThat(si(few.lower(0.95))).isCloseTo(10 - 2 * 2.776, within(2e-3));
+        assertThat(si(few.upper(0.95))).isCloseTo(10 + 2 * 2.776, within(2e-3));
+        assertThat(few.probabilityAtMost(metresPerSecond(10 + 2 * 2.776))).isCloseTo(0.975, within(2e-5));
+        assertThat(few.standardUncertaintySi()).isEqualTo(2);
+    }
+
+    /** Student's distribution of 2 degrees of freedom, 95 percent: NIST/SEMATECH e-Handbook, 1.3.6.7.2. */
+    @Test
+    void fewDataGiveAStudentIntervalOnTheLogarithm() {
+        Estimate<Speed> few =
+                Estimate.withinFactor(Kind.SPEED, 10, 0.5, List.of()).withDegreesOfFreedom(2);
+
+        assertThat(si(few.upper(0.9)) / 10).isCloseTo(Math.exp(0.5 * 2.920), within(2e-3));
+        assertThat(si(few.lower(0.9)) * si(few.upper(0.9))).isCloseTo(100, within(1e-6));
+        assertThat(few.probabilityAtMost(metresPerSecond(0))).isZero();
+    }
+
+    @Test
+    void manyDataComeCloseToTheNormalInterval() {
+        Estimate<Speed> many = Estimate.of(Kind.SPEED, 10, 2).withDegreesOfFreedom(1e6);
+
+        assertThat(si(many.upper(0.95))).isCloseTo(10 + 2 * QUANTILE, within(1e-4));
+    }
+
+    @Test
+    void knownUncertaintyHasInfiniteDegreesOfFreedom() {
+        Estimate<Speed> known = Estimate.of(Kind.SPEED, 10, 2);
+
+        assertThat(known.degreesOfFreedom()).isInfinite();
+        assertThat(known.withDegreesOfFreedom(3).withDegreesOfFreedom(Double.POSITIVE_INFINITY))
+                .isEqualTo(known);
+        assertThat(known.describe()).doesNotContainKey("degrees_of_freedom");
+        assertThat(known.withDegreesOfFreedom(3).describe())
+                .containsEntry("degrees_of_freedom", 3.0)
+                .containsEntry("spread", "student");
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.99, -1, Double.NaN, Double.NEGATIVE_INFINITY})
+    void degreesOfFreedomAreAtLeastOne(double degrees) {
+        Estimate<Speed> estimate = Estimate.of(Kind.SPEED, 10, 2);
+
+        assertThat(refusal(DomainException.class, () -> estimate.withDegreesOfFreedom(degrees)).quantity()).isEqualTo("degrees of freedom");
+    }
+
+    @Test
+    void anExactFactorKeepsTheRelativeUncertainty() {
+        Estimate<Speed> few = Estimate.of(Kind.SPEED, 10, 2).with(List.of(THIN)).withDegreesOfFreedom(4);
+
+        assertThat(few.scaled(-3))
+                .isEqualTo(Estimate.of(Kind.SPEED, -30, 6).with(List.of(THIN)).withDegreesOfFreedom(4));
+        assertThat(few.scaled(Kind.LENGTH, 60))
+                .isEqualTo(Estimate.of(Kind.LENGTH, 600, 120).with(List.of(THIN)).withDegreesOfFreedom(4));
+        assertThat(codeOf(() -> few.scaled(0))).isEqualTo("must-be-above");
+    }
+
+    @Test
+    void aLogNormalSpreadCannotBecomeNegative() {
+        Estimate<Speed> estimate = Estimate.withinFactor(Kind.SPEED, 10, 0.2, List.of());
+
+        assertThat(codeOf(() -> estimate.scaled(-1))).isEqualTo("must-be-above");
+    }
+
+    /** A length of 2 m at 10 m/s within 20 percent takes 0.2 s within 20 percent. */
+    @Test
+    void aReciprocalKeepsTheRelativeUncertainty() {
+        Estimate<Speed> feed =
+                Estimate.withinFactor(Kind.SPEED, 10, 0.2, List.of(THIN)).withDegreesOfFreedom(4);
+        Estimate<Time> time = feed.reciprocal(Kind.TIME, 2);
+
+        assertThat(time.si()).isEqualTo(0.2);
+        assertThat(time.relativeUncertainty()).isCloseTo(0.2, within(1e-15));
+        assertThat(time.degreesOfFreedom()).isEqualTo(4);
+        assertThat(time.cautions()).containsExactly(THIN);
+        assertThat(Kind.TIME.si(time.upper(0.95))).isCloseTo(2 / si(feed.lower(0.95)), within(1e-12));
+    }
+
+    @Test
+    void itsNumbersAreGivenInUnits() {
+        Estimate<Temperature> warm = Estimate.of(Kind.TEMPERATURE, 293.15, 0.5);
+
+        assertThat(warm.to(Units.CELSIUS)).isCloseTo(20, within(1e-12));
+        assertThat(warm.standardUncertainty(Units.CELSIUS)).isEqualTo(0.5);
+        assertThat(warm.standardUncertainty(Units.FAHRENHEIT)).isCloseTo(0.9, within(1e-15));
+        assertThat(warm.lower(0.95, Units.CELSIUS)).isCloseTo(20 - 0.5 * QUANTILE, within(1e-5));
+        assertThat(warm.upper(0.95, Units.CELSIUS)).isCloseTo(20 + 0.5 * QUANTILE, within(1e-5));
+        assertThat(warm).hasToString("20.0 °C ± 0.5 °C");
     }
 
     @Test

@@ -1,7 +1,6 @@
 package dev.waterjet.evidence;
 
 import dev.waterjet.ValueContract;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import java.util.List;
@@ -9,8 +8,9 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.Refusals.codeOf;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 
 class EvidenceTest {
 
@@ -63,11 +63,11 @@ class EvidenceTest {
     @Test
     void aCautionIsAValue() {
         ValueContract.of(() -> Caution.warning("thin-sheet", "The feed is held."))
-                .tells("weight", Caution::weight, Caution.Weight.WARNING)
+                .tells("severity", Caution::severity, Caution.Severity.WARNING)
                 .tells("code", Caution::code, "thin-sheet")
                 .tells("text", Caution::text, "The feed is held.")
-                .differs("weight", Caution.notice("thin-sheet", "The feed is held."))
-                .differs("heavier weight", Caution.danger("thin-sheet", "The feed is held."))
+                .differs("severity", Caution.notice("thin-sheet", "The feed is held."))
+                .differs("higher severity", Caution.danger("thin-sheet", "The feed is held."))
                 .differs("code", Caution.warning("soft-sheet", "The feed is held."))
                 .differs("text", Caution.warning("thin-sheet", "The feed is not held."))
                 .says("thin-sheet: The feed is held.")
@@ -75,37 +75,37 @@ class EvidenceTest {
     }
 
     @Test
-    void cautionsRangeFromLightToHeavy() {
-        assertThat(Caution.notice("a", "b").weight())
-                .isLessThan(Caution.warning("a", "b").weight());
-        assertThat(Caution.warning("a", "b").weight())
-                .isLessThan(Caution.danger("a", "b").weight());
+    void severitiesRise() {
+        assertThat(Caution.notice("a", "b").severity())
+                .isLessThan(Caution.warning("a", "b").severity());
+        assertThat(Caution.warning("a", "b").severity())
+                .isLessThan(Caution.danger("a", "b").severity());
     }
 
     @Test
     void aRangeIsAValue() {
         ValueContract.of(() -> ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(400)))
                 .tells("input", ValidityRange::input, "pressure")
-                .tells("lowest", ValidityRange::lowest, megapascals(100))
-                .tells("highest", ValidityRange::highest, megapascals(400))
+                .tells("minimum", ValidityRange::minimum, megapascals(100))
+                .tells("maximum", ValidityRange::maximum, megapascals(400))
                 .differs("input", ValidityRange.of("supply", Kind.PRESSURE, megapascals(100), megapascals(400)))
-                .differs("lowest", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(90), megapascals(400)))
-                .differs("highest", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(410)))
-                .says("pressure 100000000 Pa to 400000000 Pa")
+                .differs("minimum", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(90), megapascals(400)))
+                .differs("maximum", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(410)))
+                .says("pressure 100 MPa to 400 MPa")
                 .check();
         assertThat(ValidityRange.of("modulus", Kind.RATIO, Kind.RATIO.of(1), Kind.RATIO.of(2)))
                 .isNotEqualTo(ValidityRange.of("modulus", Kind.LENGTH, Kind.LENGTH.of(1), Kind.LENGTH.of(2)));
     }
 
     @Test
-    void aRangeHoldsItsEndsAndWhatLiesBetween() {
+    void aRangeContainsItsEndsAndAllBetween() {
         ValidityRange<?> range = ValidityRange.of("thickness", Kind.LENGTH, millimetres(3), millimetres(100));
 
-        assertThat(range.holds(Math.nextDown(0.003))).isFalse();
-        assertThat(range.holds(0.003)).isTrue();
-        assertThat(range.holds(0.1)).isTrue();
-        assertThat(range.holds(Math.nextUp(0.1))).isFalse();
-        assertThat(range.holds(Double.NaN)).isFalse();
+        assertThat(range.contains(Math.nextDown(0.003))).isFalse();
+        assertThat(range.contains(0.003)).isTrue();
+        assertThat(range.contains(0.1)).isTrue();
+        assertThat(range.contains(Math.nextUp(0.1))).isFalse();
+        assertThat(range.contains(Double.NaN)).isFalse();
     }
 
     @Test
@@ -114,27 +114,30 @@ class EvidenceTest {
 
         assertThat(range.check(0.1, Units.MILLIMETRE)).isEmpty();
         assertThat(range.check(0.2, Units.MILLIMETRE))
-                .contains(Caution.notice(
-                        "outside-range",
-                        "thickness 200 mm lies outside 3 mm to 100 mm, where this model was established"));
-        assertThat(range.check(0.002, Units.INCH).orElseThrow().text())
-                .contains("thickness 0.07874 in lies outside 0.1181 in to 3.937 in");
+                .hasValueSatisfying(caution -> {
+                    assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
+                    assertThat(caution.code()).isEqualTo("outside-range");
+                    assertThat(caution.message().parameters())
+                            .containsExactly(
+                                    entry("input", "thickness"),
+                                    entry("value_m", 0.2),
+                                    entry("minimum_m", 0.003),
+                                    entry("maximum_m", 0.1));
+                });
     }
 
     @Test
     void aRangeMayBeOneValueButNotLess() {
         assertThat(ValidityRange.of("thickness", Kind.LENGTH, millimetres(3), millimetres(3))
-                        .holds(0.003))
+                        .contains(0.003))
                 .isTrue();
-        assertThatThrownBy(() -> ValidityRange.of("thickness", Kind.LENGTH, millimetres(4), millimetres(3)))
-                .isInstanceOfSatisfying(
-                        DomainException.class, refused -> assertThat(refused.code()).isEqualTo("must-be-at-least"));
+        assertThat(codeOf(() -> ValidityRange.of("thickness", Kind.LENGTH, millimetres(4), millimetres(3)))).isEqualTo("must-be-at-least");
     }
 
     @Test
-    void gradesSpeakAsReportsPrintThem() {
+    void gradesHaveALabelForPeople() {
         assertThat(EvidenceGrade.values())
-                .extracting(EvidenceGrade::words)
+                .extracting(EvidenceGrade::label)
                 .containsExactly(
                         "published", "fitted", "derived", "from memory", "common practice, no source", "assumed");
     }

@@ -98,7 +98,7 @@ class AbrasiveJetTest {
                 .singleElement()
                 .satisfies(caution -> {
                     assertThat(caution.code()).isEqualTo("loading");
-                    assertThat(caution.weight()).isEqualTo(Caution.Weight.NOTICE);
+                    assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
                     assertThat(caution.text()).contains("loading ratio is 0.3;");
                 });
     }

@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.Refusals.refusal;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 class CsvTextTest {
 
@@ -81,37 +81,34 @@ class CsvTextTest {
             delimiter = '|',
             quoteCharacter = '~',
             value = {
-                "~a,\"b~ | 1 | 3 | the quoted cell never ends",
-                "~a,b\nc,\"d\ne~ | 2 | 3 | the quoted cell never ends",
-                "~\"~ | 1 | 1 | the quoted cell never ends",
-                "~\"a\"b~ | 1 | 4 | a comma must follow a quoted cell",
-                "~x\ny,\"a\nb\" ,c~ | 3 | 3 | a comma must follow a quoted cell",
+                "~a,\"b~ | 1 | 3 | open-quote",
+                "~a,b\nc,\"d\ne~ | 2 | 3 | open-quote",
+                "~\"~ | 1 | 1 | open-quote",
+                "~\"a\"b~ | 1 | 4 | comma-missing",
+                "~x\ny,\"a\nb\" ,c~ | 3 | 3 | comma-missing",
             })
-    void faultsTellTheirPlace(String text, int line, int column, String message) {
-        assertThatExceptionOfType(TextException.class)
-                .isThrownBy(() -> CsvText.parse(text))
-                .withMessage("line " + line + ", column " + column + ": " + message)
-                .satisfies(e -> {
-                    assertThat(e.line()).isEqualTo(line);
-                    assertThat(e.column()).isEqualTo(column);
-                });
+    void faultsHaveTheirPlace(String text, int line, int column, String code) {
+        TextException refused = refusal(TextException.class, () -> CsvText.parse(text));
+
+        assertThat(refused.code()).isEqualTo(code);
+        assertThat(refused.line()).isEqualTo(line);
+        assertThat(refused.column()).isEqualTo(column);
     }
 
-    @Test
-    void aRowTellsThePlaceOfACell() {
+    @ParameterizedTest
+    @CsvSource({"0, 1", "1, 7", "2, 15", "7, 15"})
+    void aRowHasThePlaceOfEachCell(int cell, int column) {
         Row row = CsvText.parse("# remark\nfirst, second,third\n").get(0);
+        TextException fault = row.fault(cell, Message.of("some-code", "some text"));
 
-        assertThat(row.fault(0, "it is first")).hasMessage("line 2, column 1: it is first");
-        assertThat(row.fault(1, "it is second")).hasMessage("line 2, column 7: it is second");
-        assertThat(row.fault(2, "it is third")).hasMessage("line 2, column 15: it is third");
-        assertThat(row.fault(7, "it is missing")).hasMessage("line 2, column 15: it is missing");
+        assertThat(fault.line()).isEqualTo(2);
+        assertThat(fault.column()).isEqualTo(column);
     }
 
     @Test
-    void aTextWithoutAPlaceTellsNone() {
-        TextException e = new TextException("it is no length");
+    void aTextWithoutLinesHasNoPlace() {
+        TextException e = new TextException(Message.of("some-code", "some text"));
 
-        assertThat(e).hasMessage("it is no length");
         assertThat(e.line()).isZero();
         assertThat(e.column()).isZero();
     }

@@ -5,8 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.Refusals.codeOf;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class DescriptionTest {
 
@@ -64,16 +64,8 @@ class DescriptionTest {
 
     @Test
     void whatCannotBeWrittenIsRefused() {
-        assertThatThrownBy(() -> gauge().put("parts", List.of(7)))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("Integer has no description");
-        assertThatThrownBy(() -> gauge().put("reading", Kind.PRESSURE, Double.NaN))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("reading is NaN Pa");
-        assertThatThrownBy(() -> gauge().put("readings", QuantityArray.ofSi(Kind.PRESSURE, 1, Double.NaN)))
-                .isInstanceOf(DomainException.class);
-        assertThatThrownBy(() -> gauge().put("type", "another"))
-                .isInstanceOf(IllegalStateException.class)
-                .hasMessage("a description has the key type twice");
+        assertThat(codeOf(() -> gauge().put("parts", List.of(7)))).isEqualTo("no-description");
+        assertThat(codeOf(() -> gauge().put("reading", Kind.PRESSURE, Double.NaN))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> gauge().put("type", "another"))).isEqualTo("duplicate-key");
     }
 }

@@ -7,8 +7,8 @@ import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.Refusals.codeOf;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class QuantityArrayTest {
 
@@ -58,9 +58,7 @@ class QuantityArrayTest {
                 .containsExactly(1, 1.5, 2, 2.5, 3);
         assertThat(QuantityArray.evenly(Kind.LENGTH, metres(3), metres(1), 2).toSi())
                 .containsExactly(3, 1);
-        assertThatThrownBy(() -> QuantityArray.evenly(Kind.LENGTH, metres(1), metres(3), 1))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("number of values is 1; it must be at least 2");
+        assertThat(codeOf(() -> QuantityArray.evenly(Kind.LENGTH, metres(1), metres(3), 1))).isEqualTo("must-be-at-least");
     }
 
     @Test
@@ -91,8 +89,19 @@ class QuantityArrayTest {
 
     @Test
     void aRangeBeyondMemoryIsRefused() {
-        assertThatThrownBy(() -> QuantityArray.parse(Kind.LENGTH, "0 m..10000000 m step 1 m"))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining("has more than 10000000 values");
+        assertThat(codeOf(() -> QuantityArray.parse(Kind.LENGTH, "0 m..10000000 m step 1 m"))).isEqualTo("range-too-long");
+    }
+
+    @Test
+    void everyValueIsANumber() {
+        assertThat(codeOf(() -> QuantityArray.ofSi(Kind.LENGTH, 1, Double.NaN))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> plates().map(Kind.TIME, length -> 1 / (length - 0.005))))
+                .isEqualTo("must-be-at-most");
+    }
+
+    @Test
+    void anIndexBeyondTheEndIsRefused() {
+        assertThat(codeOf(() -> plates().get(3))).isEqualTo("no-such-index");
+        assertThat(codeOf(() -> plates().si(-1))).isEqualTo("no-such-index");
     }
 }

@@ -33,7 +33,7 @@ class RoundTripTest {
     }
 
     private static List<String> symbolsOf(Kind<?> kind) {
-        return kind == Kind.RATIO ? List.of("", "%") : UnitTable.symbols(kind);
+        return kind == Kind.RATIO ? List.of("", "%") : UnitSymbols.symbols(kind);
     }
 
     private static <Q extends Quantity<Q>> void readBack(Kind<Q> kind, String symbol, double value) {

@@ -9,6 +9,6 @@ public final class SymbolsOf {
 
     /** All symbols, the SI unit's first. */
     public static List<String> kind(Kind<?> kind) {
-        return UnitTable.symbols(kind);
+        return UnitSymbols.symbols(kind);
     }
 }

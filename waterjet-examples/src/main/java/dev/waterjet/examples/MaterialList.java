@@ -24,7 +24,7 @@ final class MaterialList extends Program {
                     material.name(),
                     material.machinabilitySi(),
                     material.relativeUncertainty(),
-                    material.evidence().grade().words());
+                    material.evidence().grade().label());
         }
         return table;
     }

@@ -316,8 +316,8 @@ final class Plan extends Program {
             out.println("         " + sheet);
             out.println();
             for (Caution caution : Remarks.cautions(plan, job)) {
-                if (caution.weight() != Caution.Weight.NOTICE) {
-                    out.println(caution.weight().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
+                if (caution.severity() != Caution.Severity.NOTICE) {
+                    out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
                 }
             }
         } catch (IOException e) {

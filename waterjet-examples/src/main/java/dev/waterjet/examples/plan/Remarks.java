@@ -69,7 +69,7 @@ public final class Remarks {
                         "cutting time, water and abrasive exclude the pierces; jet-on time and cost include them"));
         all.addAll(job.cautions());
         List<Caution> sorted = new ArrayList<>(all);
-        sorted.sort(Comparator.comparing(Caution::weight).reversed());
+        sorted.sort(Comparator.comparing(Caution::severity).reversed());
         return sorted;
     }
 

@@ -218,7 +218,7 @@ public final class Sheet {
     private void cautions() {
         html.append("<section>\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
         for (Caution caution : Remarks.cautions(plan, job)) {
-            String severity = caution.weight().name().toLowerCase(Locale.ROOT);
+            String severity = caution.severity().name().toLowerCase(Locale.ROOT);
             html.append("<li class=\"")
                     .append(severity)
                     .append("\"><strong>")
@@ -239,7 +239,7 @@ public final class Sheet {
         for (Map.Entry<String, Evidence> entry : Remarks.evidence(plan).entrySet()) {
             Evidence evidence = entry.getValue();
             html.append("<dt>").append(escaped(entry.getKey())).append("</dt><dd><em>");
-            html.append(evidence.grade().words()).append("</em> ");
+            html.append(evidence.grade().label()).append("</em> ");
             html.append(escaped(sentence(evidence.source().toString())));
             html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note())))
                     .append("</dd>\n");
