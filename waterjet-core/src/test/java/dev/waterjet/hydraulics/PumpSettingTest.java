@@ -37,7 +37,7 @@ class PumpSettingTest {
         PumpSetting pump = PumpSetting.ofPower(kilowatts(37), megapascals(400));
 
         assertRefused(() -> pump.largestOrifice(orifice, 0), "must-be-at-least", "number of heads", 1);
-        assertRefused(() -> PumpSetting.ofPower(kilowatts(-1), megapascals(400)), "must-be-at-least", "rated hydraulic power of the pump", 0);
+        assertRefused(() -> PumpSetting.ofPower(kilowatts(-1), megapascals(400)), "must-be-above", "rated hydraulic power of the pump", 0);
     }
 
     @Test

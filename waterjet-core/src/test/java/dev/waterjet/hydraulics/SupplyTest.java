@@ -205,7 +205,7 @@ class SupplyTest {
         assertRefused(SupplyLine::of, "must-be-at-least", "number of sections of the supply line", 1);
         assertRefused(() -> OperatingPoint.of(
                         PumpSetting.of(megapascals(380), litresPerMinute(4)), SupplyLine.of(tube), celsius(20), List.of()), "must-be-at-least", "number of orifices", 1);
-        assertRefused(() -> SupplyLine.Section.ofBore(millimetres(-1)), "must-be-at-least", "bore of the supply line", 0);
+        assertRefused(() -> SupplyLine.Section.ofBore(millimetres(-1)), "must-be-above", "bore of the supply line", 0);
         assertRefused(() -> tube.withRoughness(millimetres(1)), "must-be-at-most", "roughness of the supply line", 1.5e-4);
     }
 }
