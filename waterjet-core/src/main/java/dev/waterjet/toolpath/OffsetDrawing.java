@@ -1,0 +1,304 @@
+package dev.waterjet.toolpath;
+
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
+
+/**
+ * Draws the elements of an offset: each edge shifted, a corner at each vertex where the path turns away from the jet, a ramp
+ * where two edges of different offsets touch smoothly. Nothing is removed here.
+ */
+final class OffsetDrawing {
+
+    /** Elements shorter than this are left out. */
+    static final double SHORT_M = 1e-8;
+
+    /** Reach of an extended corner beyond the offset, that of a right angle. */
+    static final double MAX_MITRE = Math.sqrt(2);
+
+    private final Contour contour;
+    private final int side;
+    private final double[] offset;
+    private final boolean isExtended;
+    private final double rampSlope;
+    private final OffsetElements elements = new OffsetElements();
+    private final EdgeCursor edge = new EdgeCursor();
+    private final EdgeCursor next = new EdgeCursor();
+    private final EdgeCursor drawn = new EdgeCursor();
+
+    /** Shares of each edge at which its image starts and ends; a ramp takes the rest. */
+    private final double[] start;
+
+    private final double[] end;
+
+    /** Index of the image of each edge; -1 if it vanishes. */
+    final int[] imageOf;
+
+    /**
+     * Starts a drawing.
+     *
+     * @param contour part contour
+     * @param side 1 where the jet runs on the left of the contour, -1 on the right
+     * @param offset offset of each edge
+     * @param isExtended whether corners are extended tangents, not arcs
+     * @param rampSlope change of offset per length along a ramp
+     */
+    OffsetDrawing(Contour contour, int side, double[] offset, boolean isExtended, double rampSlope) {
+        this.contour = contour;
+        this.side = side;
+        this.offset = offset;
+        this.isExtended = isExtended;
+        this.rampSlope = rampSlope;
+        this.start = new double[offset.length];
+        this.end = new double[offset.length];
+        this.imageOf = new int[offset.length];
+    }
+
+    OffsetElements draw() {
+        int n = contour.size();
+        for (int i = 0; i < n; i++) {
+            end[i] = 1;
+        }
+        for (int i = 0; i < n; i++) {
+            planRamp(i);
+        }
+        for (int i = 0; i < n; i++) {
+            contour.load(i, edge);
+            drawStartRamp(i);
+            drawImage(i);
+            drawEndRamp(i);
+            if (hasNext(i)) {
+                contour.load(next(i), next);
+                drawCorner(i);
+            }
+        }
+        return elements;
+    }
+
+    private boolean hasNext(int i) {
+        return contour.isClosed() || i + 1 < contour.size();
+    }
+
+    private int next(int i) {
+        return i + 1 == contour.size() ? 0 : i + 1;
+    }
+
+    private int before(int i) {
+        return i == 0 ? contour.size() - 1 : i - 1;
+    }
+
+    /** Whether the vertex after an edge is smooth and the offset changes there. */
+    private boolean isRamp(int i) {
+        if (!hasNext(i) || Math.abs(offset[i] - offset[next(i)]) < 1e-12) {
+            return false;
+        }
+        contour.load(i, edge);
+        contour.load(next(i), next);
+        // where the offset lines would meet beyond the end of the ramp, there is no corner to speak of
+        return Math.abs(Math.tan(turn(edge, next))) < rampSlope && cosine(edge, next) > 0;
+    }
+
+    private void planRamp(int i) {
+        if (!isRamp(i)) {
+            return;
+        }
+        int other = next(i);
+        boolean isInNext = offset[other] < offset[i];
+        int inside = isInNext ? other : i;
+        contour.load(inside, edge);
+        double share = Math.min(0.5, Math.abs(offset[i] - offset[other]) / rampSlope / edge.length());
+        if (isInNext) {
+            start[other] = share;
+        } else {
+            end[i] = 1 - share;
+        }
+    }
+
+    private void drawStartRamp(int i) {
+        if (start[i] > 0 && isDrawn(i)) {
+            double wide = offset[before(i)];
+            double x = edge.x0 + wide * normalX(edge, 0);
+            double y = edge.y0 + wide * normalY(edge, 0);
+            drawRamp(i, x, y, start[i], true);
+        }
+    }
+
+    private void drawEndRamp(int i) {
+        if (end[i] < 1 && isDrawn(i)) {
+            double wide = offset[next(i)];
+            double x = edge.x1 + wide * normalX(edge, 1);
+            double y = edge.y1 + wide * normalY(edge, 1);
+            drawRamp(i, x, y, end[i], false);
+        }
+    }
+
+    /** From the wide offset at a joint to the narrow one at a share of the edge: straight, or an arc that touches the image. */
+    private void drawRamp(int i, double wideX, double wideY, double share, boolean isStart) {
+        double x = imageX(i, share);
+        double y = imageY(i, share);
+        if (edge.isArc()) {
+            touchingArc(x, y, edge.directionXAt(share), edge.directionYAt(share), wideX, wideY, isStart);
+        } else if (isStart) {
+            drawn.line(wideX, wideY, x, y);
+        } else {
+            drawn.line(x, y, wideX, wideY);
+        }
+        elements.add(drawn, i, OffsetElements.RAMP, isStart ? 0 : share, isStart ? share : 1);
+    }
+
+    /** The arc through a point that leaves (or reaches) another in a direction. */
+    private void touchingArc(
+            double x, double y, double directionX, double directionY, double wideX, double wideY, boolean isStart) {
+        double sign = isStart ? -1 : 1;
+        double chordX = wideX - x;
+        double chordY = wideY - y;
+        double dx = sign * directionX;
+        double dy = sign * directionY;
+        double half = Math.atan2(dx * chordY - dy * chordX, dx * chordX + dy * chordY);
+        if (Math.abs(half) < 1e-9) {
+            drawn.line(isStart ? wideX : x, isStart ? wideY : y, isStart ? x : wideX, isStart ? y : wideY);
+            return;
+        }
+        double towards = 1 / (2 * Math.tan(half));
+        double cx = x + chordX / 2 - towards * chordY;
+        double cy = y + chordY / 2 + towards * chordX;
+        if (isStart) {
+            drawn.arc(wideX, wideY, x, y, cx, cy, -2 * half);
+        } else {
+            drawn.arc(x, y, wideX, wideY, cx, cy, 2 * half);
+        }
+    }
+
+    private void drawImage(int i) {
+        imageOf[i] = -1;
+        if (!isDrawn(i)) {
+            return;
+        }
+        double x0 = imageX(i, start[i]);
+        double y0 = imageY(i, start[i]);
+        double x1 = imageX(i, end[i]);
+        double y1 = imageY(i, end[i]);
+        if (edge.isArc()) {
+            drawn.arc(x0, y0, x1, y1, edge.cx, edge.cy, edge.sweep * (end[i] - start[i]));
+        } else {
+            drawn.line(x0, y0, x1, y1);
+        }
+        if (drawn.length() > SHORT_M) {
+            imageOf[i] = elements.size;
+            elements.add(drawn, i, OffsetElements.EDGE, start[i], end[i]);
+        }
+    }
+
+    /** Whether an edge has an image: an arc about the jet that is no wider than its offset has none. */
+    private boolean isDrawn(int i) {
+        return !edge.isArc() || edge.radius - side * Math.signum(edge.sweep) * offset[i] > SHORT_M;
+    }
+
+    private double imageX(int i, double share) {
+        return edge.xAt(share) + offset[i] * normalX(edge, share);
+    }
+
+    private double imageY(int i, double share) {
+        return edge.yAt(share) + offset[i] * normalY(edge, share);
+    }
+
+    private double normalX(EdgeCursor shape, double share) {
+        return -side * shape.directionYAt(share);
+    }
+
+    private double normalY(EdgeCursor shape, double share) {
+        return side * shape.directionXAt(share);
+    }
+
+    static double turn(EdgeCursor before, EdgeCursor after) {
+        double ax = before.endDirectionX();
+        double ay = before.endDirectionY();
+        double bx = after.startDirectionX();
+        double by = after.startDirectionY();
+        return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+    }
+
+    private static double cosine(EdgeCursor before, EdgeCursor after) {
+        return before.endDirectionX() * after.startDirectionX() + before.endDirectionY() * after.startDirectionY();
+    }
+
+    /** The corner after an edge, where the path turns away from the jet. */
+    private void drawCorner(int i) {
+        double turn = turn(edge, next);
+        double wide = Math.max(offset[i], offset[next(i)]);
+        boolean isGap = turn * side < 0 || Math.abs(turn) == Math.PI;
+        if (!isGap || Math.abs(turn) * wide < SHORT_M || end[i] < 1 || start[next(i)] > 0) {
+            return;
+        }
+        if (isExtended) {
+            drawExtension(i, Math.abs(turn));
+        } else {
+            drawArc(i, -side * Math.abs(turn), wide);
+        }
+    }
+
+    /** An arc of the wider offset; where one is narrower, the arc runs on until it meets that. */
+    private void drawArc(int i, double turn, double wide) {
+        double sign = Math.signum(turn);
+        double lead = Math.acos(Math.min(1, offset[i] / wide));
+        double run = Math.acos(Math.min(1, offset[next(i)] / wide));
+        double from = Math.atan2(normalY(edge, 1), normalX(edge, 1)) - sign * lead;
+        double sweep = turn + sign * (lead + run);
+        double x = edge.x1;
+        double y = edge.y1;
+        boolean isEqual = lead == 0 && run == 0;
+        double x1 = isEqual ? x + wide * normalX(next, 0) : x + wide * Math.cos(from + sweep);
+        double y1 = isEqual ? y + wide * normalY(next, 0) : y + wide * Math.sin(from + sweep);
+        double x0 = isEqual ? x + wide * normalX(edge, 1) : x + wide * Math.cos(from);
+        double y0 = isEqual ? y + wide * normalY(edge, 1) : y + wide * Math.sin(from);
+        drawn.arc(x0, y0, x1, y1, x, y, sweep);
+        elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+    }
+
+    /** Tangents up to where they meet, or up to a line across the corner where that is too far out. */
+    private void drawExtension(int i, double turn) {
+        double dx = edge.endDirectionX();
+        double dy = edge.endDirectionY();
+        double ex = next.startDirectionX();
+        double ey = next.startDirectionY();
+        double ax = edge.x1 + offset[i] * normalX(edge, 1);
+        double ay = edge.y1 + offset[i] * normalY(edge, 1);
+        double bx = edge.x1 + offset[next(i)] * normalX(next, 0);
+        double by = edge.y1 + offset[next(i)] * normalY(next, 0);
+        if (turn <= Math.PI / 2 + 1e-9) {
+            double cross = dx * ey - dy * ex;
+            double along = ((bx - ax) * ey - (by - ay) * ex) / cross;
+            double back = ((bx - ax) * dy - (by - ay) * dx) / cross;
+            double x = ax + along * dx;
+            double y = ay + along * dy;
+            addLine(i, ax, ay, x, y, along);
+            addLine(i, x, y, bx, by, -back);
+            return;
+        }
+        double wide = Math.max(offset[i], offset[next(i)]);
+        // bisector of the corner, seen from the vertex
+        double bisectorX = dx - ex;
+        double bisectorY = dy - ey;
+        double size = Math.hypot(bisectorX, bisectorY);
+        bisectorX /= size;
+        bisectorY /= size;
+        double first = reach(ax - edge.x1, ay - edge.y1, dx, dy, bisectorX, bisectorY, MAX_MITRE * wide);
+        double second = reach(bx - edge.x1, by - edge.y1, -ex, -ey, bisectorX, bisectorY, MAX_MITRE * wide);
+        addLine(i, ax, ay, ax + first * dx, ay + first * dy, first);
+        drawn.line(ax + first * dx, ay + first * dy, bx - second * ex, by - second * ey);
+        elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+        addLine(i, bx - second * ex, by - second * ey, bx, by, second);
+    }
+
+    /** Distance along a direction at which a point has come to a height above the vertex along the bisector. */
+    private static double reach(
+            double x, double y, double dx, double dy, double bisectorX, double bisectorY, double height) {
+        return (height - x * bisectorX - y * bisectorY) / (dx * bisectorX + dy * bisectorY);
+    }
+
+    private void addLine(int i, double x0, double y0, double x1, double y1, double length) {
+        if (length > SHORT_M) {
+            drawn.line(x0, y0, x1, y1);
+            elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+        }
+    }
+}
