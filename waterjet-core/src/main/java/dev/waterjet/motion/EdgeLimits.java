@@ -1,7 +1,6 @@
 package dev.waterjet.motion;
 
 import dev.waterjet.kerf.LagFunction;
-import dev.waterjet.part.ContourGeometry;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 
@@ -9,7 +8,7 @@ import java.util.List;
 final class EdgeLimits {
 
     /** Square of the cosine of half the turn, at the sharpest turn that still counts as the sampling of a curve. */
-    private static final double LEAST_COSINE2 = (1 + Math.cos(ContourGeometry.CORNER_RAD)) / 2;
+    private static final double LEAST_COSINE2 = (1 + Math.cos(Math.toRadians(10))) / 2;
 
     /** Feed of the finish, and why. */
     final double[] feedMPerS;

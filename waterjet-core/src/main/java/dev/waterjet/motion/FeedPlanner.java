@@ -78,7 +78,7 @@ public final class FeedPlanner implements Serializable {
      * @throws GeometryException if no feed keeps an arc or a corner within its tolerance, with the edge and its place
      */
     public FeedPlan plan(Contour contour, Side part) {
-        EdgeLimits finishes = new EdgeLimits(contour.finishes, feeds, law, machine);
+        EdgeLimits finishes = new EdgeLimits(contour.requirements(), feeds, law, machine);
         SegmentLimits limits = new SegmentLimits(contour, part, machine, finishes, law);
         Segments spans = limits.walk();
         if (limits.hasSlowPlaces() && recoveryLags > 0) {
@@ -86,9 +86,17 @@ public final class FeedPlanner implements Serializable {
             for (int i = 0; i < reach.length; i++) {
                 reach[i] *= recoveryLags;
             }
-            spans = FrontRecovery.recover(spans, contour.finishIndex, reach, finishes.fastestMPerS);
+            spans = FrontRecovery.recover(spans, requirementOfEdge(contour), reach, finishes.fastestMPerS);
         }
         MotionProfile motion = machine.hasJerk() ? SmoothPass.run(spans, machine.jerkSi()) : TrapezoidPass.run(spans);
         return new FeedPlan(contour, motion, feeds);
+    }
+
+    private static short[] requirementOfEdge(Contour contour) {
+        short[] index = new short[contour.size()];
+        for (int i = 0; i < index.length; i++) {
+            index[i] = (short) contour.requirementIndex(i);
+        }
+        return index;
     }
 }

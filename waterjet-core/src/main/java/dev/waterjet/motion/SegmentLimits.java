@@ -2,9 +2,10 @@ package dev.waterjet.motion;
 
 import dev.waterjet.kerf.ArcLagKernel;
 import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourBuilder;
-import dev.waterjet.part.ContourGeometry;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Side;
@@ -12,7 +13,7 @@ import dev.waterjet.part.Side;
 /** First walk over a contour: what front and machine allow on each edge and at each node. */
 final class SegmentLimits {
 
-    private static final double CORNER_COSINE = Math.cos(ContourGeometry.CORNER_RAD);
+    private static final double CORNER_COSINE = Math.cos(Math.toRadians(10));
     private static final byte LAG_ON_ARC = FeedLimit.LAG_ON_ARC.code();
     private static final byte INSIDE = FeedLimit.LAG_AT_INSIDE_CORNER.code();
     private static final byte OUTSIDE = FeedLimit.LAG_AT_OUTSIDE_CORNER.code();
@@ -52,7 +53,7 @@ final class SegmentLimits {
         this.machine = machine;
         this.law = law;
         this.finishes = finishes;
-        this.partSign = part.sign;
+        this.partSign = part.sign();
         this.acrossMPerS2 = machine.acrossSi();
         this.deviationM = machine.deviationSi();
         this.isSquare =
@@ -68,7 +69,7 @@ final class SegmentLimits {
         int n = contour.size();
         spans.node(0, Double.POSITIVE_INFINITY, ACROSS, 0);
         for (int i = 0; i < n; i++) {
-            isLine = contour.sweepRad.length == 0 || contour.sweepRad[i] == 0;
+            isLine = !contour.isArc(i);
             if (isLine) {
                 line(i);
             } else {
@@ -89,8 +90,8 @@ final class SegmentLimits {
     }
 
     private void line(int i) {
-        double dx = contour.xM[i + 1] - contour.xM[i];
-        double dy = contour.yM[i + 1] - contour.yM[i];
+        double dx = contour.xSi(i + 1) - contour.xSi(i);
+        double dy = contour.ySi(i + 1) - contour.ySi(i);
         lengthM = Math.sqrt(dx * dx + dy * dy);
         double perLength = 1 / lengthM;
         startX = dx * perLength;
@@ -110,7 +111,7 @@ final class SegmentLimits {
                     Math.min(machine.accelerationXSi() / shareX, machine.accelerationYSi() / shareY);
         }
         spans.machineLimit[i] = SPEED;
-        int finish = contour.finishIndex[i];
+        int finish = contour.requirementIndex(i);
         spans.frontMPerS[i] = finishes.feedMPerS[finish];
         spans.frontLimit[i] = finishes.why[finish];
     }
@@ -123,14 +124,14 @@ final class SegmentLimits {
         endX = arc.endDirectionX();
         endY = arc.endDirectionY();
         double speed = Math.min(machine.speedXSi(), machine.speedYSi());
-        double across = Math.sqrt(acrossMPerS2 * arc.radius);
+        double across = Math.sqrt(acrossMPerS2 * arc.radius());
         spans.machineMPerS[i] = Math.min(speed, across);
         spans.machineLimit[i] = across < speed ? ACROSS : SPEED;
-        int finish = contour.finishIndex[i];
+        int finish = contour.requirementIndex(i);
         double front = finishes.feedMPerS[finish];
         byte limit = finishes.why[finish];
         double tolerance = finishes.toleranceM[finish];
-        double lagAllowed = ArcLagKernel.arcLag(arc.radius, tolerance);
+        double lagAllowed = ArcLagKernel.arcLag(arc.radius(), tolerance);
         if (!finishes.isLead[finish] && lagAllowed < finishes.lagM[finish]) {
             front = Math.min(front, slowFeed(i, lagAllowed, tolerance));
             limit = LAG_ON_ARC;
@@ -139,7 +140,7 @@ final class SegmentLimits {
         spans.frontLimit[i] = limit;
         // what the fastest run on the arc leaves along the path
         double fastest = Math.min(spans.machineMPerS[i], front);
-        double spent = fastest * fastest / arc.radius;
+        double spent = fastest * fastest / arc.radius();
         double weaker = Math.min(machine.accelerationXSi(), machine.accelerationYSi());
         spans.accelerationMPerS2[i] = Math.sqrt((weaker - spent) * (weaker + spent));
     }
@@ -152,8 +153,8 @@ final class SegmentLimits {
         if (Math.abs(sine) < 1e-9 && cosine > 0) {
             return;
         }
-        int before = contour.finishIndex[i - 1];
-        int after = contour.finishIndex[i];
+        int before = contour.requirementIndex(i - 1);
+        int after = contour.requirementIndex(i);
         boolean isSampled = wasLine && isLine && cosine > CORNER_COSINE;
         boolean isEven = isSampled && before == after;
         double shorter = Math.min(lengthBeforeM, lengthM);
@@ -197,12 +198,15 @@ final class SegmentLimits {
         if (slow < machine.minimumFeedSi()) {
             throw new GeometryException(
                     edge,
-                    contour.xM[edge],
-                    contour.yM[edge],
-                    "no feed keeps the trailing jet within " + ContourBuilder.told(error)
-                            + " here: the lag may be " + ContourBuilder.told(lagAllowed)
-                            + ", and at the least feed of the machine it is "
-                            + ContourBuilder.told(law.lagSi(machine.minimumFeedSi())));
+                    contour.xSi(edge),
+                    contour.ySi(edge),
+                    Message.of(
+                                    "lag-out-of-tolerance",
+                                    "no feed keeps the exit lag error within {error} here: the lag may be {limit}, and at the "
+                                            + "least feed of the machine it is {lag}")
+                            .with("error", Kind.LENGTH, error, Units.MILLIMETRE)
+                            .with("limit", Kind.LENGTH, lagAllowed, Units.MILLIMETRE)
+                            .with("lag", Kind.LENGTH, law.lagSi(machine.minimumFeedSi()), Units.MILLIMETRE));
         }
         return slow;
     }

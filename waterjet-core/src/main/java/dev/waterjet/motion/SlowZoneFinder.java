@@ -31,9 +31,9 @@ final class SlowZoneFinder {
         this.motion = motion;
         this.share = share;
         this.within = new BlockProfile(motion);
-        this.usualByFinish = new double[contour.finishes.size()];
+        this.usualByFinish = new double[contour.requirements().size()];
         for (int i = 0; i < usualByFinish.length; i++) {
-            EdgeRequirement finish = contour.finishes.get(i);
+            EdgeRequirement finish = contour.requirements().get(i);
             usualByFinish[i] = Math.min(feeds.feedSi(finish.quality()), finish.maximumFeedSi());
         }
     }
@@ -45,7 +45,7 @@ final class SlowZoneFinder {
     private List<SlowZone> walk() {
         double atM = 0;
         for (int i = 0; i < motion.count; i++) {
-            double usual = usualByFinish[contour.finishIndex[motion.edge(i)]];
+            double usual = usualByFinish[contour.requirementIndex(motion.edge(i))];
             double threshold = share * usual;
             double length = motion.lengthM[i];
             double peak = motion.peakMPerS[i];

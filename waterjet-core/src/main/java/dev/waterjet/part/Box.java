@@ -3,98 +3,93 @@ package dev.waterjet.part;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** The smallest rectangle along the axes that holds a contour. */
-public final class Box implements Described, Serializable {
+/**
+ * Smallest rectangle along the axes that holds a contour.
+ *
+ * @param minimum corner of least x and y
+ * @param maximum corner of greatest x and y
+ */
+public record Box(Point minimum, Point maximum) implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final Point lowest;
-    private final Point highest;
-
-    private Box(Point lowest, Point highest) {
-        this.lowest = lowest;
-        this.highest = highest;
+    /**
+     * Checks that the corners are in order.
+     *
+     * @param minimum corner of least x and y
+     * @param maximum corner of greatest x and y
+     */
+    public Box {
+        Require.atMost("least x of a box", minimum.xSi(), maximum.xSi(), Units.MILLIMETRE, "its greatest x");
+        Require.atMost("least y of a box", minimum.ySi(), maximum.ySi(), Units.MILLIMETRE, "its greatest y");
     }
 
-    public static Box ofSi(double x0M, double y0M, double x1M, double y1M) {
+    static Box ofSi(double x0M, double y0M, double x1M, double y1M) {
         return new Box(Point.ofSi(x0M, y0M), Point.ofSi(x1M, y1M));
     }
 
     /**
-     * The corner of least x and y.
-     *
-     * @return the corner
-     */
-    public Point minimum() {
-        return lowest;
-    }
-
-    /**
-     * The corner of greatest x and y.
-     *
-     * @return the corner
-     */
-    public Point maximum() {
-        return highest;
-    }
-
-    /**
-     * Extent along x.
-     *
-     * @return the width, in m
+     * {@return the extent along x, in m}
      */
     public Quantity<Length> width() {
-        return Kind.LENGTH.of(highest.xSi() - lowest.xSi());
+        return Kind.LENGTH.of(maximum.xSi() - minimum.xSi());
     }
 
     /**
-     * Extent along y.
-     *
-     * @return the height, in m
+     * {@return the extent along y, in m}
      */
     public Quantity<Length> height() {
-        return Kind.LENGTH.of(highest.ySi() - lowest.ySi());
+        return Kind.LENGTH.of(maximum.ySi() - minimum.ySi());
     }
 
     /**
-     * Whether another box lies inside this one; a common border counts as inside.
+     * {@return the middle}
+     */
+    public Point centre() {
+        return Point.ofSi((minimum.xSi() + maximum.xSi()) / 2, (minimum.ySi() + maximum.ySi()) / 2);
+    }
+
+    /**
+     * Returns whether another box lies inside this one; a common border counts as inside.
      *
      * @param other the other box
      * @return true if it does
      */
     public boolean isAround(Box other) {
-        return lowest.xSi() <= other.lowest.xSi()
-                && lowest.ySi() <= other.lowest.ySi()
-                && highest.xSi() >= other.highest.xSi()
-                && highest.ySi() >= other.highest.ySi();
+        return minimum.xSi() <= other.minimum.xSi()
+                && minimum.ySi() <= other.minimum.ySi()
+                && maximum.xSi() >= other.maximum.xSi()
+                && maximum.ySi() >= other.maximum.ySi();
+    }
+
+    /**
+     * Returns the distance to another box.
+     *
+     * @param other the other box
+     * @return the distance, in m; zero where the boxes meet
+     */
+    public Quantity<Length> distance(Box other) {
+        double dx = Math.max(
+                0,
+                Math.max(other.minimum.xSi() - maximum.xSi(), minimum.xSi() - other.maximum.xSi()));
+        double dy = Math.max(
+                0,
+                Math.max(other.minimum.ySi() - maximum.ySi(), minimum.ySi() - other.maximum.ySi()));
+        return Kind.LENGTH.of(Math.hypot(dx, dy));
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("box")
-                .put("lowest", lowest)
-                .put("highest", highest)
-                .map();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Box that && lowest.equals(that.lowest) && highest.equals(that.highest);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(lowest, highest);
+        return Description.of("box").put("minimum", minimum).put("maximum", maximum).map();
     }
 
     @Override
     public String toString() {
-        return lowest + " to " + highest;
+        return minimum + " to " + maximum;
     }
 }

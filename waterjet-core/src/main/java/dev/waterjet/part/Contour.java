@@ -6,9 +6,10 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.EdgeRequirement;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -18,48 +19,40 @@ import javax.measure.quantity.Area;
 import javax.measure.quantity.Length;
 
 /**
- * The line that the jet follows: straight edges and arcs in one go, closed or open, each with its {@link EdgeRequirement}. A
- * curve of another kind arrives as a polyline.
+ * Contour of a part or path of the jet: lines and arcs end to end, closed or open, each with its
+ * {@link EdgeRequirement}.
  *
- * <p>A contour holds primitive arrays and no objects for each edge; ten million edges are no trouble. It may cross
- * itself: {@link #requireSimple()} asks.
+ * <pre>{@code
+ * Contour slot = Contour.from(Point.millimetres(0, 0))
+ *         .lineTo(Point.millimetres(20, 0))
+ *         .arcTo(Point.millimetres(20, 6), Point.millimetres(20, 3), Side.LEFT)
+ *         .lineTo(Point.millimetres(0, 6))
+ *         .arcTo(Point.millimetres(0, 0), Point.millimetres(0, 3), Side.LEFT)
+ *         .close()
+ *         .named("slot");
+ * }</pre>
+ *
+ * <p>A contour holds primitive arrays and no object for each edge, so that millions of edges need no more memory than their
+ * numbers. It may cross itself; {@link #requireSimple()} refuses that.
  */
 public final class Contour implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    public final double[] xM;
-    public final double[] yM;
-    public final double[] sweepRad;
-    final double[] centreXM;
-    final double[] centreYM;
-    public final short[] finishIndex;
-    public final List<EdgeRequirement> finishes;
-    private final boolean isClosed;
+    final transient EdgeArrays edges;
+    final transient List<EdgeRequirement> requirements;
+    private final transient String name;
 
-    Contour(
-            double[] xM,
-            double[] yM,
-            double[] sweepRad,
-            double[] centreXM,
-            double[] centreYM,
-            short[] finishIndex,
-            List<EdgeRequirement> finishes,
-            boolean isClosed) {
-        this.xM = xM;
-        this.yM = yM;
-        this.sweepRad = sweepRad;
-        this.centreXM = centreXM;
-        this.centreYM = centreYM;
-        this.finishIndex = finishIndex;
-        this.finishes = List.copyOf(finishes);
-        this.isClosed = isClosed;
+    Contour(EdgeArrays edges, List<EdgeRequirement> requirements, String name) {
+        this.edges = edges;
+        this.requirements = List.copyOf(requirements);
+        this.name = Objects.requireNonNull(name, "name");
     }
 
     /**
      * Starts a contour.
      *
-     * @param start where it starts
+     * @param start point at which it starts
      * @return a builder that draws on from there
      */
     public static ContourBuilder from(Point start) {
@@ -72,40 +65,40 @@ public final class Contour implements Described, Serializable {
      * @param xM x of the start in m
      * @param yM y of the start in m
      * @return a builder that draws on from there
-     * @throws GeometryException if a coordinate is no number
+     * @throws GeometryException if a coordinate is not finite
      */
     public static ContourBuilder fromSi(double xM, double yM) {
         return new ContourBuilder(xM, yM);
     }
 
     /**
-     * A full circle, counter-clockwise from its rightmost point.
+     * Returns a full circle, counter-clockwise from its rightmost point.
      *
      * @param centre its centre
      * @param radius its radius, above 0
-     * @param finish what is asked of its face
+     * @param requirement requirement on its cut surface
      * @return the closed contour
      */
-    public static Contour circle(Point centre, Quantity<Length> radius, EdgeRequirement finish) {
+    public static Contour circle(Point centre, Quantity<Length> radius, EdgeRequirement requirement) {
         double r = Require.positive("radius of a circle", Kind.LENGTH.si(radius), Units.MILLIMETRE);
         double startX = centre.xSi() + r;
         return fromSi(startX, centre.ySi())
-                .requirement(finish)
+                .requirement(requirement)
                 .arcToSi(startX, centre.ySi(), centre.xSi(), centre.ySi(), Side.LEFT)
                 .close();
     }
 
     /**
-     * A rectangle along the axes, counter-clockwise from its first corner.
+     * Returns a rectangle along the axes, counter-clockwise from its first corner.
      *
-     * @param corner the corner of least x and y
-     * @param opposite the corner of greatest x and y
-     * @param finish what is asked of its faces
+     * @param corner corner of least x and y
+     * @param opposite corner of greatest x and y
+     * @param requirement requirement on its cut surfaces
      * @return the closed contour
      */
-    public static Contour rectangle(Point corner, Point opposite, EdgeRequirement finish) {
+    public static Contour rectangle(Point corner, Point opposite, EdgeRequirement requirement) {
         return from(corner)
-                .requirement(finish)
+                .requirement(requirement)
                 .lineToSi(opposite.xSi(), corner.ySi())
                 .lineTo(opposite)
                 .lineToSi(corner.xSi(), opposite.ySi())
@@ -113,112 +106,197 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * An open polyline through many points, such as samples of a spline.
+     * Returns an open polyline through many points, such as samples of a curve.
      *
      * @param xM x of each point in m; copied
      * @param yM y of each point in m; copied
-     * @param finish what is asked of its edges
+     * @param requirement requirement on its edges
      * @return the open contour
-     * @throws GeometryException if there are fewer than two points, two neighbours coincide or a coordinate is no number
+     * @throws GeometryException if two neighbours coincide or a coordinate is not finite
      */
-    public static Contour polylineSi(double[] xM, double[] yM, EdgeRequirement finish) {
+    public static Contour polylineSi(double[] xM, double[] yM, EdgeRequirement requirement) {
         Require.atLeast("number of x in a polyline", xM.length, 2, Units.ONE, "it needs two points");
         Require.between("number of y in a polyline", yM.length, xM.length, xM.length, Units.ONE, "as many as x");
-        double[] x = xM.clone();
-        double[] y = yM.clone();
-        for (int i = 0; i < x.length; i++) {
-            if (!Double.isFinite(x[i]) || !Double.isFinite(y[i])) {
-                throw new GeometryException(Math.max(0, i - 1), x[i], y[i], "a coordinate is not a finite number");
-            }
-            double touch = EdgeKernel.TOUCH_M;
-            if (i > 0 && Math.abs(x[i] - x[i - 1]) <= touch && Math.abs(y[i] - y[i - 1]) <= touch) {
-                throw new GeometryException(i - 1, x[i], y[i], "the line has no length; the point is given twice");
-            }
-        }
-        double[] none = new double[0];
-        return new Contour(x, y, none, none, none, new short[x.length - 1], List.of(finish), false);
+        EdgeArrays edges = EdgeArrays.ofLines(xM.clone(), yM.clone());
+        ContourCheck.requireLines(edges);
+        return new Contour(edges, List.of(requirement), "");
     }
 
     /**
-     * How many edges it has.
+     * Returns this contour with a name, by which messages call it.
      *
-     * @return the count, 1 or more
+     * @param label the name, such as {@code cable duct}; empty for none
+     * @return the named contour
+     */
+    public Contour named(String label) {
+        return new Contour(edges, requirements, label);
+    }
+
+    /**
+     * {@return the name; empty if it has none}
+     */
+    public String name() {
+        return name;
+    }
+
+    /**
+     * {@return the name in quotes for people, or "contour" if it has none}
+     */
+    public String label() {
+        return name.isEmpty() ? "contour" : "\"" + name + "\"";
+    }
+
+    /**
+     * {@return the number of edges, 1 or more}
      */
     public int size() {
-        return finishIndex.length;
+        return edges.size();
     }
 
     /**
-     * Whether it ends where it starts.
-     *
-     * @return true if closed
+     * {@return whether it ends where it starts}
      */
     public boolean isClosed() {
-        return isClosed;
+        return edges.isClosed();
     }
 
     /**
-     * One edge.
+     * Returns one edge.
      *
      * @param index index from 0
      * @return the edge
      */
     public Edge edge(int index) {
-        Objects.checkIndex(index, size());
         EdgeCursor shape = new EdgeCursor();
-        load(index, shape);
+        load(ContourCheck.index("edge", index, size()), shape);
         return Edge.of(shape, requirement(index));
     }
 
     /**
-     * What is asked of an edge.
+     * Returns whether an edge is an arc.
      *
-     * @param index index from 0
-     * @return its finish
+     * @param index index of the edge from 0
+     * @return true for an arc, false for a line
+     */
+    public boolean isArc(int index) {
+        return edges.sweepOf(ContourCheck.index("edge", index, size())) != 0;
+    }
+
+    /**
+     * Returns the requirement on an edge.
+     *
+     * @param index index of the edge from 0
+     * @return its requirement
      */
     public EdgeRequirement requirement(int index) {
-        Objects.checkIndex(index, size());
-        return finishes.get(finishIndex[index]);
+        return requirements.get(requirementIndex(index));
     }
 
     /**
-     * Where it starts.
+     * {@return the different requirements on its edges}
+     */
+    public List<EdgeRequirement> requirements() {
+        return requirements;
+    }
+
+    /**
+     * Returns the place of the requirement on an edge in {@link #requirements()}.
      *
-     * @return the start
+     * @param index index of the edge from 0
+     * @return the place from 0
+     */
+    public int requirementIndex(int index) {
+        return edges.key()[ContourCheck.index("edge", index, size())];
+    }
+
+    /**
+     * Returns whether an edge is marked as a chord of a smooth curve, so that no turn at its ends is a corner.
+     *
+     * @param index index of the edge from 0
+     * @return true if it is
+     */
+    public boolean isCurve(int index) {
+        return edges.isCurve(ContourCheck.index("edge", index, size()));
+    }
+
+    /**
+     * {@return the point at which it starts}
      */
     public Point start() {
-        return Point.ofSi(xM[0], yM[0]);
+        return Point.ofSi(edges.x()[0], edges.y()[0]);
     }
 
     /**
-     * Where it ends.
-     *
-     * @return the end; the start if it is closed
+     * {@return the point at which it ends; the start if it is closed}
      */
     public Point end() {
-        return Point.ofSi(xM[size()], yM[size()]);
+        return Point.ofSi(edges.x()[size()], edges.y()[size()]);
     }
 
     /**
-     * Length along all edges.
+     * Returns x of a vertex.
      *
-     * @return the length, in m
+     * @param vertex index from 0 to {@link #size()}: an edge goes from the vertex of its index to the next
+     * @return x in m
+     */
+    public double xSi(int vertex) {
+        return edges.x()[ContourCheck.index("vertex", vertex, size() + 1)];
+    }
+
+    /**
+     * Returns y of a vertex.
+     *
+     * @param vertex index from 0 to {@link #size()}
+     * @return y in m
+     */
+    public double ySi(int vertex) {
+        return edges.y()[ContourCheck.index("vertex", vertex, size() + 1)];
+    }
+
+    /**
+     * {@return the length along all edges, in m}
      */
     public Quantity<Length> length() {
-        return Kind.LENGTH.of(ContourGeometry.length(this));
+        return Kind.LENGTH.of(lengthSi());
     }
 
     /**
-     * The smallest rectangle along the axes that holds it.
+     * {@return the length along all edges, in m}
+     */
+    public double lengthSi() {
+        return ContourGeometry.length(this);
+    }
+
+    /**
+     * Returns the place at a distance along the contour.
      *
-     * @return the box
+     * @param distanceM distance from the start, in m; of a closed contour any number of turns, else from 0 to the length
+     * @return edge and share of its length
+     */
+    public ContourPlace placeAtSi(double distanceM) {
+        return ContourGeometry.locate(this, distanceM);
+    }
+
+    /**
+     * {@return the smallest rectangle along the axes that holds it}
      */
     public Box box() {
         return ContourGeometry.box(this);
     }
 
     /**
-     * The area that it encloses, positive where it runs counter-clockwise. An open contour is closed by a line.
+     * Returns the farthest extent in a direction, from the origin.
+     *
+     * @param directionX x of the unit vector of the direction
+     * @param directionY y of the unit vector of the direction
+     * @return the extent in m, below zero where the whole contour lies the other way
+     */
+    public double reachSi(double directionX, double directionY) {
+        return ContourGeometry.reach(this, directionX, directionY);
+    }
+
+    /**
+     * Returns the enclosed area, positive where the contour runs counter-clockwise. An open contour is closed by a line.
      *
      * @return the area, in m2
      */
@@ -227,30 +305,28 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * The side on which the enclosed area lies: left where the contour runs counter-clockwise.
-     *
-     * @return the side
+     * {@return the side on which the enclosed area lies: left where the contour runs counter-clockwise}
      */
     public Side enclosedSide() {
         return ContourGeometry.signedArea(this) >= 0 ? Side.LEFT : Side.RIGHT;
     }
 
     /**
-     * Whether a point lies within the enclosed area.
+     * Returns whether a point lies within the enclosed area.
      *
      * @param point the point
-     * @return true if it does; on the contour itself either may come out
+     * @return true if it does; on the contour itself either is possible
      */
     public boolean isAround(Point point) {
         return ContourGeometry.winding(this, point.xSi(), point.ySi()) != 0;
     }
 
     /**
-     * Smallest radius of the corners and arcs that are hollow seen from the part: the jet must fit in there. Corners
-     * between lines count as radius zero if the path turns by more than 10 degrees; less is taken for the samples of a
-     * curve, whose radius follows from the neighbouring edges.
+     * Returns the smallest radius of the corners and arcs that are hollow seen from the part: the jet must fit in there. The
+     * contour is conditioned first ({@link ContourConditioner}), so that chords of a curve give its radius; a corner counts as
+     * radius zero.
      *
-     * @param part the side on which the part lies
+     * @param part side on which the part lies
      * @return the radius, in m; empty if nothing is hollow
      */
     public Optional<Quantity<Length>> minimumInnerRadius(Side part) {
@@ -259,18 +335,17 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Shortest distance to another contour; zero where they cross or touch. Boxes are sorted into a tree, so that the
-     * work grows about as n log n.
+     * Returns the shortest distance to another contour. The work grows about as n log n.
      *
      * @param other the other contour
-     * @return the distance, in m
+     * @return the distance, in m; zero where they cross or touch
      */
     public Quantity<Length> clearance(Contour other) {
         return Kind.LENGTH.of(EdgeTree.of(this).clearance(EdgeTree.of(other)));
     }
 
     /**
-     * Shortest distance of a point from the line itself.
+     * Returns the shortest distance of a point from the contour line.
      *
      * @param point the point
      * @return the distance, in m
@@ -280,10 +355,11 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Asks that the contour neither crosses, touches nor retraces itself.
+     * Refuses a contour that crosses, touches or retraces itself.
      *
      * @return this contour
-     * @throws GeometryException if it does, with both edges and the place
+     * @throws GeometryException with code {@code crosses-itself}, {@code touches-itself} or {@code retraces-itself}, both edges
+     *     and the place
      */
     public Contour requireSimple() {
         SelfCrossing.refuse(this);
@@ -291,58 +367,51 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Asks that the contour is closed.
+     * Refuses an open contour.
      *
      * @return this contour
-     * @throws GeometryException if it is open, with the place of its end
+     * @throws GeometryException with code {@code open-contour} and the place of its end
      */
     public Contour requireClosed() {
-        if (!isClosed) {
-            int last = size() - 1;
-            throw new GeometryException(
-                    last,
-                    xM[size()],
-                    yM[size()],
-                    "the contour is open: it ends "
-                            + ContourBuilder.told(Math.hypot(xM[size()] - xM[0], yM[size()] - yM[0]))
-                            + " from its start " + Point.told(xM[0], yM[0]));
+        if (!isClosed()) {
+            int end = size();
+            double gap = Math.hypot(xSi(end) - xSi(0), ySi(end) - ySi(0));
+            throw new GeometryException(this, end - 1, xSi(end), ySi(end), ContourCheck.open(gap));
         }
         return this;
     }
 
     /**
-     * The same line, cut the other way.
-     *
-     * @return the contour from end to start
+     * {@return the same line in the other direction}
      */
     public Contour reversed() {
-        return ContourGeometry.reversed(this);
+        return new Contour(edges.reversed(), requirements, name);
     }
 
     /**
-     * The same line elsewhere on the sheet.
+     * Returns the same line elsewhere on the sheet.
      *
-     * @param by where the origin comes to lie
-     * @return the contour, moved
+     * @param by place to which the origin moves
+     * @return the moved contour
      */
     public Contour translatedBy(Point by) {
-        return ContourGeometry.moved(this, by.xSi(), by.ySi());
+        return new Contour(edges.translated(by.xSi(), by.ySi()), requirements, name);
     }
 
     /**
-     * The same line with one finish for all edges.
+     * Returns the same line with one requirement on all edges.
      *
-     * @param finish what is asked of every edge
-     * @return the contour with that finish
+     * @param requirement requirement on every edge
+     * @return the contour with that requirement
      */
-    public Contour withRequirement(EdgeRequirement finish) {
-        return new Contour(xM, yM, sweepRad, centreXM, centreYM, new short[size()], List.of(finish), isClosed);
+    public Contour withRequirement(EdgeRequirement requirement) {
+        return new Contour(edges.withKey(new short[size()]), List.of(requirement), name);
     }
 
     /**
-     * A closed contour that starts elsewhere on its line, in the same direction.
+     * Returns a closed contour that starts elsewhere on its line, in the same direction.
      *
-     * @param distance distance from the present start along the contour, from 0 to its length
+     * @param distance distance from the present start along the contour, 0 or more
      * @return the contour; the edge is cut in two where the new start lies within it
      * @throws GeometryException if the contour is open
      */
@@ -351,39 +420,38 @@ public final class Contour implements Described, Serializable {
         return ContourGeometry.startingAt(this, Kind.LENGTH.si(distance));
     }
 
+    /**
+     * Loads an edge into a cursor, without a check of the index.
+     *
+     * @param edge index from 0
+     * @param shape the cursor
+     */
     public void load(int edge, EdgeCursor shape) {
-        if (sweepRad.length == 0 || sweepRad[edge] == 0) {
-            shape.line(xM[edge], yM[edge], xM[edge + 1], yM[edge + 1]);
-        } else {
-            shape.arc(xM[edge], yM[edge], xM[edge + 1], yM[edge + 1], centreXM[edge], centreYM[edge], sweepRad[edge]);
-        }
+        edges.load(edge, shape);
     }
 
     @Override
     public Map<String, Object> describe() {
-        List<Edge> edges = new ArrayList<>();
+        List<Edge> all = new ArrayList<>();
         for (int i = 0; i < size(); i++) {
-            edges.add(edge(i));
+            all.add(edge(i));
         }
         return Description.of("contour")
-                .put("closed", isClosed)
-                .put("edges", edges)
+                .put("name", name)
+                .put("closed", isClosed())
+                .put("edges", all)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
         return other instanceof Contour that
-                && isClosed == that.isClosed
-                && Arrays.equals(xM, that.xM)
-                && Arrays.equals(yM, that.yM)
-                && Arrays.equals(sweepRad, that.sweepRad)
-                && Arrays.equals(centreXM, that.centreXM)
-                && Arrays.equals(centreYM, that.centreYM)
-                && hasSameFinishes(that);
+                && name.equals(that.name)
+                && edges.isSame(that.edges)
+                && hasSameRequirements(that);
     }
 
-    private boolean hasSameFinishes(Contour that) {
+    private boolean hasSameRequirements(Contour that) {
         for (int i = 0; i < size(); i++) {
             if (!requirement(i).equals(that.requirement(i))) {
                 return false;
@@ -394,10 +462,7 @@ public final class Contour implements Described, Serializable {
 
     @Override
     public int hashCode() {
-        int hash = Boolean.hashCode(isClosed);
-        for (double[] numbers : List.of(xM, yM, sweepRad)) {
-            hash = 31 * hash + Arrays.hashCode(numbers);
-        }
+        int hash = 31 * edges.hash() + name.hashCode();
         for (int i = 0; i < size(); i++) {
             hash = 31 * hash + requirement(i).hashCode();
         }
@@ -406,7 +471,15 @@ public final class Contour implements Described, Serializable {
 
     @Override
     public String toString() {
-        return (isClosed ? "closed" : "open") + " contour of " + size() + (size() == 1 ? " edge" : " edges") + " from "
-                + start();
+        return (isClosed() ? "closed " : "open ") + label() + " of " + size() + (size() == 1 ? " edge" : " edges")
+                + " from " + start();
+    }
+
+    private Object writeReplace() {
+        return ContourForm.of(this);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its serial form");
     }
 }

@@ -1,8 +1,7 @@
 package dev.waterjet.part;
 
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
-import dev.waterjet.measure.Units;
+import dev.waterjet.measure.Message;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -11,92 +10,119 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /**
- * Draws a contour edge by edge. Each edge is checked as it is drawn; a fault is told with the edge and its place. A
- * builder is for one thread.
+ * Builder of a contour, edge by edge. Each edge is checked as it is drawn; a refusal names the edge and its place. A builder
+ * is for one thread.
  */
 public final class ContourBuilder {
 
-    private static final int MOST_FINISHES = Short.MAX_VALUE;
+    private static final int MAX_REQUIREMENTS = Short.MAX_VALUE;
 
-    private double[] x = new double[16];
-    private double[] y = new double[16];
+    /** Largest distance of a Bézier curve from its chords: half the tolerance of conditioning. */
+    private static final double CURVE_M = 2.5e-6;
+
+    private double[] x = new double[17];
+    private double[] y = new double[17];
     private double[] sweep = new double[16];
     private double[] centreX = new double[16];
     private double[] centreY = new double[16];
-    private short[] finish = new short[16];
-    private final List<EdgeRequirement> finishes = new ArrayList<>();
+    private short[] key = new short[16];
+    private boolean[] curve = new boolean[16];
+    private final List<EdgeRequirement> requirements = new ArrayList<>();
     private short current;
+    private boolean isCurve;
     private int edges;
     private boolean hasArcs;
+    private boolean hasCurves;
 
     ContourBuilder(double startX, double startY) {
-        x[0] = startX;
-        y[0] = startY;
-        finishes.add(EdgeRequirement.defaults());
+        x[0] = startX + 0.0;
+        y[0] = startY + 0.0;
+        requirements.add(EdgeRequirement.defaults());
         requireFinite(startX, startY);
     }
 
     /**
-     * The finish of the edges that follow.
+     * Sets the requirement on the edges that follow.
      *
-     * @param next what is asked of them
+     * @param next the requirement
      * @return this builder
      */
     public ContourBuilder requirement(EdgeRequirement next) {
-        int index = finishes.indexOf(next);
+        int index = requirements.indexOf(next);
         if (index < 0) {
-            index = finishes.size();
-            if (index == MOST_FINISHES) {
-                throw fault(x[edges], y[edges], "a contour has at most " + MOST_FINISHES + " different finishes");
+            index = requirements.size();
+            if (index == MAX_REQUIREMENTS) {
+                throw fault(
+                        x[edges],
+                        y[edges],
+                        Message.of(
+                                        "too-many-requirements",
+                                        "a contour has at most {limit} different requirements on its edges")
+                                .with("limit", MAX_REQUIREMENTS));
             }
-            finishes.add(next);
+            requirements.add(next);
         }
         current = (short) index;
         return this;
     }
 
     /**
-     * A straight line.
+     * Marks the edges that follow as chords of a smooth curve, or not. Between two such chords there is no corner, whatever
+     * their lengths and the angle between them.
      *
-     * @param end where it ends
+     * @param isChord true for chords of a curve
      * @return this builder
-     * @throws GeometryException if the line has no length
+     */
+    public ContourBuilder asCurve(boolean isChord) {
+        isCurve = isChord;
+        hasCurves |= isChord;
+        return this;
+    }
+
+    /**
+     * Draws a line.
+     *
+     * @param end point at which it ends
+     * @return this builder
+     * @throws GeometryException with code {@code zero-length-edge} if the line has no length
      */
     public ContourBuilder lineTo(Point end) {
         return lineToSi(end.xSi(), end.ySi());
     }
 
     /**
-     * A straight line, in numbers.
+     * Draws a line, in numbers.
      *
      * @param endX x of its end in m
      * @param endY y of its end in m
      * @return this builder
-     * @throws GeometryException if the line has no length or an end is no number
+     * @throws GeometryException with code {@code zero-length-edge} if the line has no length, or {@code coordinate-not-finite}
      */
     public ContourBuilder lineToSi(double endX, double endY) {
         requireFinite(endX, endY);
         if (isHere(endX, endY)) {
-            throw fault(endX, endY, "the line has no length; the point is given twice");
+            throw fault(endX, endY, ContourCheck.noLength());
         }
         return add(endX, endY, 0, 0, 0);
     }
 
     /**
-     * An arc about a centre. An arc that ends where it starts is a full circle.
+     * Draws an arc about a centre. An arc that ends where it starts is a full circle; so is one whose ends differ by no more
+     * than the rounding of coordinates.
      *
-     * @param end where it ends
-     * @param centre centre of the circle, as far from the end as from the start within 10 um
+     * @param end point at which it ends
+     * @param centre centre of the circle, as far from the end as from the start within 10 µm
      * @param turn left for counter-clockwise, right for clockwise
      * @return this builder
-     * @throws GeometryException if the arc has no radius, or start and end lie at different distances from the centre
+     * @throws GeometryException with code {@code arc-without-radius}, or with {@code arc-radii-differ} if no circle about a
+     *     point near the centre passes through both ends
      */
     public ContourBuilder arcTo(Point end, Point centre, Side turn) {
         return arcToSi(end.xSi(), end.ySi(), centre.xSi(), centre.ySi(), turn);
     }
 
     /**
-     * An arc about a centre, in numbers. An arc that ends where it starts is a full circle.
+     * Draws an arc about a centre, in numbers. See {@link #arcTo}.
      *
      * @param endX x of its end in m
      * @param endY y of its end in m
@@ -104,48 +130,27 @@ public final class ContourBuilder {
      * @param atY y of the centre in m
      * @param turn left for counter-clockwise, right for clockwise
      * @return this builder
-     * @throws GeometryException if the arc has no radius, or start and end lie at different distances from the centre
+     * @throws GeometryException with code {@code arc-without-radius}, {@code arc-radii-differ} or {@code coordinate-not-finite}
      */
     public ContourBuilder arcToSi(double endX, double endY, double atX, double atY, Side turn) {
         requireFinite(endX, endY);
         requireFinite(atX, atY);
-        double startX = x[edges];
-        double startY = y[edges];
-        double atStart = Math.hypot(startX - atX, startY - atY);
-        double atEnd = Math.hypot(endX - atX, endY - atY);
-        if (Math.min(atStart, atEnd) <= EdgeKernel.TOUCH_M) {
-            throw fault(startX, startY, "the arc has no radius");
+        RoundedArc arc = RoundedArc.of(x[edges], y[edges], endX, endY, atX, atY, turn.sign);
+        if (arc.fault() != null) {
+            throw fault(x[edges], y[edges], arc.fault());
         }
-        if (Math.abs(atStart - atEnd) > EdgeKernel.ROUNDING_M) {
-            throw fault(
-                    startX,
-                    startY,
-                    "the arc starts " + told(atStart) + " from its centre and ends " + told(atEnd)
-                            + " from it; the two must be the same within 0.01 mm");
-        }
-        if (isHere(endX, endY)) {
-            return add(startX, startY, turn.sign * 2 * Math.PI, atX, atY);
-        }
-        // move the centre onto the line of equal distances, so that both ends lie on one circle
-        double chordX = endX - startX;
-        double chordY = endY - startY;
-        double chord2 = chordX * chordX + chordY * chordY;
-        double off = ((atX - (startX + endX) / 2) * chordX + (atY - (startY + endY) / 2) * chordY) / chord2;
-        double onX = atX - off * chordX;
-        double onY = atY - off * chordY;
-        double cross = (startX - onX) * (endY - onY) - (startY - onY) * (endX - onX);
-        double dot = (startX - onX) * (endX - onX) + (startY - onY) * (endY - onY);
-        double angle = Math.atan2(cross, dot) * turn.sign;
-        return add(endX, endY, turn.sign * (angle > 0 ? angle : angle + 2 * Math.PI), onX, onY);
+        return arc.isFullCircle()
+                ? add(x[edges], y[edges], arc.sweepRad(), atX, atY)
+                : add(endX, endY, arc.sweepRad(), arc.centreX(), arc.centreY());
     }
 
     /**
-     * An arc through a point.
+     * Draws an arc through a point.
      *
-     * @param middle a point of the arc between its ends
-     * @param end where it ends
+     * @param middle point of the arc between its ends
+     * @param end point at which it ends
      * @return this builder
-     * @throws GeometryException if the three points lie on a straight line
+     * @throws GeometryException with code {@code arc-through-line} if the three points lie on a straight line
      */
     public ContourBuilder arcThrough(Point middle, Point end) {
         double ax = middle.xSi() - x[edges];
@@ -156,7 +161,10 @@ public final class ContourBuilder {
         double a2 = ax * ax + ay * ay;
         double b2 = bx * bx + by * by;
         if (Math.abs(cross) <= 1e-12 * Math.sqrt(a2 * b2)) {
-            throw fault(x[edges], y[edges], "an arc cannot pass three points of one straight line");
+            throw fault(
+                    x[edges],
+                    y[edges],
+                    Message.of("arc-through-line", "no arc passes through three points of a straight line"));
         }
         double atX = x[edges] + (a2 * by - b2 * ay) / (2 * cross);
         double atY = y[edges] + (b2 * ax - a2 * bx) / (2 * cross);
@@ -164,112 +172,177 @@ public final class ContourBuilder {
     }
 
     /**
-     * The contour, as a path with two ends.
+     * Draws a cubic Bézier curve, as chords that stay within 2.5 µm of it and are marked as a curve. Quadratic curves and
+     * segments of splines are of this form.
+     *
+     * @param first control point towards which the curve leaves
+     * @param second control point from which it reaches its end
+     * @param end point at which it ends
+     * @return this builder
+     * @throws GeometryException with code {@code zero-length-edge} if all points coincide
+     */
+    public ContourBuilder splineTo(Point first, Point second, Point end) {
+        double px = x[edges];
+        double py = y[edges];
+        double bend = Math.max(
+                Math.hypot(px - 2 * first.xSi() + second.xSi(), py - 2 * first.ySi() + second.ySi()),
+                Math.hypot(first.xSi() - 2 * second.xSi() + end.xSi(), first.ySi() - 2 * second.ySi() + end.ySi()));
+        // the second derivative is at most six times that, and a chord over dt leaves the curve by an eighth of it dt^2
+        int chords = 1 + (int) Math.sqrt(6 * bend / (8 * CURVE_M));
+        boolean before = isCurve;
+        asCurve(true);
+        for (int i = 1; i <= chords; i++) {
+            double t = (double) i / chords;
+            double s = 1 - t;
+            double atX = s * s * s * px + 3 * s * s * t * first.xSi() + 3 * s * t * t * second.xSi() + t * t * t * end.xSi();
+            double atY = s * s * s * py + 3 * s * s * t * first.ySi() + 3 * s * t * t * second.ySi() + t * t * t * end.ySi();
+            if (i == chords) {
+                lineTo(end);
+            } else if (!isHere(atX, atY)) {
+                lineToSi(atX, atY);
+            }
+        }
+        isCurve = before;
+        return this;
+    }
+
+    /**
+     * Draws chords through samples of a smooth curve, marked as a curve.
+     *
+     * @param points the samples in order, without the point at which the curve starts
+     * @return this builder
+     * @throws GeometryException with code {@code zero-length-edge} if two neighbours coincide
+     */
+    public ContourBuilder smoothThrough(List<Point> points) {
+        boolean before = isCurve;
+        asCurve(true);
+        points.forEach(this::lineTo);
+        isCurve = before;
+        return this;
+    }
+
+    /** Draws the line or arc of a cursor to a point near its end. */
+    ContourBuilder edgeTo(EdgeCursor edge, double toX, double toY) {
+        return edge.isArc()
+                ? arcToSi(toX, toY, edge.cx, edge.cy, edge.sweep > 0 ? Side.LEFT : Side.RIGHT)
+                : lineToSi(toX, toY);
+    }
+
+    /**
+     * Draws the line or arc of a cursor; it starts where the last edge ended.
+     *
+     * @param edge the cursor
+     * @return this builder
+     * @throws GeometryException as for lines and arcs
+     */
+    public ContourBuilder edgeTo(EdgeCursor edge) {
+        return edgeTo(edge, edge.x1, edge.y1);
+    }
+
+    /**
+     * Returns the contour as a path with two ends.
      *
      * @return the open contour
-     * @throws GeometryException if nothing was drawn
+     * @throws GeometryException with code {@code empty-path} if nothing was drawn
      */
     public Contour open() {
-        if (edges == 0) {
-            throw fault(x[0], y[0], "the path has no edges");
-        }
+        requireEdges();
         return build(false);
     }
 
     /**
-     * The contour, closed: by a line back to the start where the last edge does not end there.
+     * Returns the contour, closed: by a line back to the start where the last edge does not end there.
      *
      * @return the closed contour
-     * @throws GeometryException if fewer than two lines or one arc were drawn
+     * @throws GeometryException with code {@code empty-path}, or {@code contour-without-area} if fewer than two lines or one arc
+     *     were drawn
      */
     public Contour close() {
-        if (edges == 0) {
-            throw fault(x[0], y[0], "the path has no edges");
-        }
-        if (Math.hypot(x[edges] - x[0], y[edges] - y[0]) > EdgeKernel.TOUCH_M) {
+        requireEdges();
+        if (Math.hypot(x[edges] - x[0], y[edges] - y[0]) > EdgeArrays.TOUCH_M) {
             add(x[0], y[0], 0, 0, 0);
         } else {
             x[edges] = x[0];
             y[edges] = y[0];
         }
         if (!hasArcs && edges < 3) {
-            throw fault(x[0], y[0], "the closed contour has no area");
+            throw fault(x[0], y[0], ContourCheck.noArea());
         }
         return build(true);
     }
 
     /**
-     * The contour, closed, if the last edge ends where the first started.
+     * Returns the contour, closed, if the last edge ends near the start of the first.
      *
-     * @param gap greatest distance between start and end that still counts as closed, filled by a line
+     * @param gap largest distance between end and start that counts as closed; a line fills it
      * @return the closed contour
-     * @throws GeometryException if the gap is wider
+     * @throws GeometryException with code {@code open-contour} if the gap is wider
      */
     public Contour closeWithin(Quantity<Length> gap) {
         double apart = Math.hypot(x[edges] - x[0], y[edges] - y[0]);
         if (apart > Kind.LENGTH.si(gap)) {
-            throw new GeometryException(
-                    Math.max(0, edges - 1),
-                    x[edges],
-                    y[edges],
-                    "the contour is open: its end lies " + told(apart) + " from its start " + Point.told(x[0], y[0]));
+            throw new GeometryException(Math.max(0, edges - 1), x[edges], y[edges], ContourCheck.open(apart));
         }
         return close();
     }
 
+    private void requireEdges() {
+        if (edges == 0) {
+            throw fault(x[0], y[0], Message.of("empty-path", "the path has no edges"));
+        }
+    }
+
     private Contour build(boolean isClosed) {
         int nodes = edges + 1;
-        return new Contour(
+        EdgeArrays arrays = new EdgeArrays(
                 Arrays.copyOf(x, nodes),
                 Arrays.copyOf(y, nodes),
-                hasArcs ? Arrays.copyOf(sweep, edges) : new double[0],
-                hasArcs ? Arrays.copyOf(centreX, edges) : new double[0],
-                hasArcs ? Arrays.copyOf(centreY, edges) : new double[0],
-                Arrays.copyOf(finish, edges),
-                finishes,
+                hasArcs ? Arrays.copyOf(sweep, edges) : EdgeArrays.NO_ARCS,
+                hasArcs ? Arrays.copyOf(centreX, edges) : EdgeArrays.NO_ARCS,
+                hasArcs ? Arrays.copyOf(centreY, edges) : EdgeArrays.NO_ARCS,
+                Arrays.copyOf(key, edges),
+                hasCurves ? Arrays.copyOf(curve, edges) : EdgeArrays.NO_CURVES,
                 isClosed);
+        return new Contour(arrays, requirements, "");
     }
 
     private ContourBuilder add(double endX, double endY, double sweepRad, double atX, double atY) {
-        if (edges == finish.length) {
-            int room = Math.max(edges + 1, (int) Math.min(Integer.MAX_VALUE - 16L, edges * 2L));
-            x = Arrays.copyOf(x, room + 1);
-            y = Arrays.copyOf(y, room + 1);
-            sweep = Arrays.copyOf(sweep, room);
-            centreX = Arrays.copyOf(centreX, room);
-            centreY = Arrays.copyOf(centreY, room);
-            finish = Arrays.copyOf(finish, room);
-        }
-        if (edges + 1 == x.length) {
-            x = Arrays.copyOf(x, x.length + 1);
-            y = Arrays.copyOf(y, y.length + 1);
+        if (edges == key.length) {
+            grow(Math.max(edges + 1, (int) Math.min(Integer.MAX_VALUE - 16L, edges * 2L)));
         }
         sweep[edges] = sweepRad;
-        centreX[edges] = atX;
-        centreY[edges] = atY;
-        finish[edges] = current;
+        centreX[edges] = atX + 0.0;
+        centreY[edges] = atY + 0.0;
+        key[edges] = current;
+        curve[edges] = isCurve;
         hasArcs |= sweepRad != 0;
         edges++;
-        x[edges] = endX;
-        y[edges] = endY;
+        x[edges] = endX + 0.0;
+        y[edges] = endY + 0.0;
         return this;
     }
 
+    private void grow(int capacity) {
+        x = Arrays.copyOf(x, capacity + 1);
+        y = Arrays.copyOf(y, capacity + 1);
+        sweep = Arrays.copyOf(sweep, capacity);
+        centreX = Arrays.copyOf(centreX, capacity);
+        centreY = Arrays.copyOf(centreY, capacity);
+        key = Arrays.copyOf(key, capacity);
+        curve = Arrays.copyOf(curve, capacity);
+    }
+
     private boolean isHere(double endX, double endY) {
-        return Math.hypot(endX - x[edges], endY - y[edges]) <= EdgeKernel.TOUCH_M;
+        return Math.hypot(endX - x[edges], endY - y[edges]) <= EdgeArrays.TOUCH_M;
     }
 
     private void requireFinite(double pointX, double pointY) {
         if (!Double.isFinite(pointX) || !Double.isFinite(pointY)) {
-            throw fault(pointX, pointY, "a coordinate is not a finite number");
+            throw fault(pointX, pointY, ContourCheck.notFinite());
         }
     }
 
-    private GeometryException fault(double atX, double atY, String text) {
-        return new GeometryException(edges, atX, atY, text);
-    }
-
-    public static String told(double lengthM) {
-        return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(lengthM), Units.MILLIMETRE, 6);
+    private GeometryException fault(double atX, double atY, Message message) {
+        return new GeometryException(edges, atX, atY, message);
     }
 }

@@ -1,14 +1,14 @@
 package dev.waterjet.part;
 
-/** Loops over the edges of a contour, in metres. */
-public final class ContourGeometry {
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 
-    /** Turning by more than this at the end of a line is a corner; less is the sampling of a curve. */
-    public static final double CORNER_RAD = Math.toRadians(10);
+/** Loops over the edges of a contour, in metres. */
+final class ContourGeometry {
 
     private ContourGeometry() {}
 
-    public static double length(Contour contour) {
+    static double length(Contour contour) {
         EdgeCursor edge = new EdgeCursor();
         double sum = 0;
         for (int i = 0; i < contour.size(); i++) {
@@ -20,25 +20,44 @@ public final class ContourGeometry {
 
     static Box box(Contour contour) {
         EdgeCursor edge = new EdgeCursor();
-        double lowestX = Double.POSITIVE_INFINITY;
-        double lowestY = Double.POSITIVE_INFINITY;
-        double highestX = Double.NEGATIVE_INFINITY;
-        double highestY = Double.NEGATIVE_INFINITY;
+        double minimumX = Double.POSITIVE_INFINITY;
+        double minimumY = Double.POSITIVE_INFINITY;
+        double maximumX = Double.NEGATIVE_INFINITY;
+        double maximumY = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < contour.size(); i++) {
             contour.load(i, edge);
-            lowestX = Math.min(lowestX, edge.minimumX());
-            lowestY = Math.min(lowestY, edge.minimumY());
-            highestX = Math.max(highestX, edge.maximumX());
-            highestY = Math.max(highestY, edge.maximumY());
+            minimumX = Math.min(minimumX, edge.minimumX());
+            minimumY = Math.min(minimumY, edge.minimumY());
+            maximumX = Math.max(maximumX, edge.maximumX());
+            maximumY = Math.max(maximumY, edge.maximumY());
         }
-        return Box.ofSi(lowestX, lowestY, highestX, highestY);
+        return Box.ofSi(minimumX, minimumY, maximumX, maximumY);
+    }
+
+    static double reach(Contour contour, double directionX, double directionY) {
+        EdgeCursor edge = new EdgeCursor();
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, edge);
+            most = Math.max(most, Math.max(along(edge.x0, edge.y0, directionX, directionY), along(edge.x1, edge.y1, directionX, directionY)));
+            double x = edge.cx + edge.radius * directionX;
+            double y = edge.cy + edge.radius * directionY;
+            if (edge.isArc() && edge.spans(x, y)) {
+                most = Math.max(most, along(x, y, directionX, directionY));
+            }
+        }
+        return most;
+    }
+
+    private static double along(double x, double y, double directionX, double directionY) {
+        return x * directionX + y * directionY;
     }
 
     static double signedArea(Contour contour) {
         EdgeCursor edge = new EdgeCursor();
         // about the start, so that a contour far from the origin loses no digits
-        double x = contour.xM[0];
-        double y = contour.yM[0];
+        double x = contour.edges.x()[0];
+        double y = contour.edges.y()[0];
         double sum = 0;
         for (int i = 0; i < contour.size(); i++) {
             contour.load(i, edge);
@@ -60,7 +79,7 @@ public final class ContourGeometry {
         }
         int n = contour.size();
         if (!contour.isClosed()) {
-            edge.line(contour.xM[n], contour.yM[n], contour.xM[0], contour.yM[0]);
+            edge.line(contour.xSi(n), contour.ySi(n), contour.xSi(0), contour.ySi(0));
             sum += EdgeKernel.winding(edge, x, y);
         }
         return sum;
@@ -76,122 +95,64 @@ public final class ContourGeometry {
         return least;
     }
 
-    /** Angle in rad by which the path turns from one edge into the next, positive to the left, -pi to pi. */
-    static double turn(EdgeCursor before, EdgeCursor after) {
-        double ax = before.endDirectionX();
-        double ay = before.endDirectionY();
-        double bx = after.startDirectionX();
-        double by = after.startDirectionY();
-        return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-    }
-
     static double minimumInnerRadius(Contour contour, int partSign) {
+        ConditionedContour conditioned = ContourConditioner.defaults().condition(contour);
+        Contour pieces = conditioned.contour();
         EdgeCursor edge = new EdgeCursor();
         EdgeCursor next = new EdgeCursor();
         double least = Double.POSITIVE_INFINITY;
-        int n = contour.size();
+        int n = pieces.size();
         for (int i = 0; i < n; i++) {
-            contour.load(i, edge);
+            pieces.load(i, edge);
             // hollow: the path turns away from the part
             if (edge.sweep * partSign < 0) {
                 least = Math.min(least, edge.radius);
             }
-            if (i == n - 1 && !contour.isClosed()) {
-                break;
-            }
-            contour.load((i + 1) % n, next);
-            double turn = turn(edge, next);
-            if (turn * partSign < -1e-6) {
-                least = Math.min(least, sampledRadius(edge, next, turn));
+            boolean hasNext = pieces.isClosed() || i + 1 < n;
+            if (hasNext && conditioned.isCorner(i + 1)) {
+                pieces.load((i + 1) % n, next);
+                least = next.turnFrom(edge) * partSign < 0 ? 0 : least;
             }
         }
         return least;
     }
 
-    /** Radius of the curve whose samples two lines are; zero at a corner; no limit where an arc goes on smoothly. */
-    static double sampledRadius(EdgeCursor before, EdgeCursor after, double turnRad) {
-        double angle = Math.abs(turnRad);
-        if (angle > CORNER_RAD) {
-            return 0;
+    static ContourPlace locate(Contour contour, double distanceM) {
+        EdgeCursor edge = new EdgeCursor();
+        double total = length(contour);
+        double left = distanceM;
+        if (contour.isClosed()) {
+            left -= Math.floor(left / total) * total;
+        } else {
+            double slack = 1e-9;
+            Require.between(
+                    "distance along the path", left, -slack, total + slack, Units.MILLIMETRE, "the length of the path");
         }
-        if (before.isArc() || after.isArc()) {
-            return Double.POSITIVE_INFINITY;
-        }
-        return (before.length() + after.length()) / (4 * Math.sin(angle / 2));
-    }
-
-    static Contour reversed(Contour contour) {
         int n = contour.size();
-        double[] x = new double[n + 1];
-        double[] y = new double[n + 1];
-        for (int i = 0; i <= n; i++) {
-            x[i] = contour.xM[n - i];
-            y[i] = contour.yM[n - i];
-        }
-        int arcs = contour.sweepRad.length;
-        double[] sweep = new double[arcs];
-        double[] centreX = new double[arcs];
-        double[] centreY = new double[arcs];
-        for (int i = 0; i < arcs; i++) {
-            sweep[i] = -contour.sweepRad[n - 1 - i];
-            centreX[i] = contour.centreXM[n - 1 - i];
-            centreY[i] = contour.centreYM[n - 1 - i];
-        }
-        short[] finish = new short[n];
+        double length = 0;
         for (int i = 0; i < n; i++) {
-            finish[i] = contour.finishIndex[n - 1 - i];
-        }
-        return new Contour(x, y, sweep, centreX, centreY, finish, contour.finishes, contour.isClosed());
-    }
-
-    static Contour moved(Contour contour, double byX, double byY) {
-        return new Contour(
-                shifted(contour.xM, byX),
-                shifted(contour.yM, byY),
-                contour.sweepRad,
-                shifted(contour.centreXM, byX),
-                shifted(contour.centreYM, byY),
-                contour.finishIndex,
-                contour.finishes,
-                contour.isClosed());
-    }
-
-    private static double[] shifted(double[] values, double by) {
-        double[] moved = new double[values.length];
-        for (int i = 0; i < moved.length; i++) {
-            moved[i] = values[i] + by;
-        }
-        return moved;
-    }
-
-    /** Index of the edge that holds a distance along the contour; {@code shape} is that edge, {@code offset[0]} the rest. */
-    public static int locate(Contour contour, double distanceM, EdgeCursor shape, double[] offset) {
-        double left = Math.max(0, distanceM);
-        int n = contour.size();
-        for (int i = 0; i < n; i++) {
-            contour.load(i, shape);
-            double length = shape.length();
-            if (left < length || i == n - 1) {
-                offset[0] = Math.min(left, length);
-                return i;
+            contour.load(i, edge);
+            length = edge.length();
+            if (left < length) {
+                return new ContourPlace(i, Math.max(0, left) / length);
             }
             left -= length;
         }
-        throw new IllegalStateException("a contour has edges");
+        return new ContourPlace(n - 1, 1);
     }
 
-    public static Contour startingAt(Contour contour, double distanceM) {
-        EdgeCursor shape = new EdgeCursor();
-        double[] offset = new double[1];
-        int first = locate(contour, distanceM, shape, offset);
-        double length = shape.length();
-        int n = contour.size();
-        if (offset[0] <= EdgeKernel.ROUNDING_M) {
-            return drawn(contour, first, 0);
+    static Contour startingAt(Contour contour, double distanceM) {
+        ContourPlace place = locate(contour, distanceM);
+        EdgeCursor edge = new EdgeCursor();
+        contour.load(place.edge(), edge);
+        double length = edge.length();
+        double before = place.share() * length;
+        if (before <= EdgeKernel.ROUNDING_M) {
+            return drawn(contour, place.edge(), 0);
         }
-        return length - offset[0] <= EdgeKernel.ROUNDING_M
-                ? drawn(contour, (first + 1) % n, 0)
-                : drawn(contour, first, offset[0] / length);
+        return length - before <= EdgeKernel.ROUNDING_M
+                ? drawn(contour, (place.edge() + 1) % contour.size(), 0)
+                : drawn(contour, place.edge(), place.share());
     }
 
     /** The closed contour from a share of an edge on, all the way round. */
@@ -205,22 +166,14 @@ public final class ContourGeometry {
         for (int step = 0; step < n; step++) {
             int i = (first + step) % n;
             contour.load(i, edge);
-            builder.requirement(contour.requirement(i));
-            append(builder, edge, edge.x1, edge.y1);
+            builder.requirement(contour.requirement(i)).asCurve(contour.isCurve(i)).edgeTo(edge, edge.x1, edge.y1);
         }
         if (share > 0) {
             contour.load(first, edge);
-            builder.requirement(contour.requirement(first));
-            append(builder, edge, startX, startY);
+            builder.requirement(contour.requirement(first))
+                    .asCurve(contour.isCurve(first))
+                    .edgeTo(edge, startX, startY);
         }
-        return builder.close();
-    }
-
-    public static void append(ContourBuilder builder, EdgeCursor edge, double toX, double toY) {
-        if (edge.isArc()) {
-            builder.arcToSi(toX, toY, edge.cx, edge.cy, edge.sweep > 0 ? Side.LEFT : Side.RIGHT);
-        } else {
-            builder.lineToSi(toX, toY);
-        }
+        return builder.close().named(contour.name());
     }
 }

@@ -1,5 +1,8 @@
 package dev.waterjet.part;
 
+import java.util.Arrays;
+import java.util.List;
+
 /**
  * Lines and arcs end to end in plain arrays, in metres: vertices {@code 0} to {@code size()}, and for each edge its signed
  * sweep (zero for a line), its centre and a key. Edges of different keys are never merged.
@@ -29,8 +32,20 @@ record EdgeArrays(
     static final double[] NO_ARCS = {};
     static final boolean[] NO_CURVES = {};
 
+    static EdgeArrays ofLines(double[] x, double[] y) {
+        return new EdgeArrays(x, y, NO_ARCS, NO_ARCS, NO_ARCS, new short[x.length - 1], NO_CURVES, false);
+    }
+
     int size() {
         return key.length;
+    }
+
+    void load(int edge, EdgeCursor shape) {
+        if (sweep.length == 0 || sweep[edge] == 0) {
+            shape.line(x[edge], y[edge], x[edge + 1], y[edge + 1]);
+        } else {
+            shape.arc(x[edge], y[edge], x[edge + 1], y[edge + 1], centreX[edge], centreY[edge], sweep[edge]);
+        }
     }
 
     boolean hasArcs() {
@@ -64,6 +79,80 @@ record EdgeArrays(
 
     double radius(int edge) {
         return Math.hypot(x[edge] - centreX[edge], y[edge] - centreY[edge]);
+    }
+
+    /** The same without arrays of arcs if there are none. */
+    EdgeArrays compact() {
+        for (double angle : sweep) {
+            if (angle != 0) {
+                return this;
+            }
+        }
+        return new EdgeArrays(x, y, NO_ARCS, NO_ARCS, NO_ARCS, key, isCurve, isClosed);
+    }
+
+    EdgeArrays withKey(short[] other) {
+        return new EdgeArrays(x, y, sweep, centreX, centreY, other, isCurve, isClosed);
+    }
+
+    EdgeArrays translated(double byX, double byY) {
+        return new EdgeArrays(
+                shifted(x, byX), shifted(y, byY), sweep, shifted(centreX, byX), shifted(centreY, byY), key, isCurve, isClosed);
+    }
+
+    private static double[] shifted(double[] values, double by) {
+        double[] moved = new double[values.length];
+        for (int i = 0; i < moved.length; i++) {
+            moved[i] = values[i] + by;
+        }
+        return moved;
+    }
+
+    EdgeArrays reversed() {
+        int n = size();
+        double[] backX = new double[n + 1];
+        double[] backY = new double[n + 1];
+        for (int i = 0; i <= n; i++) {
+            backX[i] = x[n - i];
+            backY[i] = y[n - i];
+        }
+        int arcs = sweep.length;
+        double[] backSweep = new double[arcs];
+        double[] backCentreX = new double[arcs];
+        double[] backCentreY = new double[arcs];
+        for (int i = 0; i < arcs; i++) {
+            backSweep[i] = 0.0 - sweep[n - 1 - i];
+            backCentreX[i] = centreX[n - 1 - i];
+            backCentreY[i] = centreY[n - 1 - i];
+        }
+        short[] backKey = new short[n];
+        boolean[] backCurve = new boolean[isCurve.length];
+        for (int i = 0; i < n; i++) {
+            backKey[i] = key[n - 1 - i];
+        }
+        for (int i = 0; i < backCurve.length; i++) {
+            backCurve[i] = isCurve[n - 1 - i];
+        }
+        return new EdgeArrays(backX, backY, backSweep, backCentreX, backCentreY, backKey, backCurve, isClosed);
+    }
+
+    /** Whether another path has the same geometry and marks; keys are not compared. */
+    boolean isSame(EdgeArrays that) {
+        return isClosed == that.isClosed
+                && Arrays.equals(x, that.x)
+                && Arrays.equals(y, that.y)
+                && Arrays.equals(sweep, that.sweep)
+                && Arrays.equals(centreX, that.centreX)
+                && Arrays.equals(centreY, that.centreY)
+                && Arrays.equals(isCurve, that.isCurve);
+    }
+
+    int hash() {
+        int hash = Boolean.hashCode(isClosed);
+        for (double[] numbers : List.of(x, y, sweep)) {
+            hash = 31 * hash + Arrays.hashCode(numbers);
+        }
+        return 31 * hash + Arrays.hashCode(isCurve);
     }
 
     /** The same closed path from another vertex on. */

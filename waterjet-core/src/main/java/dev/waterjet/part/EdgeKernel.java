@@ -1,18 +1,17 @@
 package dev.waterjet.part;
 
 /** Distances and crossings of lines and arcs, in metres. */
-public final class EdgeKernel {
+final class EdgeKernel {
 
     /** Crossings nearer than this to a common end of neighbours are the rounding of coordinates. */
-    public static final double ROUNDING_M = 1e-5;
+    static final double ROUNDING_M = 1e-5;
 
-    /** Edges nearer than this touch. */
-    static final double TOUCH_M = 1e-9;
+    private static final double TOUCH_M = EdgeArrays.TOUCH_M;
 
     private EdgeKernel() {}
 
     /** Distance of a point from an edge. */
-    public static double distance(EdgeCursor edge, double x, double y) {
+    static double distance(EdgeCursor edge, double x, double y) {
         if (edge.isArc()) {
             return edge.spans(x, y)
                     ? Math.abs(Math.hypot(x - edge.cx, y - edge.cy) - edge.radius)
@@ -29,7 +28,7 @@ public final class EdgeKernel {
      * Distance of two edges. It is zero where they cross, else taken at an end of one of them, or on the line that meets
      * both at right angles: through the centre of an arc.
      */
-    public static double distance(EdgeCursor a, EdgeCursor b, double[] scratch) {
+    static double distance(EdgeCursor a, EdgeCursor b, double[] scratch) {
         if (crossings(a, b, scratch) > 0) {
             return 0;
         }
@@ -80,7 +79,7 @@ public final class EdgeKernel {
      *
      * @return how many points, 0 to 2
      */
-    public static int crossings(EdgeCursor a, EdgeCursor b, double[] into) {
+    static int crossings(EdgeCursor a, EdgeCursor b, double[] into) {
         if (a.isArc() && b.isArc()) {
             return arcAndArc(a, b, into);
         }

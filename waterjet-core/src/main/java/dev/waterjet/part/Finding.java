@@ -3,109 +3,110 @@ package dev.waterjet.part;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Units;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
-/** Outcome of one check: whether it is met, why, and where not, what would help. */
-public final class Finding implements Described, Serializable {
+/**
+ * Outcome of the check of one rule.
+ *
+ * @param isSatisfied whether the rule is satisfied
+ * @param message code of the rule, what was found and what is required
+ * @param remedies what would help, best first; empty if the rule is satisfied
+ * @param place where it was found; null where a rule has no place
+ */
+public record Finding(boolean isSatisfied, Message message, List<Message> remedies, @Nullable Point place)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final String code;
-    private final boolean isMet;
-    private final String reason;
-    private final String suggestion;
-    private final Point place;
-
-    private Finding(String code, boolean isMet, String reason, String suggestion, Point place) {
-        this.code = code;
-        this.isMet = isMet;
-        this.reason = reason;
-        this.suggestion = suggestion;
-        this.place = place;
-    }
-
-    /** A length that must not fall below a limit. */
-    public static Finding atLeast(String code, String what, double valueM, double limitM, String suggestion, Point place) {
-        boolean isMet = valueM >= limitM;
-        String value = valueM < Double.POSITIVE_INFINITY ? ContourBuilder.told(valueM) : "free";
-        String reason = what + " is " + value + ", at least " + ContourBuilder.told(limitM) + " is wanted";
-        return new Finding(code, isMet, reason, isMet ? "" : suggestion, place);
-    }
-
-    public static Finding of(String code, boolean isMet, String reason, String suggestion, Point place) {
-        return new Finding(code, isMet, reason, isMet ? "" : suggestion, place);
+    /**
+     * Checks the components.
+     *
+     * @param isSatisfied whether the rule is satisfied
+     * @param message code of the rule, what was found and what is required
+     * @param remedies what would help, best first
+     * @param place where it was found; null where a rule has no place
+     */
+    public Finding {
+        Objects.requireNonNull(message, "message");
+        remedies = isSatisfied ? List.of() : List.copyOf(remedies);
     }
 
     /**
-     * Stable name of the check.
+     * Returns a finding that a rule is satisfied.
      *
-     * @return lower case with hyphens
+     * @param message code of the rule and what was found
+     * @param place where
+     * @return the finding
+     */
+    public static Finding satisfied(Message message, Point place) {
+        return new Finding(true, message, List.of(), place);
+    }
+
+    /**
+     * Returns a finding that a rule is not satisfied.
+     *
+     * @param message code of the rule, what was found and what is required
+     * @param place where
+     * @param remedies what would help, best first
+     * @return the finding
+     */
+    public static Finding violated(Message message, Point place, Message... remedies) {
+        return new Finding(false, message, List.of(remedies), place);
+    }
+
+    /**
+     * Returns the finding of a length that must not fall below a limit.
+     *
+     * @param message code and sentence, which can use the parameters {@code value} and {@code limit}
+     * @param valueM the length, in m; infinite where nothing limits it
+     * @param limitM the limit, in m
+     * @param place where
+     * @param remedies what would help, best first
+     * @return the finding
+     */
+    public static Finding atLeast(Message message, double valueM, double limitM, Point place, Message... remedies) {
+        Message full = message.with("value", Kind.LENGTH, Math.min(valueM, Double.MAX_VALUE), Units.MILLIMETRE)
+                .with("limit", Kind.LENGTH, limitM, Units.MILLIMETRE);
+        return valueM >= limitM ? satisfied(full, place) : violated(full, place, remedies);
+    }
+
+    /**
+     * {@return the stable name of the rule, in lower case with hyphens}
      */
     public String code() {
-        return code;
+        return message.code();
     }
 
     /**
-     * Whether the check is met.
-     *
-     * @return true if all is well
+     * {@return the sentence for people, with the remedies}
      */
-    public boolean isSatisfied() {
-        return isMet;
-    }
-
-    /**
-     * What was found, and what is wanted.
-     *
-     * @return a sentence without full stop
-     */
-    public String reason() {
-        return reason;
-    }
-
-    /**
-     * What would help.
-     *
-     * @return a sentence without full stop; empty if the check is met
-     */
-    public String suggestion() {
-        return suggestion;
-    }
-
-    /**
-     * Where it was found.
-     *
-     * @return the place
-     */
-    public Point place() {
-        return place;
+    public String text() {
+        StringBuilder text = new StringBuilder(message.text());
+        for (int i = 0; i < remedies.size(); i++) {
+            text.append(i == 0 ? "; " : ", or ").append(remedies.get(i).text());
+        }
+        return text.toString();
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("finding")
-                .put("code", code)
-                .put("met", isMet)
-                .put("reason", reason)
-                .put("suggestion", suggestion)
-                .put("x", Kind.LENGTH, place.xSi())
-                .put("y", Kind.LENGTH, place.ySi())
-                .map();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Finding that && describe().equals(that.describe());
-    }
-
-    @Override
-    public int hashCode() {
-        return describe().hashCode();
+        Description description = Description.of("finding")
+                .put("code", code())
+                .put("satisfied", isSatisfied)
+                .put("message", message)
+                .put("remedies", remedies);
+        if (place != null) {
+            description.put("x", Kind.LENGTH, place.xSi()).put("y", Kind.LENGTH, place.ySi());
+        }
+        return description.map();
     }
 
     @Override
     public String toString() {
-        return code + (isMet ? ": " : " not met: ") + reason + (suggestion.isEmpty() ? "" : "; " + suggestion);
+        return code() + (isSatisfied ? ": " : " not satisfied: ") + text();
     }
 }

@@ -3,134 +3,186 @@ package dev.waterjet.part;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Area;
 import javax.measure.quantity.Length;
 
-/** A part: its outline and the holes in it, all closed, none crossing itself or another. */
+/**
+ * Part: its outline and the holes in it, all closed, none crossing itself or another.
+ *
+ * <pre>{@code
+ * Part flange = Part.of(
+ *         Contour.circle(Point.millimetres(0, 0), millimetres(60), EdgeRequirement.defaults()).named("rim"),
+ *         Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults()).named("bore"));
+ * flange.minimumWebWidth();   // 40 mm
+ * }</pre>
+ */
 public final class Part implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final Contour outline;
-    private final List<Contour> holes;
+    /** Checked content, and the serial form. */
+    private record Values(Contour outline, List<Contour> holes) implements Serializable {
 
-    private Part(Contour outline, List<Contour> holes) {
-        this.outline = outline;
-        this.holes = List.copyOf(holes);
+        Values {
+            Objects.requireNonNull(outline, "outline");
+            holes = List.copyOf(holes);
+            requireHolesInside(outline, holes);
+        }
+
+        private Object readResolve() {
+            return new Part(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Part(Values values) {
+        this.values = values;
     }
 
     /**
-     * A part.
+     * Returns a part.
      *
      * @param outline its outline
      * @param holes the holes in it, none inside another
      * @return the part
-     * @throws GeometryException if a contour is open or crosses itself, or a hole does not lie inside the outline and clear of
-     *     the others; with the place
+     * @throws GeometryException if a contour is open or crosses itself, or with code {@code hole-outside} or {@code holes-meet}
+     *     if a hole does not lie inside the outline and clear of the others; with the place
      */
     public static Part of(Contour outline, Contour... holes) {
         return of(outline, List.of(holes));
     }
 
     /**
-     * A part.
+     * Returns a part.
      *
      * @param outline its outline
      * @param holes the holes in it, none inside another
      * @return the part
-     * @throws GeometryException if a contour is open or crosses itself, or a hole does not lie inside the outline and clear of
-     *     the others; with the place
+     * @throws GeometryException if a contour is open or crosses itself, or with code {@code hole-outside} or {@code holes-meet}
+     *     if a hole does not lie inside the outline and clear of the others; with the place
      */
     public static Part of(Contour outline, List<Contour> holes) {
+        return new Part(new Values(outline, holes));
+    }
+
+    private static void requireHolesInside(Contour outline, List<Contour> holes) {
         outline.requireClosed().requireSimple();
         for (int i = 0; i < holes.size(); i++) {
             Contour hole = holes.get(i).requireClosed().requireSimple();
             Point start = hole.start();
             if (!outline.isAround(start) || isMeeting(hole, outline)) {
-                throw new GeometryException(0, start.xSi(), start.ySi(), "hole " + i + " does not lie inside the outline");
+                throw new GeometryException(
+                        hole,
+                        0,
+                        start.xSi(),
+                        start.ySi(),
+                        Message.of("hole-outside", "hole {hole} does not lie inside the outline")
+                                .with("hole", holeLabel(hole, i)));
             }
             for (int j = 0; j < i; j++) {
                 Contour other = holes.get(j);
                 if (isMeeting(hole, other) || other.isAround(start) || hole.isAround(other.start())) {
-                    throw new GeometryException(0, start.xSi(), start.ySi(), "hole " + i + " meets hole " + j);
+                    throw new GeometryException(
+                            hole,
+                            0,
+                            start.xSi(),
+                            start.ySi(),
+                            Message.of("holes-meet", "hole {hole} meets hole {other}")
+                                    .with("hole", holeLabel(hole, i))
+                                    .with("other", holeLabel(other, j)));
                 }
             }
         }
-        return new Part(outline, holes);
+    }
+
+    private static String holeLabel(Contour hole, int index) {
+        return hole.name().isEmpty() ? Integer.toString(index) : hole.label();
     }
 
     private static boolean isMeeting(Contour a, Contour b) {
-        return PartKernel.boxesApart(a.box(), b.box()) <= 0 && Kind.LENGTH.si(a.clearance(b)) == 0;
+        return Kind.LENGTH.si(a.box().distance(b.box())) == 0 && Kind.LENGTH.si(a.clearance(b)) == 0;
     }
 
     /**
-     * Its outline.
-     *
-     * @return the outline
+     * {@return the outline}
      */
     public Contour outline() {
-        return outline;
+        return values.outline;
     }
 
     /**
-     * Its holes.
-     *
-     * @return the holes, in the order given
+     * {@return the holes, in the order given}
      */
     public List<Contour> holes() {
-        return holes;
+        return values.holes;
     }
 
     /**
-     * All contours: the holes in their order, then the outline. Cut in this order, nothing is cut out of a part that has
-     * come loose.
+     * Returns all contours: the holes in their order, then the outline. Cut in this order, nothing is cut out of a part that
+     * has come loose.
      *
      * @return the contours
      */
     public List<Contour> contours() {
-        List<Contour> all = new ArrayList<>(holes);
-        all.add(outline);
+        List<Contour> all = new ArrayList<>(values.holes);
+        all.add(values.outline);
         return List.copyOf(all);
     }
 
     /**
-     * Side of a contour of this part on which the part lies, along the contour's direction.
+     * Returns how messages call a contour of this part: its name in quotes, else {@code hole 0} or {@code outline}.
+     *
+     * @param contour index in {@link #contours()}
+     * @return the label
+     */
+    public String label(int contour) {
+        Contour at = contours().get(ContourCheck.index("contour", contour, values.holes.size() + 1));
+        if (!at.name().isEmpty()) {
+            return at.label();
+        }
+        return contour == values.holes.size() ? "outline" : "hole " + contour;
+    }
+
+    /**
+     * Returns the side of a contour of this part on which the part lies, along the contour's direction.
      *
      * @param contour index in {@link #contours()}
      * @return the side
      */
     public Side partSide(int contour) {
-        Contour at = contours().get(contour);
-        return contour == holes.size() ? at.enclosedSide() : at.enclosedSide().opposite();
+        Contour at = contours().get(ContourCheck.index("contour", contour, values.holes.size() + 1));
+        return contour == values.holes.size()
+                ? at.enclosedSide()
+                : at.enclosedSide().opposite();
     }
 
     /**
-     * Area of the part without its holes.
-     *
-     * @return the area, in m2
+     * {@return the area of the part without its holes, in m2}
      */
     public Quantity<Area> area() {
-        return Kind.AREA.of(PartKernel.moments(this)[0]);
+        return Kind.AREA.of(PartMoments.of(this)[0]);
     }
 
     /**
-     * Centre of its area.
-     *
-     * @return the centre
+     * {@return the centre of its area}
      */
     public Point centroid() {
-        double[] moments = PartKernel.moments(this);
+        double[] moments = PartMoments.of(this);
         return Point.ofSi(moments[1] / moments[0], moments[2] / moments[0]);
     }
 
     /**
-     * The narrowest stretch of material between two of its contours; between the two sides of one contour it does not
-     * look.
+     * Returns the narrowest stretch of material between two of its contours; not between two sides of one contour.
      *
      * @return the width, in m; infinite if there are no holes
      */
@@ -139,8 +191,9 @@ public final class Part implements Described, Serializable {
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < all.size(); i++) {
             for (int j = 0; j < i; j++) {
-                if (i == all.size() - 1
-                        || PartKernel.boxesApart(all.get(i).box(), all.get(j).box()) < least) {
+                boolean isOutline = i == all.size() - 1;
+                double apart = Kind.LENGTH.si(all.get(i).box().distance(all.get(j).box()));
+                if (isOutline || apart < least) {
                     least = Math.min(least, Kind.LENGTH.si(all.get(i).clearance(all.get(j))));
                 }
             }
@@ -149,37 +202,45 @@ public final class Part implements Described, Serializable {
     }
 
     /**
-     * The part elsewhere on the sheet.
+     * Returns the part elsewhere on the sheet.
      *
-     * @param by where the origin comes to lie
-     * @return the part, moved
+     * @param by place to which the origin moves
+     * @return the moved part
      */
     public Part translatedBy(Point by) {
-        return new Part(
-                outline.translatedBy(by),
-                holes.stream().map(hole -> hole.translatedBy(by)).toList());
+        return of(
+                values.outline.translatedBy(by),
+                values.holes.stream().map(hole -> hole.translatedBy(by)).toList());
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("part")
-                .put("outline", outline)
-                .put("holes", holes)
+                .put("outline", values.outline)
+                .put("holes", values.holes)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Part that && outline.equals(that.outline) && holes.equals(that.holes);
+        return other instanceof Part that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return 31 * outline.hashCode() + holes.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "part of " + outline.size() + " edges with " + holes.size() + " holes";
+        return "part of " + values.outline.size() + " edges with " + values.holes.size() + " holes";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,49 +7,61 @@ import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** A point of the sheet, seen from above: x to the right, y away from the reader. */
+/** Point of the sheet, seen from above: x to the right, y away from the reader. */
 public final class Point implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double xM;
-    private final double yM;
+    /** Checked content, and the serial form. */
+    private record Values(double xM, double yM) implements Serializable {
 
-    private Point(double xM, double yM) {
-        this.xM = Require.finite("x of a point", xM, Units.MILLIMETRE);
-        this.yM = Require.finite("y of a point", yM, Units.MILLIMETRE);
+        Values {
+            xM = Require.finite("x of a point", xM, Units.MILLIMETRE);
+            yM = Require.finite("y of a point", yM, Units.MILLIMETRE);
+        }
+
+        private Object readResolve() {
+            return new Point(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Point(Values values) {
+        this.values = values;
     }
 
     /**
-     * A point.
+     * Returns a point.
      *
      * @param x distance to the right of the origin
      * @param y distance from the origin away from the reader
      * @return the point
      */
     public static Point of(Quantity<Length> x, Quantity<Length> y) {
-        return new Point(Kind.LENGTH.si(x), Kind.LENGTH.si(y));
+        return ofSi(Kind.LENGTH.si(x), Kind.LENGTH.si(y));
     }
 
     /**
-     * A point from numbers in metres.
+     * Returns a point from numbers in metres.
      *
      * @param xM x in m
      * @param yM y in m
      * @return the point
      */
     public static Point ofSi(double xM, double yM) {
-        return new Point(xM, yM);
+        return new Point(new Values(xM, yM));
     }
 
     /**
-     * A point from numbers in millimetres.
+     * Returns a point from numbers in millimetres.
      *
      * @param xMm x in mm
      * @param yMm y in mm
@@ -60,76 +72,76 @@ public final class Point implements Described, Serializable {
     }
 
     /**
-     * Distance to the right of the origin.
-     *
-     * @return x, in m
+     * {@return the distance to the right of the origin, in m}
      */
     public Quantity<Length> x() {
-        return Kind.LENGTH.of(xM);
+        return Kind.LENGTH.of(values.xM);
     }
 
     /**
-     * Distance from the origin away from the reader.
-     *
-     * @return y, in m
+     * {@return the distance from the origin away from the reader, in m}
      */
     public Quantity<Length> y() {
-        return Kind.LENGTH.of(yM);
+        return Kind.LENGTH.of(values.yM);
     }
 
     /**
-     * Distance to the right of the origin, as a number.
-     *
-     * @return x in m
+     * {@return x in m}
      */
     public double xSi() {
-        return xM;
+        return values.xM;
     }
 
     /**
-     * Distance from the origin away from the reader, as a number.
-     *
-     * @return y in m
+     * {@return y in m}
      */
     public double ySi() {
-        return yM;
+        return values.yM;
     }
 
     /**
-     * Straight distance to another point.
+     * Returns the straight distance to another point.
      *
      * @param other the other point
      * @return the distance, in m
      */
     public Quantity<Length> distance(Point other) {
-        return Kind.LENGTH.of(Math.hypot(other.xM - xM, other.yM - yM));
+        return Kind.LENGTH.of(Math.hypot(other.values.xM - values.xM, other.values.yM - values.yM));
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("point")
-                .put("x", Kind.LENGTH, xM)
-                .put("y", Kind.LENGTH, yM)
+                .put("x", Kind.LENGTH, values.xM)
+                .put("y", Kind.LENGTH, values.yM)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Point that && xM == that.xM && yM == that.yM;
+        return other instanceof Point that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(xM, yM);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return told(xM, yM);
+        return text(values.xM, values.yM);
     }
 
-    static String told(double xM, double yM) {
+    static String text(double xM, double yM) {
         return "(" + QuantityText.round(Units.fromSi(xM, Units.MILLIMETRE), 6) + " mm, "
                 + QuantityText.round(Units.fromSi(yM, Units.MILLIMETRE), 6) + " mm)";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,5 +1,7 @@
 package dev.waterjet.part;
 
+import dev.waterjet.measure.Message;
+
 /** Finds where a contour crosses, touches or retraces itself. */
 final class SelfCrossing {
 
@@ -17,8 +19,8 @@ final class SelfCrossing {
     }
 
     private void search() {
-        EdgeTree.Walk walk = EdgeTree.of(contour).walk();
-        double touch = EdgeKernel.TOUCH_M;
+        BoxTree.Walk walk = EdgeTree.of(contour).walk();
+        double touch = EdgeArrays.TOUCH_M;
         for (int i = 0; i < contour.size(); i++) {
             contour.load(i, a);
             walk.start(a.minimumX() - touch, a.minimumY() - touch, a.maximumX() + touch, a.maximumY() + touch);
@@ -41,13 +43,8 @@ final class SelfCrossing {
             boolean isAtEnd = isNext && Math.hypot(x - a.x1, y - a.y1) <= EdgeKernel.ROUNDING_M;
             boolean isAtStart = isLast && Math.hypot(x - a.x0, y - a.y0) <= EdgeKernel.ROUNDING_M;
             if (!isAtEnd && !isAtStart) {
-                throw new GeometryException(
-                        i,
-                        x,
-                        y,
-                        count == 2 && !a.isArc() && !b.isArc()
-                                ? "it runs along edge " + j + "; a contour may not retrace itself"
-                                : "it crosses edge " + j);
+                boolean isAlong = count == 2 && !a.isArc() && !b.isArc();
+                throw new GeometryException(contour, i, x, y, isAlong ? retraces(j) : crosses(j));
             }
         }
         if (!isNext && !isLast) {
@@ -58,9 +55,18 @@ final class SelfCrossing {
         }
     }
 
-    private static void refuseTouch(int i, int j, double x, double y, EdgeCursor edge) {
-        if (EdgeKernel.distance(edge, x, y) <= EdgeKernel.TOUCH_M) {
-            throw new GeometryException(i, x, y, "it touches edge " + j);
+    private void refuseTouch(int i, int j, double x, double y, EdgeCursor edge) {
+        if (EdgeKernel.distance(edge, x, y) <= EdgeArrays.TOUCH_M) {
+            throw new GeometryException(
+                    contour, i, x, y, Message.of("touches-itself", "the contour touches its edge {other}").with("other", j));
         }
+    }
+
+    private static Message retraces(int edge) {
+        return Message.of("retraces-itself", "the contour runs back along its edge {other}").with("other", edge);
+    }
+
+    private static Message crosses(int edge) {
+        return Message.of("crosses-itself", "the contour crosses its edge {other}").with("other", edge);
     }
 }

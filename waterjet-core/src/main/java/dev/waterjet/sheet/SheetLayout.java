@@ -1,105 +1,178 @@
 package dev.waterjet.sheet;
 
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Box;
+import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourBuilder;
+import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.EdgeTree;
 import dev.waterjet.part.Finding;
-import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Part;
-import dev.waterjet.part.PartKernel;
+import dev.waterjet.part.Point;
 import dev.waterjet.toolpath.CuttingRules;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** Parts on a sheet: whether the jet keeps material on both sides, between neighbours and towards the edge. */
 public final class SheetLayout implements Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final Contour sheet;
-    private final List<Part> parts;
+    /** Places of an arc at which its distance outside the sheet is measured. */
+    private static final int PROBES = 8;
 
-    private SheetLayout(Contour sheet, List<Part> parts) {
-        this.sheet = sheet.requireClosed().requireSimple();
-        this.parts = List.copyOf(parts);
+    /** Checked content, and the serial form. */
+    private record Values(Contour sheet, List<Part> parts) implements Serializable {
+
+        Values {
+            Objects.requireNonNull(sheet, "sheet").requireClosed().requireSimple();
+            parts = List.copyOf(parts);
+        }
+
+        private Object readResolve() {
+            return new SheetLayout(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private SheetLayout(Values values) {
+        this.values = values;
     }
 
     /**
-     * Parts on a sheet.
+     * Returns the layout of parts on a sheet.
      *
      * @param sheet outline of the sheet
      * @param parts the parts, where they lie
      * @return the layout
-     * @throws GeometryException if the outline of the sheet is open or crosses itself
+     * @throws dev.waterjet.part.GeometryException if the outline of the sheet is open or crosses itself
      */
     public static SheetLayout of(Contour sheet, List<Part> parts) {
-        return new SheetLayout(sheet, parts);
+        return new SheetLayout(new Values(sheet, parts));
     }
 
     /**
-     * Checks every part against the edge of the sheet and its neighbours. Towards the edge one kerf and the least web are
-     * wanted, between two parts two kerfs and the web: each part is cut on its own, and a jet with material on one side
-     * only is pushed aside.
+     * Checks every part against the edge of the sheet and its neighbours. Towards the edge one kerf and the minimum web are
+     * required, between two parts two kerfs and the web: each part is cut on its own, and a jet with material on one side only is
+     * pushed aside.
      *
-     * @param rules what a cut wants
-     * @return a finding {@code edge-room} for each part, and {@code neighbour-room} for each pair that is too close
+     * @param rules clearances that a cut requires
+     * @return a finding {@code edge-clearance} or {@code over-edge} for each part, and {@code neighbour-clearance} for each pair
+     *     that is too close
      */
     public List<Finding> check(CuttingRules rules) {
+        double kerf = Kind.LENGTH.si(rules.kerfWidth());
+        double web = Kind.LENGTH.si(rules.minimumWeb());
+        EdgeTree sheetTree = EdgeTree.of(values.sheet);
+        List<EdgeTree> trees = values.parts.stream()
+                .map(part -> EdgeTree.of(part.outline()))
+                .toList();
+        List<Box> boxes = values.parts.stream().map(part -> part.outline().box()).toList();
         List<Finding> findings = new ArrayList<>();
-        double toEdge = rules.kerfSi() + rules.minimumWebSi();
-        double between = 2 * rules.kerfSi() + rules.minimumWebSi();
-        List<Box> boxes = parts.stream().map(part -> part.outline().box()).toList();
-        EdgeTree sheetTree = EdgeTree.of(sheet);
-        List<EdgeTree> trees =
-                parts.stream().map(part -> EdgeTree.of(part.outline())).toList();
-        for (int i = 0; i < parts.size(); i++) {
-            Contour outline = parts.get(i).outline();
-            double room = sheet.isAround(outline.start()) ? trees.get(i).clearance(sheetTree) : 0;
-            findings.add(Finding.atLeast(
-                    "edge-room",
-                    "room from part " + i + " to the edge of the sheet",
-                    room,
-                    toEdge,
-                    "move the part inwards by " + ContourBuilder.told(toEdge - room),
-                    outline.start()));
+        for (int i = 0; i < trees.size(); i++) {
+            findings.add(towardsEdge(i, trees.get(i), sheetTree, kerf + web));
             for (int j = 0; j < i; j++) {
-                if (PartKernel.boxesApart(boxes.get(i), boxes.get(j)) >= between) {
-                    continue;
-                }
-                Contour other = parts.get(j).outline();
-                boolean isInside = outline.isAround(other.start()) || other.isAround(outline.start());
-                double apart = isInside ? 0 : trees.get(i).clearance(trees.get(j));
-                if (apart < between) {
-                    findings.add(Finding.atLeast(
-                            "neighbour-room",
-                            "room between parts " + j + " and " + i,
-                            apart,
-                            between,
-                            "move them apart by " + ContourBuilder.told(between - apart),
-                            outline.start()));
+                if (Kind.LENGTH.si(boxes.get(i).distance(boxes.get(j))) < 2 * kerf + web) {
+                    addNeighbour(j, i, trees.get(j), trees.get(i), 2 * kerf + web, findings);
                 }
             }
         }
         return List.copyOf(findings);
     }
 
+    private Finding towardsEdge(int part, EdgeTree outline, EdgeTree sheet, double required) {
+        double over = overEdge(outline.contour(), sheet);
+        Point place = outline.contour().start();
+        Message inwards = Message.of("move-inwards", "move the part inwards by {length}");
+        if (over > 0) {
+            return Finding.violated(
+                    Message.of("over-edge", "part {part} lies {over} over the edge of the sheet; required inside are {limit}")
+                            .with("part", part)
+                            .with("over", Kind.LENGTH, over, Units.MILLIMETRE)
+                            .with("limit", Kind.LENGTH, required, Units.MILLIMETRE),
+                    place,
+                    inwards.with("length", Kind.LENGTH, required + over, Units.MILLIMETRE));
+        }
+        double clearance = outline.clearance(sheet);
+        return Finding.atLeast(
+                Message.of("edge-clearance", "part {part} lies {value} from the edge of the sheet; required are {limit}")
+                        .with("part", part),
+                clearance,
+                required,
+                place,
+                inwards.with("length", Kind.LENGTH, Math.max(0, required - clearance), Units.MILLIMETRE));
+    }
+
+    /** Largest distance of a part outside the sheet; zero if it lies inside. Vertices and eight places of each arc count. */
+    private double overEdge(Contour outline, EdgeTree sheet) {
+        EdgeCursor edge = new EdgeCursor();
+        EdgeCursor scratch = new EdgeCursor();
+        BoxTree.Walk walk = sheet.walk();
+        double most = 0;
+        for (int i = 0; i < outline.size(); i++) {
+            outline.load(i, edge);
+            int probes = edge.isArc() ? PROBES : 1;
+            for (int k = 0; k < probes; k++) {
+                double x = edge.xAt((double) k / probes);
+                double y = edge.yAt((double) k / probes);
+                if (!values.sheet.isAround(Point.ofSi(x, y))) {
+                    values.sheet.load(0, scratch);
+                    most = Math.max(most, sheet.distance(x, y, scratch.distance(x, y), walk, scratch));
+                }
+            }
+        }
+        return most;
+    }
+
+    private static void addNeighbour(
+            int one, int other, EdgeTree a, EdgeTree b, double required, List<Finding> findings) {
+        boolean isInside = a.contour().isAround(b.contour().start())
+                || b.contour().isAround(a.contour().start());
+        double apart = isInside ? 0 : a.clearance(b);
+        if (apart < required) {
+            findings.add(Finding.atLeast(
+                    Message.of("neighbour-clearance", "parts {one} and {other} lie {value} apart; required are {limit}")
+                            .with("one", one)
+                            .with("other", other),
+                    apart,
+                    required,
+                    b.contour().start(),
+                    Message.of("move-apart", "move them apart by {length}")
+                            .with("length", Kind.LENGTH, required - apart, Units.MILLIMETRE)));
+        }
+    }
+
     @Override
     public boolean equals(Object other) {
-        return other instanceof SheetLayout that && sheet.equals(that.sheet) && parts.equals(that.parts);
+        return other instanceof SheetLayout that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return 31 * sheet.hashCode() + parts.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return parts.size() + " parts on a sheet of "
-                + ContourBuilder.told(Kind.LENGTH.si(sheet.box().width())) + " by "
-                + ContourBuilder.told(Kind.LENGTH.si(sheet.box().height()));
+        Box box = values.sheet.box();
+        return values.parts.size() + " parts on a sheet of "
+                + QuantityText.print(Kind.LENGTH, box.width(), Units.MILLIMETRE, 4) + " by "
+                + QuantityText.print(Kind.LENGTH, box.height(), Units.MILLIMETRE, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

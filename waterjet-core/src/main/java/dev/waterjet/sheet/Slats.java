@@ -1,148 +1,183 @@
 package dev.waterjet.sheet;
 
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import dev.waterjet.part.ContourBuilder;
+import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
-import dev.waterjet.part.PartKernel;
 import dev.waterjet.part.Point;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
-/** The slats on which the sheet rests: whether a part that has come loose can fall between them or tip. */
+/** Slats on which the sheet rests: whether a part that has come loose can fall between them or tip. */
 public final class Slats implements Serializable {
 
     private static final long serialVersionUID = 1L;
 
     private static final int TURNS = 36;
 
-    private final double pitchM;
-    private final double thicknessM;
-    private final double directionRad;
+    /** Checked content, and the serial form. */
+    private record Values(double pitchM, double thicknessM, double directionRad) implements Serializable {
 
-    private Slats(double pitchM, double thicknessM, double directionRad) {
-        this.pitchM = Require.positive("pitch of the slats", pitchM, Units.MILLIMETRE);
-        this.thicknessM = Require.notNegative("thickness of a slat", thicknessM, Units.MILLIMETRE);
-        Require.above("pitch of the slats", pitchM, thicknessM, Units.MILLIMETRE, "the thickness of a slat");
-        this.directionRad = Require.finite("direction of the slats", directionRad, Units.DEGREE);
+        Values {
+            pitchM = Require.positive("pitch of the slats", pitchM, Units.MILLIMETRE);
+            thicknessM = Require.notNegative("thickness of a slat", thicknessM, Units.MILLIMETRE);
+            Require.above("pitch of the slats", pitchM, thicknessM, Units.MILLIMETRE, "the thickness of a slat");
+            directionRad = Require.finite("direction of the slats", directionRad, Units.DEGREE);
+        }
+
+        private Object readResolve() {
+            return new Slats(this);
+        }
+    }
+
+    /** Extent of a part across the slats: to either side of its centre, in m. */
+    private record Extent(double aheadM, double behindM) {
+
+        double widthM() {
+            return aheadM + behindM;
+        }
+
+        double shorterM() {
+            return Math.min(aheadM, behindM);
+        }
+    }
+
+    private final transient Values values;
+
+    private Slats(Values values) {
+        this.values = values;
     }
 
     /**
-     * Slats along y.
+     * Returns slats along y.
      *
      * @param pitch distance from slat to slat
      * @param thickness thickness of a slat, 0 or more and below the pitch
      * @return the slats
      */
     public static Slats of(Quantity<Length> pitch, Quantity<Length> thickness) {
-        return new Slats(Kind.LENGTH.si(pitch), Kind.LENGTH.si(thickness), Math.PI / 2);
+        return new Slats(new Values(Kind.LENGTH.si(pitch), Kind.LENGTH.si(thickness), Math.PI / 2));
     }
 
     /**
-     * These slats in another direction.
+     * Returns these slats in another direction.
      *
      * @param direction angle from the x axis, counter-clockwise
      * @return the slats in that direction
      */
     public Slats withDirection(Quantity<Angle> direction) {
-        return new Slats(pitchM, thicknessM, Kind.ANGLE.si(direction));
+        return new Slats(new Values(values.pitchM, values.thicknessM, Kind.ANGLE.si(direction)));
     }
 
     /**
-     * Whether a part stays where it is, wherever it lies between the slats. It can fall if it reaches less far across the
-     * slats than the gap; it can tip if from its centre it reaches less far than one pitch to either side, since then there
-     * may be no slat under that side. Derived; slats worn by the jet and the surge of the tank are not in it.
+     * Checks whether a part stays where it is, wherever it lies between the slats. It can fall if its extent across the slats is
+     * less than the gap; it can tip if from its centre it extends by less than the gap to either side, since then there may be no
+     * slat under that side. Derived; slats worn by the jet and the surge of the tank are not considered.
      *
      * @param part the part
      * @return the finding, with the code {@code slats-fall}, {@code slats-tip} or {@code slats-rest}
      */
     public Finding check(Part part) {
         Point centre = part.centroid();
-        double acrossX = -Math.sin(directionRad);
-        double acrossY = Math.cos(directionRad);
-        double middle = centre.xSi() * acrossX + centre.ySi() * acrossY;
-        double ahead = PartKernel.reach(part.outline(), acrossX, acrossY) - middle;
-        double behind = PartKernel.reach(part.outline(), -acrossX, -acrossY) + middle;
-        double gap = pitchM - thicknessM;
-        String remedy = "leave holding tabs" + turn(part);
-        if (ahead + behind < gap) {
-            return Finding.of(
-                    "slats-fall",
-                    false,
-                    "the part reaches " + ContourBuilder.told(ahead + behind)
-                            + " across the slats, less than the gap of " + ContourBuilder.told(gap)
-                            + ": it can fall between them",
-                    remedy,
-                    centre);
+        Extent extent = extent(part, values.directionRad);
+        double gap = gapM();
+        Message[] remedies = remedies(part);
+        if (extent.widthM() < gap) {
+            return Finding.violated(
+                    Message.of(
+                                    "slats-fall",
+                                    "the part extends {width} across the slats, less than the gap of {gap}: it can fall "
+                                            + "between them")
+                            .with("width", Kind.LENGTH, extent.widthM(), Units.MILLIMETRE)
+                            .with("gap", Kind.LENGTH, gap, Units.MILLIMETRE),
+                    centre,
+                    remedies);
         }
-        double shorter = Math.min(ahead, behind);
-        if (shorter < pitchM) {
-            return Finding.of(
-                    "slats-tip",
-                    false,
-                    "from its centre the part reaches only " + ContourBuilder.told(shorter)
-                            + " across the slats, less than their pitch of " + ContourBuilder.told(pitchM)
-                            + ": it can tip up into the head",
-                    remedy,
-                    centre);
+        if (extent.shorterM() < gap) {
+            return Finding.violated(
+                    Message.of(
+                                    "slats-tip",
+                                    "from its centre the part extends only {reach} across the slats, less than the gap of "
+                                            + "{gap}: it can tip up into the head")
+                            .with("reach", Kind.LENGTH, extent.shorterM(), Units.MILLIMETRE)
+                            .with("gap", Kind.LENGTH, gap, Units.MILLIMETRE),
+                    centre,
+                    remedies);
         }
-        return Finding.of(
-                "slats-rest", true, "slats lie under both sides of the part wherever it is placed", "", centre);
+        return Finding.satisfied(
+                Message.of("slats-rest", "slats lie under both sides of the part wherever it is placed"), centre);
     }
 
     /**
-     * By how much to turn a part so that it rests.
+     * Returns the angle by which to turn a part so that it rests.
      *
      * @param part the part
-     * @return the least angle in steps of 5 degrees, counter-clockwise; empty if no turn helps
+     * @return the smallest angle in steps of 5 degrees, counter-clockwise; empty if no turn helps
      */
     public Optional<Quantity<Angle>> suggestRotation(Part part) {
         for (int step = 0; step < TURNS; step++) {
             double angle = step * Math.PI / TURNS;
             // turning the part is turning the slats the other way
-            Slats turned = new Slats(pitchM, thicknessM, directionRad - angle);
-            if (turned.isRest(part)) {
+            if (extent(part, values.directionRad - angle).shorterM() >= gapM()) {
                 return Optional.of(Kind.ANGLE.of(angle));
             }
         }
         return Optional.empty();
     }
 
-    private boolean isRest(Part part) {
+    private double gapM() {
+        return values.pitchM - values.thicknessM;
+    }
+
+    private static Extent extent(Part part, double directionRad) {
         double acrossX = -Math.sin(directionRad);
         double acrossY = Math.cos(directionRad);
         Point centre = part.centroid();
         double middle = centre.xSi() * acrossX + centre.ySi() * acrossY;
-        return PartKernel.reach(part.outline(), acrossX, acrossY) - middle >= pitchM
-                && PartKernel.reach(part.outline(), -acrossX, -acrossY) + middle >= pitchM;
+        Contour outline = part.outline();
+        return new Extent(outline.reachSi(acrossX, acrossY) - middle, outline.reachSi(-acrossX, -acrossY) + middle);
     }
 
-    private String turn(Part part) {
-        return suggestRotation(part)
-                .map(angle -> ", or turn the part by " + Math.round(Math.toDegrees(Kind.ANGLE.si(angle))) + " degrees")
-                .orElse("");
+    private Message[] remedies(Part part) {
+        List<Message> remedies = new ArrayList<>();
+        remedies.add(Message.of("leave-tabs", "leave holding tabs"));
+        suggestRotation(part)
+                .ifPresent(angle -> remedies.add(Message.of("rotate-part", "rotate the part by {angle}")
+                        .with("angle", Kind.ANGLE, Kind.ANGLE.si(angle), Units.DEGREE)));
+        return remedies.toArray(new Message[0]);
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Slats that
-                && pitchM == that.pitchM
-                && thicknessM == that.thicknessM
-                && directionRad == that.directionRad;
+        return other instanceof Slats that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Double.hashCode(pitchM) + 31 * Double.hashCode(thicknessM) + 961 * Double.hashCode(directionRad);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "slats every " + ContourBuilder.told(pitchM);
+        return "slats every " + QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.pitchM), Units.MILLIMETRE, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -5,71 +5,55 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Point;
-import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-/** Where a contour is pierced and entered, the whole path with its leads, and what the checks of the place say. */
-public final class Lead implements Described, Serializable {
+/**
+ * Pierce point and leads of one contour, with the whole path and the findings of every check.
+ *
+ * @param pierce middle of the pierced hole
+ * @param entry point of the contour at which the cut starts and ends
+ * @param toolPath path of the jet axis: lead-in, all the way round, lead-out
+ * @param path the same along the edges of the part, for machines that offset the jet themselves (G41, G42); its first line
+ *     switches the offset on
+ * @param findings one for each check
+ */
+public record Lead(Point pierce, Point entry, ToolPath toolPath, Contour path, List<Finding> findings)
+        implements Described {
 
-    private static final long serialVersionUID = 1L;
-
-    private final Point pierce;
-    private final Point entry;
-    private final Contour path;
-    private final List<Finding> findings;
-
-    public Lead(Point pierce, Point entry, Contour path, List<Finding> findings) {
-        this.pierce = pierce;
-        this.entry = entry;
-        this.path = path;
-        this.findings = List.copyOf(findings);
+    /**
+     * Checks the components.
+     *
+     * @param pierce middle of the pierced hole
+     * @param entry point of the contour at which the cut starts and ends
+     * @param toolPath path of the jet axis
+     * @param path path along the edges of the part
+     * @param findings one for each check
+     */
+    public Lead {
+        Objects.requireNonNull(pierce, "pierce");
+        Objects.requireNonNull(entry, "entry");
+        Objects.requireNonNull(toolPath, "toolPath");
+        Objects.requireNonNull(path, "path");
+        findings = List.copyOf(findings);
     }
 
     /**
-     * Where the jet pierces.
-     *
-     * @return the middle of the pierced hole
+     * {@return whether every check is satisfied}
      */
-    public Point pierce() {
-        return pierce;
-    }
-
-    /**
-     * Where the jet meets the contour, and leaves it again.
-     *
-     * @return the point of the contour
-     */
-    public Point entry() {
-        return entry;
-    }
-
-    /**
-     * The whole path: a straight piece and an arc into the contour, all the way round, an arc out of it.
-     *
-     * @return the open path, whose leads are so marked
-     */
-    public Contour path() {
-        return path;
-    }
-
-    /**
-     * What the checks say.
-     *
-     * @return one finding for each check
-     */
-    public List<Finding> findings() {
-        return findings;
-    }
-
-    /**
-     * Whether every check is met.
-     *
-     * @return true if all is well
-     */
-    public boolean isGood() {
+    public boolean isSatisfied() {
         return findings.stream().allMatch(Finding::isSatisfied);
+    }
+
+    /**
+     * {@return whether the kerf of pierce and leads stays clear of the part; other findings, such as a small radius, cost
+     * quality only}
+     */
+    public boolean isClear() {
+        return findings.stream()
+                .filter(finding -> LeadTrial.CLEARANCES.contains(finding.code()))
+                .allMatch(Finding::isSatisfied);
     }
 
     @Override
@@ -77,19 +61,9 @@ public final class Lead implements Described, Serializable {
         return Description.of("lead")
                 .put("pierce", pierce)
                 .put("entry", entry)
-                .put("path", path)
+                .put("tool_path", toolPath)
                 .put("findings", findings)
                 .map();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Lead that && path.equals(that.path) && findings.equals(that.findings);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(path, findings);
     }
 
     @Override

@@ -1,82 +1,66 @@
 package dev.waterjet.toolpath;
 
-import dev.waterjet.part.Contour;
+import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.EdgeCursor;
-import dev.waterjet.part.EdgeKernel;
 import dev.waterjet.part.EdgeTree;
-import dev.waterjet.part.Point;
+import java.util.ArrayList;
 import java.util.List;
 
-/** Geometry behind the checks of a lead, in metres. */
+/** Distances of leads from the contours of a part and its neighbours, in metres. Not for several threads. */
 final class LeadChecks {
 
     private final List<EdgeTree> trees;
-    private final Point entry;
+    private final List<BoxTree.Walk> walks = new ArrayList<>();
     private final EdgeCursor a = new EdgeCursor();
     private final EdgeCursor b = new EdgeCursor();
-    private final double[] points = new double[4];
+    private final ElementCrossing crossing = new ElementCrossing();
 
-    LeadChecks(List<EdgeTree> trees, Point entry) {
+    LeadChecks(List<EdgeTree> trees) {
         this.trees = trees;
-        this.entry = entry;
+        trees.forEach(tree -> walks.add(tree.walk()));
     }
 
-    /** Length of the ray from the entry into the part, up to the next contour of the part; none is longer than {@code far}. */
-    double webBehind(int contoursOfPart, double far, double inX, double inY) {
-        double fromX = entry.xSi() + EdgeKernel.ROUNDING_M * inX;
-        double fromY = entry.ySi() + EdgeKernel.ROUNDING_M * inY;
-        a.line(fromX, fromY, entry.xSi() + far * inX, entry.ySi() + far * inY);
-        double least = Double.POSITIVE_INFINITY;
-        for (int k = 0; k < contoursOfPart; k++) {
-            EdgeTree.Walk walk = trees.get(k).walk();
+    /** Length of the ray from a point up to the first of some contours; none is longer than {@code far}. */
+    double ray(int contours, double x, double y, double directionX, double directionY, double far) {
+        double start = 10 * ElementCrossing.TOUCH_M;
+        a.line(x + start * directionX, y + start * directionY, x + far * directionX, y + far * directionY);
+        double least = far;
+        for (int k = 0; k < contours; k++) {
+            BoxTree.Walk walk = walks.get(k);
             walk.start(a.minimumX(), a.minimumY(), a.maximumX(), a.maximumY());
             for (int edge = walk.next(); edge >= 0; edge = walk.next()) {
                 trees.get(k).contour().load(edge, b);
-                int count = EdgeKernel.crossings(a, b, points);
-                for (int i = 0; i < count; i++) {
-                    least = Math.min(least, Math.hypot(points[2 * i] - entry.xSi(), points[2 * i + 1] - entry.ySi()));
+                crossing.find(a, b);
+                for (int i = 0; i < crossing.count; i++) {
+                    least = Math.min(least, Math.hypot(crossing.x[i] - x, crossing.y[i] - y));
                 }
             }
         }
         return least;
     }
 
-    double clearance(Point point) {
-        double least = Double.POSITIVE_INFINITY;
-        for (EdgeTree tree : trees) {
-            tree.contour().load(0, a);
-            double bound = Math.min(least, EdgeKernel.distance(a, point.xSi(), point.ySi()));
-            least = tree.distance(point.xSi(), point.ySi(), bound, tree.walk(), b);
+    /** Distance of a point from every contour, or a bound if that is less. */
+    double clearance(double x, double y, double bound) {
+        double least = bound;
+        for (int k = 0; k < walks.size(); k++) {
+            least = trees.get(k).distance(x, y, least, walks.get(k), b);
         }
         return least;
     }
 
-    /** Whether the leads, the first two edges of the path and the last, cross a contour elsewhere than at the entry. */
-    boolean isCrossing(Contour leads) {
-        for (int i = 0; i < leads.size(); i++) {
-            if (isEdgeCrossing(leads, i)) {
-                return true;
+    /** Distance of pieces of a lead from every contour, or a bound if that is less. */
+    double clearance(List<LeadShape.Piece> pieces, double fromX, double fromY, LeadFrame frame, double bound) {
+        double least = bound;
+        double x = fromX;
+        double y = fromY;
+        for (LeadShape.Piece piece : pieces) {
+            LeadShape.load(piece, x, y, frame, a);
+            for (int k = 0; k < walks.size(); k++) {
+                least = trees.get(k).distance(a, least, walks.get(k));
             }
+            x = piece.x();
+            y = piece.y();
         }
-        return false;
-    }
-
-    private boolean isEdgeCrossing(Contour path, int index) {
-        path.load(index, a);
-        for (EdgeTree tree : trees) {
-            EdgeTree.Walk walk = tree.walk();
-            walk.start(a.minimumX(), a.minimumY(), a.maximumX(), a.maximumY());
-            for (int edge = walk.next(); edge >= 0; edge = walk.next()) {
-                tree.contour().load(edge, b);
-                int count = EdgeKernel.crossings(a, b, points);
-                for (int i = 0; i < count; i++) {
-                    double off = Math.hypot(points[2 * i] - entry.xSi(), points[2 * i + 1] - entry.ySi());
-                    if (off > 10 * EdgeKernel.ROUNDING_M) {
-                        return true;
-                    }
-                }
-            }
-        }
-        return false;
+        return least;
     }
 }

@@ -3,60 +3,78 @@ package dev.waterjet.toolpath;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import dev.waterjet.part.Box;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourBuilder;
-import dev.waterjet.part.ContourGeometry;
-import dev.waterjet.part.Corners;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.EdgeTree;
-import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
-import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /**
- * Places leads on the contours of a part, and checks places: not on a corner, not before a thin web, the pierced hole
- * clear of every cut, the leads crossing nothing. Piercing throws water and abrasive back: the guards that the manual of
- * the machine asks for stay on.
+ * Placer of leads on the contours of a part: not on a corner, not before a thin web, the pierced hole and the kerf of the whole
+ * lead clear of the part.
+ *
+ * <pre>{@code
+ * LeadPlacer placer = LeadPlacer.of(part, CuttingRules.of(millimetres(1.1), millimetres(12)));
+ * Lead lead = placer.suggest(0);
+ * lead.findings().forEach(System.out::println);
+ * }</pre>
+ *
+ * <p>Where leads of the requested size do not fit, the jet pierces half-way to the opposite side, in a round hole at its
+ * centre, and enters on half circles; else leads are made smaller, length and radius each on its own. What was relaxed is a
+ * finding.
+ *
+ * <p>Piercing throws water and abrasive back: the guards that the manual of the machine requires stay on.
  */
 public final class LeadPlacer {
 
     private static final int PLACES_ON_AN_EDGE = 5;
-    private static final int SIZES = 5;
 
-    /** Places tried on one contour. A curve of many short edges has more, but neighbours among them tell the same. */
-    private static final int MOST_PLACES = 200;
+    /** Places tried on one contour. A curve of many short edges has more, but neighbours among them differ little. */
+    private static final int MAX_PLACES = 200;
+
+    private static final double[] SIZES = {1, 0.5, 0.25, 0.125};
+
+    /** Forms of leads of the full radius, and those that go to the middle, in the order in which they are tried. */
+    private static final int FULL_FORMS = 2;
+
+    private static final int MIDDLE_FORMS = 4;
+    private static final int FORMS = MIDDLE_FORMS + SIZES.length * SIZES.length + SIZES.length;
+
+    private static final double SHORTEST_M = 1e-5;
+
+    /** Part of the way to the middle by which a spiral passes it. */
+    private static final double SPIRAL_SHARE = 1.0 / 3;
 
     private final Part part;
     private final CuttingRules rules;
+    private final List<Contour> contours;
     private final List<EdgeTree> trees = new ArrayList<>();
     private final List<Corners> corners = new ArrayList<>();
     private final double widthM;
 
-    private LeadPlacer(Part part, CuttingRules rules, List<Contour> around) {
+    private LeadPlacer(Part part, CuttingRules rules, List<Contour> neighbours) {
         this.part = part;
         this.rules = rules;
-        part.contours().forEach(contour -> trees.add(EdgeTree.of(contour)));
-        around.forEach(contour -> trees.add(EdgeTree.of(contour)));
-        part.contours().forEach(contour -> corners.add(Corners.of(contour)));
-        Box box = part.outline().box();
-        this.widthM = Kind.LENGTH.si(box.minimum().distance(box.maximum()));
+        this.contours = part.contours();
+        contours.forEach(contour -> trees.add(EdgeTree.of(contour)));
+        neighbours.forEach(contour -> trees.add(EdgeTree.of(contour)));
+        contours.forEach(contour -> corners.add(Corners.of(contour)));
+        this.widthM = Kind.LENGTH.si(
+                part.outline().box().minimum().distance(part.outline().box().maximum()));
     }
 
     /**
-     * A placer for a part that lies alone.
+     * Returns a placer for a part that lies alone.
      *
      * @param part the part
-     * @param rules what a cut wants
+     * @param rules clearances that a cut requires
      * @return the placer
      */
     public static LeadPlacer of(Part part, CuttingRules rules) {
@@ -64,63 +82,146 @@ public final class LeadPlacer {
     }
 
     /**
-     * A placer that keeps clear of other contours too.
+     * Returns a placer that keeps clear of other contours too.
      *
-     * @param contours neighbours and the edge of the sheet
+     * @param neighbours contours of neighbours and the edge of the sheet
      * @return the placer
      */
-    public LeadPlacer withNeighbours(List<Contour> contours) {
-        return new LeadPlacer(part, rules, contours);
+    public LeadPlacer withNeighbours(List<Contour> neighbours) {
+        return new LeadPlacer(part, rules, neighbours);
     }
 
     /**
-     * The lead at a place, with the findings of every check.
+     * Returns the best lead at a place, with the findings of every check.
      *
      * @param contour index in {@link Part#contours()}
      * @param distance distance of the entry along that contour from its start, 0 or more
-     * @return the lead, good or not
+     * @return the lead, satisfied or not
+     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all
      */
     public Lead at(int contour, Quantity<Length> distance) {
         double si = Require.notNegative("distance along the contour", Kind.LENGTH.si(distance), Units.MILLIMETRE);
-        return lead(trial(contour, si, rules));
+        return best(contour, List.of(si));
     }
 
     /**
-     * A lead that meets every check: the longest straight edges are tried first, then arcs, and where no lead of the usual
-     * size fits, smaller ones down to a sixteenth.
+     * Returns the best lead of a contour: the first that satisfies every check, longest straight edges first, then arcs; else
+     * the one that harms least, with findings.
      *
      * @param contour index in {@link Part#contours()}
-     * @return the lead; empty if no place meets every check
+     * @return the lead
+     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all
      */
-    public Optional<Lead> suggest(int contour) {
-        List<Double> places = candidates(part.contours().get(contour));
-        CuttingRules scaled = rules;
-        for (int size = 0; size < SIZES; size++) {
-            for (double place : places) {
-                Trial trial = trial(contour, place, scaled);
-                if (trial.isGood()) {
-                    return Optional.of(lead(trial));
-                }
-            }
-            scaled = scaled.withLeadScaled(0.5);
-        }
-        return Optional.empty();
+    public Lead suggest(int contour) {
+        return best(contour, candidates(contours.get(index(contour))));
     }
 
+    private int index(int contour) {
+        Require.between("index of the contour", contour, 0, contours.size() - 1.0, Units.ONE, "the part has no other");
+        return contour;
+    }
+
+    private Lead best(int index, List<Double> places) {
+        Contour contour = contours.get(index(index));
+        int scrap = part.partSide(index).opposite().sign();
+        LeadChecks checks = new LeadChecks(trees);
+        List<LeadFrame> frames = places.stream()
+                .map(place -> LeadFrame.of(contour, place, scrap, rules.offsetSi()))
+                .toList();
+        LeadTrial best = null;
+        for (int form = 0; form < FORMS; form++) {
+            for (LeadFrame frame : frames) {
+                LeadTrial trial = trial(index, frame, shape(form, frame, checks), checks);
+                if (best == null || isBetter(trial, best)) {
+                    best = trial;
+                }
+                if (best.isClear() && best.isInGoodPlace()) {
+                    return new LeadDrawing(part, index, rules).draw(best);
+                }
+            }
+        }
+        if (best == null) {
+            throw new AssertionError("a contour has places");
+        }
+        return new LeadDrawing(part, index, rules).draw(best);
+    }
+
+    private static boolean isBetter(LeadTrial trial, LeadTrial best) {
+        return trial.isClear() != best.isClear() ? trial.isClear() : trial.merit() > best.merit() + 1e-9;
+    }
+
+    /**
+     * Shape of a lead by the order in which shapes are tried: quarter circles of the full radius, half circles to the middle,
+     * smaller quarter circles with shorter straight parts, straight entries.
+     */
+    private LeadShape shape(int form, LeadFrame frame, LeadChecks checks) {
+        double radius = rules.leadRadiusSi();
+        double length = rules.leadLengthSi();
+        if (form < FULL_FORMS && radius > 0) {
+            return new LeadShape(LeadShape.Kind.QUARTER, radius, SIZES[form] * length);
+        }
+        if (form < MIDDLE_FORMS && radius > 0) {
+            double chord = Math.min(toMiddle(frame, checks), 2 * radius);
+            double pass = SPIRAL_SHARE * chord;
+            return form == FULL_FORMS
+                    ? new LeadShape(LeadShape.Kind.SPIRAL, (chord + pass) / 2, pass / 2)
+                    : new LeadShape(LeadShape.Kind.HALF, chord / 2, 0);
+        }
+        int size = Math.max(0, form - MIDDLE_FORMS);
+        if (size < SIZES.length * SIZES.length && radius > 0) {
+            double straight = size % SIZES.length == SIZES.length - 1 ? 0 : SIZES[size % SIZES.length] * length;
+            return new LeadShape(LeadShape.Kind.QUARTER, SIZES[size / SIZES.length] * radius, straight);
+        }
+        double straight = Math.max(length, radius) * SIZES[size % SIZES.length];
+        return new LeadShape(LeadShape.Kind.STRAIGHT, 0, Math.max(straight, SHORTEST_M));
+    }
+
+    /** Way from the jet axis to half-way between the entry and what lies opposite, across the scrap. */
+    private double toMiddle(LeadFrame frame, LeadChecks checks) {
+        double far = 4 * (rules.leadRadiusSi() + rules.leadLengthSi() + rules.kerfSi());
+        double free = checks.ray(trees.size(), frame.entryX(), frame.entryY(), frame.outX(), frame.outY(), far);
+        return Math.max(SHORTEST_M, free / 2 - rules.offsetSi());
+    }
+
+    private LeadTrial trial(int index, LeadFrame frame, LeadShape shape, LeadChecks checks) {
+        double far = rules.pierceClearanceSi() + rules.kerfSi() + rules.marginSi() + rules.minimumWebSi();
+        double x = frame.x(shape.pierceX(), shape.pierceY());
+        double y = frame.y(shape.pierceX(), shape.pierceY());
+        boolean isHole = index < part.holes().size();
+        boolean isInScrap = contours.get(index).isAround(Point.ofSi(x, y)) == isHole;
+        double pierce = checks.clearance(x, y, far);
+        double near = Math.min(
+                checks.clearance(shape.wayIn(0), shape.pierceX(), shape.pierceY(), frame, far),
+                checks.clearance(shape.wayOut(0), 0, 0, frame, far));
+        double away = Math.min(
+                checks.clearance(shape.farIn(rules.marginSi()), shape.pierceX(), shape.pierceY(), frame, far),
+                checks.clearance(shape.farOut(), shape.farOutX(), shape.farOutY(), frame, far));
+        return new LeadTrial(
+                frame,
+                shape,
+                corners.get(index).distance(frame.atM()),
+                checks.ray(contours.size(), frame.entryX(), frame.entryY(), -frame.outX(), -frame.outY(), widthM),
+                isInScrap ? pierce : -pierce,
+                isInScrap ? near : -near,
+                away,
+                rules);
+    }
+
+    /** Places on a contour, in the order in which they are tried. */
     private static List<Double> candidates(Contour contour) {
-        double total = ContourGeometry.length(contour);
-        boolean isLong = contour.size() * PLACES_ON_AN_EDGE > MOST_PLACES;
+        double total = contour.lengthSi();
+        boolean isLong = contour.size() * PLACES_ON_AN_EDGE > MAX_PLACES;
         Map<Long, Candidate> best = new HashMap<>();
-        EdgeCursor shape = new EdgeCursor();
+        EdgeCursor edge = new EdgeCursor();
         double atM = 0;
         for (int i = 0; i < contour.size(); i++) {
-            contour.load(i, shape);
-            double length = shape.length();
+            contour.load(i, edge);
+            double length = edge.length();
             for (int k = 0; k < PLACES_ON_AN_EDGE; k++) {
                 double share = (k + 0.5) / PLACES_ON_AN_EDGE;
-                double rank = (shape.isArc() ? 0 : 1e6) + length - Math.abs(share - 0.5) * 1e-6;
+                double rank = (edge.isArc() ? 0 : 1e6) + length - Math.abs(share - 0.5) * 1e-6;
                 Candidate candidate = new Candidate(atM + share * length, rank);
-                long stretch = isLong ? (long) (candidate.placeM() / total * MOST_PLACES) : best.size();
+                long stretch = isLong ? (long) (candidate.placeM() / total * MAX_PLACES) : best.size();
                 best.merge(stretch, candidate, (one, other) -> one.rank() >= other.rank() ? one : other);
             }
             atM += length;
@@ -132,105 +233,4 @@ public final class LeadPlacer {
     }
 
     private record Candidate(double placeM, double rank) {}
-
-    /** A lead before its path is drawn: where it starts and enters, the leads alone, and what the checks say of them. */
-    private record Trial(
-            int contour, double distanceM, Point pierce, Point entry, Contour leads, List<Finding> findings) {
-
-        boolean isGood() {
-            return findings.stream().allMatch(Finding::isSatisfied);
-        }
-    }
-
-    private Trial trial(int index, double distanceM, CuttingRules size) {
-        Contour contour = part.contours().get(index);
-        EdgeCursor edge = new EdgeCursor();
-        double[] offset = new double[1];
-        int entryEdge = ContourGeometry.locate(contour, distanceM, edge, offset);
-        double share = offset[0] / edge.length();
-        int scrap = part.partSide(index).opposite().sign;
-        double x = edge.xAt(share);
-        double y = edge.yAt(share);
-        double alongX = edge.directionXAt(share);
-        double alongY = edge.directionYAt(share);
-        // towards the scrap, at right angles to the path
-        double outX = -alongY * scrap;
-        double outY = alongX * scrap;
-        double r = size.leadRadiusSi();
-        double l = size.leadLengthSi();
-        double cx = x + r * outX;
-        double cy = y + r * outY;
-        Point pierce = Point.ofSi(cx - r * alongX + l * outX, cy - r * alongY + l * outY);
-        Point entry = Point.ofSi(x, y);
-        Side turn = scrap > 0 ? Side.LEFT : Side.RIGHT;
-        Contour leads = Contour.from(pierce)
-                .requirement(contour.requirement(entryEdge).asLead())
-                .lineToSi(cx - r * alongX, cy - r * alongY)
-                .arcToSi(x, y, cx, cy, turn)
-                .arcToSi(cx + r * alongX, cy + r * alongY, cx, cy, turn)
-                .open();
-        return new Trial(
-                index, distanceM, pierce, entry, leads, check(index, distanceM, leads, pierce, entry, outX, outY));
-    }
-
-    /** The whole path of a trial: into the contour, round it, and out. */
-    private Lead lead(Trial trial) {
-        Contour turned = ContourGeometry.startingAt(part.contours().get(trial.contour()), trial.distanceM());
-        ContourBuilder builder = Contour.from(trial.pierce());
-        EdgeCursor edge = new EdgeCursor();
-        append(builder, trial.leads(), 0, edge);
-        append(builder, trial.leads(), 1, edge);
-        for (int i = 0; i < turned.size(); i++) {
-            turned.load(i, edge);
-            builder.requirement(turned.requirement(i));
-            boolean isLast = i == turned.size() - 1;
-            double toX = isLast ? trial.entry().xSi() : edge.x1;
-            double toY = isLast ? trial.entry().ySi() : edge.y1;
-            ContourGeometry.append(builder, edge, toX, toY);
-        }
-        append(builder, trial.leads(), 2, edge);
-        return new Lead(trial.pierce(), trial.entry(), builder.open(), trial.findings());
-    }
-
-    private static void append(ContourBuilder builder, Contour from, int index, EdgeCursor edge) {
-        from.load(index, edge);
-        builder.requirement(from.requirement(index));
-        ContourGeometry.append(builder, edge, edge.x1, edge.y1);
-    }
-
-    private List<Finding> check(
-            int index, double distanceM, Contour leads, Point pierce, Point entry, double outX, double outY) {
-        LeadChecks checks = new LeadChecks(trees, entry);
-        Contour contour = part.contours().get(index);
-        boolean isHole = index < part.holes().size();
-        boolean isInScrap = contour.isAround(pierce) == isHole;
-        return List.of(
-                Finding.atLeast(
-                        "lead-corner",
-                        "distance of the entry from the nearest corner",
-                        corners.get(index).distance(distanceM),
-                        rules.cornerClearanceSi(),
-                        "enter in the middle of a longer edge",
-                        entry),
-                Finding.atLeast(
-                        "lead-web",
-                        "material of the part behind the entry",
-                        checks.webBehind(part.contours().size(), widthM, -outX, -outY),
-                        rules.minimumWebSi(),
-                        "enter where the part is wider",
-                        entry),
-                Finding.atLeast(
-                        "pierce-room",
-                        "distance of the pierced hole from the nearest cut",
-                        checks.clearance(pierce),
-                        rules.pierceClearanceSi(),
-                        "lengthen the lead or pierce elsewhere",
-                        pierce),
-                Finding.of(
-                        "lead-free",
-                        isInScrap && !checks.isCrossing(leads),
-                        "leads lie in scrap and cross no cut",
-                        "shorten the leads or enter elsewhere",
-                        entry));
-    }
 }

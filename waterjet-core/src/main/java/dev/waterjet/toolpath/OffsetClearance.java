@@ -3,6 +3,7 @@ package dev.waterjet.toolpath;
 import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.EdgeTree;
 
 /** Asks whether the jet, at a point, keeps its offset from every edge of a contour, in metres. */
 final class OffsetClearance {
@@ -21,25 +22,20 @@ final class OffsetClearance {
     private final EdgeCursor edge = new EdgeCursor();
     private final EdgeCursor next = new EdgeCursor();
 
-    OffsetClearance(Contour contour, int side, double[] offset, boolean isExtended) {
-        this.contour = contour;
+    OffsetClearance(EdgeTree tree, int side, double[] offset, boolean isExtended) {
+        this.contour = tree.contour();
         this.side = side;
         this.offset = offset;
         this.isExtended = isExtended;
         this.atEnd = new double[offset.length];
         double widest = 0;
-        double[] boxes = new double[4 * offset.length];
         for (int i = 0; i < offset.length; i++) {
             contour.load(i, edge);
-            boxes[4 * i] = edge.minimumX();
-            boxes[4 * i + 1] = edge.minimumY();
-            boxes[4 * i + 2] = edge.maximumX();
-            boxes[4 * i + 3] = edge.maximumY();
             widest = Math.max(widest, offset[i]);
             atEnd[i] = vertexOffset(i);
         }
         this.margin = isExtended ? OffsetDrawing.MAX_MITRE * widest : widest;
-        this.walk = BoxTree.ofSi(boxes).walk();
+        this.walk = tree.walk();
     }
 
     private int next(int i) {
@@ -59,14 +55,14 @@ final class OffsetClearance {
             return offset[i];
         }
         contour.load(next(i), next);
-        boolean isRound = !isExtended && OffsetDrawing.turn(edge, next) * side < 0;
+        boolean isRound = !isExtended && next.turnFrom(edge) * side < 0;
         double other = offset[next(i)];
         return isRound && !isSmooth(other - offset[i]) ? Math.max(offset[i], other) : Math.min(offset[i], other);
     }
 
     /** Whether two offsets that differ meet by a ramp. */
     private boolean isSmooth(double change) {
-        return change != 0 && Math.abs(Math.tan(OffsetDrawing.turn(edge, next))) < KerfOffset.RAMP_SLOPE;
+        return change != 0 && Math.abs(Math.tan(next.turnFrom(edge))) < KerfOffset.RAMP_SLOPE;
     }
 
     boolean isClear(double x, double y) {
@@ -83,31 +79,31 @@ final class OffsetClearance {
     private boolean isNearEdge(int i, double x, double y) {
         if (edge.isArc()) {
             if (edge.spans(x, y)) {
-                return Math.abs(Math.hypot(x - edge.cx, y - edge.cy) - edge.radius) < offset[i] - ROUNDING_M;
+                return Math.abs(Math.hypot(x - edge.centreX(), y - edge.centreY()) - edge.radius()) < offset[i] - ROUNDING_M;
             }
         } else {
-            double dx = edge.x1 - edge.x0;
-            double dy = edge.y1 - edge.y0;
+            double dx = edge.endX() - edge.startX();
+            double dy = edge.endY() - edge.startY();
             double length2 = dx * dx + dy * dy;
-            double along = (x - edge.x0) * dx + (y - edge.y0) * dy;
+            double along = (x - edge.startX()) * dx + (y - edge.startY()) * dy;
             if (along > 0 && along < length2) {
-                double off = Math.abs((y - edge.y0) * dx - (x - edge.x0) * dy) / Math.sqrt(length2);
+                double off = Math.abs((y - edge.startY()) * dx - (x - edge.startX()) * dy) / Math.sqrt(length2);
                 return off < offset[i] - ROUNDING_M;
             }
         }
         double atStart = i == 0 && !contour.isClosed() ? offset[0] : atEnd[before(i)];
-        return Math.hypot(x - edge.x0, y - edge.y0) < atStart - ROUNDING_M
-                || Math.hypot(x - edge.x1, y - edge.y1) < atEnd[i] - ROUNDING_M;
+        return Math.hypot(x - edge.startX(), y - edge.startY()) < atStart - ROUNDING_M
+                || Math.hypot(x - edge.endX(), y - edge.endY()) < atEnd[i] - ROUNDING_M;
     }
 
     /** Whether a point lies inside the extended tangents at the corner after an edge. */
     private boolean isInCorner(int i, double x, double y) {
         contour.load(next(i), next);
-        if (OffsetDrawing.turn(edge, next) * side >= 0) {
+        if (next.turnFrom(edge) * side >= 0) {
             return false;
         }
-        double px = x - edge.x1;
-        double py = y - edge.y1;
+        double px = x - edge.endX();
+        double py = y - edge.endY();
         double ax = edge.endDirectionX();
         double ay = edge.endDirectionY();
         double bx = next.startDirectionX();

@@ -94,7 +94,7 @@ final class OffsetDrawing {
         contour.load(i, edge);
         contour.load(next(i), next);
         // where the offset lines would meet beyond the end of the ramp, there is no corner to speak of
-        return Math.abs(Math.tan(turn(edge, next))) < rampSlope && cosine(edge, next) > 0;
+        return Math.abs(Math.tan(next.turnFrom(edge))) < rampSlope && cosine(edge, next) > 0;
     }
 
     private void planRamp(int i) {
@@ -116,8 +116,8 @@ final class OffsetDrawing {
     private void drawStartRamp(int i) {
         if (start[i] > 0 && isDrawn(i)) {
             double wide = offset[before(i)];
-            double x = edge.x0 + wide * normalX(edge, 0);
-            double y = edge.y0 + wide * normalY(edge, 0);
+            double x = edge.startX() + wide * normalX(edge, 0);
+            double y = edge.startY() + wide * normalY(edge, 0);
             drawRamp(i, x, y, start[i], true);
         }
     }
@@ -125,8 +125,8 @@ final class OffsetDrawing {
     private void drawEndRamp(int i) {
         if (end[i] < 1 && isDrawn(i)) {
             double wide = offset[next(i)];
-            double x = edge.x1 + wide * normalX(edge, 1);
-            double y = edge.y1 + wide * normalY(edge, 1);
+            double x = edge.endX() + wide * normalX(edge, 1);
+            double y = edge.endY() + wide * normalY(edge, 1);
             drawRamp(i, x, y, end[i], false);
         }
     }
@@ -178,7 +178,7 @@ final class OffsetDrawing {
         double x1 = imageX(i, end[i]);
         double y1 = imageY(i, end[i]);
         if (edge.isArc()) {
-            drawn.arc(x0, y0, x1, y1, edge.cx, edge.cy, edge.sweep * (end[i] - start[i]));
+            drawn.arc(x0, y0, x1, y1, edge.centreX(), edge.centreY(), edge.sweep() * (end[i] - start[i]));
         } else {
             drawn.line(x0, y0, x1, y1);
         }
@@ -190,7 +190,7 @@ final class OffsetDrawing {
 
     /** Whether an edge has an image: an arc about the jet that is no wider than its offset has none. */
     private boolean isDrawn(int i) {
-        return !edge.isArc() || edge.radius - side * Math.signum(edge.sweep) * offset[i] > SHORT_M;
+        return !edge.isArc() || edge.radius() - side * Math.signum(edge.sweep()) * offset[i] > SHORT_M;
     }
 
     private double imageX(int i, double share) {
@@ -209,21 +209,13 @@ final class OffsetDrawing {
         return side * shape.directionXAt(share);
     }
 
-    static double turn(EdgeCursor before, EdgeCursor after) {
-        double ax = before.endDirectionX();
-        double ay = before.endDirectionY();
-        double bx = after.startDirectionX();
-        double by = after.startDirectionY();
-        return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-    }
-
     private static double cosine(EdgeCursor before, EdgeCursor after) {
         return before.endDirectionX() * after.startDirectionX() + before.endDirectionY() * after.startDirectionY();
     }
 
     /** The corner after an edge, where the path turns away from the jet. */
     private void drawCorner(int i) {
-        double turn = turn(edge, next);
+        double turn = next.turnFrom(edge);
         double wide = Math.max(offset[i], offset[next(i)]);
         boolean isGap = turn * side < 0 || Math.abs(turn) == Math.PI;
         if (!isGap || Math.abs(turn) * wide < SHORT_M || end[i] < 1 || start[next(i)] > 0) {
@@ -243,8 +235,8 @@ final class OffsetDrawing {
         double run = Math.acos(Math.min(1, offset[next(i)] / wide));
         double from = Math.atan2(normalY(edge, 1), normalX(edge, 1)) - sign * lead;
         double sweep = turn + sign * (lead + run);
-        double x = edge.x1;
-        double y = edge.y1;
+        double x = edge.endX();
+        double y = edge.endY();
         boolean isEqual = lead == 0 && run == 0;
         double x1 = isEqual ? x + wide * normalX(next, 0) : x + wide * Math.cos(from + sweep);
         double y1 = isEqual ? y + wide * normalY(next, 0) : y + wide * Math.sin(from + sweep);
@@ -260,10 +252,10 @@ final class OffsetDrawing {
         double dy = edge.endDirectionY();
         double ex = next.startDirectionX();
         double ey = next.startDirectionY();
-        double ax = edge.x1 + offset[i] * normalX(edge, 1);
-        double ay = edge.y1 + offset[i] * normalY(edge, 1);
-        double bx = edge.x1 + offset[next(i)] * normalX(next, 0);
-        double by = edge.y1 + offset[next(i)] * normalY(next, 0);
+        double ax = edge.endX() + offset[i] * normalX(edge, 1);
+        double ay = edge.endY() + offset[i] * normalY(edge, 1);
+        double bx = edge.endX() + offset[next(i)] * normalX(next, 0);
+        double by = edge.endY() + offset[next(i)] * normalY(next, 0);
         if (turn <= Math.PI / 2 + 1e-9) {
             double cross = dx * ey - dy * ex;
             double along = ((bx - ax) * ey - (by - ay) * ex) / cross;
@@ -281,8 +273,8 @@ final class OffsetDrawing {
         double size = Math.hypot(bisectorX, bisectorY);
         bisectorX /= size;
         bisectorY /= size;
-        double first = reach(ax - edge.x1, ay - edge.y1, dx, dy, bisectorX, bisectorY, MAX_MITRE * wide);
-        double second = reach(bx - edge.x1, by - edge.y1, -ex, -ey, bisectorX, bisectorY, MAX_MITRE * wide);
+        double first = reach(ax - edge.endX(), ay - edge.endY(), dx, dy, bisectorX, bisectorY, MAX_MITRE * wide);
+        double second = reach(bx - edge.endX(), by - edge.endY(), -ex, -ey, bisectorX, bisectorY, MAX_MITRE * wide);
         addLine(i, ax, ay, ax + first * dx, ay + first * dy, first);
         drawn.line(ax + first * dx, ay + first * dy, bx - second * ex, by - second * ey);
         elements.add(drawn, i, OffsetElements.CORNER, 1, 1);

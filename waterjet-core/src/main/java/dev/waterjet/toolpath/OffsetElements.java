@@ -49,13 +49,13 @@ final class OffsetElements {
 
     private void put(int i, EdgeCursor shape) {
         int at = NUMBERS * i;
-        geometry[at] = shape.x0;
-        geometry[at + 1] = shape.y0;
-        geometry[at + 2] = shape.x1;
-        geometry[at + 3] = shape.y1;
-        geometry[at + 4] = shape.cx;
-        geometry[at + 5] = shape.cy;
-        geometry[at + 6] = shape.sweep;
+        geometry[at] = shape.startX();
+        geometry[at + 1] = shape.startY();
+        geometry[at + 2] = shape.endX();
+        geometry[at + 3] = shape.endY();
+        geometry[at + 4] = shape.centreX();
+        geometry[at + 5] = shape.centreY();
+        geometry[at + 6] = shape.sweep();
     }
 
     void load(int i, EdgeCursor shape) {
@@ -79,7 +79,7 @@ final class OffsetElements {
         EdgeCursor shape = new EdgeCursor();
         load(i, shape);
         if (shape.isArc()) {
-            shape.arc(x0, y0, x1, y1, shape.cx, shape.cy, shape.sweep * (toPart - fromPart));
+            shape.arc(x0, y0, x1, y1, shape.centreX(), shape.centreY(), shape.sweep() * (toPart - fromPart));
         } else {
             shape.line(x0, y0, x1, y1);
         }

@@ -1,7 +1,10 @@
 package dev.waterjet.toolpath;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.EdgeTree;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -18,7 +21,12 @@ final class OffsetFit {
     /** Turns within this of half a turn are a slot, not a corner. */
     private static final double SLOT_RAD = 0.02;
 
+    /** Places of each edge at which the width of a passage is measured. */
+    private static final int PROBES = 4;
+
     private final Contour contour;
+    private final BoxTree.Walk walk;
+    private final ElementCrossing crossing = new ElementCrossing();
     private final int side;
     private final double[] offset;
     private final EdgeCursor edge = new EdgeCursor();
@@ -38,8 +46,9 @@ final class OffsetFit {
      */
     record Stretch(double from, double to, double lengthM, double depthM, boolean isCorner) {}
 
-    OffsetFit(Contour contour, int side, double[] offset) {
-        this.contour = contour;
+    OffsetFit(EdgeTree tree, int side, double[] offset) {
+        this.contour = tree.contour();
+        this.walk = tree.walk();
         this.side = side;
         this.offset = offset;
     }
@@ -113,11 +122,11 @@ final class OffsetFit {
             most = Math.max(most, Math.hypot(edge.xAt(start) - jet[0], edge.yAt(start) - jet[1]));
             most = Math.max(most, Math.hypot(edge.xAt(end) - jet[0], edge.yAt(end) - jet[1]));
             if (edge.isArc()) {
-                double away = Math.hypot(edge.cx - jet[0], edge.cy - jet[1]);
-                double x = edge.cx + edge.radius * (edge.cx - jet[0]) / away;
-                double y = edge.cy + edge.radius * (edge.cy - jet[1]) / away;
+                double away = Math.hypot(edge.centreX() - jet[0], edge.centreY() - jet[1]);
+                double x = edge.centreX() + edge.radius() * (edge.centreX() - jet[0]) / away;
+                double y = edge.centreY() + edge.radius() * (edge.centreY() - jet[1]) / away;
                 double share = away > 0 && edge.spans(x, y) ? ElementCrossing.share(edge, x, y) : start;
-                most = share > start && share < end ? Math.max(most, away + edge.radius) : most;
+                most = share > start && share < end ? Math.max(most, away + edge.radius()) : most;
             }
         }
         return most - offset[first];
@@ -131,13 +140,20 @@ final class OffsetFit {
 
     /** Place of the contour: x, y, direction towards the jet, offset. At a vertex that of the edge before it. */
     private double[] point(double place) {
-        int n = contour.size();
         int i = (int) Math.floor(place);
-        double share = place - i;
-        if (share == 0 && (i > 0 || contour.isClosed())) {
-            i = i == 0 ? n - 1 : i - 1;
-            share = 1;
-        }
+        boolean isVertex = place == i && (i > 0 || contour.isClosed());
+        int n = contour.size();
+        return isVertex ? point((i + n - 1) % n, 1) : inside(place);
+    }
+
+    /** The same; at a vertex that of the edge after it. */
+    private double[] inside(double place) {
+        int i = (int) Math.floor(place);
+        return point(i, place - i);
+    }
+
+    private double[] point(int i, double share) {
+        int n = contour.size();
         contour.load(i % n, next);
         return new double[] {
             next.xAt(share),
@@ -159,11 +175,11 @@ final class OffsetFit {
         double turned = 0;
         for (int i = first; i <= last; i++) {
             contour.load(i % n, edge);
-            double swept = side * edge.sweep * (Math.min(1, to - i) - Math.max(0, from - i));
+            double swept = side * edge.sweep() * (Math.min(1, to - i) - Math.max(0, from - i));
             double turn = 0;
             if (i < last) {
                 contour.load((i + 1) % n, next);
-                turn = side * OffsetDrawing.turn(edge, next);
+                turn = side * next.turnFrom(edge);
             }
             if (swept < -SLOT_RAD || turn < -SLOT_RAD) {
                 return false;
@@ -174,24 +190,52 @@ final class OffsetFit {
     }
 
     private double tolerance(int i) {
-        return dev.waterjet.measure.Kind.LENGTH.si(contour.requirement(i).tolerance());
+        return Kind.LENGTH.si(contour.requirement(i).tolerance());
     }
 
-    /** Width of the passage where the jet has to turn back, and its middle: x, y, width. */
+    /** Middle of a stretch: x and y. */
+    double[] middle(Stretch stretch) {
+        double left = stretch.lengthM() / 2;
+        int n = contour.size();
+        int i = (int) Math.floor(stretch.from());
+        double from = stretch.from() - i;
+        while (true) {
+            contour.load(i % n, edge);
+            double part = edge.length() * (Math.min(1, stretch.to() - i) - from);
+            if (left <= part || i + 1 >= stretch.to()) {
+                double share = Math.min(1, from + left / edge.length());
+                return new double[] {edge.xAt(share), edge.yAt(share)};
+            }
+            left -= part;
+            from = 0;
+            i++;
+        }
+    }
+
+    /** Middle of the passage where the jet has to turn back, and the least width of it: x, y, width. */
     double[] mouth(Stretch stretch) {
-        double[] at = point(stretch.from());
+        double[] at = inside(stretch.from());
         double width = across(at);
-        return new double[] {at[0] + at[2] * width / 2, at[1] + at[3] * width / 2, width};
+        double least = width;
+        int n = contour.size();
+        for (int i = (int) Math.floor(stretch.from()); i < stretch.to(); i++) {
+            double start = Math.max(0, stretch.from() - i);
+            double end = Math.min(1, stretch.to() - i);
+            for (int part = 1; part < PROBES; part++) {
+                least = Math.min(least, across(inside(i % n + start + (end - start) * part / PROBES)));
+            }
+        }
+        return new double[] {at[0] + at[2] * width / 2, at[1] + at[3] * width / 2, least};
     }
 
     /** Distance from a place to the opposite side of the passage, along its normal; at most two offsets. */
     private double across(double[] at) {
         double least = 2 * at[4];
-        ElementCrossing crossing = new ElementCrossing();
-        double step = 1e-6;
-        next.line(
-                at[0] + step * at[2], at[1] + step * at[3], at[0] + least * at[2], at[1] + least * at[3]);
-        for (int i = 0; i < contour.size(); i++) {
+        double x = at[0] + SHORT_M * at[2];
+        double y = at[1] + SHORT_M * at[3];
+        next.line(x, y, at[0] + least * at[2], at[1] + least * at[3]);
+        walk.start(next.minimumX(), next.minimumY(), next.maximumX(), next.maximumY());
+        for (int i = walk.next(); i >= 0; i = walk.next()) {
             contour.load(i, edge);
             crossing.find(next, edge);
             for (int k = 0; k < crossing.count; k++) {

@@ -60,7 +60,7 @@ final class OffsetSlices {
     /** Notes a cut unless it is at an end of the element. */
     private void cut(int i, EdgeCursor shape, double x, double y) {
         double touch = OffsetDrawing.SHORT_M;
-        if (Math.hypot(x - shape.x0, y - shape.y0) <= touch || Math.hypot(x - shape.x1, y - shape.y1) <= touch) {
+        if (Math.hypot(x - shape.startX(), y - shape.startY()) <= touch || Math.hypot(x - shape.endX(), y - shape.endY()) <= touch) {
             return;
         }
         if (cuts == cutElement.length) {
@@ -89,8 +89,8 @@ final class OffsetSlices {
         for (int i = 0; i < elements.size; i++) {
             elements.load(i, a);
             double share = 0;
-            double x = a.x0;
-            double y = a.y0;
+            double x = a.startX();
+            double y = a.startY();
             for (int k = first[i]; k < first[i + 1]; k++) {
                 int cut = order[k];
                 if (Math.hypot(cutX[cut] - x, cutY[cut] - y) > OffsetDrawing.SHORT_M) {
@@ -100,7 +100,7 @@ final class OffsetSlices {
                     y = cutY[cut];
                 }
             }
-            add(i, share, 1, x, y, a.x1, a.y1);
+            add(i, share, 1, x, y, a.endX(), a.endY());
         }
     }
 

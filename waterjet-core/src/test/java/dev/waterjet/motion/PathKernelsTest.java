@@ -4,10 +4,6 @@ import dev.waterjet.kerf.ArcLagKernel;
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourBuilder;
-import dev.waterjet.part.EdgeCursor;
-import dev.waterjet.part.EdgeKernel;
-import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -29,76 +25,6 @@ class PathKernelsTest {
     private static final double INFINITE = Double.POSITIVE_INFINITY;
     private static final byte GRADE = FeedLimit.QUALITY.code();
     private static final byte RECOVERY = FeedLimit.FRONT_RECOVERY.code();
-
-    private static EdgeCursor edge(Random random) {
-        EdgeCursor edge = new EdgeCursor();
-        double x = random.nextDouble();
-        double y = random.nextDouble();
-        if (random.nextBoolean()) {
-            edge.line(x, y, random.nextDouble(), random.nextDouble());
-        } else {
-            double r = 0.1 + random.nextDouble();
-            double from = 6 * random.nextDouble();
-            double sweep = (random.nextBoolean() ? 1 : -1) * (0.2 + 5.9 * random.nextDouble());
-            double cx = x - r * Math.cos(from);
-            double cy = y - r * Math.sin(from);
-            edge.arc(x, y, cx + r * Math.cos(from + sweep), cy + r * Math.sin(from + sweep), cx, cy, sweep);
-        }
-        return edge;
-    }
-
-    @Test
-    void distancesAndCrossingsOfEdgesAgreeWithTheirSamples() {
-        Random random = new Random(5);
-        double[] points = new double[4];
-        int samples = 200;
-        int crossing = 0;
-        for (int pair = 0; pair < 200; pair++) {
-            EdgeCursor a = edge(random);
-            EdgeCursor b = edge(random);
-            double least = INFINITE;
-            for (int i = 0; i <= samples; i++) {
-                double share = (double) i / samples;
-                least = Math.min(least, EdgeKernel.distance(b, a.xAt(share), a.yAt(share)));
-            }
-            double apart = EdgeKernel.distance(a, b, points);
-            assertThat(apart).isBetween(least - a.length() / samples, least + 1e-12);
-            assertThat(EdgeKernel.distance(b, a, points)).isCloseTo(apart, within(1e-9));
-            int count = EdgeKernel.crossings(a, b, points);
-            assertThat(count > 0).isEqualTo(apart == 0);
-            for (int i = 0; i < count; i++) {
-                assertThat(EdgeKernel.distance(a, points[2 * i], points[2 * i + 1]))
-                        .isLessThan(1e-9);
-                assertThat(EdgeKernel.distance(b, points[2 * i], points[2 * i + 1]))
-                        .isLessThan(1e-9);
-            }
-            crossing += count;
-        }
-        assertThat(crossing).isGreaterThan(50);
-    }
-
-    @Test
-    void edgesOfOneCurveShareTheirEnds() {
-        EdgeCursor a = new EdgeCursor();
-        EdgeCursor b = new EdgeCursor();
-        double[] points = new double[4];
-        a.line(0, 0, 4, 0);
-        b.line(3, 0, 9, 0);
-        assertThat(EdgeKernel.crossings(a, b, points)).isEqualTo(2);
-        assertThat(points).containsExactly(4, 0, 3, 0);
-        b.line(4, 0, 9, 0);
-        assertThat(EdgeKernel.crossings(a, b, points)).isEqualTo(1);
-        b.line(0, 1, 4, 1);
-        assertThat(EdgeKernel.crossings(a, b, points)).isZero();
-        assertThat(EdgeKernel.distance(a, b, points)).isEqualTo(1);
-        // two quarters of one circle that meet, and one inside the other's circle
-        a.arc(1, 0, 0, 1, 0, 0, Math.PI / 2);
-        b.arc(0, 1, -1, 0, 0, 0, Math.PI / 2);
-        assertThat(EdgeKernel.crossings(a, b, points)).isEqualTo(1);
-        b.arc(0.5, 0, 0, 0.5, 0, 0, Math.PI / 2);
-        assertThat(EdgeKernel.crossings(a, b, points)).isZero();
-        assertThat(EdgeKernel.distance(a, b, points)).isCloseTo(0.5, within(1e-15));
-    }
 
     @Test
     void slowPlacesStandWhileWithinReachAndNoNearerOneIsAsSlow() {
@@ -266,32 +192,4 @@ class PathKernelsTest {
         assertThat(Kind.TIME.si(plan.time())).isCloseTo(20.5, within(1e-12));
     }
 
-    @Test
-    void builtContoursGrowAndKeepTheirArcs() {
-        ContourBuilder builder = Contour.fromSi(0, 0).requirement(MEDIUM.asLead());
-        for (int i = 0; i < 50; i++) {
-            builder.arcToSi(2e-3 * (i + 1), 0, 2e-3 * i + 1e-3, 0, i % 2 == 0 ? Side.LEFT : Side.RIGHT);
-        }
-        Contour wave = builder.requirement(MEDIUM).lineToSi(0.2, 0).open();
-
-        assertThat(wave.size()).isEqualTo(51);
-        assertThat(Kind.LENGTH.si(wave.length())).isCloseTo(50 * Math.PI * 1e-3 + 0.1, within(1e-12));
-        assertThat(wave.edge(49).turn()).contains(Side.RIGHT);
-        assertThat(wave.requirement(49).isLead()).isTrue();
-        assertThat(wave.requirement(50).isLead()).isFalse();
-        assertThat(Kind.ANGLE.si(wave.reversed().edge(1).sweep())).isCloseTo(Math.PI, within(1e-12));
-        assertThat(wave.translatedBy(Point.ofSi(1, 2)).edge(0).centre()).contains(Point.ofSi(1.001, 2));
-        assertThatThrownBy(() -> Contour.fromSi(0, 0).arcToSi(1, 0, 0, 0, Side.LEFT))
-                .hasMessageContaining("the arc has no radius");
-        assertThatThrownBy(() -> Contour.fromSi(0, 0).arcThrough(Point.ofSi(1, 1), Point.ofSi(2, 2)))
-                .hasMessageContaining("an arc cannot pass three points of one straight line");
-        assertThatThrownBy(() -> Contour.fromSi(0, Double.NaN)).hasMessageContaining("not a finite number");
-        assertThat(Contour.fromSi(0, 0)
-                        .lineToSi(1, 0)
-                        .lineToSi(1, 1)
-                        .lineToSi(0.001, 0)
-                        .closeWithin(millimetres(1.1))
-                        .isClosed())
-                .isTrue();
-    }
 }

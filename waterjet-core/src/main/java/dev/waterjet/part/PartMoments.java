@@ -1,12 +1,12 @@
 package dev.waterjet.part;
 
-/** Area, centre and extent of a part, in metres. */
-public final class PartKernel {
+/** Area of a part and its first moments, in metres. */
+final class PartMoments {
 
-    private PartKernel() {}
+    private PartMoments() {}
 
     /** Area and its first moments about the axes: integrals of 1, x and y, by Green's theorem along each contour. */
-    static double[] moments(Part part) {
+    static double[] of(Part part) {
         double[] sums = new double[3];
         add(part.outline(), 1, sums);
         for (Contour hole : part.holes()) {
@@ -59,32 +59,5 @@ public final class PartKernel {
 
     private static double cube(double x) {
         return x * x * x;
-    }
-
-    /** How far two boxes lie apart; zero or less where they meet. */
-    public static double boxesApart(Box a, Box b) {
-        double dx = Math.max(
-                a.minimum().xSi() - b.maximum().xSi(),
-                b.minimum().xSi() - a.maximum().xSi());
-        double dy = Math.max(
-                a.minimum().ySi() - b.maximum().ySi(),
-                b.minimum().ySi() - a.maximum().ySi());
-        return dx > 0 && dy > 0 ? Math.hypot(dx, dy) : Math.max(dx, dy);
-    }
-
-    /** Greatest reach of a contour in a direction, from the origin. */
-    public static double reach(Contour contour, double directionX, double directionY) {
-        EdgeCursor edge = new EdgeCursor();
-        double most = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < contour.size(); i++) {
-            contour.load(i, edge);
-            most = Math.max(most, edge.x0 * directionX + edge.y0 * directionY);
-            double x = edge.cx + edge.radius * directionX;
-            double y = edge.cy + edge.radius * directionY;
-            if (edge.isArc() && edge.spans(x, y)) {
-                most = Math.max(most, x * directionX + y * directionY);
-            }
-        }
-        return most;
     }
 }
