@@ -18,14 +18,11 @@ public final class Unconverted {
             "kerf",
             "material",
             "motion",
-            "part",
             "pierce",
             "plan",
             "program",
             "quality",
-            "sheet",
             "surface",
-            "toolpath",
             "uncertainty");
 
     private Unconverted() {}

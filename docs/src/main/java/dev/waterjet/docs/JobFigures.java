@@ -166,7 +166,6 @@ final class JobFigures {
         Part part = Part.of(outline);
         Contour path = LeadPlacer.of(part, CuttingRules.of(millimetres(1.1), millimetres(6)))
                 .suggest(0)
-                .orElseThrow()
                 .path();
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),

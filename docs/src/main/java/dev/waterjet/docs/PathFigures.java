@@ -77,8 +77,8 @@ final class PathFigures {
                 .y("y [mm]")
                 .xFrom(-10, 130)
                 .yFrom(-15, 95);
-        draw(chart, "outline with leads", placer().suggest(1).orElseThrow().path());
-        draw(chart, "hole with leads", placer().suggest(0).orElseThrow().path());
+        draw(chart, "outline with leads", placer().suggest(1).path());
+        draw(chart, "hole with leads", placer().suggest(0).path());
         return chart.svg(720, 600);
     }
 
@@ -124,7 +124,7 @@ final class PathFigures {
                         .withJerk(Kind.JERK.of(5)),
                 QualityFeeds.of(model, jet, plate),
                 LagFunction.of(LagModel.standard(), model, jet, plate));
-        Contour path = placer().suggest(1).orElseThrow().path();
+        Contour path = placer().suggest(1).path();
         QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
         return Chart.of(
                         "Feed along a bracket",

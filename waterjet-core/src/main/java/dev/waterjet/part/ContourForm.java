@@ -3,8 +3,9 @@ package dev.waterjet.part;
 import dev.waterjet.quality.EdgeRequirement;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
 
-/** Serial form of a contour: its arrays, checked again when read. */
+/** Serial form of a contour: copies of its arrays, checked again when read. */
 record ContourForm(
         double[] x,
         double[] y,
@@ -17,6 +18,20 @@ record ContourForm(
         List<EdgeRequirement> requirements,
         String name)
         implements Serializable {
+
+    ContourForm {
+        x = x.clone();
+        y = y.clone();
+        sweep = sweep.clone();
+        centreX = centreX.clone();
+        centreY = centreY.clone();
+        key = key.clone();
+        isCurve = isCurve.clone();
+        requirements = List.copyOf(requirements);
+        Objects.requireNonNull(name, "name");
+        ContourCheck.require(
+                new EdgeArrays(x, y, sweep, centreX, centreY, key, isCurve, isClosed), requirements.size());
+    }
 
     static ContourForm of(Contour contour) {
         EdgeArrays edges = contour.edges;
@@ -34,16 +49,7 @@ record ContourForm(
     }
 
     private Object readResolve() {
-        EdgeArrays edges = new EdgeArrays(
-                x.clone(),
-                y.clone(),
-                sweep.clone(),
-                centreX.clone(),
-                centreY.clone(),
-                key.clone(),
-                isCurve.clone(),
-                isClosed);
-        ContourCheck.require(edges, requirements.size());
+        EdgeArrays edges = new EdgeArrays(x, y, sweep, centreX, centreY, key, isCurve, isClosed);
         return new Contour(edges, requirements, name);
     }
 }

@@ -42,9 +42,9 @@ public final class LeadPlacer {
     private static final double[] SIZES = {1, 0.5, 0.25, 0.125};
 
     /** Forms of leads of the full radius, and those that go to the middle, in the order in which they are tried. */
-    private static final int FULL_FORMS = 2;
+    private static final int FULL_FORMS = 1;
 
-    private static final int MIDDLE_FORMS = 4;
+    private static final int MIDDLE_FORMS = 3;
     private static final int FORMS = MIDDLE_FORMS + SIZES.length * SIZES.length + SIZES.length;
 
     private static final double SHORTEST_M = 1e-5;
@@ -158,7 +158,7 @@ public final class LeadPlacer {
         double radius = rules.leadRadiusSi();
         double length = rules.leadLengthSi();
         if (form < FULL_FORMS && radius > 0) {
-            return new LeadShape(LeadShape.Kind.QUARTER, radius, SIZES[form] * length);
+            return new LeadShape(LeadShape.Kind.QUARTER, radius, length);
         }
         if (form < MIDDLE_FORMS && radius > 0) {
             double chord = Math.min(toMiddle(frame, checks), 2 * radius);

@@ -340,9 +340,12 @@ class FeedPlanTest {
         MachineLimits slow = MACHINE.withMinimumFeed(millimetresPerMinute(500));
 
         assertThatThrownBy(() -> planner(slow).plan(contour, Side.RIGHT))
-                .isInstanceOf(GeometryException.class)
-                .hasMessage("edge 1 at (60 mm, 0 mm): no feed keeps the trailing jet within 0.1 mm here:"
-                        + " the lag may be 0.1 mm, and at the least feed of the machine it is 0.25 mm");
+                .isInstanceOfSatisfying(GeometryException.class, e -> {
+                    assertThat(e.code()).isEqualTo("lag-out-of-tolerance");
+                    assertThat(e.edge()).isEqualTo(1);
+                    assertThat(e.xSi()).isEqualTo(0.06);
+                    assertThat(e.ySi()).isZero();
+                });
     }
 
     @Test

@@ -197,8 +197,8 @@ class ContourTest {
         assertThatExceptionOfType(GeometryException.class).isThrownBy(call).satisfies(e -> {
             assertThat(e.code()).isEqualTo(code);
             assertThat(e.edge()).isEqualTo(edge);
-            assertThat(e.xSi()).isEqualTo(xM);
-            assertThat(e.ySi()).isEqualTo(yM);
+            assertThat(e.xSi()).isEqualTo(Double.valueOf(xM));
+            assertThat(e.ySi()).isEqualTo(Double.valueOf(yM));
         });
     }
 

@@ -59,9 +59,15 @@ final class Support {
                 plan.kerf().largestWidth().value(), plan.request().workpiece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
+<<<<<<< HEAD
         facts.put("Slats", rests.reason());
         if (!rests.isSatisfied()) {
             cautions.add(Caution.warning(rests.code(), rests.reason() + "; " + rests.suggestion()));
+=======
+        words.put("slats", rests.message().text());
+        if (!rests.isSatisfied()) {
+            cautions.add(Caution.warning(rests.code(), rests.text() + "."));
+>>>>>>> bceff48 (Guard requirements of edges by their values; update tests, examples and messages to leads that are never missing)
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
                         plan.request().jet().water().reactionForce(),
@@ -86,10 +92,16 @@ final class Support {
                 bare++;
                 if (places.size() < MAX_LEADS) {
                     int index = part.contours().indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
+<<<<<<< HEAD
                     Optional<Lead> lead = placer.suggest(index);
                     places.add("line " + cut.line() + ": "
                             + lead.map(found -> "pierce at " + found.pierce() + ", enter at " + found.entry())
                                     .orElse("no place with enough clearance"));
+=======
+                    Lead lead = placer.suggest(index);
+                    places.add("line " + cut.line() + ": pierce at " + lead.pierce() + ", enter at " + lead.entry()
+                            + (lead.isClear() ? "" : " (not clear of the part)"));
+>>>>>>> bceff48 (Guard requirements of edges by their values; update tests, examples and messages to leads that are never missing)
                 }
             }
         }

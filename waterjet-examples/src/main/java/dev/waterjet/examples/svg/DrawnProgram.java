@@ -59,9 +59,11 @@ public final class DrawnProgram {
         text.append("G71 G90 G17 G40\n");
         for (int i = 0; i <= last; i++) {
             String name = plain(drawing.names().get(order.get(i)));
-            Lead lead = placer.suggest(i)
-                    .orElseThrow(() -> new TextException("no place to pierce and enter the contour \"" + name
-                            + "\" keeps clear of the others: take a smaller jet or shorter leads"));
+            Lead lead = placer.suggest(i);
+            if (!lead.isClear()) {
+                throw new TextException("no place to pierce and enter the contour \"" + name
+                        + "\" keeps clear of the others: take a smaller jet or shorter leads");
+            }
             cut(name, lead.path(), part.partSide(i).opposite());
         }
         return text.append("\nM30\n").toString();
