@@ -5,6 +5,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
+import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Part;
 import dev.waterjet.program.ProgramCut;
 import dev.waterjet.quality.EdgeRequirement;
@@ -59,15 +60,9 @@ final class Support {
                 plan.kerf().largestWidth().value(), plan.request().workpiece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
-<<<<<<< HEAD
-        facts.put("Slats", rests.reason());
+        facts.put("Slats", rests.message().text());
         if (!rests.isSatisfied()) {
-            cautions.add(Caution.warning(rests.code(), rests.reason() + "; " + rests.suggestion()));
-=======
-        words.put("slats", rests.message().text());
-        if (!rests.isSatisfied()) {
-            cautions.add(Caution.warning(rests.code(), rests.text() + "."));
->>>>>>> bceff48 (Guard requirements of edges by their values; update tests, examples and messages to leads that are never missing)
+            cautions.add(Caution.warning(rests.code(), rests.text()));
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
                         plan.request().jet().water().reactionForce(),
@@ -92,16 +87,7 @@ final class Support {
                 bare++;
                 if (places.size() < MAX_LEADS) {
                     int index = part.contours().indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
-<<<<<<< HEAD
-                    Optional<Lead> lead = placer.suggest(index);
-                    places.add("line " + cut.line() + ": "
-                            + lead.map(found -> "pierce at " + found.pierce() + ", enter at " + found.entry())
-                                    .orElse("no place with enough clearance"));
-=======
-                    Lead lead = placer.suggest(index);
-                    places.add("line " + cut.line() + ": pierce at " + lead.pierce() + ", enter at " + lead.entry()
-                            + (lead.isClear() ? "" : " (not clear of the part)"));
->>>>>>> bceff48 (Guard requirements of edges by their values; update tests, examples and messages to leads that are never missing)
+                    places.add("line " + cut.line() + ": " + place(placer, index));
                 }
             }
         }
@@ -110,6 +96,16 @@ final class Support {
                 bare == 0
                         ? "every closed cut has a lead"
                         : bare + (bare == 1 ? " cut has none: " : " cuts have none: ") + String.join("; ", places));
+    }
+
+    private static String place(LeadPlacer placer, int contour) {
+        try {
+            Lead lead = placer.suggest(contour);
+            return "pierce at " + lead.pierce() + ", enter at " + lead.entry()
+                    + (lead.isClear() ? "" : " (not clear of the part)");
+        } catch (GeometryException tooNarrow) {
+            return tooNarrow.message().text();
+        }
     }
 
     Map<String, String> facts() {
