@@ -38,6 +38,9 @@ public final class KerfOffset implements Serializable {
     /** Change of offset per length along a ramp. */
     static final double RAMP_SLOPE = 0.05;
 
+    /** Common practice, no source. */
+    private static final double DEFAULT_CORNER_TOLERANCE_M = 1e-4;
+
     /** Path around an outer corner. */
     public enum CornerStyle {
         /** An arc about the corner: the jet stays at the part. */
@@ -57,12 +60,14 @@ public final class KerfOffset implements Serializable {
     }
 
     /** Checked content, and the serial form. A single offset serves all edges. */
-    private record Values(QuantityArray<Length> offsets, CornerStyle corners, NarrowPlaces narrow)
+    private record Values(
+            QuantityArray<Length> offsets, CornerStyle corners, NarrowPlaces narrow, double cornerToleranceM)
             implements Serializable {
 
         Values {
             Objects.requireNonNull(corners, "corners");
             Objects.requireNonNull(narrow, "narrow");
+            cornerToleranceM = Require.notNegative("corner tolerance", cornerToleranceM, Units.MILLIMETRE);
             Require.atLeast("number of offsets", offsets.size(), 1, Units.ONE, "");
             for (int i = 0; i < offsets.size(); i++) {
                 Require.above("kerf offset", offsets.si(i), 1e-7, Units.MILLIMETRE, "0.1 µm");
@@ -97,7 +102,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset
      */
     public static KerfOffset perEdge(QuantityArray<Length> offsets) {
-        return new KerfOffset(new Values(offsets, CornerStyle.ROUND, NarrowPlaces.REFUSE));
+        return new KerfOffset(new Values(offsets, CornerStyle.ROUND, NarrowPlaces.REFUSE, DEFAULT_CORNER_TOLERANCE_M));
     }
 
     /**
@@ -107,7 +112,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset with that path
      */
     public KerfOffset withCorners(CornerStyle corners) {
-        return new KerfOffset(new Values(values.offsets, corners, values.narrow));
+        return new KerfOffset(new Values(values.offsets, corners, values.narrow, values.cornerToleranceM));
     }
 
     /**
@@ -117,7 +122,19 @@ public final class KerfOffset implements Serializable {
      * @return the offset with that policy
      */
     public KerfOffset withNarrowPlaces(NarrowPlaces narrow) {
-        return new KerfOffset(new Values(values.offsets, values.corners, narrow));
+        return new KerfOffset(new Values(values.offsets, values.corners, narrow, values.cornerToleranceM));
+    }
+
+    /**
+     * Returns this offset with another tolerance of inner corners. A jet leaves material in a corner narrower than itself; more
+     * than the tolerance is a finding that is not satisfied. The default is 0.1 mm (common practice, no source).
+     *
+     * @param tolerance depth of material that may stay, 0 or more
+     * @return the offset with that tolerance
+     */
+    public KerfOffset withCornerTolerance(Quantity<Length> tolerance) {
+        return new KerfOffset(
+                new Values(values.offsets, values.corners, values.narrow, Kind.LENGTH.si(tolerance)));
     }
 
     /**
@@ -130,7 +147,8 @@ public final class KerfOffset implements Serializable {
      *     places are refused, or if the jet fits nowhere
      */
     public OffsetResult apply(Contour contour, Side jetSide) {
-        return new OffsetBuilder(contour, jetSide, offsets(contour), values.corners).build(values.narrow);
+        return new OffsetBuilder(contour, jetSide, offsets(contour), values.corners, values.cornerToleranceM)
+                .build(values.narrow);
     }
 
     private double[] offsets(Contour contour) {

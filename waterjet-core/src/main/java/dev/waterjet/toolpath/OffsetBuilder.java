@@ -27,21 +27,24 @@ final class OffsetBuilder {
     private final Contour contour;
     private final Side jetSide;
     private final double[] offset;
+    private final double tolerance;
     private final boolean isExtended;
     private final EdgeTree tree;
     private final OffsetElements elements;
     private final OffsetSlices slices;
     private final OffsetFit fit;
 
-    OffsetBuilder(Contour contour, Side jetSide, double[] offset, KerfOffset.CornerStyle corners) {
+    OffsetBuilder(
+            Contour contour, Side jetSide, double[] offset, KerfOffset.CornerStyle corners, double tolerance) {
         this.contour = contour;
         this.jetSide = jetSide;
         this.offset = offset;
+        this.tolerance = tolerance;
         this.isExtended = corners == KerfOffset.CornerStyle.EXTENDED;
         this.tree = EdgeTree.of(contour);
         this.elements = new OffsetDrawing(contour, jetSide.sign(), offset, isExtended, KerfOffset.RAMP_SLOPE).draw();
         this.slices = OffsetSlices.of(elements);
-        this.fit = new OffsetFit(tree, jetSide.sign(), offset);
+        this.fit = new OffsetFit(tree, jetSide.sign(), offset, tolerance);
     }
 
     OffsetResult build(KerfOffset.NarrowPlaces narrow) {
@@ -127,7 +130,6 @@ final class OffsetBuilder {
 
     private Finding corner(OffsetFit.Stretch stretch) {
         int edge = edge(stretch);
-        double tolerance = contour.requirement(edge).lagToleranceSi();
         double[] at = fit.middle(stretch);
         Message message = Message.of(
                         "inner-corner",

@@ -1,6 +1,5 @@
 package dev.waterjet.toolpath;
 
-import dev.waterjet.measure.Kind;
 import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
@@ -29,6 +28,9 @@ final class OffsetFit {
     private final ElementCrossing crossing = new ElementCrossing();
     private final int side;
     private final double[] offset;
+    /** Depth of material in an inner corner that may stay. */
+    private final double tolerance;
+
     private final EdgeCursor edge = new EdgeCursor();
     private final EdgeCursor next = new EdgeCursor();
 
@@ -46,7 +48,8 @@ final class OffsetFit {
      */
     record Stretch(double from, double to, double lengthM, double depthM, boolean isCorner) {}
 
-    OffsetFit(EdgeTree tree, int side, double[] offset) {
+    OffsetFit(EdgeTree tree, int side, double[] offset, double tolerance) {
+        this.tolerance = tolerance;
         this.contour = tree.contour();
         this.walk = tree.walk();
         this.side = side;
@@ -169,7 +172,7 @@ final class OffsetFit {
         int n = contour.size();
         int first = (int) Math.floor(from);
         int last = (int) Math.ceil(to) - 1;
-        if (depth <= tolerance(first % n)) {
+        if (depth <= tolerance) {
             return true;
         }
         double turned = 0;
@@ -187,10 +190,6 @@ final class OffsetFit {
             turned += swept + turn;
         }
         return turned < Math.PI - SLOT_RAD && (last == first + 1 || depth <= MAX_CORNER_DEPTH * offset[first % n]);
-    }
-
-    private double tolerance(int i) {
-        return contour.requirement(i).lagToleranceSi();
     }
 
     /** Middle of a stretch: x and y. */
