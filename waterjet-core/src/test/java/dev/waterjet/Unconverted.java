@@ -14,7 +14,6 @@ public final class Unconverted {
             "cost",
             "feed",
             "head",
-            "jet",
             "kerf",
             "material",
             "motion",

@@ -124,7 +124,7 @@ public final class FeedSweep implements Serializable {
      * @return the sweep
      */
     public FeedSweep overTube(QuantityArray<Length> bores) {
-        return with(TUBE, "focusing-tube bore", bores);
+        return with(TUBE, "focusing tube bore", bores);
     }
 
     /**
@@ -196,7 +196,7 @@ public final class FeedSweep implements Serializable {
         for (double narrow : axes[TUBE]) {
             for (double wide : axes[ORIFICE]) {
                 Require.above(
-                        "focusing-tube bore",
+                        "focusing tube bore",
                         narrow,
                         wide,
                         Units.MILLIMETRE,

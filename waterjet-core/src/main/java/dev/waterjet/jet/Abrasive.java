@@ -6,128 +6,138 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 
-/** A cutting grain: its name, density, mesh, and how well it cuts beside garnet. */
+/** Abrasive: name, density, mesh, and cutting factor relative to garnet. */
 public final class Abrasive implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Almandine garnet has 4000 to 4200 kg/m3 (common handbook range, from memory). */
+    /** Almandine garnet has 4000 to 4200 kg/m3 (common handbook range, value from memory). */
     private static final double GARNET_DENSITY = 4100;
 
-    private final String name;
-    private final double densityKgPerM3;
-    private final Mesh mesh;
-    private final double cuttingFactor;
+    /** Checked content, and the serial form. */
+    private record Values(String name, double densityKgPerM3, Mesh mesh, double cuttingFactor)
+            implements Serializable {
 
-    private Abrasive(String name, double densityKgPerM3, Mesh mesh, double cuttingFactor) {
-        this.name = Objects.requireNonNull(name, "name");
-        this.densityKgPerM3 =
-                Require.positive("density of the abrasive", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
-        this.mesh = Objects.requireNonNull(mesh, "mesh");
-        this.cuttingFactor = Require.positive("cutting factor of the abrasive", cuttingFactor, Units.ONE);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(name, "name");
+            densityKgPerM3 =
+                    Require.positive("density of the abrasive", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
+            Objects.requireNonNull(mesh, "mesh");
+            cuttingFactor = Require.positive("cutting factor of the abrasive", cuttingFactor, Units.ONE);
+        }
+
+        private Object readResolve() {
+            return new Abrasive(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Abrasive(Values values) {
+        this.values = values;
     }
 
     /**
-     * Almandine garnet, the usual grain: 4100 kg/m3, cutting factor 1 by definition.
+     * Returns almandine garnet, the common abrasive: 4100 kg/m<sup>3</sup>, cutting factor 1 by definition.
      *
-     * @param mesh size of the grains
+     * @param mesh grain size
      * @return the abrasive
      */
     public static Abrasive garnet(Mesh mesh) {
-        return new Abrasive("garnet", GARNET_DENSITY, mesh, 1);
+        return new Abrasive(new Values("garnet", GARNET_DENSITY, mesh, 1));
     }
 
     /**
-     * Another grain. No published cutting factor is known for any but garnet, so the caller states one, from test cuts of
-     * both.
+     * Returns another abrasive. No cutting factor is published for any but garnet; the caller gives one, from test cuts with
+     * both abrasives.
      *
-     * @param name name of the grain
-     * @param density density of a grain
-     * @param mesh size of the grains
-     * @param cuttingFactor factor on the jet's cutting ability in the machinability model, garnet being 1
+     * @param name name of the abrasive
+     * @param density density of a particle, above 0
+     * @param mesh grain size
+     * @param cuttingFactor factor on the cutting ability of the jet in the machinability model, above 0; garnet has 1
      * @return the abrasive
      */
     public static Abrasive of(String name, Quantity<Density> density, Mesh mesh, double cuttingFactor) {
-        return new Abrasive(name, Kind.DENSITY.si(density), mesh, cuttingFactor);
+        return new Abrasive(new Values(name, Kind.DENSITY.si(density), mesh, cuttingFactor));
     }
 
     /**
-     * This abrasive in another mesh.
+     * Returns this abrasive with another mesh.
      *
-     * @param mesh size of the grains
-     * @return the abrasive in that mesh
+     * @param mesh grain size
+     * @return the abrasive with that mesh
      */
     public Abrasive withMesh(Mesh mesh) {
-        return new Abrasive(name, densityKgPerM3, mesh, cuttingFactor);
+        return new Abrasive(new Values(values.name, values.densityKgPerM3, mesh, values.cuttingFactor));
     }
 
     /**
-     * Name of the grain.
-     *
-     * @return the name
+     * {@return the name of the abrasive}
      */
     public String name() {
-        return name;
+        return values.name;
     }
 
     /**
-     * Density of a grain.
-     *
-     * @return the density, in kg/m3
+     * {@return the density of a particle}
      */
     public Quantity<Density> density() {
-        return Kind.DENSITY.of(densityKgPerM3);
+        return Kind.DENSITY.of(values.densityKgPerM3);
     }
 
     /**
-     * Size of the grains.
-     *
-     * @return the mesh
+     * {@return the grain size}
      */
     public Mesh mesh() {
-        return mesh;
+        return values.mesh;
     }
 
     /**
-     * Factor on the jet's cutting ability in the machinability model.
-     *
-     * @return the factor, garnet being 1
+     * {@return the factor on the cutting ability of the jet in the machinability model; garnet has 1}
      */
     public double cuttingFactor() {
-        return cuttingFactor;
+        return values.cuttingFactor;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("abrasive")
-                .put("name", name)
-                .put("density", Kind.DENSITY, densityKgPerM3)
-                .put("cutting_factor", cuttingFactor)
-                .put("mesh", mesh)
+                .put("name", values.name)
+                .put("density", Kind.DENSITY, values.densityKgPerM3)
+                .put("cutting_factor", values.cuttingFactor)
+                .put("mesh", values.mesh)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Abrasive that
-                && name.equals(that.name)
-                && densityKgPerM3 == that.densityKgPerM3
-                && mesh.equals(that.mesh)
-                && cuttingFactor == that.cuttingFactor;
+        return other instanceof Abrasive that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(name, densityKgPerM3, mesh, cuttingFactor);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return name + " " + mesh;
+        return values.name + " " + values.mesh;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,9 +7,12 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,228 +24,248 @@ import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
-/** The jet that cuts: water and abrasive behind the focusing tube. */
+/**
+ * Abrasive waterjet: water and abrasive at the exit of the focusing tube.
+ *
+ * <pre>{@code
+ * CuttingHead head = CuttingHead.of(
+ *         Orifice.sapphire(millimetres(0.33)), FocusingTube.of(millimetres(1.02), millimetres(102)));
+ * AbrasiveJet jet = head.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
+ * Estimate<Speed> speed = jet.particleSpeed();
+ * }</pre>
+ */
 public final class AbrasiveJet implements JetSettings, Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Loading above which measured cutting no longer gains, as efficiency falls (from memory: optima at 0.10 to 0.25). */
-    private static final double USUAL_LOADING = 0.25;
+    /** Loading ratio above which measured cutting does not improve (from memory: optima at 0.10 to 0.25). */
+    private static final double OPTIMUM_LOADING = 0.25;
 
-    private final CuttingHead head;
-    private final WaterJet water;
-    private final Abrasive abrasive;
-    private final double abrasiveFlowKgPerS;
-    private final List<Caution> cautions;
+    private static final double MAX_GRAIN_OVER_BORE = 1 / 3.0;
 
-    private AbrasiveJet(CuttingHead head, WaterJet water, Abrasive abrasive, double abrasiveFlowKgPerS) {
-        this.head = head;
-        this.water = water;
-        this.abrasive = Objects.requireNonNull(abrasive, "abrasive");
-        this.abrasiveFlowKgPerS = Require.positive("abrasive flow", abrasiveFlowKgPerS, Units.GRAM_PER_MINUTE);
-        Require.atMost(
-                "largest grain of the abrasive",
-                abrasive.mesh().maximumGrainSizeSi(),
-                head.tube().boreSi(),
-                Units.MILLIMETRE,
-                "the bore of the focusing tube: it must clog");
-        this.cautions = rulesBroken();
+    /** Checked content, and the serial form. */
+    private record Values(CuttingHead head, WaterJet water, Abrasive abrasive, double abrasiveFlowKgPerS)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(head, "head");
+            Objects.requireNonNull(water, "water");
+            Objects.requireNonNull(abrasive, "abrasive");
+            abrasiveFlowKgPerS = Require.positive("abrasive flow rate", abrasiveFlowKgPerS, Units.GRAM_PER_MINUTE);
+            Require.atMost(
+                    "maximum grain size of the abrasive",
+                    abrasive.mesh().maximumGrainSizeSi(),
+                    head.tube().boreSi(),
+                    Units.MILLIMETRE,
+                    "the bore of the focusing tube, which would clog");
+        }
+
+        private Object readResolve() throws InvalidObjectException {
+            if (!water.orifice().equals(head.orifice())) {
+                throw new InvalidObjectException("the water jet is not that of the head");
+            }
+            return new AbrasiveJet(this);
+        }
     }
 
-    private List<Caution> rulesBroken() {
-        List<Caution> broken = new ArrayList<>(head.cautions());
-        double grainShare = abrasive.mesh().maximumGrainSizeSi() / head.tube().boreSi();
-        if (grainShare > 1 / 3.0) {
-            broken.add(Caution.warning(
-                    "grain-to-bore",
-                    "the largest grains are " + QuantityText.round(grainShare, 2)
-                            + " of the focusing tube's bore; above a third the tube may clog"));
+    private final transient Values values;
+    private final transient List<Caution> cautions;
+
+    private AbrasiveJet(Values values) {
+        this.values = values;
+        this.cautions = ownCautions();
+    }
+
+    private List<Caution> ownCautions() {
+        List<Caution> all = new ArrayList<>(values.head.cautions());
+        double grainOverBore = values.abrasive.mesh().maximumGrainSizeSi() / tubeBoreSi();
+        if (grainOverBore > MAX_GRAIN_OVER_BORE) {
+            all.add(Caution.warning(Message.of(
+                            "grain-to-bore",
+                            "the maximum grain size is {ratio} of the focusing tube bore; above a third the tube can clog")
+                    .with("ratio", grainOverBore)));
         }
-        if (loadingRatioSi() > USUAL_LOADING) {
-            broken.add(Caution.notice(
-                    "loading",
-                    "loading ratio is " + QuantityText.round(loadingRatioSi(), 2)
-                            + "; measured optima lie at 0.10 to 0.25, more abrasive may cut less"));
+        if (loadingRatioSi() > OPTIMUM_LOADING) {
+            all.add(Caution.notice(Message.of(
+                            "loading",
+                            "the loading ratio is {ratio}; measured optima are 0.10 to 0.25, and more abrasive can cut less")
+                    .with("ratio", loadingRatioSi())));
         }
-        return List.copyOf(broken);
+        return List.copyOf(all);
     }
 
     static AbrasiveJet of(CuttingHead head, WaterJet water, Abrasive abrasive, Quantity<MassFlow> abrasiveFlow) {
-        return new AbrasiveJet(head, water, abrasive, Kind.MASS_FLOW.si(abrasiveFlow));
+        return new AbrasiveJet(new Values(head, water, abrasive, Kind.MASS_FLOW.si(abrasiveFlow)));
     }
 
     /**
-     * This jet at another pressure.
+     * Returns this jet at another pressure.
      *
-     * @param pressure gauge pressure at the orifice
+     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
      * @return the jet at that pressure
      */
     public AbrasiveJet withPressure(Quantity<Pressure> pressure) {
-        return new AbrasiveJet(head, water.withPressure(pressure), abrasive, abrasiveFlowKgPerS);
+        return new AbrasiveJet(new Values(
+                values.head, values.water.withPressure(pressure), values.abrasive, values.abrasiveFlowKgPerS));
     }
 
     /**
-     * This jet with another flow of abrasive.
+     * Returns this jet with another abrasive flow rate.
      *
-     * @param abrasiveFlow mass flow of abrasive, above zero
-     * @return the jet with that flow
+     * @param abrasiveFlow abrasive flow rate by mass, above 0
+     * @return the jet with that flow rate
      */
     public AbrasiveJet withAbrasiveFlow(Quantity<MassFlow> abrasiveFlow) {
-        return new AbrasiveJet(head, water, abrasive, Kind.MASS_FLOW.si(abrasiveFlow));
+        return new AbrasiveJet(
+                new Values(values.head, values.water, values.abrasive, Kind.MASS_FLOW.si(abrasiveFlow)));
     }
 
     /**
-     * This jet with another water jet from the same orifice, as by another law of speed.
+     * Returns this jet with another water jet, such as one with another jet speed model, temperature or orifice.
      *
-     * @param water the water jet
-     * @return the jet with that water
+     * @param water the water jet; the head gets its orifice
+     * @return the jet with that water jet
      */
     public AbrasiveJet withWater(WaterJet water) {
-        return new AbrasiveJet(head.withOrifice(water.orifice()), water, abrasive, abrasiveFlowKgPerS);
+        return new AbrasiveJet(new Values(
+                values.head.withOrifice(water.orifice()), water, values.abrasive, values.abrasiveFlowKgPerS));
     }
 
     /**
-     * This jet from another head, or from this one with another orifice or tube.
+     * Returns this jet from another head.
      *
-     * @param head the head
+     * @param head the head; the water jet gets its orifice
      * @return the jet from that head
      */
     public AbrasiveJet withHead(CuttingHead head) {
-        return new AbrasiveJet(head, water.withOrifice(head.orifice()), abrasive, abrasiveFlowKgPerS);
+        return new AbrasiveJet(new Values(
+                head, values.water.withOrifice(head.orifice()), values.abrasive, values.abrasiveFlowKgPerS));
     }
 
     /**
-     * The head that makes the jet.
-     *
-     * @return the head
+     * {@return the cutting head}
      */
     public CuttingHead head() {
-        return head;
+        return values.head;
     }
 
     /**
-     * The water of the jet, as it leaves the orifice.
-     *
-     * @return the water jet
+     * {@return the water jet at the exit of the orifice}
      */
     public WaterJet water() {
-        return water;
+        return values.water;
     }
 
     @Override
     public Abrasive abrasive() {
-        return abrasive;
+        return values.abrasive;
     }
 
     @Override
     public double pressureSi() {
-        return water.pressureSi();
+        return values.water.pressureSi();
     }
 
     @Override
     public double orificeBoreSi() {
-        return head.orifice().boreSi();
+        return values.head.orifice().boreSi();
     }
 
     @Override
     public double tubeBoreSi() {
-        return head.tube().boreSi();
+        return values.head.tube().boreSi();
     }
 
     @Override
     public double tubeExitBoreSi() {
-        return head.tube().exitBoreSi();
+        return values.head.tube().exitBoreSi();
     }
 
     @Override
     public double standOffSi() {
-        return head.standOffSi();
+        return values.head.standOffSi();
     }
 
     @Override
     public double waterVolumeFlowSi() {
-        return water.volumeFlowSi();
+        return values.water.volumeFlowSi();
     }
 
     @Override
     public double waterMassFlowSi() {
-        return water.massFlowSi();
+        return values.water.massFlowSi();
     }
 
     @Override
     public double waterSpeedSi() {
-        return water.speedSi();
+        return values.water.speedSi();
     }
 
     /**
-     * Mass flow of abrasive.
-     *
-     * @return the mass flow, in kg/s
+     * {@return the abrasive flow rate by mass}
      */
     public Quantity<MassFlow> abrasiveFlow() {
-        return Kind.MASS_FLOW.of(abrasiveFlowKgPerS);
+        return Kind.MASS_FLOW.of(values.abrasiveFlowKgPerS);
     }
 
     @Override
     public double abrasiveFlowSi() {
-        return abrasiveFlowKgPerS;
+        return values.abrasiveFlowKgPerS;
     }
 
     /**
-     * Loading ratio: mass flow of abrasive over mass flow of water.
-     *
-     * @return the ratio
+     * {@return the loading ratio: abrasive flow rate over water flow rate by mass}
      */
     public Quantity<Dimensionless> loadingRatio() {
         return Kind.RATIO.of(loadingRatioSi());
     }
 
     /**
-     * Speed of the abrasive by the balance of momentum, {@code eta v / (1 + R)}.
-     *
-     * @return the speed, in m/s
+     * {@return the speed of the abrasive particles by the balance of momentum, &eta; <i>v</i>/(1 + <i>R</i>)}
      */
     public Estimate<Speed> particleSpeed() {
         return Estimate.withinFactor(
-                Kind.SPEED, particleSpeedSi(), head.mixing().relativeUncertainty(), cautions);
+                Kind.SPEED, particleSpeedSi(), values.head.mixing().relativeUncertainty(), cautions);
     }
 
     @Override
     public double particleSpeedSi() {
-        return particleSpeedAtSi(water.pressureSi(), head.orifice().boreSi(), abrasiveFlowKgPerS);
+        return particleSpeedAtSi(pressureSi(), orificeBoreSi(), values.abrasiveFlowKgPerS);
     }
 
     /**
-     * Speed that the abrasive would have at other settings of this jet, for loops that make no object per point.
+     * Returns the particle speed of this jet at other settings, for loops without an object per point.
      *
      * @param pressurePa gauge pressure at the orifice in Pa; not checked
      * @param orificeM bore of the orifice in m; not checked
-     * @param abrasiveKgPerS mass flow of abrasive in kg/s; not checked
-     * @return the speed in m/s
+     * @param abrasiveKgPerS abrasive flow rate in kg/s; not checked
+     * @return the particle speed, in m/s
      */
     public double particleSpeedAtSi(double pressurePa, double orificeM, double abrasiveKgPerS) {
-        double loadingRatio = abrasiveKgPerS / water.massFlowAtSi(pressurePa, orificeM);
-        return MixingKernel.particleSpeed(head.mixing().atSi(loadingRatio), water.speedAtSi(pressurePa), loadingRatio);
+        double loadingRatio = abrasiveKgPerS / values.water.massFlowAtSi(pressurePa, orificeM);
+        double efficiency = values.head.mixing().atSi(loadingRatio);
+        return efficiency * values.water.speedAtSi(pressurePa) / (1 + loadingRatio);
     }
 
     /**
-     * Power of the abrasive, {@code m_a v_a^2 / 2}: the power that cuts.
+     * Returns the kinetic power of the abrasive particles, <i>m</i><sub>a</sub> <i>v</i><sub>a</sub><sup>2</sup>/2: the power
+     * that cuts.
      *
-     * @return the power, in W
+     * @return the power, with twice the relative uncertainty of the mixing efficiency
      */
     public Estimate<Power> abrasivePower() {
-        // the power goes with the square of the efficiency
+        double speed = particleSpeedSi();
         return Estimate.withinFactor(
                 Kind.POWER,
-                MixingKernel.abrasivePower(abrasiveFlowKgPerS, particleSpeedSi()),
-                2 * head.mixing().relativeUncertainty(),
+                values.abrasiveFlowKgPerS * speed * speed / 2,
+                2 * values.head.mixing().relativeUncertainty(),
                 cautions);
     }
 
     /**
-     * Rules of the trade that this jet breaks, those of its head among them.
-     *
-     * @return the cautions; empty if it breaks none
+     * {@return the cautions of this jet and of its head; empty if there are none}
      */
     public List<Caution> cautions() {
         return cautions;
@@ -251,10 +274,10 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("abrasive jet")
-                .put("head", head)
-                .put("water", water)
-                .put("abrasive", abrasive)
-                .put("abrasive_flow", Kind.MASS_FLOW, abrasiveFlowKgPerS)
+                .put("head", values.head)
+                .put("water", values.water)
+                .put("abrasive", values.abrasive)
+                .put("abrasive_flow", Kind.MASS_FLOW, values.abrasiveFlowKgPerS)
                 .put("loading_ratio", loadingRatioSi())
                 .put("particle_speed", particleSpeed())
                 .put("abrasive_power", abrasivePower())
@@ -264,21 +287,26 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof AbrasiveJet that
-                && head.equals(that.head)
-                && water.equals(that.water)
-                && abrasive.equals(that.abrasive)
-                && abrasiveFlowKgPerS == that.abrasiveFlowKgPerS;
+        return other instanceof AbrasiveJet that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(head, water, abrasive, abrasiveFlowKgPerS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return water + ", " + head.tube() + ", "
-                + QuantityText.print(Kind.MASS_FLOW, abrasiveFlow(), Units.GRAM_PER_MINUTE, 4) + " of " + abrasive;
+        return values.water + ", " + values.head.tube() + ", "
+                + QuantityText.print(Kind.MASS_FLOW, abrasiveFlow(), Units.GRAM_PER_MINUTE, 4) + " "
+                + values.abrasive;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,9 +7,12 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,206 +23,217 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 
 /**
- * Orifice, focusing tube and the stand-off at which they are held over the work.
+ * Abrasive-waterjet cutting head: orifice, focusing tube, stand-off distance and mixing efficiency.
  *
- * <p>Rules of the trade, each of which draws a caution when broken (from memory and common practice): tube bore 2.5 to 4
- * orifice bores, tube length 50 to 100 tube bores, stand-off 1.5 to 4 mm. A tube no wider than its orifice is refused.
+ * <p>Geometry outside common practice draws a caution: tube bore 2.5 to 4 orifice bores, tube length 50 to 100 tube bores,
+ * stand-off distance 1.5 mm to 4 mm (values from memory). A tube bore not above the orifice bore is rejected.
  */
 public final class CuttingHead implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double USUAL_STAND_OFF_M = 0.002;
+    private static final double DEFAULT_STAND_OFF_M = 0.002;
+    private static final double MIN_BORE_RATIO = 2.5;
+    private static final double MAX_BORE_RATIO = 4;
+    private static final double MIN_LENGTH_RATIO = 50;
 
-    private final Orifice orifice;
-    private final FocusingTube tube;
-    private final double standOffM;
-    private final MixingEfficiency mixing;
-    private final List<Caution> cautions;
+    /** 100 with a margin for the rounding of nominal sizes. */
+    private static final double MAX_LENGTH_RATIO = 100.5;
 
-    private CuttingHead(Orifice orifice, FocusingTube tube, double standOffM, MixingEfficiency mixing) {
-        this.orifice = Objects.requireNonNull(orifice, "orifice");
-        this.tube = Objects.requireNonNull(tube, "tube");
-        this.standOffM = Require.notNegative("stand-off", standOffM, Units.MILLIMETRE);
-        this.mixing = Objects.requireNonNull(mixing, "mixing");
-        Require.above(
-                "focusing-tube bore",
-                tube.boreSi(),
-                orifice.boreSi(),
-                Units.MILLIMETRE,
-                "the bore of the orifice: the water would strike the tube");
-        this.cautions = rulesBroken();
+    private static final double MIN_STAND_OFF_M = 0.0015;
+    private static final double MAX_STAND_OFF_M = 0.004;
+
+    /** Checked content, and the serial form. */
+    private record Values(Orifice orifice, FocusingTube tube, double standOffM, MixingEfficiency mixing)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(orifice, "orifice");
+            Objects.requireNonNull(tube, "tube");
+            standOffM = Require.notNegative("stand-off distance", standOffM, Units.MILLIMETRE);
+            Objects.requireNonNull(mixing, "mixing");
+            Require.above(
+                    "focusing tube bore", tube.boreSi(), orifice.boreSi(), Units.MILLIMETRE, "the bore of the orifice");
+        }
+
+        private Object readResolve() {
+            return new CuttingHead(this);
+        }
     }
 
-    private List<Caution> rulesBroken() {
-        List<Caution> broken = new ArrayList<>();
-        double boreRatio = tube.boreSi() / orifice.boreSi();
-        if (boreRatio < 2.5 || boreRatio > 4) {
-            broken.add(Caution.warning(
-                    "bore-ratio",
-                    "the focusing tube is " + QuantityText.round(boreRatio, 3)
-                            + " times as wide as the orifice; 2.5 to 4 is usual, about 3 best"));
+    private final transient Values values;
+    private final transient List<Caution> cautions;
+
+    private CuttingHead(Values values) {
+        this.values = values;
+        this.cautions = cautions(values);
+    }
+
+    private static List<Caution> cautions(Values values) {
+        List<Caution> cautions = new ArrayList<>();
+        double boreRatio = values.tube.boreSi() / values.orifice.boreSi();
+        if (boreRatio < MIN_BORE_RATIO || boreRatio > MAX_BORE_RATIO) {
+            cautions.add(Caution.warning(Message.of(
+                            "bore-ratio",
+                            "the focusing tube bore is {ratio} times the orifice bore; common practice is 2.5 to 4")
+                    .with("ratio", boreRatio)));
         }
-        double lengthRatio = tube.lengthSi() / tube.boreSi();
-        if (lengthRatio < 50 || lengthRatio > 100.5) {
-            broken.add(Caution.notice(
-                    "tube-length",
-                    "the focusing tube is " + QuantityText.round(lengthRatio, 3) + " bores long; 50 to 100 is usual"));
+        double lengthRatio = values.tube.lengthSi() / values.tube.boreSi();
+        if (lengthRatio < MIN_LENGTH_RATIO || lengthRatio > MAX_LENGTH_RATIO) {
+            cautions.add(Caution.notice(Message.of(
+                            "tube-length",
+                            "the focusing tube length is {ratio} times its bore; common practice is 50 to 100")
+                    .with("ratio", lengthRatio)));
         }
-        if (standOffM < 0.0015 || standOffM > 0.004) {
-            broken.add(Caution.notice(
-                    "stand-off",
-                    "stand-off is " + QuantityText.round(standOffM * 1000, 3) + " mm; 1.5 to 4 mm is usual"));
+        if (values.standOffM < MIN_STAND_OFF_M || values.standOffM > MAX_STAND_OFF_M) {
+            cautions.add(Caution.notice(Message.of(
+                            "stand-off", "the stand-off distance is {stand_off}; common practice is 1.5 mm to 4 mm")
+                    .with("stand_off", Kind.LENGTH, values.standOffM, Units.MILLIMETRE)));
         }
-        return List.copyOf(broken);
+        return List.copyOf(cautions);
     }
 
     /**
-     * A head with the usual stand-off of 2 mm and the usual mixing efficiency.
+     * Returns a head with a stand-off distance of 2 mm and the standard mixing efficiency.
      *
-     * @param orifice its orifice
-     * @param tube its focusing tube, wider than the orifice
+     * @param orifice orifice
+     * @param tube focusing tube, its bore above that of the orifice
      * @return the head
      */
     public static CuttingHead of(Orifice orifice, FocusingTube tube) {
-        return new CuttingHead(orifice, tube, USUAL_STAND_OFF_M, MixingEfficiency.standard());
+        return new CuttingHead(new Values(orifice, tube, DEFAULT_STAND_OFF_M, MixingEfficiency.standard()));
     }
 
     /**
-     * This head at another stand-off.
+     * Returns this head at another stand-off distance.
      *
-     * @param standOff distance from tube to work, zero or more
-     * @return the head at that stand-off
+     * @param standOff distance from the focusing tube to the workpiece, 0 or more
+     * @return the head at that stand-off distance
      */
     public CuttingHead withStandOff(Quantity<Length> standOff) {
-        return new CuttingHead(orifice, tube, Kind.LENGTH.si(standOff), mixing);
+        return new CuttingHead(new Values(values.orifice, values.tube, Kind.LENGTH.si(standOff), values.mixing));
     }
 
     /**
-     * This head with another tube, as when it wears.
+     * Returns this head with another focusing tube, such as a worn one.
      *
-     * @param tube the tube
+     * @param tube focusing tube
      * @return the head with that tube
      */
     public CuttingHead withTube(FocusingTube tube) {
-        return new CuttingHead(orifice, tube, standOffM, mixing);
+        return new CuttingHead(new Values(values.orifice, tube, values.standOffM, values.mixing));
     }
 
     /**
-     * This head with another orifice, as when it wears.
+     * Returns this head with another orifice, such as a worn one.
      *
-     * @param orifice the orifice
+     * @param orifice orifice
      * @return the head with that orifice
      */
     public CuttingHead withOrifice(Orifice orifice) {
-        return new CuttingHead(orifice, tube, standOffM, mixing);
+        return new CuttingHead(new Values(orifice, values.tube, values.standOffM, values.mixing));
     }
 
     /**
-     * This head with a mixing efficiency of one's own.
+     * Returns this head with another mixing efficiency.
      *
-     * @param mixing the efficiency
+     * @param mixing mixing efficiency
      * @return the head with that efficiency
      */
     public CuttingHead withMixing(MixingEfficiency mixing) {
-        return new CuttingHead(orifice, tube, standOffM, mixing);
+        return new CuttingHead(new Values(values.orifice, values.tube, values.standOffM, mixing));
     }
 
     /**
-     * The jet of this head.
+     * Returns the jet of this head, from water of 20 &deg;C.
      *
-     * @param pressure gauge pressure at the orifice
-     * @param abrasive the abrasive
-     * @param abrasiveFlow mass flow of abrasive, above zero
+     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @param abrasive abrasive
+     * @param abrasiveFlow abrasive flow rate by mass, above 0
      * @return the jet
-     * @throws dev.waterjet.measure.DomainException if the largest grain is wider than the tube's bore, so that it must
-     *     clog
+     * @throws dev.waterjet.measure.DomainException if the maximum grain size is above the bore of the focusing tube, which
+     *     would clog
      */
     public AbrasiveJet jet(Quantity<Pressure> pressure, Abrasive abrasive, Quantity<MassFlow> abrasiveFlow) {
-        return AbrasiveJet.of(this, WaterJet.of(orifice, pressure), abrasive, abrasiveFlow);
+        return AbrasiveJet.of(this, WaterJet.of(values.orifice, pressure), abrasive, abrasiveFlow);
     }
 
     /**
-     * Rules of the trade that this head breaks.
-     *
-     * @return the cautions; empty if it breaks none
+     * {@return the cautions for geometry outside common practice; empty if there are none}
      */
     public List<Caution> cautions() {
         return cautions;
     }
 
     /**
-     * The orifice.
-     *
-     * @return the orifice
+     * {@return the orifice}
      */
     public Orifice orifice() {
-        return orifice;
+        return values.orifice;
     }
 
     /**
-     * The focusing tube.
-     *
-     * @return the tube
+     * {@return the focusing tube}
      */
     public FocusingTube tube() {
-        return tube;
+        return values.tube;
     }
 
     /**
-     * Distance from the tube to the work.
-     *
-     * @return the stand-off, in m
+     * {@return the stand-off distance from the focusing tube to the workpiece}
      */
     public Quantity<Length> standOff() {
-        return Kind.LENGTH.of(standOffM);
+        return Kind.LENGTH.of(values.standOffM);
     }
 
     /**
-     * Distance from the tube to the work as a number.
-     *
-     * @return the stand-off in m
+     * {@return the stand-off distance, in m}
      */
     public double standOffSi() {
-        return standOffM;
+        return values.standOffM;
     }
 
     /**
-     * How well water and abrasive mix.
-     *
-     * @return the efficiency
+     * {@return the mixing efficiency}
      */
     public MixingEfficiency mixing() {
-        return mixing;
+        return values.mixing;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("cutting head")
-                .put("orifice", orifice)
-                .put("tube", tube)
-                .put("stand_off", Kind.LENGTH, standOffM)
-                .put("mixing", mixing)
+                .put("orifice", values.orifice)
+                .put("tube", values.tube)
+                .put("stand_off", Kind.LENGTH, values.standOffM)
+                .put("mixing", values.mixing)
                 .put("cautions", cautions)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof CuttingHead that
-                && orifice.equals(that.orifice)
-                && tube.equals(that.tube)
-                && standOffM == that.standOffM
-                && mixing.equals(that.mixing);
+        return other instanceof CuttingHead that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(orifice, tube, standOffM, mixing);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return orifice + ", " + tube;
+        return values.orifice + ", " + values.tube + ", stand-off "
+                + QuantityText.print(Kind.LENGTH, standOff(), Units.MILLIMETRE, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

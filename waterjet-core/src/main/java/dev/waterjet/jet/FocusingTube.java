@@ -6,133 +6,138 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** The tube in which water and abrasive mix and are bundled. Its exit bore widens with wear; a new tube has one bore. */
+/** Focusing tube (mixing tube) of a cutting head. Its exit bore grows with wear; a new tube has one bore. */
 public final class FocusingTube implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double boreM;
-    private final double exitBoreM;
-    private final double lengthM;
+    /** Checked content, and the serial form. */
+    private record Values(double boreM, double exitBoreM, double lengthM) implements Serializable {
 
-    private FocusingTube(double boreM, double exitBoreM, double lengthM) {
-        this.boreM = Require.positive("focusing-tube bore", boreM, Units.MILLIMETRE);
-        this.exitBoreM = Require.atLeast(
-                "worn exit bore of the focusing tube", exitBoreM, boreM, Units.MILLIMETRE, "its bore when new");
-        this.lengthM =
-                Require.above("focusing-tube length", lengthM, boreM, Units.MILLIMETRE, "a tube is longer than wide");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            boreM = Require.positive("focusing tube bore", boreM, Units.MILLIMETRE);
+            exitBoreM = Require.atLeast(
+                    "exit bore of the focusing tube", exitBoreM, boreM, Units.MILLIMETRE, "its bore when new");
+            lengthM = Require.above("focusing tube length", lengthM, boreM, Units.MILLIMETRE, "its bore");
+        }
+
+        private Object readResolve() {
+            return new FocusingTube(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private FocusingTube(Values values) {
+        this.values = values;
     }
 
     /**
-     * A new tube.
+     * Returns a new tube.
      *
-     * @param bore diameter of the bore
+     * @param bore diameter of the bore, above 0
      * @param length length of the tube, above its bore
      * @return the tube
      */
     public static FocusingTube of(Quantity<Length> bore, Quantity<Length> length) {
         double boreM = Kind.LENGTH.si(bore);
-        return new FocusingTube(boreM, boreM, Kind.LENGTH.si(length));
+        return new FocusingTube(new Values(boreM, boreM, Kind.LENGTH.si(length)));
     }
 
     /**
-     * This tube after wear.
+     * Returns this tube after wear.
      *
-     * @param exitBore diameter at the exit, no smaller than the bore when new
+     * @param exitBore diameter at the exit, at least the bore when new
      * @return the worn tube
      */
     public FocusingTube withExitBore(Quantity<Length> exitBore) {
-        return new FocusingTube(boreM, Kind.LENGTH.si(exitBore), lengthM);
+        return new FocusingTube(new Values(values.boreM, Kind.LENGTH.si(exitBore), values.lengthM));
     }
 
     /**
-     * Diameter of the bore when new.
-     *
-     * @return the bore, in m
+     * {@return the diameter of the bore when new}
      */
     public Quantity<Length> bore() {
-        return Kind.LENGTH.of(boreM);
+        return Kind.LENGTH.of(values.boreM);
     }
 
     /**
-     * Diameter of the bore at the exit, as it is now: the jet has this diameter where it leaves.
-     *
-     * @return the bore, in m
+     * {@return the present diameter of the bore at the exit, which is that of the jet there}
      */
     public Quantity<Length> exitBore() {
-        return Kind.LENGTH.of(exitBoreM);
+        return Kind.LENGTH.of(values.exitBoreM);
     }
 
     /**
-     * Length of the tube.
-     *
-     * @return the length, in m
+     * {@return the length of the tube}
      */
     public Quantity<Length> length() {
-        return Kind.LENGTH.of(lengthM);
+        return Kind.LENGTH.of(values.lengthM);
     }
 
     /**
-     * Diameter of the bore when new, as a number.
-     *
-     * @return the bore in m
+     * {@return the diameter of the bore when new, in m}
      */
     public double boreSi() {
-        return boreM;
+        return values.boreM;
     }
 
     /**
-     * Diameter of the bore at the exit, as a number.
-     *
-     * @return the bore in m
+     * {@return the present diameter of the bore at the exit, in m}
      */
     public double exitBoreSi() {
-        return exitBoreM;
+        return values.exitBoreM;
     }
 
     /**
-     * Length of the tube, as a number.
-     *
-     * @return the length in m
+     * {@return the length of the tube, in m}
      */
     public double lengthSi() {
-        return lengthM;
+        return values.lengthM;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("focusing tube")
-                .put("bore", Kind.LENGTH, boreM)
-                .put("exit_bore", Kind.LENGTH, exitBoreM)
-                .put("length", Kind.LENGTH, lengthM)
+                .put("bore", Kind.LENGTH, values.boreM)
+                .put("exit_bore", Kind.LENGTH, values.exitBoreM)
+                .put("length", Kind.LENGTH, values.lengthM)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof FocusingTube that
-                && boreM == that.boreM
-                && exitBoreM == that.exitBoreM
-                && lengthM == that.lengthM;
+        return other instanceof FocusingTube that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(boreM, exitBoreM, lengthM);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        String worn = exitBoreM > boreM
-                ? ", worn to " + QuantityText.print(Kind.LENGTH, exitBore(), Units.MILLIMETRE, 4)
+        String worn = values.exitBoreM > values.boreM
+                ? ", exit bore " + QuantityText.print(Kind.LENGTH, exitBore(), Units.MILLIMETRE, 4)
                 : "";
         return "focusing tube " + QuantityText.print(Kind.LENGTH, bore(), Units.MILLIMETRE, 4) + " x "
                 + QuantityText.print(Kind.LENGTH, length(), Units.MILLIMETRE, 4) + worn;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

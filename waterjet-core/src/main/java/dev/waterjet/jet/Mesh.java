@@ -5,6 +5,8 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -12,153 +14,159 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /**
- * Size of the grains of an abrasive.
+ * Mesh of an abrasive: minimum, mean and maximum grain size.
  *
- * <p>The trade's "80 mesh" names a mixture, not one sieve: grains of roughly 150 to 300 um with a mean of 180 um. The mean
- * is the opening of the ASTM E11 sieve of that number; smallest and largest grain are taken one sieve finer and three
- * sieves coarser, as they lie for 80 mesh, and are derived for every other number.
+ * <p>The designation "80 mesh" of the trade is a mixture, not one sieve: grains of about 150 &micro;m to 300 &micro;m with a
+ * mean of 180 &micro;m. The mean is the opening of the ASTM E11 sieve of that number. The minimum is taken one sieve finer and
+ * the maximum three sieves coarser, as for 80 mesh; for every other number they are derived. Beyond an end of the series the
+ * last sieve is taken.
  */
 public final class Mesh implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     private static final double UM = 1e6;
-    private static final int SIEVES_TO_SMALLEST = 1;
-    private static final int SIEVES_TO_LARGEST = 3;
+    private static final int SIEVES_TO_MINIMUM = 1;
+    private static final int SIEVES_TO_MAXIMUM = 3;
 
-    /** Largest over mean grain for a mixture of which only the mean is known, as for 80 mesh: 300 / 180. */
-    private static final double LARGEST_OVER_MEAN = 300.0 / 180.0;
+    /** Maximum over mean grain size of a mixture of which only the mean is known, as for 80 mesh: 300 / 180. */
+    private static final double MAXIMUM_OVER_MEAN = 300.0 / 180.0;
 
-    private final String name;
-    private final double smallestM;
-    private final double meanM;
-    private final double largestM;
+    /** Checked content, and the serial form. */
+    private record Values(String name, double minimumM, double meanM, double maximumM) implements Serializable {
 
-    private Mesh(String name, double smallestM, double meanM, double largestM) {
-        this.name = name;
-        this.smallestM = Require.positive("smallest grain", smallestM, Units.MICROMETRE);
-        this.meanM = Require.atLeast("mean grain", meanM, smallestM, Units.MICROMETRE, "the smallest grain");
-        this.largestM = Require.atLeast("largest grain", largestM, meanM, Units.MICROMETRE, "the mean grain");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(name, "name");
+            minimumM = Require.positive("minimum grain size", minimumM, Units.MICROMETRE);
+            meanM = Require.atLeast("mean grain size", meanM, minimumM, Units.MICROMETRE, "the minimum grain size");
+            maximumM = Require.atLeast("maximum grain size", maximumM, meanM, Units.MICROMETRE, "the mean grain size");
+        }
+
+        private Object readResolve() {
+            return new Mesh(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Mesh(Values values) {
+        this.values = values;
     }
 
     /**
-     * The mixture that the trade calls by a sieve number of ASTM E11.
+     * Returns the mixture that the trade designates by a sieve number of ASTM E11.
      *
      * @param number a number of the series 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400
      * @return the mesh
      */
     public static Mesh of(int number) {
         int index = SieveTables.sieveIndex(number);
-        return new Mesh(
+        return new Mesh(new Values(
                 number + " mesh",
-                SieveTables.sieveOpeningUm(index + SIEVES_TO_SMALLEST) / UM,
+                SieveTables.sieveOpeningUm(index + SIEVES_TO_MINIMUM) / UM,
                 SieveTables.sieveOpeningUm(index) / UM,
-                SieveTables.sieveOpeningUm(index - SIEVES_TO_LARGEST) / UM);
+                SieveTables.sieveOpeningUm(index - SIEVES_TO_MAXIMUM) / UM));
     }
 
     /**
-     * A grit of the FEPA F series (mean sizes from memory).
+     * Returns a grit of the FEPA F series (mean sizes from memory).
      *
-     * @param designation the number behind the F: 30, 36, 40, 46, 54, 60, 70, 80, 90, 100, 120, 150, 180 or 220
+     * @param designation the number after the F: 30, 36, 40, 46, 54, 60, 70, 80, 90, 100, 120, 150, 180 or 220
      * @return the mesh
      */
     public static Mesh fepa(int designation) {
         double meanM = SieveTables.gritMeanUm(designation) / UM;
-        return new Mesh("F" + designation, meanM / LARGEST_OVER_MEAN, meanM, meanM * LARGEST_OVER_MEAN);
+        return new Mesh(new Values(
+                "F" + designation, meanM / MAXIMUM_OVER_MEAN, meanM, meanM * MAXIMUM_OVER_MEAN));
     }
 
     /**
-     * A mixture whose grains were measured.
+     * Returns a mixture with measured grain sizes.
      *
-     * @param smallest size that few grains fall below
+     * @param minimum size that few grains fall below, above 0
      * @param mean mean size
-     * @param largest size that few grains exceed
+     * @param maximum size that few grains exceed
      * @return the mesh
      */
-    public static Mesh ofGrainSizes(Quantity<Length> smallest, Quantity<Length> mean, Quantity<Length> largest) {
-        return new Mesh("measured grains", Kind.LENGTH.si(smallest), Kind.LENGTH.si(mean), Kind.LENGTH.si(largest));
+    public static Mesh ofGrainSizes(Quantity<Length> minimum, Quantity<Length> mean, Quantity<Length> maximum) {
+        return new Mesh(new Values(
+                "measured grain sizes", Kind.LENGTH.si(minimum), Kind.LENGTH.si(mean), Kind.LENGTH.si(maximum)));
     }
 
     /**
-     * Name of the mesh.
-     *
-     * @return a name such as {@code "80 mesh"} or {@code "F80"}
+     * {@return the name, such as {@code 80 mesh} or {@code F80}}
      */
     public String name() {
-        return name;
+        return values.name;
     }
 
     /**
-     * Size that few grains fall below.
-     *
-     * @return the size, in m
+     * {@return the size that few grains fall below}
      */
     public Quantity<Length> minimumGrainSize() {
-        return Kind.LENGTH.of(smallestM);
+        return Kind.LENGTH.of(values.minimumM);
     }
 
     /**
-     * Mean size of the grains.
-     *
-     * @return the size, in m
+     * {@return the mean grain size}
      */
     public Quantity<Length> meanGrainSize() {
-        return Kind.LENGTH.of(meanM);
+        return Kind.LENGTH.of(values.meanM);
     }
 
     /**
-     * Size that few grains exceed.
-     *
-     * @return the size, in m
+     * {@return the size that few grains exceed}
      */
     public Quantity<Length> maximumGrainSize() {
-        return Kind.LENGTH.of(largestM);
+        return Kind.LENGTH.of(values.maximumM);
     }
 
     /**
-     * Mean size of the grains as a number.
-     *
-     * @return the size in m
+     * {@return the mean grain size, in m}
      */
     public double meanGrainSizeSi() {
-        return meanM;
+        return values.meanM;
     }
 
     /**
-     * Size that few grains exceed, as a number.
-     *
-     * @return the size in m
+     * {@return the size that few grains exceed, in m}
      */
     public double maximumGrainSizeSi() {
-        return largestM;
+        return values.maximumM;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("mesh")
-                .put("name", name)
-                .put("minimum_grain_size", Kind.LENGTH, smallestM)
-                .put("mean_grain_size", Kind.LENGTH, meanM)
-                .put("maximum_grain_size", Kind.LENGTH, largestM)
+                .put("name", values.name)
+                .put("minimum_grain_size", Kind.LENGTH, values.minimumM)
+                .put("mean_grain_size", Kind.LENGTH, values.meanM)
+                .put("maximum_grain_size", Kind.LENGTH, values.maximumM)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Mesh that
-                && name.equals(that.name)
-                && smallestM == that.smallestM
-                && meanM == that.meanM
-                && largestM == that.largestM;
+        return other instanceof Mesh that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(name, smallestM, meanM, largestM);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return name;
+        return values.name;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,34 +7,36 @@ import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import javax.measure.quantity.Dimensionless;
+import org.jspecify.annotations.Nullable;
 
 /**
- * How close the abrasive comes to the speed that an ideal exchange of momentum would give it.
+ * Mixing efficiency (momentum transfer efficiency): speed of the abrasive particles over that of an ideal exchange of momentum.
  *
- * <p>The literature gives 0.65 to 0.85, with a mean of 0.75 here and a standard uncertainty that makes this range about
- * one deviation to each side.
+ * <p>The literature gives 0.65 to 0.85. The standard value is 0.75 with a standard uncertainty of 0.10, so that this range is
+ * about one standard uncertainty to either side.
  *
- * <p>It falls with loading, by how much is not published. {@link #decreasing} gives it the form {@code eta = eta_0 exp(-R/s)}
- * with R the loading ratio and s a scale, for a shop to calibrate: from measured speeds, or by {@link #scaleForOptimumLoading} from
- * the loading at which its jet cuts best.
+ * <p>The efficiency decreases with loading; no rate is published. {@link #decreasing} gives it the form &eta; =
+ * &eta;<sub>0</sub> exp(-<i>R</i>/<i>s</i>) with the loading ratio <i>R</i> and a scale <i>s</i>, to be calibrated from
+ * measured particle speeds, or by {@link #scaleForOptimumLoading} from the loading at which the jet cuts best.
  */
 public final class MixingEfficiency implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final MixingEfficiency STANDARD = new MixingEfficiency(
+    private static final MixingEfficiency STANDARD = of(
             0.75,
             0.10,
-            Double.POSITIVE_INFINITY,
             Evidence.of(
                             EvidenceGrade.FROM_MEMORY,
                             Source.of("abrasive-waterjet literature on momentum transfer, range 0.65 to 0.85"))
@@ -42,142 +44,157 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
                             "Measured ratios of particle to water speed range from 0.30 (Trans. JSME B 65 (1999) 1914)"
                                     + " to 0.57 (WPI industry workshop 2013)."));
 
-    /** Keeps a jet choked with abrasive from a speed of zero. */
-    private static final double LEAST_SHARE = 1e-6;
+    /** Keeps the particle speed of an extreme loading above 0. */
+    private static final double MIN_SHARE = 1e-6;
 
-    private final double value;
-    private final double standardUncertainty;
-    private final double loadingScale;
-    private final Evidence evidence;
+    /** Checked content, and the serial form; no scale if the efficiency is independent of loading. */
+    private record Values(
+            double value, double standardUncertainty, @Nullable Double loadingScale, Evidence evidence)
+            implements Serializable {
 
-    private MixingEfficiency(double value, double standardUncertainty, double loadingScale, Evidence evidence) {
-        this.value = Require.positive("mixing efficiency", value, Units.ONE);
-        Require.atMost("mixing efficiency", value, 1, Units.ONE, "no more momentum than the water has");
-        this.standardUncertainty =
-                Require.notNegative("uncertainty of the mixing efficiency", standardUncertainty, Units.ONE);
-        if (!(loadingScale > 0)) {
-            throw new DomainException(
-                    "scale of loading", loadingScale, "above", 0, Units.ONE, "the efficiency falls with loading");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Require.positive("mixing efficiency", value, Units.ONE);
+            value = Require.atMost("mixing efficiency", value, 1, Units.ONE, "");
+            standardUncertainty =
+                    Require.notNegative("uncertainty of the mixing efficiency", standardUncertainty, Units.ONE);
+            if (loadingScale != null) {
+                loadingScale = Require.positive("loading scale of the mixing efficiency", loadingScale, Units.ONE);
+            }
+            Objects.requireNonNull(evidence, "evidence");
         }
-        this.loadingScale = loadingScale;
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+
+        private Object readResolve() {
+            return new MixingEfficiency(this);
+        }
+    }
+
+    private final transient Values values;
+    private final transient double loadingScale;
+
+    private MixingEfficiency(Values values) {
+        this.values = values;
+        this.loadingScale = values.loadingScale == null ? Double.POSITIVE_INFINITY : values.loadingScale;
     }
 
     /**
-     * The usual efficiency, 0.75 with a standard uncertainty of 0.10.
-     *
-     * @return the efficiency
+     * {@return the standard efficiency, 0.75 with a standard uncertainty of 0.10}
      */
     public static MixingEfficiency standard() {
         return STANDARD;
     }
 
     /**
-     * An efficiency of one's own, the same at any loading.
+     * Returns a custom efficiency, independent of loading.
      *
      * @param value efficiency, above 0 to 1
-     * @param standardUncertainty its standard uncertainty
-     * @param evidence what speaks for it
+     * @param standardUncertainty standard uncertainty, 0 or more
+     * @param evidence evidence for it
      * @return the efficiency
      */
     public static MixingEfficiency of(double value, double standardUncertainty, Evidence evidence) {
-        return new MixingEfficiency(value, standardUncertainty, Double.POSITIVE_INFINITY, evidence);
+        return new MixingEfficiency(new Values(value, standardUncertainty, null, evidence));
     }
 
     /**
-     * An efficiency that falls with loading: {@code eta_0 exp(-R/s)}.
+     * Returns an efficiency that decreases with loading: &eta;<sub>0</sub> exp(-<i>R</i>/<i>s</i>).
      *
-     * @param unloaded efficiency eta_0 of the first grains, above 0 to 1
-     * @param standardUncertainty standard uncertainty of eta_0
-     * @param loadingScale scale s: the loading ratio at which the efficiency has fallen to 37 percent, above zero
-     * @param evidence what speaks for it
+     * @param unloaded efficiency &eta;<sub>0</sub> at negligible loading, above 0 to 1
+     * @param standardUncertainty standard uncertainty of &eta;<sub>0</sub>, 0 or more
+     * @param loadingScale scale <i>s</i>, above 0: the loading ratio at which the efficiency is 37 % of &eta;<sub>0</sub>
+     * @param evidence evidence for it
      * @return the efficiency
      */
     public static MixingEfficiency decreasing(
             double unloaded, double standardUncertainty, double loadingScale, Evidence evidence) {
-        return new MixingEfficiency(unloaded, standardUncertainty, loadingScale, evidence);
+        return new MixingEfficiency(new Values(unloaded, standardUncertainty, loadingScale, evidence));
     }
 
     /**
-     * The scale with which the power of the abrasive is greatest at a given loading: {@code s = 2/(1/R - 2/(1 + R))}.
-     * Derived: the power goes with {@code R eta^2/(1 + R)^2}, and its derivative vanishes there.
+     * Returns the scale for which the power of the abrasive is greatest at a given loading: <i>s</i> = 2/(1/<i>R</i> -
+     * 2/(1 + <i>R</i>)). Derived: the power is proportional to <i>R</i> &eta;<sup>2</sup>/(1 + <i>R</i>)<sup>2</sup>, and its
+     * derivative is 0 there.
      *
      * @param loadingRatio loading ratio at which the jet cuts best, above 0 and below 1
      * @return the scale, for {@link #decreasing}
      */
     public static double scaleForOptimumLoading(double loadingRatio) {
-        Require.positive("best loading ratio", loadingRatio, Units.ONE);
+        Require.positive("optimum loading ratio", loadingRatio, Units.ONE);
         Require.atMost(
-                "best loading ratio",
+                "optimum loading ratio",
                 loadingRatio,
                 Math.nextDown(1.0),
                 Units.ONE,
-                "at 1 a lossless jet is at its best");
+                "a jet without mixing loss has its optimum at 1");
         return 2 / (1 / loadingRatio - 2 / (1 + loadingRatio));
     }
 
     /**
-     * The efficiency with its uncertainty; of one that falls with loading that of the first grains.
-     *
-     * @return an estimate of the ratio
+     * {@return the efficiency with its uncertainty; the one at negligible loading, if it decreases with loading}
      */
     public Estimate<Dimensionless> value() {
-        return Estimate.of(Kind.RATIO, value, standardUncertainty);
+        return Estimate.of(Kind.RATIO, values.value, values.standardUncertainty);
     }
 
     /**
-     * The efficiency at a loading, as a number.
+     * Returns the efficiency at a loading, as a number.
      *
-     * @param loadingRatio mass flow of abrasive over mass flow of water
-     * @return the efficiency, no less than a millionth of that of the first grains
+     * @param loadingRatio abrasive flow rate over water flow rate by mass
+     * @return the efficiency, at least a millionth of that at negligible loading
      */
     public double atSi(double loadingRatio) {
-        return value * Math.max(LEAST_SHARE, Math.exp(-loadingRatio / loadingScale));
+        return values.value * Math.max(MIN_SHARE, Math.exp(-loadingRatio / loadingScale));
     }
 
     double relativeUncertainty() {
-        return standardUncertainty / value;
-    }
-
-    private boolean isFalling() {
-        return loadingScale < Double.POSITIVE_INFINITY;
+        return values.standardUncertainty / values.value;
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("mixing efficiency")
-                .put("value", value)
-                .put("standard_uncertainty", standardUncertainty)
+                .put("value", values.value)
+                .put("standard_uncertainty", values.standardUncertainty)
                 .put(
                         "loading_scale",
                         Kind.RATIO,
-                        isFalling() ? OptionalDouble.of(loadingScale) : OptionalDouble.empty())
-                .put("evidence", evidence)
+                        values.loadingScale == null
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(values.loadingScale))
+                .put("evidence", values.evidence)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof MixingEfficiency that
-                && value == that.value
-                && standardUncertainty == that.standardUncertainty
-                && loadingScale == that.loadingScale
-                && evidence.equals(that.evidence);
+        return other instanceof MixingEfficiency that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(value, standardUncertainty, loadingScale, evidence);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "mixing efficiency " + value + " +/- " + standardUncertainty
-                + (isFalling() ? ", falling with loading over " + loadingScale : "");
+        return "mixing efficiency " + QuantityText.round(values.value, 4) + " \u00b1 "
+                + QuantityText.round(values.standardUncertainty, 2)
+                + (values.loadingScale == null
+                        ? ""
+                        : ", decreasing with loading over " + QuantityText.round(values.loadingScale, 4));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

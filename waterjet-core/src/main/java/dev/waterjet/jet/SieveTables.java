@@ -4,7 +4,7 @@ import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 
-/** Openings and grain sizes of the standards, in um. */
+/** Sieve openings and grain sizes of the standards, in um. */
 final class SieveTables {
 
     /** Sieve numbers of ASTM E11, coarse to fine. */
@@ -28,7 +28,7 @@ final class SieveTables {
         return index(SIEVE, number, "sieve number");
     }
 
-    /** Opening of the sieve at an index, which is clamped to the series. */
+    /** Opening of the sieve at an index, limited to the series. */
     static int sieveOpeningUm(int index) {
         return SIEVE_OPENING_UM[Math.max(0, Math.min(SIEVE.length - 1, index))];
     }

@@ -3,102 +3,126 @@ package dev.waterjet.jet;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
-import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 
 /**
- * How the exit bore of a focusing tube widens: linearly in time after run-in (form from memory). No rate is published for
- * general use, so the shop measures its own: two readings of a pin gauge and the hours between them.
+ * Wear of a focusing tube: its exit bore grows linearly with jet-on time after run-in (form from memory). No rate is published
+ * for general use. It is measured in the shop by two readings with a pin gauge and the hours between them.
  */
 public final class TubeWear implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double rateMPerS;
+    /** Checked content, and the serial form. */
+    private record Values(double rateMPerS) implements Serializable {
 
-    private TubeWear(double rateMPerS) {
-        this.rateMPerS = Require.positive("wear rate of the focusing tube", rateMPerS, Units.MICROMETRE_PER_HOUR);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            rateMPerS = Require.positive("wear rate of the focusing tube", rateMPerS, Units.MICROMETRE_PER_HOUR);
+        }
+
+        private Object readResolve() {
+            return new TubeWear(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private TubeWear(Values values) {
+        this.values = values;
     }
 
     /**
-     * Wear at a known rate.
+     * Returns wear at a known rate.
      *
-     * @param rate growth of the exit bore's diameter over time with the jet on, above zero
+     * @param rate growth of the exit bore over jet-on time, above 0
      * @return the wear
      */
     public static TubeWear of(Quantity<Speed> rate) {
-        return new TubeWear(Kind.SPEED.si(rate));
+        return new TubeWear(new Values(Kind.SPEED.si(rate)));
     }
 
     /**
-     * Wear as a shop has measured it.
+     * Returns wear at the rate of a measured tube.
      *
-     * @param tube the tube as measured now, its exit bore above that when new
-     * @param used time with the jet on since it was new, above zero
+     * @param tube the tube as measured, its exit bore above that when new
+     * @param used jet-on time since it was new, above 0
      * @return the wear
      */
     public static TubeWear measured(FocusingTube tube, Quantity<Time> used) {
-        double usedS = Require.positive("time of use of the focusing tube", Kind.TIME.si(used), Units.HOUR);
-        return new TubeWear((tube.exitBoreSi() - tube.boreSi()) / usedS);
+        double usedS = Require.positive("jet-on time of the focusing tube", Kind.TIME.si(used), Units.HOUR);
+        return new TubeWear(new Values((tube.exitBoreSi() - tube.boreSi()) / usedS));
     }
 
     /**
-     * The tube after more use.
+     * Returns a tube after further use.
      *
-     * @param tube the tube as it is
-     * @param more time with the jet on, zero or more
-     * @return the tube with its wider exit bore
+     * @param tube the tube at present
+     * @param more further jet-on time, 0 or more
+     * @return the tube with its larger exit bore
      */
     public FocusingTube after(FocusingTube tube, Quantity<Time> more) {
-        double moreS = Require.notNegative("time of use of the focusing tube", Kind.TIME.si(more), Units.HOUR);
-        return tube.withExitBore(Kind.LENGTH.of(tube.exitBoreSi() + rateMPerS * moreS));
+        double moreS = Require.notNegative("jet-on time of the focusing tube", Kind.TIME.si(more), Units.HOUR);
+        return tube.withExitBore(Kind.LENGTH.of(tube.exitBoreSi() + values.rateMPerS * moreS));
     }
 
     /**
-     * How long until the exit bore has reached a width.
+     * Returns the jet-on time until the exit bore reaches a maximum.
      *
-     * @param tube the tube as it is
-     * @param widest exit bore at which it is changed
-     * @return time with the jet on; zero if the change is due
+     * @param tube the tube at present
+     * @param maximum exit bore at which the tube is replaced, above 0
+     * @return the jet-on time; 0 if the replacement is due
      */
-    public Quantity<Time> until(FocusingTube tube, Quantity<Length> widest) {
-        double widestM = Require.positive("widest exit bore", Kind.LENGTH.si(widest), Units.MILLIMETRE);
-        return Kind.TIME.of(Math.max(0, (widestM - tube.exitBoreSi()) / rateMPerS));
+    public Quantity<Time> until(FocusingTube tube, Quantity<Length> maximum) {
+        double maximumM = Require.positive("maximum exit bore", Kind.LENGTH.si(maximum), Units.MILLIMETRE);
+        return Kind.TIME.of(Math.max(0, (maximumM - tube.exitBoreSi()) / values.rateMPerS));
     }
 
     /**
-     * Growth of the exit bore.
-     *
-     * @return the rate, in m/s
+     * {@return the growth of the exit bore over jet-on time}
      */
     public Quantity<Speed> rate() {
-        return Kind.SPEED.of(rateMPerS);
+        return Kind.SPEED.of(values.rateMPerS);
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("tube wear").put("rate", Kind.SPEED, rateMPerS).map();
+        return Description.of("tube wear")
+                .put("rate", Kind.SPEED, values.rateMPerS)
+                .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof TubeWear that && rateMPerS == that.rateMPerS;
+        return other instanceof TubeWear that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(rateMPerS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "exit bore grows by " + rateMPerS * 3600e6 + " um/h";
+        return "exit bore grows by " + QuantityText.print(Kind.SPEED, rate(), Units.MICROMETRE_PER_HOUR, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -2,15 +2,14 @@ package dev.waterjet.jet;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import org.junit.jupiter.api.Test;
+import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 class CuttingHeadTest {
@@ -34,20 +33,18 @@ class CuttingHeadTest {
 
     @Test
     void aTubeNoWiderThanItsOrificeIsRefused() {
-        assertThatThrownBy(() -> head(0.3, 0.3, 76))
-                .isInstanceOf(DomainException.class)
-                .hasMessage("focusing-tube bore is 0.3 mm; it must be above 0.3 mm"
-                        + " (the bore of the orifice: the water would strike the tube)");
+        assertRefused(() -> head(0.3, 0.3, 76), "must-be-above", "focusing tube bore", 0.0003);
     }
 
     @Test
-    void grainsThatMustClogAreRefusedAndLargeOnesCautioned() {
+    void grainsThatClogAreRefusedAndLargeOnesCautioned() {
         CuttingHead fine = head(0.08, 0.24, 24);
 
-        assertThatThrownBy(() -> fine.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(30)))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("largest grain of the abrasive is 0.3 mm; it must be at most 0.24 mm")
-                .hasMessageContaining("must clog");
+        assertRefused(
+                () -> fine.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(30)),
+                "must-be-at-most",
+                "maximum grain size of the abrasive",
+                0.24e-3);
         assertThat(fine.jet(megapascals(380), Abrasive.garnet(Mesh.of(120)), gramsPerMinute(5))
                         .cautions())
                 .extracting(Caution::code)
@@ -76,12 +73,8 @@ class CuttingHeadTest {
 
     @Test
     void meshesOutsideTheSeriesAreRefusedWithTheNearest() {
-        assertThatThrownBy(() -> Mesh.of(85))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("sieve number is 85")
-                .hasMessageContaining("80");
-        assertThatThrownBy(() -> Mesh.ofGrainSizes(micrometres(200), micrometres(100), micrometres(300)))
-                .hasMessageContaining("mean grain is 100 um; it must be at least 200 um");
+        assertRefused(() -> Mesh.of(85), "not-in-series", "sieve number", 80);
+        assertRefused(() -> Mesh.ofGrainSizes(micrometres(200), micrometres(100), micrometres(300)), "must-be-at-least", "mean grain size", 2e-4);
     }
 
     @Test
@@ -90,6 +83,6 @@ class CuttingHeadTest {
 
         assertThat(worn.boreSi()).isEqualTo(0.00076);
         assertThat(worn.exitBoreSi()).isEqualTo(0.00085);
-        assertThatThrownBy(() -> worn.withExitBore(millimetres(0.7))).hasMessageContaining("worn exit bore");
+        assertRefused(() -> worn.withExitBore(millimetres(0.7)), "must-be-at-least", "exit bore of the focusing tube", 0.76e-3);
     }
 }

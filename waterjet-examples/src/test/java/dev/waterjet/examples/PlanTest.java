@@ -215,7 +215,7 @@ class PlanTest {
         "--material, stone cold, is no known material",
         "--quality, shiny, is not a face grade",
         "--mesh, coarse, is not a mesh",
-        "--tube, 0.3 mm, focusing-tube bore is 0.3 mm",
+        "--tube, 0.3 mm, focusing tube bore is 0.3 mm",
         "--thickness, -3 mm, thickness",
         "--jet-on, 5, code for jet off"
     })
