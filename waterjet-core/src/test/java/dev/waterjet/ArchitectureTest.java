@@ -1,5 +1,8 @@
 package dev.waterjet;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -36,7 +39,18 @@ class ArchitectureTest {
             "motion",
             "cost",
             "head",
+            "simulate",
             "plan");
+
+    @ArchTest
+    static void everyPackageIsListed(com.tngtech.archunit.core.domain.JavaClasses all) {
+        assertThat(all.stream()
+                        .map(JavaClass::getPackageName)
+                        .filter(name -> name.startsWith("dev.waterjet."))
+                        .map(name -> name.substring("dev.waterjet.".length())))
+                .isNotEmpty()
+                .allMatch(ORDER::contains);
+    }
 
     @ArchTest
     static void packagesUseOnlyThoseAboveThem(com.tngtech.archunit.core.domain.JavaClasses all) {

@@ -12,7 +12,6 @@ import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.PartRequirement;
-import dev.waterjet.head.RankBy;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -111,7 +110,7 @@ final class JobFigures {
                 .with(CostItem.TUBE, 110)
                 .with(CostItem.SHEET, 0);
         HeadSelection selection = HeadSelector.of(HeadInventory.standard(), megapascals(380), kilowatts(22))
-                .withRates(rates)
+                .withPrices(rates)
                 .select(PartRequirement.of(
                         Workpiece.of(Materials.standard().get("stainless-304"), millimetres(6)),
                         CutQuality.MEDIUM,
@@ -119,9 +118,9 @@ final class JobFigures {
         List<HeadCandidate> front = selection.paretoFront();
         // heads that differ in mesh or length alone lie on one point
         Set<String> seen = new HashSet<>();
-        List<HeadCandidate> serving = selection.ranked(RankBy.TIME).stream()
-                .filter(trial -> trial.timeSi() < 4 * front.get(0).timeSi())
-                .filter(trial -> seen.add(Math.round(trial.timeSi()) + " " + Math.round(100 * trial.cost())))
+        List<HeadCandidate> feasible = selection.ranked(HeadSelector.Ranking.TIME).stream()
+                .filter(trial -> trial.time().si() < 4 * front.get(0).time().si())
+                .filter(trial -> seen.add(Math.round(trial.time().si()) + " " + Math.round(100 * trial.cost())))
                 .toList();
         return Chart.of(
                         "Time and cost of a part, head by head",
@@ -129,8 +128,8 @@ final class JobFigures {
                                 + " cost more again. The line joins the heads that no other beats in both.")
                 .x("time of one part [s]")
                 .y("cost of one part [crowns]")
-                .points("heads that serve", column(serving, HeadCandidate::timeSi), column(serving, HeadCandidate::cost))
-                .line("trade-off", column(front, HeadCandidate::timeSi), column(front, HeadCandidate::cost))
+                .points("feasible heads", column(feasible, candidate -> candidate.time().si()), column(feasible, HeadCandidate::cost))
+                .line("trade-off", column(front, candidate -> candidate.time().si()), column(front, HeadCandidate::cost))
                 .svg(720, 420);
     }
 

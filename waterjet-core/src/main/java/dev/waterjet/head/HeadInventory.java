@@ -3,67 +3,81 @@ package dev.waterjet.head;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.Mesh;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
 import javax.measure.quantity.Length;
 
 /**
- * What a shop has on its shelf: orifices, bores and lengths of focusing tubes, abrasives, and the flows that its feeder
- * gives. Every combination is a head to be tried.
+ * Inventory of a shop: orifices, bores and lengths of focusing tubes, abrasives, and the flow rates of its feeder. Every
+ * combination is a head to try.
  */
-public final class HeadInventory implements Serializable {
+public final class HeadInventory implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double MOST_COMBINATIONS = 2e6;
+    private static final double MAX_COMBINATIONS = 2e6;
 
-    private final List<Orifice> orifices;
-    private final QuantityArray<Length> tubeBores;
-    private final QuantityArray<Length> tubeLengths;
-    private final List<Abrasive> abrasives;
-    private final QuantityArray<MassFlow> flows;
-
-    private HeadInventory(
+    /** Checked content, and the serial form. */
+    private record Values(
             List<Orifice> orifices,
             QuantityArray<Length> tubeBores,
             QuantityArray<Length> tubeLengths,
             List<Abrasive> abrasives,
-            QuantityArray<MassFlow> flows) {
-        this.orifices = List.copyOf(orifices);
-        this.tubeBores = tubeBores;
-        this.tubeLengths = tubeLengths;
-        this.abrasives = List.copyOf(abrasives);
-        this.flows = flows;
-        some("orifices", orifices.size());
-        some("bores of focusing tubes", tubeBores.size());
-        some("lengths of focusing tubes", tubeLengths.size());
-        some("abrasives", abrasives.size());
-        some("flows of abrasive", flows.size());
-        Require.atMost("number of heads to try", combinations(), MOST_COMBINATIONS, Units.ONE, "");
-        tubeBores.stream().forEach(m -> Require.positive("bore of a focusing tube", m, Units.MILLIMETRE));
-        tubeLengths.stream().forEach(m -> Require.positive("length of a focusing tube", m, Units.MILLIMETRE));
-        flows.stream().forEach(kg -> Require.positive("flow of abrasive", kg, Units.GRAM_PER_MINUTE));
+            QuantityArray<MassFlow> flows)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            orifices = List.copyOf(orifices);
+            abrasives = List.copyOf(abrasives);
+            some("orifices", orifices.size());
+            some("bores of focusing tubes", tubeBores.size());
+            some("lengths of focusing tubes", tubeLengths.size());
+            some("abrasives", abrasives.size());
+            some("abrasive flow rates", flows.size());
+            double combinations =
+                    1.0 * orifices.size() * tubeBores.size() * tubeLengths.size() * abrasives.size() * flows.size();
+            Require.atMost("number of heads to try", combinations, MAX_COMBINATIONS, Units.ONE, "");
+            tubeBores.stream().forEach(m -> Require.positive("bore of a focusing tube", m, Units.MILLIMETRE));
+            tubeLengths.stream().forEach(m -> Require.positive("length of a focusing tube", m, Units.MILLIMETRE));
+            flows.stream().forEach(kg -> Require.positive("abrasive flow rate", kg, Units.GRAM_PER_MINUTE));
+        }
+
+        private static void some(String name, int size) {
+            Require.atLeast("number of " + name, size, 1, Units.ONE, "an inventory needs one of each");
+        }
+
+        private Object readResolve() {
+            return new HeadInventory(this);
+        }
     }
 
-    private static void some(String what, int size) {
-        Require.atLeast("number of " + what, size, 1, Units.ONE, "a list of heads needs one of each");
+    private final transient Values values;
+
+    private HeadInventory(Values values) {
+        this.values = values;
     }
 
     /**
-     * A shelf of one's own.
+     * Returns an inventory.
      *
      * @param orifices the orifices
      * @param tubeBores bores of the focusing tubes, each above zero
      * @param tubeLengths their lengths, each above zero; every bore is tried in every length
      * @param abrasives the abrasives
-     * @param flows flows of abrasive, each above zero
-     * @return the list
+     * @param flows abrasive flow rates, each above zero
+     * @return the inventory
      * @throws dev.waterjet.measure.DomainException if one of them is empty, or there are more than two million combinations
      */
     public static HeadInventory of(
@@ -72,17 +86,17 @@ public final class HeadInventory implements Serializable {
             QuantityArray<Length> tubeLengths,
             List<Abrasive> abrasives,
             QuantityArray<MassFlow> flows) {
-        return new HeadInventory(orifices, tubeBores, tubeLengths, abrasives, flows);
+        return new HeadInventory(new Values(orifices, tubeBores, tubeLengths, abrasives, flows));
     }
 
     /**
-     * Sizes that are commonly sold: sapphire from 0.08 to 0.40 mm, tubes from 0.20 to 1.20 mm, garnet from 50 to 230 mesh,
+     * Returns sizes in common use: sapphire from 0.08 to 0.40 mm, tubes from 0.20 to 1.20 mm, garnet from 50 to 230 mesh,
      * 10 to 900 g/min (common practice, no source).
      *
-     * @return the list, to be replaced by the shop's own
+     * @return the inventory, to be replaced by that of the shop
      */
     public static HeadInventory standard() {
-        return new HeadInventory(
+        return of(
                 QuantityArray.of(
                                 Kind.LENGTH,
                                 new double[] {
@@ -107,7 +121,7 @@ public final class HeadInventory implements Serializable {
     }
 
     /**
-     * A shelf as text: CSV with the header {@code part,size}, each row one size. A part is {@code orifice}, {@code tube},
+     * Reads an inventory: CSV with the header {@code part,size}, each row one size. A part is {@code orifice}, {@code tube},
      * {@code length}, {@code mesh} or {@code flow}; orifices are sapphire and the abrasive is garnet.
      *
      * <pre>{@code
@@ -120,7 +134,7 @@ public final class HeadInventory implements Serializable {
      * }</pre>
      *
      * @param csv the text
-     * @return the list
+     * @return the inventory
      * @throws dev.waterjet.measure.TextException with line and column, if the header or a row cannot be read
      * @throws dev.waterjet.measure.DomainException if one of the five parts has no row, or a size is impossible
      */
@@ -129,90 +143,80 @@ public final class HeadInventory implements Serializable {
     }
 
     /**
-     * This list with other abrasives.
+     * Returns this inventory with other abrasives.
      *
      * @param abrasives the abrasives, one or more
-     * @return the list with those
+     * @return the inventory
      */
     public HeadInventory withAbrasives(List<Abrasive> abrasives) {
-        return new HeadInventory(orifices, tubeBores, tubeLengths, abrasives, flows);
+        return of(values.orifices, values.tubeBores, values.tubeLengths, abrasives, values.flows);
     }
 
-    /**
-     * How many heads there are to be tried.
-     *
-     * @return the count
-     */
+    /** {@return the number of heads to try} */
     public int size() {
-        return (int) combinations();
+        return values.orifices.size()
+                * values.tubeBores.size()
+                * values.tubeLengths.size()
+                * values.abrasives.size()
+                * values.flows.size();
     }
 
-    private double combinations() {
-        return 1.0 * orifices.size() * tubeBores.size() * tubeLengths.size() * abrasives.size() * flows.size();
-    }
-
-    /**
-     * The orifices.
-     *
-     * @return the orifices, unmodifiable
-     */
+    /** {@return the orifices, unmodifiable} */
     public List<Orifice> orifices() {
-        return orifices;
+        return values.orifices;
     }
 
-    /**
-     * Bores of the focusing tubes.
-     *
-     * @return the bores
-     */
+    /** {@return the bores of the focusing tubes} */
     public QuantityArray<Length> tubeBores() {
-        return tubeBores;
+        return values.tubeBores;
     }
 
-    /**
-     * Lengths of the focusing tubes.
-     *
-     * @return the lengths
-     */
+    /** {@return the lengths of the focusing tubes} */
     public QuantityArray<Length> tubeLengths() {
-        return tubeLengths;
+        return values.tubeLengths;
     }
 
-    /**
-     * The abrasives.
-     *
-     * @return the abrasives, unmodifiable
-     */
+    /** {@return the abrasives, unmodifiable} */
     public List<Abrasive> abrasives() {
-        return abrasives;
+        return values.abrasives;
     }
 
-    /**
-     * Flows of abrasive.
-     *
-     * @return the flows
-     */
+    /** {@return the abrasive flow rates} */
     public QuantityArray<MassFlow> flows() {
-        return flows;
+        return values.flows;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("head inventory")
+                .put("orifices", values.orifices)
+                .put("tube_bores", values.tubeBores)
+                .put("tube_lengths", values.tubeLengths)
+                .put("abrasives", values.abrasives)
+                .put("abrasive_flows", values.flows)
+                .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof HeadInventory that
-                && orifices.equals(that.orifices)
-                && tubeBores.equals(that.tubeBores)
-                && tubeLengths.equals(that.tubeLengths)
-                && abrasives.equals(that.abrasives)
-                && flows.equals(that.flows);
+        return other instanceof HeadInventory that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(orifices, tubeBores, tubeLengths, abrasives, flows);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return size() + " heads";
+        return "inventory of " + size() + " heads";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

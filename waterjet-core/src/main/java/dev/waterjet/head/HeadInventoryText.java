@@ -6,6 +6,7 @@ import dev.waterjet.jet.Mesh;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.WaterjetException;
@@ -14,7 +15,7 @@ import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** Reads a list of heads. */
+/** Reader of a head inventory. */
 final class HeadInventoryText {
 
     private static final List<String> HEADER = List.of("part", "size");
@@ -30,7 +31,10 @@ final class HeadInventoryText {
     static HeadInventory parse(String csv) {
         List<CsvText.Row> rows = CsvText.parse(csv);
         if (rows.isEmpty() || !rows.get(0).cells().equals(HEADER)) {
-            throw new TextException(rows.isEmpty() ? 1 : rows.get(0).line(), 1, "the header must be \"part,size\"");
+            throw new TextException(
+                    rows.isEmpty() ? 1 : rows.get(0).line(),
+                    1,
+                    Message.of("inventory-header", "the header must be \"part,size\""));
         }
         HeadInventoryText text = new HeadInventoryText();
         rows.subList(1, rows.size()).forEach(text::read);
@@ -49,7 +53,7 @@ final class HeadInventoryText {
 
     private void read(CsvText.Row row) {
         if (row.cells().size() != HEADER.size()) {
-            throw row.fault(row.cells().size() - 1, "a row has a part and its size");
+            throw row.fault(row.cells().size() - 1, Message.of("inventory-row", "a row has a part and its size"));
         }
         String size = row.cells().get(1);
         try {
@@ -62,11 +66,13 @@ final class HeadInventoryText {
                 default ->
                     throw row.fault(
                             0,
-                            "\"" + row.cells().get(0)
-                                    + "\" is no part of a head: use orifice, tube, length, mesh or flow");
+                            Message.of(
+                                            "unknown-head-part",
+                                            "unknown part {part}; use orifice, tube, length, mesh or flow")
+                                    .withInput("part", row.cells().get(0)));
             }
         } catch (WaterjetException e) {
-            throw e instanceof TextException text && text.line() > 0 ? e : row.fault(1, String.valueOf(e.getMessage()));
+            throw e instanceof TextException text && text.line() > 0 ? e : row.fault(1, e.message());
         }
     }
 
@@ -74,7 +80,8 @@ final class HeadInventoryText {
         try {
             return Integer.parseInt(text);
         } catch (NumberFormatException e) {
-            throw new TextException("\"" + text + "\" is no sieve number");
+            throw new TextException(
+                    Message.of("not-a-sieve-number", "{text} is not a sieve number").withInput("text", text));
         }
     }
 }

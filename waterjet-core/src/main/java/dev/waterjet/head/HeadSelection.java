@@ -4,175 +4,295 @@ import dev.waterjet.jet.Abrasive;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
-import java.io.Serializable;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.Units;
+import dev.waterjet.part.Finding;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.Unit;
+import javax.measure.quantity.Length;
 
-/** What came of trying every head of a list on a part: those that serve, and why the others do not. */
-public final class HeadSelection implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
-
-    private final PartRequirement demand;
-    private final List<HeadCandidate> fit;
-    private final List<Refused> refused;
-
-    private HeadSelection(PartRequirement demand, List<HeadCandidate> fit, List<Refused> refused) {
-        this.demand = demand;
-        this.fit = fit;
-        this.refused = refused;
-    }
-
-    static HeadSelection of(PartRequirement demand, List<HeadCandidate> fit, List<Refused> refused) {
-        return new HeadSelection(demand, Collections.unmodifiableList(fit), Collections.unmodifiableList(refused));
-    }
+/**
+ * Result of trying every head of an inventory on a part: feasible heads, and rejected heads with the reasons.
+ *
+ * @param requirement requirements of the part
+ * @param feasible feasible heads, in the order of the inventory
+ * @param rejected rejected heads, in the order of the inventory
+ */
+public record HeadSelection(PartRequirement requirement, List<HeadCandidate> feasible, List<Rejected> rejected)
+        implements Described {
 
     /**
-     * A head that does not serve.
+     * Keeps unmodifiable copies of the lists.
      *
-     * @param orificeM bore of its orifice in m
-     * @param tubeM bore of its focusing tube in m
-     * @param lengthM length of the tube in m
-     * @param abrasive its abrasive
-     * @param flowKgPerS flow of abrasive in kg/s
-     * @param faults why, one or more
+     * @param requirement requirements of the part
+     * @param feasible feasible heads
+     * @param rejected rejected heads
      */
-    public record Refused(
-            double orificeM, double tubeM, double lengthM, Abrasive abrasive, double flowKgPerS, List<HeadFault> faults)
-            implements Described, Serializable {
+    public HeadSelection {
+        Objects.requireNonNull(requirement, "requirement");
+        feasible = List.copyOf(feasible);
+        rejected = List.copyOf(rejected);
+    }
 
-        /**
-         * Keeps an unmodifiable copy of the faults.
-         *
-         * @param orificeM bore of its orifice in m
-         * @param tubeM bore of its focusing tube in m
-         * @param lengthM length of the tube in m
-         * @param abrasive its abrasive
-         * @param flowKgPerS flow of abrasive in kg/s
-         * @param faults why, one or more
-         */
-        public Refused {
-            faults = List.copyOf(faults);
+    /** Rule that a head must satisfy. */
+    public enum Rule {
+        /** Bore of the focusing tube over that of the orifice. */
+        BORE_RATIO(Kind.RATIO, Units.ONE),
+        /** Length of the focusing tube over its bore. */
+        TUBE_LENGTH(Kind.RATIO, Units.ONE),
+        /** Maximum grain size over the bore of the focusing tube, against clogging. */
+        GRAIN_SIZE(Kind.RATIO, Units.ONE),
+        /** Loading ratio of abrasive to water. */
+        LOADING(Kind.RATIO, Units.ONE),
+        /** Rated hydraulic power of the jet, which the pump must deliver. */
+        POWER(Kind.POWER, Units.KILOWATT),
+        /** Minimum feed rate. */
+        FEED(Kind.SPEED, Units.MILLIMETRE_PER_MINUTE),
+        /** Inner radius that the kerf leaves. */
+        INNER_RADIUS(Kind.LENGTH, Units.MILLIMETRE),
+        /** Kerf width, which must not exceed the slot. */
+        SLOT_WIDTH(Kind.LENGTH, Units.MILLIMETRE),
+        /** Deviation of the walls from straight and square. */
+        WALLS(Kind.LENGTH, Units.MILLIMETRE);
+
+        private final Kind<?> kind;
+        private final Unit<?> unit;
+
+        Rule(Kind<?> kind, Unit<?> unit) {
+            this.kind = kind;
+            this.unit = unit;
+        }
+
+        /** {@return the name in words, such as "bore ratio"} */
+        public String label() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
+
+        private Message message() {
+            return switch (this) {
+                case BORE_RATIO ->
+                    Message.of("bore-ratio", "the focusing tube is {value} orifice bores wide; the limit is {limit}");
+                case TUBE_LENGTH ->
+                    Message.of("tube-length", "the focusing tube is {value} bores long; the limit is {limit}");
+                case GRAIN_SIZE ->
+                    Message.of(
+                            "grain-size",
+                            "the largest grains are {value} of the tube bore; above {limit} the tube can clog");
+                case LOADING -> Message.of("loading-ratio", "the loading ratio is {value}; the limit is {limit}");
+                case POWER -> Message.of("pump-power", "the jet requires {value}; the pump delivers {limit}");
+                case FEED -> Message.of("feed-too-low", "the feed rate is {value}; the minimum is {limit}");
+                case INNER_RADIUS ->
+                    Message.of("inner-radius", "the kerf leaves an inner radius of {value}; the part has {limit}");
+                case SLOT_WIDTH -> Message.of("slot-width", "the kerf is {value} wide; the slot width is {limit}");
+                case WALLS -> Message.of("wall-tolerance", "the walls deviate by {value}; the tolerance is {limit}");
+            };
+        }
+    }
+
+    /** Violated rule with the value of the head and the limit, in SI. */
+    record Violation(Rule rule, double valueSi, double limitSi) {
+
+        Finding finding() {
+            Message message = rule.message()
+                    .with("value", rule.kind, valueSi, rule.unit)
+                    .with("limit", rule.kind, limitSi, rule.unit);
+            return new Finding(false, message, List.of(), null);
+        }
+    }
+
+    /** Head that violates one or more rules. */
+    public static final class Rejected implements Described {
+
+        private final double orificeM;
+        private final double tubeM;
+        private final double lengthM;
+        private final Abrasive abrasive;
+        private final double flowKgPerS;
+        private final List<Violation> violations;
+
+        Rejected(
+                double orificeM,
+                double tubeM,
+                double lengthM,
+                Abrasive abrasive,
+                double flowKgPerS,
+                List<Violation> violations) {
+            this.orificeM = orificeM;
+            this.tubeM = tubeM;
+            this.lengthM = lengthM;
+            this.abrasive = abrasive;
+            this.flowKgPerS = flowKgPerS;
+            this.violations = List.copyOf(violations);
+        }
+
+        /** {@return the bore of the orifice} */
+        public Quantity<Length> orificeBore() {
+            return Kind.LENGTH.of(orificeM);
+        }
+
+        /** {@return the bore of the focusing tube} */
+        public Quantity<Length> tubeBore() {
+            return Kind.LENGTH.of(tubeM);
+        }
+
+        /** {@return the length of the focusing tube} */
+        public Quantity<Length> tubeLength() {
+            return Kind.LENGTH.of(lengthM);
+        }
+
+        /** {@return the abrasive} */
+        public Abrasive abrasive() {
+            return abrasive;
+        }
+
+        /** {@return the abrasive flow rate} */
+        public Quantity<MassFlow> abrasiveFlow() {
+            return Kind.MASS_FLOW.of(flowKgPerS);
+        }
+
+        /** {@return the violated rules, one or more} */
+        public List<Rule> rules() {
+            return violations.stream().map(Violation::rule).toList();
+        }
+
+        /** {@return a finding with value and limit for each violated rule} */
+        public List<Finding> findings() {
+            return violations.stream().map(Violation::finding).toList();
         }
 
         @Override
         public Map<String, Object> describe() {
-            return Description.of("refused head")
-                    .put("orifice", Kind.LENGTH, orificeM)
-                    .put("tube", Kind.LENGTH, tubeM)
-                    .put("length", Kind.LENGTH, lengthM)
+            return Description.of("rejected head")
+                    .put("orifice_bore", Kind.LENGTH, orificeM)
+                    .put("tube_bore", Kind.LENGTH, tubeM)
+                    .put("tube_length", Kind.LENGTH, lengthM)
                     .put("abrasive", abrasive)
                     .put("abrasive_flow", Kind.MASS_FLOW, flowKgPerS)
-                    .put("faults", faults)
+                    .put("findings", findings())
                     .map();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Rejected that
+                    && orificeM == that.orificeM
+                    && tubeM == that.tubeM
+                    && lengthM == that.lengthM
+                    && abrasive.equals(that.abrasive)
+                    && flowKgPerS == that.flowKgPerS
+                    && violations.equals(that.violations);
+        }
+
+        @Override
+        public int hashCode() {
+            return Objects.hash(orificeM, tubeM, lengthM, abrasive, flowKgPerS, violations);
+        }
+
+        @Override
+        public String toString() {
+            return "rejected head: " + String.join(", ", rules().stream().map(Rule::label).toList());
         }
     }
 
     /**
-     * The heads that serve, the best first.
+     * Returns the feasible heads, the best first.
      *
-     * @param by what to rank them by
-     * @return the heads; empty if none serves
+     * @param ranking ranking criterion
+     * @return the heads; empty if none is feasible
      */
-    public List<HeadCandidate> ranked(RankBy by) {
-        return fit.stream().sorted(by.order()).toList();
+    public List<HeadCandidate> ranked(HeadSelector.Ranking ranking) {
+        return feasible.stream().sorted(ranking.order()).toList();
     }
 
     /**
-     * The best head.
+     * Returns the best head.
      *
-     * @param by what to rank them by
-     * @return the head that no other of the list beats
-     * @throws NoHeadException if none serves, with the reasons
+     * @param ranking ranking criterion
+     * @return the head that no other of the inventory surpasses
+     * @throws NoSolutionException if none is feasible, with the rejections
      */
-    public HeadCandidate best(RankBy by) {
-        return fit.stream().min(by.order()).orElseThrow(() -> new NoHeadException(whyNot()));
+    public HeadCandidate best(HeadSelector.Ranking ranking) {
+        return feasible.stream()
+                .min(ranking.order())
+                .orElseThrow(() -> new NoSolutionException(Message.of(
+                                "no-feasible-head", "no head of the inventory is feasible; rejections: {rejections}")
+                        .with("rejections", rejections())));
     }
 
     /**
-     * The trade-off between time and cost: heads of which none is both quicker and cheaper than another, the quickest first.
+     * Returns the Pareto front of time and cost: heads of which none is both faster and cheaper than another, the fastest first.
      *
-     * @return the front; empty if no head serves
+     * @return the front; empty if no head is feasible
      */
     public List<HeadCandidate> paretoFront() {
         List<HeadCandidate> front = new ArrayList<>();
         double cheapest = Double.POSITIVE_INFINITY;
-        for (HeadCandidate trial : ranked(RankBy.TIME)) {
-            if (trial.cost() < cheapest) {
-                front.add(trial);
-                cheapest = trial.cost();
+        for (HeadCandidate candidate : ranked(HeadSelector.Ranking.TIME)) {
+            if (candidate.cost() < cheapest) {
+                front.add(candidate);
+                cheapest = candidate.cost();
             }
         }
-        return List.copyOf(front);
+        return Collections.unmodifiableList(front);
     }
 
     /**
-     * The heads that do not serve, each with its faults, in the order of the list.
+     * Returns the number of heads that violate each rule. A head that violates several counts for each.
      *
-     * @return the refused heads, unmodifiable
+     * @return counts by rule; a rule that no head violates has no entry
      */
-    public List<Refused> refused() {
-        return refused;
-    }
-
-    /**
-     * How many heads break each rule. A head that breaks several counts for each.
-     *
-     * @return counts by rule; a rule that none breaks has no entry
-     */
-    public Map<HeadFault.Rule, Integer> rejectionCounts() {
-        Map<HeadFault.Rule, Integer> counts = new EnumMap<>(HeadFault.Rule.class);
-        for (Refused head : refused) {
-            head.faults().forEach(fault -> counts.merge(fault.rule(), 1, Integer::sum));
+    public Map<Rule, Integer> rejectionCounts() {
+        Map<Rule, Integer> counts = new EnumMap<>(Rule.class);
+        for (Rejected head : rejected) {
+            head.violations.forEach(violation -> counts.merge(violation.rule(), 1, Integer::sum));
         }
         return counts;
     }
 
     /**
-     * Why the best head was chosen, for a person.
+     * Returns the reason for the best head, for people.
      *
-     * @param by what it was ranked by
-     * @return one or two sentences
-     * @throws NoHeadException if none serves
+     * @param ranking ranking criterion
+     * @return one clause
+     * @throws NoSolutionException if no head is feasible
      */
-    public String explanation(RankBy by) {
-        HeadCandidate best = best(by);
-        String rank = by == RankBy.TIME ? "the quickest" : "the cheapest";
-        return "Of " + (fit.size() + refused.size()) + " heads " + fit.size() + " serve; this is " + rank + ", at "
-                + QuantityText.round(best.timeSi(), 3) + " s a part. " + whyNot();
+    public String explanation(HeadSelector.Ranking ranking) {
+        best(ranking);
+        return (ranking == HeadSelector.Ranking.TIME ? "fastest" : "cheapest") + " of " + feasible.size()
+                + " feasible combinations (" + (feasible.size() + rejected.size()) + " tried); rejections: "
+                + rejections();
     }
 
-    private String whyNot() {
-        if (refused.isEmpty()) {
-            return "None was refused.";
-        }
-        List<String> reasons = new ArrayList<>();
-        rejectionCounts()
-                .forEach((rule, count) ->
-                        reasons.add(rule.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + count));
-        return "Refused: " + String.join(", ", reasons) + ".";
+    private String rejections() {
+        List<String> counts = new ArrayList<>();
+        rejectionCounts().forEach((rule, count) -> counts.add(rule.label() + " " + count));
+        return counts.isEmpty() ? "none" : String.join(", ", counts);
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("selection of a head")
-                .put("demand", demand)
-                .put("serving", fit.size())
-                .put("refused", refused.size())
-                .put("front", paretoFront());
+        Description description = Description.of("head selection")
+                .put("requirement", requirement)
+                .put("feasible", feasible.size())
+                .put("rejected", rejected.size())
+                .put("pareto_front", paretoFront());
         rejectionCounts()
                 .forEach((rule, count) ->
-                        description.put("refused_for_" + rule.name().toLowerCase(Locale.ROOT), (int) count));
+                        description.put("rejected_by_" + rule.name().toLowerCase(Locale.ROOT), (int) count));
         return description.map();
     }
 
     @Override
     public String toString() {
-        return fit.size() + " heads serve, " + refused.size() + " do not";
+        return feasible.size() + " feasible heads, " + rejected.size() + " rejected";
     }
 }

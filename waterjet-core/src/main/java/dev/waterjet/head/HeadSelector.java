@@ -6,6 +6,8 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.head.HeadSelection.Rule;
+import dev.waterjet.head.HeadSelection.Violation;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.Abrasive;
@@ -20,9 +22,8 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
-import dev.waterjet.quality.QualityIndexTable;
-import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,178 +34,206 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * Tries every head of a list on a part. A head serves if it keeps to all rules of {@link HeadFault.Rule}:
+ * Selector that tries every head of an inventory on a part. A head is feasible if it satisfies all rules of
+ * {@link HeadSelection.Rule}:
  *
  * <ul>
- *   <li>geometry: tube 2.5 to 4 orifice bores wide and 50 to 100 of its own bores long, largest grain at most 0.4 of the
- *       tube's bore, loading ratio at most 0.25. A third is the usual word for the grain; shops do run 80 mesh in 0.76 mm,
- *       which is 0.39, and such a head serves here with its caution;
- *   <li>the pump can feed it, and it reaches the least feed for the grade;
- *   <li>its kerf, at the feed for the grade and over the whole depth, goes into the smallest radius and through the narrowest
- *       passage, and leaves walls within tolerance.
+ *   <li>geometry: focusing tube 2.5 to 4 orifice bores wide and 50 to 100 of its own bores long, largest grain at most 0.4 of
+ *       the tube bore, loading ratio at most 0.25 (common practice, no source). A third is the common rule for the grain;
+ *       shops use 80 mesh in 0.76 mm, which is 0.39, and such a head is feasible here with its caution;
+ *   <li>the pump delivers its power, and it reaches the minimum feed rate at the required cut quality;
+ *   <li>its kerf, at that feed rate and over the whole depth, fits the minimum inner radius and the minimum slot width, and
+ *       leaves walls within tolerance.
  * </ul>
  *
- * <p>The feed model knows no best flow of abrasive and no grain size, so without the limit on loading more would always look
- * faster, and meshes rank alike.
+ * <p>The feed model has no optimum of abrasive flow and no grain size. Without the limit on loading a higher flow would always
+ * be faster, and mesh sizes rank equal.
+ *
+ * <pre>{@code
+ * HeadSelection selection = HeadSelector.of(HeadInventory.standard(), megapascals(380), kilowatts(22))
+ *         .withPrices(prices)
+ *         .select(PartRequirement.of(plate, CutQuality.MEDIUM, metres(1.5)));
+ * HeadCandidate best = selection.best(HeadSelector.Ranking.TIME);
+ * }</pre>
  */
-public final class HeadSelector implements Serializable {
+public final class HeadSelector {
 
-    private static final long serialVersionUID = 1L;
+    private static final double MIN_BORE_RATIO = 2.5;
+    private static final double MAX_BORE_RATIO = 4;
+    private static final double MIN_LENGTH_RATIO = 50;
+    private static final double MAX_LENGTH_RATIO = 100.5;
+    private static final double MAX_GRAIN_RATIO = 0.4;
+    private static final double MAX_LOADING = 0.25;
 
-    private static final double LEAST_BORE_RATIO = 2.5;
-    private static final double GREATEST_BORE_RATIO = 4;
-    private static final double LEAST_LENGTH_RATIO = 50;
-    private static final double GREATEST_LENGTH_RATIO = 100.5;
-    private static final double GREATEST_GRAIN = 0.4;
-    private static final double GREATEST_LOADING = 0.25;
+    /** Ranking criterion of feasible heads. */
+    public enum Ranking {
+        /** The fastest first; among equals the cheaper one. */
+        TIME,
+        /** The cheapest first; among equals the faster one. */
+        COST;
 
-    private final HeadInventory list;
+        /** Heads equal in both: fewer cautions first, then the order of the inventory, since sorting is stable. */
+        Comparator<HeadCandidate> order() {
+            Comparator<HeadCandidate> byTime =
+                    Comparator.comparingDouble(candidate -> candidate.time().si());
+            Comparator<HeadCandidate> byCost = Comparator.comparingDouble(HeadCandidate::cost);
+            return (this == TIME ? byTime.thenComparing(byCost) : byCost.thenComparing(byTime))
+                    .thenComparingInt(candidate -> candidate.jet().cautions().size());
+        }
+    }
+
+    /** Models by which heads are judged. */
+    private record Models(FeedModel feed, KerfModel kerf, PierceSettings pierce) {
+
+        Models {
+            Objects.requireNonNull(feed, "feedModel");
+            Objects.requireNonNull(kerf, "kerfModel");
+            Objects.requireNonNull(pierce, "pierceSettings");
+        }
+    }
+
+    private final HeadInventory inventory;
     private final double pressurePa;
     private final double powerW;
-    private final Prices rates;
-    private final FeedModel model;
-    private final KerfModel kerfModel;
-    private final PierceSettings practice;
+    private final Prices prices;
+    private final Models models;
 
-    private HeadSelector(
-            HeadInventory list,
-            double pressurePa,
-            double powerW,
-            Prices rates,
-            FeedModel model,
-            KerfModel kerfModel,
-            PierceSettings practice) {
-        this.list = Objects.requireNonNull(list, "list");
+    private HeadSelector(HeadInventory inventory, double pressurePa, double powerW, Prices prices, Models models) {
+        this.inventory = Objects.requireNonNull(inventory, "inventory");
         this.pressurePa = Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
-        this.powerW = Require.positive("hydraulic power of the pump", powerW, Units.KILOWATT);
-        this.rates = Objects.requireNonNull(rates, "rates");
-        this.model = Objects.requireNonNull(model, "model");
-        this.kerfModel = Objects.requireNonNull(kerfModel, "kerfModel");
-        this.practice = Objects.requireNonNull(practice, "practice");
+        this.powerW = Require.positive("rated hydraulic power of the pump", powerW, Units.KILOWATT);
+        this.prices = Objects.requireNonNull(prices, "prices");
+        this.models = models;
     }
 
     /**
-     * A selector with the published feed model, the standard kerf model and no prices.
+     * Returns a selector with the published feed model, the standard kerf model and no prices.
      *
-     * @param list heads to try
+     * @param inventory heads to try
      * @param pressure gauge pressure at the orifice, above zero
-     * @param hydraulicPower power that the pump puts into the water, above zero
+     * @param hydraulicPower rated hydraulic power of the pump, above zero
      * @return the selector
      */
-    public static HeadSelector of(HeadInventory list, Quantity<Pressure> pressure, Quantity<Power> hydraulicPower) {
+    public static HeadSelector of(
+            HeadInventory inventory, Quantity<Pressure> pressure, Quantity<Power> hydraulicPower) {
+        Models models = new Models(MachinabilityFeed.published(), KerfModel.standard(), PierceSettings.defaults());
         return new HeadSelector(
-                list,
-                Kind.PRESSURE.si(pressure),
-                Kind.POWER.si(hydraulicPower),
-                Prices.of(""),
-                MachinabilityFeed.published(),
-                KerfModel.standard(),
-                PierceSettings.defaults());
+                inventory, Kind.PRESSURE.si(pressure), Kind.POWER.si(hydraulicPower), Prices.of(""), models);
     }
 
     /**
-     * This selector with the shop's prices, so that cost means something.
+     * Returns this selector with prices, which cost requires.
      *
-     * @param rates the prices
-     * @return the selector with those prices
+     * @param changed the prices
+     * @return the selector
      */
-    public HeadSelector withRates(Prices rates) {
-        return new HeadSelector(list, pressurePa, powerW, rates, model, kerfModel, practice);
+    public HeadSelector withPrices(Prices changed) {
+        return new HeadSelector(inventory, pressurePa, powerW, changed, models);
     }
 
     /**
-     * This selector with other models.
+     * Returns this selector with other models.
      *
-     * @param model how fast
-     * @param kerfModel how wide
-     * @return the selector with those models
+     * @param feedModel feed model
+     * @param kerfModel kerf model
+     * @return the selector
      */
-    public HeadSelector withModels(FeedModel model, KerfModel kerfModel) {
-        return new HeadSelector(list, pressurePa, powerW, rates, model, kerfModel, practice);
+    public HeadSelector withModels(FeedModel feedModel, KerfModel kerfModel) {
+        return new HeadSelector(inventory, pressurePa, powerW, prices, new Models(feedModel, kerfModel, models.pierce));
     }
 
     /**
-     * This selector with the shop's practice of piercing.
+     * Returns this selector with other pierce settings.
      *
-     * @param practice the practice
-     * @return the selector with that practice
+     * @param settings the settings
+     * @return the selector
      */
-    public HeadSelector withPiercing(PierceSettings practice) {
-        return new HeadSelector(list, pressurePa, powerW, rates, model, kerfModel, practice);
+    public HeadSelector withPierceSettings(PierceSettings settings) {
+        return new HeadSelector(inventory, pressurePa, powerW, prices, new Models(models.feed, models.kerf, settings));
     }
 
     /**
      * Tries every head.
      *
-     * @param demand what the part asks
-     * @return those that serve, and why the others do not
+     * @param requirement requirements of the part
+     * @return feasible heads, and rejected heads with the reasons
      */
-    public HeadSelection select(PartRequirement demand) {
-        List<HeadCandidate> fit = new ArrayList<>();
-        List<HeadSelection.Refused> refused = new ArrayList<>();
-        Map<Double, Walls> walls = new HashMap<>();
-        for (Orifice orifice : list.orifices()) {
+    public HeadSelection select(PartRequirement requirement) {
+        Trial trial = new Trial(requirement);
+        for (Orifice orifice : inventory.orifices()) {
             WaterJet water = WaterJet.of(orifice, Kind.PRESSURE.of(pressurePa));
-            for (int bore = 0; bore < list.tubeBores().size(); bore++) {
-                for (int length = 0; length < list.tubeLengths().size(); length++) {
+            for (int bore = 0; bore < inventory.tubeBores().size(); bore++) {
+                for (int length = 0; length < inventory.tubeLengths().size(); length++) {
                     Tube tube = new Tube(
-                            list.tubeBores().si(bore), list.tubeLengths().si(length));
-                    for (Abrasive abrasive : list.abrasives()) {
-                        for (int flow = 0; flow < list.flows().size(); flow++) {
-                            tryOut(demand, water, tube, abrasive, list.flows().si(flow), walls, fit, refused);
+                            inventory.tubeBores().si(bore), inventory.tubeLengths().si(length));
+                    for (Abrasive abrasive : inventory.abrasives()) {
+                        for (int flow = 0; flow < inventory.flows().size(); flow++) {
+                            trial.take(water, tube, abrasive, inventory.flows().si(flow));
                         }
                     }
                 }
             }
         }
-        return HeadSelection.of(demand, fit, refused);
+        return new HeadSelection(requirement, trial.feasible, trial.rejected);
     }
 
-    /** Bore and length of a focusing tube that may not exist. */
+    /** Bore and length of a focusing tube that can be impossible. */
     private record Tube(double boreM, double lengthM) {}
 
-    /** Greatest and least width of a kerf. */
-    private record Walls(double widestM, double narrowestM) {}
+    /** Maximum and minimum width of a kerf. */
+    private record Walls(double maximumM, double minimumM) {}
 
-    private void tryOut(
-            PartRequirement demand,
-            WaterJet water,
-            Tube tube,
-            Abrasive abrasive,
-            double flowKgPerS,
-            Map<Double, Walls> wallsByBore,
-            List<HeadCandidate> fit,
-            List<HeadSelection.Refused> refused) {
-        List<HeadFault> faults = geometry(water, tube, abrasive, flowKgPerS);
-        if (faults.isEmpty()) {
-            AbrasiveJet jet = jet(water, tube, abrasive, flowKgPerS);
-            Estimate<Speed> feed =
-                    model.feed(jet, demand.workpiece(), QualityIndexTable.standard().index(demand.quality()));
-            below(faults, HeadFault.Rule.FEED, feed.si(), demand.minimumFeedSi());
-            // the separation depth is index times thickness for every head, so that the walls hang on the bore alone
-            Walls walls = wallsByBore.computeIfAbsent(tube.boreM(), bore -> walls(demand, jet, feed));
-            above(faults, HeadFault.Rule.RADIUS, walls.widestM() / 2, demand.radiusSi());
-            above(faults, HeadFault.Rule.PASSAGE, walls.widestM(), demand.passageSi());
-            above(faults, HeadFault.Rule.TOLERANCE, (walls.widestM() - walls.narrowestM()) / 2, demand.toleranceSi());
-            if (faults.isEmpty()) {
-                fit.add(trial(demand, jet, feed, walls));
-                return;
-            }
+    /** One run over the inventory. */
+    private final class Trial {
+
+        private final PartRequirement requirement;
+        private final List<HeadCandidate> feasible = new ArrayList<>();
+        private final List<HeadSelection.Rejected> rejected = new ArrayList<>();
+        private final Map<Double, Walls> wallsByBore = new HashMap<>();
+
+        Trial(PartRequirement requirement) {
+            this.requirement = requirement;
         }
-        refused.add(new HeadSelection.Refused(
-                water.orifice().boreSi(), tube.boreM(), tube.lengthM(), abrasive, flowKgPerS, faults));
+
+        void take(WaterJet water, Tube tube, Abrasive abrasive, double flowKgPerS) {
+            List<Violation> violations = geometry(water, tube, abrasive, flowKgPerS);
+            if (violations.isEmpty()) {
+                CutConditions conditions =
+                        CutConditions.of(jet(water, tube, abrasive, flowKgPerS), requirement.workpiece(), models.feed);
+                Estimate<Speed> feed = conditions.feed(requirement.quality());
+                below(violations, Rule.FEED, feed.si(), requirement.minimumFeedSi());
+                // the separation depth is index times thickness for every head, so that the walls depend on the bore alone
+                Walls walls = wallsByBore.computeIfAbsent(tube.boreM(), bore -> walls(conditions, feed));
+                requirement
+                        .minimumInnerRadiusSi()
+                        .ifPresent(limit -> above(violations, Rule.INNER_RADIUS, walls.maximumM() / 2, limit));
+                requirement
+                        .minimumSlotWidthSi()
+                        .ifPresent(limit -> above(violations, Rule.SLOT_WIDTH, walls.maximumM(), limit));
+                double deviation = (walls.maximumM() - walls.minimumM()) / 2;
+                requirement.wallToleranceSi().ifPresent(limit -> above(violations, Rule.WALLS, deviation, limit));
+                if (violations.isEmpty()) {
+                    feasible.add(candidate(requirement, conditions, feed, walls));
+                    return;
+                }
+            }
+            rejected.add(new HeadSelection.Rejected(
+                    water.orifice().boreSi(), tube.boreM(), tube.lengthM(), abrasive, flowKgPerS, violations));
+        }
     }
 
-    private List<HeadFault> geometry(WaterJet water, Tube tube, Abrasive abrasive, double flowKgPerS) {
-        List<HeadFault> faults = new ArrayList<>();
+    private List<Violation> geometry(WaterJet water, Tube tube, Abrasive abrasive, double flowKgPerS) {
+        List<Violation> violations = new ArrayList<>();
         double boreRatio = tube.boreM() / water.orifice().boreSi();
-        within(faults, HeadFault.Rule.BORE_RATIO, boreRatio, LEAST_BORE_RATIO, GREATEST_BORE_RATIO);
+        below(violations, Rule.BORE_RATIO, boreRatio, MIN_BORE_RATIO);
+        above(violations, Rule.BORE_RATIO, boreRatio, MAX_BORE_RATIO);
         double lengthRatio = tube.lengthM() / tube.boreM();
-        within(faults, HeadFault.Rule.TUBE_LENGTH, lengthRatio, LEAST_LENGTH_RATIO, GREATEST_LENGTH_RATIO);
-        above(faults, HeadFault.Rule.GRAIN, abrasive.mesh().maximumGrainSizeSi() / tube.boreM(), GREATEST_GRAIN);
-        above(faults, HeadFault.Rule.LOADING, flowKgPerS / water.massFlowSi(), GREATEST_LOADING);
-        above(faults, HeadFault.Rule.POWER, Kind.POWER.si(water.ratedHydraulicPower()), powerW);
-        return faults;
+        below(violations, Rule.TUBE_LENGTH, lengthRatio, MIN_LENGTH_RATIO);
+        above(violations, Rule.TUBE_LENGTH, lengthRatio, MAX_LENGTH_RATIO);
+        above(violations, Rule.GRAIN_SIZE, abrasive.mesh().maximumGrainSizeSi() / tube.boreM(), MAX_GRAIN_RATIO);
+        above(violations, Rule.LOADING, flowKgPerS / water.massFlowSi(), MAX_LOADING);
+        above(violations, Rule.POWER, Kind.POWER.si(water.ratedHydraulicPower()), powerW);
+        return violations;
     }
 
     private static AbrasiveJet jet(WaterJet water, Tube tube, Abrasive abrasive, double flowKgPerS) {
@@ -213,33 +242,29 @@ public final class HeadSelector implements Serializable {
                 .jet(water.pressure(), abrasive, Kind.MASS_FLOW.of(flowKgPerS));
     }
 
-    private Walls walls(PartRequirement demand, AbrasiveJet jet, Estimate<Speed> feed) {
-        Kerf kerf = kerfModel.kerf(CutConditions.of(jet, demand.workpiece(), model), feed.value());
+    private Walls walls(CutConditions conditions, Estimate<Speed> feed) {
+        Kerf kerf = models.kerf.kerf(conditions, feed.value());
         return new Walls(kerf.maximumWidth().si(), kerf.minimumWidth().si());
     }
 
-    private HeadCandidate trial(PartRequirement demand, AbrasiveJet jet, Estimate<Speed> feed, Walls walls) {
-        Pierce pierce = PierceSelector.of(practice).select(CutConditions.of(jet, demand.workpiece(), model));
-        PartWork cutting = PartWork.of(
-                Estimate.withinFactor(Kind.TIME, demand.lengthSi() / feed.si(), feed.relativeUncertainty(), List.of()));
-        PartWork work = demand.pierces() > 0 ? cutting.withPierces(demand.pierces(), pierce) : cutting;
-        return HeadCandidate.of(jet, feed, pierce, walls.widestM(), work, rates);
+    private HeadCandidate candidate(
+            PartRequirement requirement, CutConditions conditions, Estimate<Speed> feed, Walls walls) {
+        Pierce pierce = PierceSelector.of(models.pierce).select(conditions);
+        PartWork cutting = PartWork.of(Estimate.withinFactor(
+                Kind.TIME, requirement.lengthSi() / feed.si(), feed.relativeUncertainty(), List.of()));
+        PartWork work = requirement.pierces() > 0 ? cutting.withPierces(requirement.pierces(), pierce) : cutting;
+        return HeadCandidate.of(conditions.jet(), feed, pierce, walls.maximumM(), work, prices);
     }
 
-    private static void within(List<HeadFault> faults, HeadFault.Rule rule, double value, double least, double most) {
-        below(faults, rule, value, least);
-        above(faults, rule, value, most);
-    }
-
-    private static void below(List<HeadFault> faults, HeadFault.Rule rule, double value, double least) {
-        if (value < least) {
-            faults.add(new HeadFault(rule, value, least));
+    private static void below(List<Violation> violations, Rule rule, double valueSi, double minimumSi) {
+        if (valueSi < minimumSi) {
+            violations.add(new Violation(rule, valueSi, minimumSi));
         }
     }
 
-    private static void above(List<HeadFault> faults, HeadFault.Rule rule, double value, double most) {
-        if (value > most) {
-            faults.add(new HeadFault(rule, value, most));
+    private static void above(List<Violation> violations, Rule rule, double valueSi, double maximumSi) {
+        if (valueSi > maximumSi) {
+            violations.add(new Violation(rule, valueSi, maximumSi));
         }
     }
 }

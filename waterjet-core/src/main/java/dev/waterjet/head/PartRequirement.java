@@ -1,207 +1,257 @@
 package dev.waterjet.head;
 
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.quality.CutQuality;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a part asks of a head: plate, grade of its faces, length of cut, pierces, and where the drawing says so its smallest
- * inner radius, its narrowest passage and how square its walls must be.
+ * Requirements of a part on a cutting head: workpiece, cut quality, cut length, number of pierces, and where the drawing
+ * limits them, minimum inner radius, minimum slot width and wall tolerance.
+ *
+ * <pre>{@code
+ * PartRequirement requirement = PartRequirement.of(plate, CutQuality.MEDIUM, metres(1.5))
+ *         .withPierces(4)
+ *         .withMinimumInnerRadius(millimetres(0.6));
+ * }</pre>
  */
 public final class PartRequirement implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** A limit that is not there. */
-    private static final double NONE = Double.MAX_VALUE;
-
-    private final Workpiece piece;
-    private final CutQuality grade;
-    private final double lengthM;
-    private final int pierces;
-    private final double radiusM;
-    private final double passageM;
-    private final double toleranceM;
-    private final double leastFeedMPerS;
-
-    private PartRequirement(
-            Workpiece piece,
-            CutQuality grade,
+    /** Checked content, and the serial form. An absent limit is null. */
+    private record Values(
+            Workpiece workpiece,
+            CutQuality quality,
             double lengthM,
             int pierces,
-            double radiusM,
-            double passageM,
-            double toleranceM,
-            double leastFeedMPerS) {
-        this.piece = Objects.requireNonNull(piece, "piece");
-        this.grade = Objects.requireNonNull(grade, "grade");
-        this.lengthM = Require.positive("length of cut", lengthM, Units.MILLIMETRE);
-        this.pierces = (int) Require.atLeast("number of pierces", pierces, 0, Units.ONE, "");
-        this.radiusM = Require.positive("smallest inner radius", radiusM, Units.MILLIMETRE);
-        this.passageM = Require.positive("narrowest passage", passageM, Units.MILLIMETRE);
-        this.toleranceM = Require.positive("tolerance of the walls", toleranceM, Units.MILLIMETRE);
-        this.leastFeedMPerS = Require.notNegative("least feed", leastFeedMPerS, Units.MILLIMETRE_PER_MINUTE);
+            double minimumFeedMPerS,
+            Limits limits)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(workpiece, "workpiece");
+            Objects.requireNonNull(quality, "quality");
+            Objects.requireNonNull(limits, "limits");
+            lengthM = Require.positive("cut length", lengthM, Units.MILLIMETRE);
+            pierces = (int) Require.atLeast("number of pierces", pierces, 0, Units.ONE, "");
+            minimumFeedMPerS = Require.notNegative("minimum feed rate", minimumFeedMPerS, Units.MILLIMETRE_PER_MINUTE);
+        }
+
+        private PartRequirement with(Limits changed) {
+            return new PartRequirement(
+                    new Values(workpiece, quality, lengthM, pierces, minimumFeedMPerS, changed));
+        }
+
+        private Object readResolve() {
+            return new PartRequirement(this);
+        }
+    }
+
+    /** Limits of the drawing, in m. */
+    private record Limits(@Nullable Double radiusM, @Nullable Double slotM, @Nullable Double wallM)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Limits {
+            radiusM = checked("minimum inner radius", radiusM);
+            slotM = checked("minimum slot width", slotM);
+            wallM = checked("wall tolerance", wallM);
+        }
+
+        private static @Nullable Double checked(String name, @Nullable Double lengthM) {
+            return lengthM == null ? null : (Double) Require.positive(name, lengthM, Units.MILLIMETRE);
+        }
+    }
+
+    private final transient Values values;
+
+    private PartRequirement(Values values) {
+        this.values = values;
     }
 
     /**
-     * A part whose drawing limits nothing but its faces: one pierce, and any feed will do.
+     * Returns a requirement with one pierce, any feed rate and no limits on its features.
      *
-     * @param piece the plate
-     * @param grade grade of its faces
-     * @param length length of cut, above zero
-     * @return the demand
+     * @param workpiece the workpiece
+     * @param quality cut quality of its edges
+     * @param length cut length, above zero
+     * @return the requirement
      */
-    public static PartRequirement of(Workpiece piece, CutQuality grade, Quantity<Length> length) {
-        return new PartRequirement(piece, grade, Kind.LENGTH.si(length), 1, NONE, NONE, NONE, 0);
+    public static PartRequirement of(Workpiece workpiece, CutQuality quality, Quantity<Length> length) {
+        return new PartRequirement(
+                new Values(workpiece, quality, Kind.LENGTH.si(length), 1, 0, new Limits(null, null, null)));
     }
 
     /**
-     * This demand with another number of pierces.
+     * Returns this requirement with another number of pierces.
      *
-     * @param count how many, zero or more
-     * @return the demand with those pierces
+     * @param count number of pierces, zero or more
+     * @return the requirement
      */
     public PartRequirement withPierces(int count) {
-        return new PartRequirement(piece, grade, lengthM, count, radiusM, passageM, toleranceM, leastFeedMPerS);
+        return new PartRequirement(new Values(
+                values.workpiece, values.quality, values.lengthM, count, values.minimumFeedMPerS, values.limits));
     }
 
     /**
-     * This demand with a smallest inner radius.
+     * Returns this requirement with a minimum inner radius.
      *
      * @param radius radius of the tightest inside corner, above zero
-     * @return the demand with that radius
+     * @return the requirement
      */
-    public PartRequirement withSmallestRadius(Quantity<Length> radius) {
-        return new PartRequirement(
-                piece, grade, lengthM, pierces, Kind.LENGTH.si(radius), passageM, toleranceM, leastFeedMPerS);
+    public PartRequirement withMinimumInnerRadius(Quantity<Length> radius) {
+        return values.with(new Limits(Kind.LENGTH.si(radius), values.limits.slotM, values.limits.wallM));
     }
 
     /**
-     * This demand with a narrowest passage, such as a slot, which no kerf may exceed.
+     * Returns this requirement with a minimum slot width, which no kerf may exceed.
      *
-     * @param width its width, above zero
-     * @return the demand with that passage
+     * @param width width of the slot, above zero
+     * @return the requirement
      */
     public PartRequirement withMinimumSlotWidth(Quantity<Length> width) {
-        return new PartRequirement(
-                piece, grade, lengthM, pierces, radiusM, Kind.LENGTH.si(width), toleranceM, leastFeedMPerS);
+        return values.with(new Limits(values.limits.radiusM, Kind.LENGTH.si(width), values.limits.wallM));
     }
 
     /**
-     * This demand with a tolerance of the walls.
+     * Returns this requirement with a wall tolerance.
      *
-     * @param tolerance how far a wall may be from straight and square over its whole height, above zero
-     * @return the demand with that tolerance
+     * @param tolerance maximum deviation of a wall from straight and square over its whole height, above zero
+     * @return the requirement
      */
-    public PartRequirement withTolerance(Quantity<Length> tolerance) {
-        return new PartRequirement(
-                piece, grade, lengthM, pierces, radiusM, passageM, Kind.LENGTH.si(tolerance), leastFeedMPerS);
+    public PartRequirement withWallTolerance(Quantity<Length> tolerance) {
+        return values.with(new Limits(values.limits.radiusM, values.limits.slotM, Kind.LENGTH.si(tolerance)));
     }
 
     /**
-     * This demand with a least feed, below which a head is too weak to be worth its time.
+     * Returns this requirement with a minimum feed rate, below which a head is rejected.
      *
-     * @param feed the feed, zero or more
-     * @return the demand with that feed
+     * @param feed the feed rate, zero or more
+     * @return the requirement
      */
     public PartRequirement withMinimumFeed(Quantity<Speed> feed) {
-        return new PartRequirement(piece, grade, lengthM, pierces, radiusM, passageM, toleranceM, Kind.SPEED.si(feed));
+        return new PartRequirement(new Values(
+                values.workpiece, values.quality, values.lengthM, values.pierces, Kind.SPEED.si(feed), values.limits));
     }
 
-    /**
-     * The plate.
-     *
-     * @return the workpiece
-     */
+    /** {@return the workpiece} */
     public Workpiece workpiece() {
-        return piece;
+        return values.workpiece;
     }
 
-    /**
-     * Grade of the faces.
-     *
-     * @return the grade
-     */
+    /** {@return the cut quality} */
     public CutQuality quality() {
-        return grade;
+        return values.quality;
     }
 
-    public double lengthSi() {
-        return lengthM;
+    /** {@return the cut length} */
+    public Quantity<Length> length() {
+        return Kind.LENGTH.of(values.lengthM);
     }
 
+    /** {@return the number of pierces} */
     public int pierces() {
-        return pierces;
+        return values.pierces;
     }
 
-    public double radiusSi() {
-        return radiusM;
+    /** {@return the minimum feed rate; zero if any is accepted} */
+    public Quantity<Speed> minimumFeed() {
+        return Kind.SPEED.of(values.minimumFeedMPerS);
     }
 
-    public double passageSi() {
-        return passageM;
+    /** {@return the minimum inner radius, if the drawing limits it} */
+    public Optional<Quantity<Length>> minimumInnerRadius() {
+        return Optional.ofNullable(values.limits.radiusM).map(Kind.LENGTH::of);
     }
 
-    public double toleranceSi() {
-        return toleranceM;
+    /** {@return the minimum slot width, if the drawing limits it} */
+    public Optional<Quantity<Length>> minimumSlotWidth() {
+        return Optional.ofNullable(values.limits.slotM).map(Kind.LENGTH::of);
     }
 
-    public double minimumFeedSi() {
-        return leastFeedMPerS;
+    /** {@return the wall tolerance, if the drawing limits it} */
+    public Optional<Quantity<Length>> wallTolerance() {
+        return Optional.ofNullable(values.limits.wallM).map(Kind.LENGTH::of);
+    }
+
+    double lengthSi() {
+        return values.lengthM;
+    }
+
+    double minimumFeedSi() {
+        return values.minimumFeedMPerS;
+    }
+
+    OptionalDouble minimumInnerRadiusSi() {
+        return optional(values.limits.radiusM);
+    }
+
+    OptionalDouble minimumSlotWidthSi() {
+        return optional(values.limits.slotM);
+    }
+
+    OptionalDouble wallToleranceSi() {
+        return optional(values.limits.wallM);
+    }
+
+    private static OptionalDouble optional(@Nullable Double si) {
+        return si == null ? OptionalDouble.empty() : OptionalDouble.of(si);
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("demand of a part")
-                .put("piece", piece)
-                .put("grade", grade)
-                .put("length", Kind.LENGTH, lengthM)
-                .put("pierces", pierces)
-                .put("least_feed", Kind.SPEED, leastFeedMPerS);
-        put(description, "smallest_radius", radiusM);
-        put(description, "narrowest_passage", passageM);
-        put(description, "tolerance", toleranceM);
-        return description.map();
-    }
-
-    private static void put(Description description, String label, double limitM) {
-        if (limitM < NONE) {
-            description.put(label, Kind.LENGTH, limitM);
-        }
+        return Description.of("part requirement")
+                .put("workpiece", values.workpiece)
+                .put("quality", values.quality)
+                .put("length", Kind.LENGTH, values.lengthM)
+                .put("pierces", values.pierces)
+                .put("minimum_feed", Kind.SPEED, values.minimumFeedMPerS)
+                .put("minimum_inner_radius", Kind.LENGTH, minimumInnerRadiusSi())
+                .put("minimum_slot_width", Kind.LENGTH, minimumSlotWidthSi())
+                .put("wall_tolerance", Kind.LENGTH, wallToleranceSi())
+                .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PartRequirement that
-                && piece.equals(that.piece)
-                && grade == that.grade
-                && lengthM == that.lengthM
-                && pierces == that.pierces
-                && radiusM == that.radiusM
-                && passageM == that.passageM
-                && toleranceM == that.toleranceM
-                && leastFeedMPerS == that.leastFeedMPerS;
+        return other instanceof PartRequirement that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(piece, grade, lengthM, pierces, radiusM, passageM, toleranceM, leastFeedMPerS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(lengthM), Units.METRE, 3) + " of " + grade.label()
-                + " cut in " + piece;
+        return QuantityText.print(Kind.LENGTH, length(), Units.METRE, 3) + " of cut quality "
+                + values.quality.label() + " in " + values.workpiece;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,11 +1,10 @@
 package dev.waterjet.plan;
 
-import dev.waterjet.cost.Batch;
 import dev.waterjet.cost.Consumption;
 import dev.waterjet.cost.PartWork;
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -13,97 +12,52 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.pierce.Pierce;
-import java.io.Serializable;
 import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
 
-/** How one part is cut: its contours in their order with the feed along each, how each is pierced, the moves between. */
-public final class PartPlan implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
-
-    private final AbrasiveJet jet;
-    private final Workpiece piece;
-    private final List<FeedPlan> cuts;
-    private final Pierce pierce;
-    private final double feedUncertainty;
-    private final double moveM;
-    private final double moveS;
-
-    private PartPlan(
-            AbrasiveJet jet,
-            Workpiece piece,
-            List<FeedPlan> cuts,
-            Pierce pierce,
-            double feedUncertainty,
-            double moveM,
-            double moveS) {
-        this.jet = jet;
-        this.piece = piece;
-        this.cuts = List.copyOf(cuts);
-        this.pierce = pierce;
-        this.feedUncertainty = feedUncertainty;
-        this.moveM = moveM;
-        this.moveS = moveS;
-    }
-
-    static PartPlan of(
-            AbrasiveJet jet,
-            Workpiece piece,
-            List<FeedPlan> cuts,
-            Pierce pierce,
-            double feedUncertainty,
-            double moveM,
-            double moveS) {
-        return new PartPlan(jet, piece, cuts, pierce, feedUncertainty, moveM, moveS);
-    }
+/**
+ * Plan of a part: its contours in cutting order with the feed rate along each, their pierces, and rapid traverse.
+ *
+ * @param conditions jet, workpiece and feed model
+ * @param cuts feed rate along each contour, in cutting order; one or more
+ * @param pierce pierce of each contour
+ * @param rapidLength length of rapid traverse, from the end of each contour to the start of the next
+ * @param rapidTime time of rapid traverse
+ */
+public record PartPlan(
+        CutConditions conditions,
+        List<FeedPlan> cuts,
+        Pierce pierce,
+        Quantity<Length> rapidLength,
+        Quantity<Time> rapidTime)
+        implements Described {
 
     /**
-     * The feed along each contour, in the order in which they are cut.
+     * Keeps an unmodifiable copy of the cuts.
      *
-     * @return the plans, one or more, unmodifiable
+     * @param conditions jet, workpiece and feed model
+     * @param cuts feed rate along each contour
+     * @param pierce pierce of each contour
+     * @param rapidLength length of rapid traverse
+     * @param rapidTime time of rapid traverse
      */
-    public List<FeedPlan> cuts() {
-        return cuts;
+    public PartPlan {
+        Objects.requireNonNull(conditions, "conditions");
+        cuts = List.copyOf(cuts);
+        Objects.requireNonNull(pierce, "pierce");
+        Objects.requireNonNull(rapidLength, "rapidLength");
+        Objects.requireNonNull(rapidTime, "rapidTime");
     }
 
-    /**
-     * How each contour is pierced.
-     *
-     * @return the pierce
-     */
-    public Pierce pierce() {
-        return pierce;
-    }
-
-    /**
-     * The jet.
-     *
-     * @return the jet
-     */
-    public AbrasiveJet jet() {
-        return jet;
-    }
-
-    /**
-     * The plate.
-     *
-     * @return the workpiece
-     */
-    public Workpiece workpiece() {
-        return piece;
-    }
-
-    /**
-     * Length of all contours.
-     *
-     * @return the length of cut
-     */
+    /** {@return the length of all contours} */
     public Quantity<Length> cutLength() {
         double length = 0;
         for (FeedPlan cut : cuts) {
@@ -113,31 +67,24 @@ public final class PartPlan implements Described, Serializable {
     }
 
     /**
-     * Length of the moves with the jet off, from the end of each contour to the start of the next.
+     * Returns the time along the contours. Where the machine governs, the time is exact; where the jet governs, it has the
+     * relative uncertainty of the feed rate.
      *
-     * @return the length
-     */
-    public Quantity<Length> moveLength() {
-        return Kind.LENGTH.of(moveM);
-    }
-
-    /**
-     * Time along the contours. Where the machine sets the pace it is sure; where the jet does it is as sure as its feed.
-     *
-     * @return the time
+     * @return the time, with the cautions of the plan
      */
     public Estimate<Time> cuttingTime() {
         double time = 0;
         double ofJet = 0;
-        for (Map.Entry<FeedLimit, Double> part : secondsByLimit().entrySet()) {
-            time += part.getValue();
-            ofJet += part.getKey().isOfFront() ? part.getValue() : 0;
+        for (Map.Entry<FeedLimit, Double> entry : secondsByLimit().entrySet()) {
+            time += entry.getValue();
+            ofJet += entry.getKey().isOfFront() ? entry.getValue() : 0;
         }
-        return Estimate.withinFactor(Kind.TIME, time, feedUncertainty * ofJet / time, jet.cautions());
+        return Estimate.withinFactor(
+                Kind.TIME, time, conditions.relativeUncertainty() * ofJet / time, conditions.cautions());
     }
 
     /**
-     * What sets the pace: time along the contours by the limit that governs.
+     * Returns the time along the contours by governing limit.
      *
      * @return times by limit, in the order of the limits; a limit that never governs has no entry
      */
@@ -156,38 +103,51 @@ public final class PartPlan implements Described, Serializable {
     }
 
     /**
-     * The work on the part, to be priced by a {@link Batch}.
+     * Returns the work on the part, to be priced by a {@link dev.waterjet.cost.Batch}.
      *
-     * @return cutting, one pierce for each contour, and the moves
+     * @return cutting, one pierce for each contour, and rapid traverse
      */
     public PartWork work() {
-        return PartWork.of(cuttingTime()).withPierces(cuts.size(), pierce).withIdle(Kind.TIME.of(moveS));
+        return PartWork.of(cuttingTime()).withPierces(cuts.size(), pierce).withIdle(rapidTime);
     }
 
     /**
-     * What the part uses up.
+     * Returns the consumption of the part.
      *
      * @param pumpEfficiency hydraulic power over power from the mains, above 0 to 1
      * @return the consumption while the jet is on
      */
     public Consumption consumption(double pumpEfficiency) {
-        return Consumption.of(jet, work().jetTime().value(), pumpEfficiency);
+        return Consumption.of(conditions.jet(), work().jetTime().value(), pumpEfficiency);
+    }
+
+    /**
+     * Returns the cautions of everything that the plan rests on: feed rate, jet, workpiece and pierce.
+     *
+     * @return the cautions, each once
+     */
+    public List<Caution> cautions() {
+        Set<Caution> all = new LinkedHashSet<>(cuttingTime().cautions());
+        all.addAll(conditions.cautions());
+        all.addAll(pierce.cautions());
+        return List.copyOf(all);
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("plan of a part")
-                .put("jet", jet)
-                .put("piece", piece)
+        Description description = Description.of("part plan")
+                .put("conditions", conditions)
+                .put("cuts", cuts)
                 .put("pierce", pierce)
-                .put("contours", cuts.size())
                 .put("cut_length", Kind.LENGTH, Kind.LENGTH.si(cutLength()))
-                .put("move_length", Kind.LENGTH, moveM)
+                .put("rapid_length", Kind.LENGTH, Kind.LENGTH.si(rapidLength))
+                .put("rapid_time", Kind.TIME, Kind.TIME.si(rapidTime))
                 .put("cutting_time", cuttingTime())
-                .put("work", work());
+                .put("work", work())
+                .put("cautions", cautions());
         secondsByLimit()
-                .forEach((limit, seconds) ->
-                        description.put("time_under_" + limit.name().toLowerCase(Locale.ROOT), Kind.TIME, seconds));
+                .forEach((limit, seconds) -> description.put(
+                        "time_limited_by_" + limit.name().toLowerCase(Locale.ROOT), Kind.TIME, seconds));
         return description.map();
     }
 

@@ -1,9 +1,6 @@
 package dev.waterjet.plan;
 
 import dev.waterjet.feed.CutConditions;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -14,7 +11,6 @@ import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
-import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -22,99 +18,110 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Speed;
 
-/** Plans a part: the feed along its contours by a {@link FeedPlanner}, its pierces, the moves between its contours. */
-public final class PartPlanner implements Serializable {
+/**
+ * Planner of a part: the feed rate along its contours by a {@link FeedPlanner}, its pierces, and rapid traverse.
+ *
+ * <pre>{@code
+ * CutConditions conditions = CutConditions.of(jet, plate, MachinabilityFeed.published());
+ * PartPlan plan = PartPlanner.of(FeedPlanner.of(machine, conditions), conditions).plan(contours, sides);
+ * Estimate<Time> time = plan.cuttingTime();
+ * }</pre>
+ */
+public final class PartPlanner {
 
-    private static final long serialVersionUID = 1L;
+    /** Rapid traverse of 10 m/min and 1 m/s2, assumed. */
+    private static final double RAPID_SPEED_M_PER_S = 10.0 / 60;
 
-    private final FeedPlanner planner;
-    private final FeedModel model;
-    private final PierceSettings practice;
-    private final double moveSpeedMPerS;
-    private final double moveAccelerationMPerS2;
+    private static final double RAPID_ACCELERATION_M_PER_S2 = 1;
+
+    private final FeedPlanner feedPlanner;
+    private final CutConditions conditions;
+    private final PierceSettings pierceSettings;
+    private final double rapidMPerS;
+    private final double rapidMPerS2;
 
     private PartPlanner(
-            FeedPlanner planner,
-            FeedModel model,
-            PierceSettings practice,
-            double moveSpeedMPerS,
-            double moveAccelerationMPerS2) {
-        this.planner = Objects.requireNonNull(planner, "planner");
-        this.model = Objects.requireNonNull(model, "model");
-        this.practice = Objects.requireNonNull(practice, "practice");
-        this.moveSpeedMPerS = Require.positive("speed of moves", moveSpeedMPerS, Units.MILLIMETRE_PER_MINUTE);
-        this.moveAccelerationMPerS2 =
-                Require.positive("acceleration of moves", moveAccelerationMPerS2, Units.METRE_PER_SQUARE_SECOND);
+            FeedPlanner feedPlanner,
+            CutConditions conditions,
+            PierceSettings pierceSettings,
+            double rapidMPerS,
+            double rapidMPerS2) {
+        this.feedPlanner = Objects.requireNonNull(feedPlanner, "feedPlanner");
+        this.conditions = Objects.requireNonNull(conditions, "conditions");
+        this.pierceSettings = Objects.requireNonNull(pierceSettings, "pierceSettings");
+        this.rapidMPerS = Require.positive("rapid traverse speed", rapidMPerS, Units.MILLIMETRE_PER_MINUTE);
+        this.rapidMPerS2 =
+                Require.positive("acceleration of rapid traverse", rapidMPerS2, Units.METRE_PER_SQUARE_SECOND);
     }
 
     /**
-     * A planner with the usual practice of piercing, and moves at 10 m/min and 1 m/s2 (assumed).
+     * Returns a planner with default pierce settings, and rapid traverse at 10 m/min and 1 m/s2 (assumed).
      *
-     * @param planner the feed along a contour
-     * @param model the feed model that it rests on
+     * @param feedPlanner planner of the feed rate along a contour, for the same conditions
+     * @param conditions jet, workpiece and feed model
      * @return the planner
      */
-    public static PartPlanner of(FeedPlanner planner, FeedModel model) {
-        return new PartPlanner(planner, model, PierceSettings.defaults(), 10.0 / 60, 1);
+    public static PartPlanner of(FeedPlanner feedPlanner, CutConditions conditions) {
+        return new PartPlanner(
+                feedPlanner, conditions, PierceSettings.defaults(), RAPID_SPEED_M_PER_S, RAPID_ACCELERATION_M_PER_S2);
     }
 
     /**
-     * This planner with the shop's practice of piercing.
+     * Returns this planner with other pierce settings.
      *
-     * @param practice the practice
-     * @return the planner with that practice
+     * @param settings the settings
+     * @return the planner
      */
-    public PartPlanner withPiercing(PierceSettings practice) {
-        return new PartPlanner(planner, model, practice, moveSpeedMPerS, moveAccelerationMPerS2);
+    public PartPlanner withPierceSettings(PierceSettings settings) {
+        return new PartPlanner(feedPlanner, conditions, settings, rapidMPerS, rapidMPerS2);
     }
 
     /**
-     * This planner with other moves between contours.
+     * Returns this planner with another rapid traverse.
      *
-     * @param speed greatest speed, above zero
+     * @param speed maximum speed, above zero
      * @param acceleration acceleration from and to rest, above zero
-     * @return the planner with those moves
+     * @return the planner
      */
-    public PartPlanner withMoves(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
-        return new PartPlanner(planner, model, practice, Kind.SPEED.si(speed), Kind.ACCELERATION.si(acceleration));
+    public PartPlanner withRapidTraverse(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
+        return new PartPlanner(
+                feedPlanner, conditions, pierceSettings, Kind.SPEED.si(speed), Kind.ACCELERATION.si(acceleration));
     }
 
     /**
-     * Plans a part.
+     * Returns the plan of a part.
      *
-     * @param jet the jet
-     * @param piece the plate
-     * @param contours paths of the jet in the order in which they are cut, one or more
+     * @param contours paths of the jet in cutting order, one or more
      * @param sides for each the side on which the part lies
      * @return the plan
      * @throws dev.waterjet.measure.DomainException if there are no contours or not as many sides
-     * @throws dev.waterjet.part.GeometryException if no feed keeps an edge within its tolerance, with its place
+     * @throws dev.waterjet.part.GeometryException if no feed rate keeps an edge within its tolerance, with its place
      */
-    public PartPlan plan(AbrasiveJet jet, Workpiece piece, List<Contour> contours, List<Side> sides) {
+    public PartPlan plan(List<Contour> contours, List<Side> sides) {
         Require.atLeast("number of contours", contours.size(), 1, Units.ONE, "a part has an outline");
         Require.between(
                 "number of sides", sides.size(), contours.size(), contours.size(), Units.ONE, "one for each contour");
         List<FeedPlan> cuts = new ArrayList<>();
-        double moveM = 0;
-        double moveS = 0;
+        double rapidM = 0;
+        double rapidS = 0;
         for (int i = 0; i < contours.size(); i++) {
-            cuts.add(planner.plan(contours.get(i), sides.get(i)));
+            cuts.add(feedPlanner.plan(contours.get(i), sides.get(i)));
             if (i > 0) {
                 double move = Kind.LENGTH.si(
                         contours.get(i - 1).end().distance(contours.get(i).start()));
-                moveM += move;
-                moveS += moveTime(move);
+                rapidM += move;
+                rapidS += rapidTime(move);
             }
         }
-        Pierce pierce = PierceSelector.of(practice).select(CutConditions.of(jet, piece, model));
-        return PartPlan.of(jet, piece, cuts, pierce, model.relativeUncertainty(piece.material()), moveM, moveS);
+        Pierce pierce = PierceSelector.of(pierceSettings).select(conditions);
+        return new PartPlan(conditions, cuts, pierce, Kind.LENGTH.of(rapidM), Kind.TIME.of(rapidS));
     }
 
     /** From rest to rest: s/v + v/a where the speed is reached, else 2 sqrt(s/a). */
-    private double moveTime(double lengthM) {
-        double reach = moveSpeedMPerS * moveSpeedMPerS / moveAccelerationMPerS2;
+    private double rapidTime(double lengthM) {
+        double reach = rapidMPerS * rapidMPerS / rapidMPerS2;
         return lengthM >= reach
-                ? lengthM / moveSpeedMPerS + moveSpeedMPerS / moveAccelerationMPerS2
-                : 2 * Math.sqrt(lengthM / moveAccelerationMPerS2);
+                ? lengthM / rapidMPerS + rapidMPerS / rapidMPerS2
+                : 2 * Math.sqrt(lengthM / rapidMPerS2);
     }
 }

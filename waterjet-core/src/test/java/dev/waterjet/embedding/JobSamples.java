@@ -13,7 +13,7 @@ import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.PartRequirement;
-import dev.waterjet.head.RankBy;
+import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Described;
@@ -70,25 +70,23 @@ final class JobSamples {
         Prices rates = Prices.of("crowns").with(CostItem.MACHINE, 90).with(CostItem.ABRASIVE, 0.45, 0.1);
         Batch batch = Batch.of(Samples.JET, work, 20);
         PartRequirement demand = PartRequirement.of(Samples.PLATE, CutQuality.MEDIUM, millimetres(500))
-                .withSmallestRadius(millimetres(0.5))
-                .withTolerance(millimetres(0.2));
+                .withMinimumInnerRadius(millimetres(0.5))
+                .withWallTolerance(millimetres(0.2));
         HeadSelection selection = HeadSelector.of(HeadInventory.parse(SHELF), megapascals(380), kilowatts(10))
                 .select(demand);
         FeedPlanner feeds = FeedPlanner.of(
                 MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
                 QualityFeeds.of(model, Samples.JET, Samples.PLATE),
                 LagFunction.none());
-        all.add(PartPlanner.of(feeds, model)
+        all.add(PartPlanner.of(feeds, CutConditions.of(Samples.JET, Samples.PLATE, model))
                 .plan(
-                        Samples.JET,
-                        Samples.PLATE,
                         List.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),
                         List.of(Side.LEFT)));
         all.add(demand);
         all.add(selection);
-        all.add(selection.refused().get(0));
-        all.add(selection.refused().get(0).faults().get(0));
-        all.add(selection.best(RankBy.TIME));
+        all.add(selection.rejected().get(0));
+        all.add(selection.rejected().get(0).findings().get(0));
+        all.add(selection.best(Ranking.TIME));
         all.add(practice);
         all.add(PierceModel.derived(
                 CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));

@@ -1,6 +1,7 @@
 package dev.waterjet.head;
 
 import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -13,7 +14,10 @@ import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.measure.TextException;
+import dev.waterjet.Refusals;
+import dev.waterjet.head.HeadSelection.Rule;
+import dev.waterjet.head.HeadSelector.Ranking;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
@@ -44,7 +48,7 @@ class HeadSelectorTest {
     private static final int[] MESHES = {50, 80, 230};
     private static final double[] FLOWS = {20, 100, 300, 600};
 
-    private static final HeadInventory LIST = HeadInventory.of(
+    private static final HeadInventory INVENTORY = HeadInventory.of(
             Arrays.stream(ORIFICES)
                     .mapToObj(mm -> Orifice.sapphire(millimetres(mm)))
                     .toList(),
@@ -56,7 +60,7 @@ class HeadSelectorTest {
             QuantityArray.of(Kind.MASS_FLOW, FLOWS, Units.GRAM_PER_MINUTE));
 
     private static HeadSelector selector(double kilowatts) {
-        return HeadSelector.of(LIST, megapascals(380), kilowatts(kilowatts)).withRates(Jobs.RATES);
+        return HeadSelector.of(INVENTORY, megapascals(380), kilowatts(kilowatts)).withPrices(Jobs.RATES);
     }
 
     /** Every head of the list is tried once more, from the rules as they are documented and by the plain models. */
@@ -66,18 +70,18 @@ class HeadSelectorTest {
             @ForAll @DoubleRange(min = 1, max = 40) double thicknessMm,
             @ForAll @DoubleRange(min = 0.1, max = 1) double radiusMm,
             @ForAll @DoubleRange(min = 0.02, max = 0.5) double toleranceMm,
-            @ForAll @DoubleRange(min = 1, max = 200) double leastFeed) {
-        PartRequirement demand = PartRequirement.of(Jobs.plate("titanium", thicknessMm), CutQuality.MEDIUM, millimetres(800))
+            @ForAll @DoubleRange(min = 1, max = 200) double minimumFeed) {
+        PartRequirement requirement = PartRequirement.of(Jobs.plate("titanium", thicknessMm), CutQuality.MEDIUM, millimetres(800))
                 .withPierces(2)
-                .withSmallestRadius(millimetres(radiusMm))
+                .withMinimumInnerRadius(millimetres(radiusMm))
                 .withMinimumSlotWidth(millimetres(2 * radiusMm))
-                .withTolerance(millimetres(toleranceMm))
-                .withMinimumFeed(millimetresPerMinute(leastFeed));
-        HeadSelection selection = selector(kilowatts).select(demand);
+                .withWallTolerance(millimetres(toleranceMm))
+                .withMinimumFeed(millimetresPerMinute(minimumFeed));
+        HeadSelection selection = selector(kilowatts).select(requirement);
 
-        double leastTime = Double.POSITIVE_INFINITY;
-        double leastCost = Double.POSITIVE_INFINITY;
-        int serving = 0;
+        double minimumTime = Double.POSITIVE_INFINITY;
+        double minimumCost = Double.POSITIVE_INFINITY;
+        int feasible = 0;
         for (double orifice : ORIFICES) {
             for (double tube : TUBES) {
                 for (double length : LENGTHS) {
@@ -94,57 +98,58 @@ class HeadSelectorTest {
                                             Orifice.sapphire(millimetres(orifice)),
                                             FocusingTube.of(millimetres(tube), millimetres(length)))
                                     .jet(megapascals(380), Abrasive.garnet(Mesh.of(mesh)), gramsPerMinute(flow));
+                            CutConditions conditions =
+                                    CutConditions.of(jet, requirement.workpiece(), MachinabilityFeed.published());
                             double feed = MachinabilityFeed.published()
-                                    .feed(jet, demand.workpiece(), CutQuality.MEDIUM)
+                                    .feed(jet, requirement.workpiece(), CutQuality.MEDIUM)
                                     .si();
-                            CutConditions cut =
-                                    CutConditions.of(jet, demand.workpiece(), MachinabilityFeed.published());
-                            Kerf kerf = KerfModel.standard().kerf(cut, Kind.SPEED.of(feed));
+                            Kerf kerf = KerfModel.standard()
+                                    .kerf(conditions, Kind.SPEED.of(feed));
                             double wide = kerf.maximumWidth().si();
                             if (Kind.RATIO.si(jet.loadingRatio()) > 0.25
                                     || Kind.POWER.si(jet.water().ratedHydraulicPower()) > kilowatts * 1000
-                                    || feed < leastFeed / 60000
+                                    || feed < minimumFeed / 60000
                                     || wide / 2 > radiusMm / 1000
                                     || (wide - kerf.minimumWidth().si()) / 2 > toleranceMm / 1000) {
                                 continue;
                             }
-                            serving++;
+                            feasible++;
                             double pierce = PierceSelector.of(PierceSettings.defaults())
-                                    .select(cut)
+                                    .select(conditions)
                                     .time()
                                     .si();
                             double time = 0.8 / feed + 2 * pierce;
-                            leastTime = Math.min(leastTime, time);
-                            leastCost = Math.min(leastCost, (90 + Jobs.RATES.jetHour(jet)) * time / 3600);
+                            minimumTime = Math.min(minimumTime, time);
+                            minimumCost = Math.min(minimumCost, (90 + Jobs.RATES.jetHour(jet)) * time / 3600);
                         }
                     }
                 }
             }
         }
 
-        assertThat(selection.ranked(RankBy.TIME)).hasSize(serving);
-        assertThat(selection.refused()).hasSize(LIST.size() - serving);
-        if (serving > 0) {
-            assertThat(selection.best(RankBy.TIME).timeSi()).isCloseTo(leastTime, within(1e-9 * leastTime));
-            assertThat(selection.best(RankBy.COST).cost()).isCloseTo(leastCost, within(1e-9 * leastCost));
+        assertThat(selection.ranked(Ranking.TIME)).hasSize(feasible);
+        assertThat(selection.rejected()).hasSize(INVENTORY.size() - feasible);
+        if (feasible > 0) {
+            assertThat(selection.best(Ranking.TIME).time().si()).isCloseTo(minimumTime, within(1e-9 * minimumTime));
+            assertThat(selection.best(Ranking.COST).cost()).isCloseTo(minimumCost, within(1e-9 * minimumCost));
         }
     }
 
     @Test
-    void theFrontHoldsWhateverIsNotBeatenInBoth() {
+    void theParetoFrontDominatesEveryHead() {
         HeadSelection selection =
                 selector(20).select(PartRequirement.of(Jobs.plate("aluminium", 12), CutQuality.FINE, millimetres(2000)));
         List<HeadCandidate> front = selection.paretoFront();
 
         assertThat(front).isNotEmpty();
-        assertThat(front.get(0)).isEqualTo(selection.best(RankBy.TIME));
+        assertThat(front.get(0)).isEqualTo(selection.best(Ranking.TIME));
         assertThat(front.get(front.size() - 1).cost())
-                .isEqualTo(selection.best(RankBy.COST).cost());
-        for (HeadCandidate trial : selection.ranked(RankBy.COST)) {
-            assertThat(front).anyMatch(best -> best.timeSi() <= trial.timeSi() && best.cost() <= trial.cost());
+                .isEqualTo(selection.best(Ranking.COST).cost());
+        for (HeadCandidate candidate : selection.ranked(Ranking.COST)) {
+            assertThat(front).anyMatch(best -> best.time().si() <= candidate.time().si() && best.cost() <= candidate.cost());
         }
         for (int i = 1; i < front.size(); i++) {
-            assertThat(front.get(i).timeSi()).isGreaterThan(front.get(i - 1).timeSi());
+            assertThat(front.get(i).time().si()).isGreaterThan(front.get(i - 1).time().si());
             assertThat(front.get(i).cost()).isLessThan(front.get(i - 1).cost());
         }
     }
@@ -152,66 +157,64 @@ class HeadSelectorTest {
     /** 40 mm of titanium needs a more powerful head than 1 mm of stainless steel (common practice, no source). */
     @Test
     void thickTitaniumNeedsAMorePowerfulHeadThanThinSteel() {
-        assertThat(leastPower("titanium", 40)).isGreaterThan(3 * leastPower("stainless-304", 1));
+        assertThat(minimumPower("titanium", 40)).isGreaterThan(3 * minimumPower("stainless-304", 1));
     }
 
-    private static double leastPower(String material, double mm) {
+    private static double minimumPower(String material, double mm) {
         return selector(50)
                 .select(PartRequirement.of(Jobs.plate(material, mm), CutQuality.MEDIUM, millimetres(1000))
                         .withMinimumFeed(millimetresPerMinute(12)))
-                .ranked(RankBy.TIME)
+                .ranked(Ranking.TIME)
                 .stream()
-                .map(trial -> Kind.POWER.si(trial.jet().water().ratedHydraulicPower()))
+                .map(candidate -> Kind.POWER.si(candidate.jet().water().ratedHydraulicPower()))
                 .min(Comparator.naturalOrder())
                 .orElseThrow();
     }
 
     @Test
-    void everyRefusedHeadSaysWhy() {
-        PartRequirement demand = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
-                .withSmallestRadius(millimetres(0.2));
-        HeadSelection selection = selector(8).select(demand);
+    void everyRejectedHeadHasFindings() {
+        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
+                .withMinimumInnerRadius(millimetres(0.2));
+        HeadSelection selection = selector(8).select(requirement);
 
-        assertThat(selection.refused())
-                .allSatisfy(head -> assertThat(head.faults()).isNotEmpty());
+        assertThat(selection.rejected())
+                .allSatisfy(head -> assertThat(head.findings()).isNotEmpty());
         assertThat(selection.rejectionCounts())
-                .containsKeys(HeadFault.Rule.POWER, HeadFault.Rule.RADIUS, HeadFault.Rule.LOADING);
+                .containsKeys(Rule.POWER, Rule.INNER_RADIUS, Rule.LOADING);
         // 2.1074 x 0.65 x 0.25^2 x sqrt(380) L/min of water at 380 MPa
-        assertThat(selection.refused().stream()
-                        .flatMap(head -> head.faults().stream())
-                        .filter(fault -> fault.rule() == HeadFault.Rule.POWER)
-                        .map(HeadFault::text))
-                .anyMatch(text -> text.equals("the jet takes 10.6 kW, the pump gives 8 kW"));
-        assertThat(selection.explanation(RankBy.TIME))
-                .startsWith("Of 768 heads ")
-                .contains("this is the quickest", "Refused: ", "power ");
+        assertThat(selection.rejected().stream()
+                        .flatMap(head -> head.findings().stream())
+                        .filter(finding -> finding.code().equals("pump-power"))
+                        .map(finding -> (double) finding.message().parameters().get("value_W")))
+                .anyMatch(power -> Math.abs(power - 2.1074e-3 / 60 * 0.65 * 0.0625 * Math.sqrt(380) * 380e6) < 100);
+        assertThat(selection.explanation(Ranking.TIME)).startsWith("fastest of ").contains("(768 tried)", "power ");
     }
 
     @Test
-    void whereNoHeadServesTheRulesAreNamed() {
-        PartRequirement demand = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
-                .withSmallestRadius(millimetres(0.01));
-        HeadSelection selection = selector(20).select(demand);
+    void withoutAFeasibleHeadTheRulesAreNamed() {
+        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
+                .withMinimumInnerRadius(millimetres(0.01));
+        HeadSelection selection = selector(20).select(requirement);
 
         assertThat(selection.paretoFront()).isEmpty();
-        assertThatThrownBy(() -> selection.best(RankBy.TIME))
-                .isInstanceOf(NoHeadException.class)
-                .hasMessageStartingWith("no head of the list serves this part. Refused: ")
-                .hasMessageContaining("radius ");
+        assertThatThrownBy(() -> selection.best(Ranking.TIME))
+                .isInstanceOfSatisfying(NoSolutionException.class, refusal -> {
+                    assertThat(refusal.code()).isEqualTo("no-feasible-head");
+                    assertThat(refusal.parameters().get("rejections").toString()).contains("inner radius ");
+                });
     }
 
     @Test
-    void anEmptyShelfIsRefusedByName() {
+    void anEmptyInventoryIsRefused() {
         QuantityArray<Length> none = QuantityArray.ofSi(Kind.LENGTH);
         assertThatThrownBy(() -> HeadInventory.of(List.of(), none, none, List.of(), QuantityArray.ofSi(Kind.MASS_FLOW)))
-                .isInstanceOf(DomainException.class)
-                .hasMessage("number of orifices is 0; it must be at least 1 (a list of heads needs one of each)");
-        assertThatThrownBy(() -> HeadInventory.parse("part,size\norifice,0.25 mm\n"))
-                .hasMessageContaining("number of bores of focusing tubes is 0");
+                .isInstanceOfSatisfying(
+                        DomainException.class, refusal -> assertThat(refusal.quantity()).isEqualTo("number of orifices"));
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\norifice,0.25 mm\n"))).isEqualTo("must-be-at-least");
     }
 
     @Test
-    void aShelfIsReadFromTextWithThePlaceOfEachFault() {
+    void anInventoryIsReadFromTextWithThePlaceOfEachFault() {
         HeadInventory list = HeadInventory.parse("""
                 part,size
                 # the drawer by the door
@@ -225,39 +228,38 @@ class HeadSelectorTest {
 
         assertThat(list.size()).isEqualTo(2);
         assertThat(list.orifices().get(1).boreSi()).isCloseTo(0.254e-3, within(1e-15));
-        assertThatThrownBy(() -> HeadInventory.parse("part;size\n"))
-                .isInstanceOf(TextException.class)
-                .hasMessage("line 1, column 1: the header must be \"part,size\"");
-        assertThatThrownBy(() -> HeadInventory.parse("part,size\nnozzle,1 mm\n"))
-                .hasMessageStartingWith("line 2, column 1: \"nozzle\" is no part of a head");
-        assertThatThrownBy(() -> HeadInventory.parse("part,size\norifice,9 mm\n"))
-                .hasMessageStartingWith("line 2, column 9: orifice bore is 9 mm");
-        assertThatThrownBy(() -> HeadInventory.parse("part,size\nmesh,85\n"))
-                .hasMessageStartingWith("line 2, column 6: sieve number is 85");
-        assertThatThrownBy(() -> HeadInventory.parse("part,size\nflow,lots\n")).hasMessageStartingWith("line 2, column 6: ");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part;size\n")))
+                .isEqualTo("line 1, column 1: inventory-header");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nnozzle,1 mm\n")))
+                .isEqualTo("line 2, column 1: unknown-head-part");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\norifice,9 mm\n")))
+                .isEqualTo("line 2, column 9: must-be-at-most");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nmesh,85\n")))
+                .isEqualTo("line 2, column 6: not-in-series");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nflow,lots\n"))).startsWith("line 2, column 6: ");
     }
 
     @Test
-    void theUsualShelfServesTheWorkshopsParts() {
+    void theStandardInventoryHasHeadsForTheWorkshopsParts() {
         HeadSelection selection = HeadSelector.of(HeadInventory.standard(), megapascals(380), kilowatts(22))
                 .select(PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.MEDIUM, millimetres(1500)));
 
-        assertThat(selection.ranked(RankBy.TIME)).isNotEmpty();
-        assertThat(selection.best(RankBy.TIME).jet().head().cautions()).isEmpty();
+        assertThat(selection.ranked(Ranking.TIME)).isNotEmpty();
+        assertThat(selection.best(Ranking.TIME).jet().head().cautions()).isEmpty();
     }
 
     @Test
-    void aSelectionTellsWhatServesAndWhyTheOthersDoNot() {
-        PartRequirement demand = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500));
-        HeadSelection selection = selector(8).select(demand);
-        int serving = selection.ranked(RankBy.TIME).size();
+    void aSelectionDescribesFeasibleAndRejectedHeads() {
+        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500));
+        HeadSelection selection = selector(8).select(requirement);
+        int feasible = selection.ranked(Ranking.TIME).size();
 
-        assertThat(selection).hasToString(serving + " heads serve, " + (768 - serving) + " do not");
+        assertThat(selection).hasToString(feasible + " feasible heads, " + (768 - feasible) + " rejected");
         assertThat(selection.describe())
-                .containsEntry("serving", (long) serving)
-                .containsKeys("demand", "refused", "front", "refused_for_power", "refused_for_loading");
-        assertThat(selection.refused().get(0).describe())
-                .containsKeys("orifice_m", "tube_m", "length_m", "abrasive", "faults");
+                .containsEntry("feasible", (long) feasible)
+                .containsKeys("requirement", "rejected", "pareto_front", "rejected_by_power", "rejected_by_loading");
+        assertThat(selection.rejected().get(0).describe())
+                .containsKeys("orifice_bore_m", "tube_bore_m", "tube_length_m", "abrasive", "findings");
     }
 
     @Test

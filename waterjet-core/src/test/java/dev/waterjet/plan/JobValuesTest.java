@@ -9,38 +9,21 @@ import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.cost.Stores;
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.head.HeadCandidate;
-import dev.waterjet.head.HeadFault;
-import dev.waterjet.head.HeadInventory;
-import dev.waterjet.head.PartRequirement;
-import dev.waterjet.head.RankBy;
 import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.FocusingTube;
-import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.TubeWear;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
-import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.measure.Units;
-import dev.waterjet.motion.FeedPlanner;
-import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
-import dev.waterjet.quality.CutQuality;
 import dev.waterjet.sheet.SheetRoom;
 import dev.waterjet.sheet.TableFill;
 import java.util.List;
 import java.util.Map;
-import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
@@ -48,11 +31,7 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.hours;
 import static dev.waterjet.measure.Measures.kilograms;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.minutes;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -294,40 +273,6 @@ class JobValuesTest {
     }
 
     @Test
-    void demands() {
-        PartRequirement demand = PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.FINE, metres(1.5));
-        ValueContract.of(() -> demand)
-                .tells("piece", PartRequirement::workpiece, Jobs.plate("titanium", 6))
-                .tells("grade", PartRequirement::quality, CutQuality.FINE)
-                .tells("length", PartRequirement::lengthSi, 1.5)
-                .change("pierces", part -> part.withPierces(3), PartRequirement::pierces, 3)
-                .change("radius", part -> part.withSmallestRadius(millimetres(0.5)), PartRequirement::radiusSi, 0.0005)
-                .change("passage", part -> part.withMinimumSlotWidth(millimetres(0.9)), PartRequirement::passageSi, 0.0009)
-                .change("tolerance", part -> part.withTolerance(millimetres(0.1)), PartRequirement::toleranceSi, 0.0001)
-                .change("feed", part -> part.withMinimumFeed(millimetresPerMinute(60)), PartRequirement::minimumFeedSi, 0.001)
-                .differs("piece", PartRequirement.of(Jobs.plate("titanium", 7), CutQuality.FINE, metres(1.5)))
-                .differs("grade", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.COARSE, metres(1.5)))
-                .differs("length", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.FINE, metres(1.6)))
-                .says("1.5 m of fine cut in")
-                .check();
-        assertThat(demand.describe()).doesNotContainKeys("smallest_radius_m", "narrowest_passage_m", "tolerance_m");
-        assertThat(demand.withTolerance(millimetres(0.1)).describe())
-                .containsKey("tolerance_m")
-                .containsKeys("piece", "grade", "length_m", "pierces", "least_feed_m_per_s");
-        assertThatThrownBy(() -> demand.withPierces(-1)).hasMessageStartingWith("number of pierces is -1");
-        assertThatThrownBy(() -> demand.withSmallestRadius(millimetres(0)))
-                .hasMessageStartingWith("smallest inner radius is 0 mm");
-        assertThatThrownBy(() -> demand.withMinimumSlotWidth(millimetres(0)))
-                .hasMessageStartingWith("narrowest passage is 0 mm");
-        assertThatThrownBy(() -> demand.withTolerance(millimetres(0)))
-                .hasMessageStartingWith("tolerance of the walls is 0 mm");
-        assertThatThrownBy(() -> demand.withMinimumFeed(millimetresPerMinute(-1)))
-                .hasMessageStartingWith("least feed is -1 mm/min");
-        assertThatThrownBy(() -> PartRequirement.of(demand.workpiece(), CutQuality.FINE, metres(0)))
-                .hasMessageStartingWith("length of cut is 0 mm");
-    }
-
-    @Test
     void partsThatWear() {
         ValueContract.of(() -> Consumable.of("tube", hours(50), hours(200), told("the log")))
                 .tells("name", Consumable::name, "tube")
@@ -383,94 +328,6 @@ class JobValuesTest {
         assertRefused(() -> TubeWear.measured(tube, hours(0)), "must-be-above", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.after(tube, hours(-1)), "must-be-at-least", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.until(tube, millimetres(0)), "must-be-above", "maximum exit bore", 0);
-    }
-
-    private static HeadInventory shelf(double bore, double length, double flow) {
-        return HeadInventory.of(
-                List.of(Orifice.sapphire(millimetres(0.25))),
-                QuantityArray.of(Kind.LENGTH, new double[] {bore}, Units.MILLIMETRE),
-                QuantityArray.of(Kind.LENGTH, new double[] {length}, Units.MILLIMETRE),
-                List.of(Abrasive.garnet(Mesh.of(80))),
-                QuantityArray.of(Kind.MASS_FLOW, new double[] {flow}, Units.GRAM_PER_MINUTE));
-    }
-
-    @Test
-    void shelves() {
-        ValueContract.of(() -> shelf(0.76, 76, 300))
-                .tells("size", HeadInventory::size, 1)
-                .tells("orifices", HeadInventory::orifices, List.of(Orifice.sapphire(millimetres(0.25))))
-                .tells("abrasives", HeadInventory::abrasives, List.of(Abrasive.garnet(Mesh.of(80))))
-                .tells("bores", list -> list.tubeBores().si(0), 0.00076)
-                .tells("lengths", list -> list.tubeLengths().si(0), 0.076)
-                .tells("flows", list -> list.flows().si(0), 0.005)
-                .differs("bore", shelf(0.8, 76, 300))
-                .differs("length", shelf(0.76, 80, 300))
-                .differs("flow", shelf(0.76, 76, 310))
-                .differs("abrasive", shelf(0.76, 76, 300).withAbrasives(List.of(Abrasive.garnet(Mesh.of(120)))))
-                .says("1 heads")
-                .check();
-        assertThat(HeadInventory.standard().size()).isEqualTo(13 * 10 * 5 * 4 * 14);
-        assertThatThrownBy(() -> shelf(0, 76, 300)).hasMessageStartingWith("bore of a focusing tube is 0 mm");
-        assertThatThrownBy(() -> shelf(0.76, 0, 300)).hasMessageStartingWith("length of a focusing tube is 0 mm");
-        assertThatThrownBy(() -> shelf(0.76, 76, 0)).hasMessageStartingWith("flow of abrasive is 0 g/min");
-        assertThatThrownBy(() -> shelf(0.76, 76, 300).withAbrasives(List.of()))
-                .hasMessageStartingWith("number of abrasives is 0");
-        HeadInventory usual = HeadInventory.standard();
-        assertThatThrownBy(() -> HeadInventory.of(
-                        usual.orifices(),
-                        QuantityArray.ofSi(Kind.LENGTH, new double[1000]),
-                        usual.tubeLengths(),
-                        usual.abrasives(),
-                        usual.flows()))
-                .hasMessageStartingWith("number of heads to try is 3640000");
-    }
-
-    private static HeadCandidate trial(double feed, double kerf, PartWork work, Prices rates) {
-        Estimate<Speed> speed = Estimate.withinFactor(Kind.SPEED, feed, 0.2, List.of());
-        return HeadCandidate.of(Jobs.JET, speed, usual(), kerf, work, rates);
-    }
-
-    @Test
-    void trials() {
-        ValueContract.of(() -> trial(0.01, 0.0008, WORK, Jobs.RATES))
-                .tells("jet", HeadCandidate::jet, Jobs.JET)
-                .tells("feed", tried -> tried.feed().si(), 0.01)
-                .tells("pierce", HeadCandidate::pierce, usual())
-                .tells("kerf", HeadCandidate::kerfSi, 0.0008)
-                .tells("time", HeadCandidate::timeSi, 100.0)
-                .differs("feed", trial(0.02, 0.0008, WORK, Jobs.RATES))
-                .differs("kerf", trial(0.01, 0.0009, WORK, Jobs.RATES))
-                .differs("work", trial(0.01, 0.0008, WORK.withIdle(seconds(1)), Jobs.RATES))
-                .differs("price", trial(0.01, 0.0008, WORK, Jobs.RATES.with(CostItem.MACHINE, 91)))
-                .says("100 s")
-                .check();
-        PartWork work = WORK.withIdle(seconds(60));
-        HeadCandidate tried = trial(0.01, 0.0008, work, Jobs.RATES);
-        // 100 s with the jet on and 160 s of the machine at 90 an hour
-        assertThat(tried.cost()).isCloseTo(Jobs.RATES.jetHour(Jobs.JET) / 36 + 4, within(1e-12));
-        assertThat(tried.time().si()).isEqualTo(160);
-        assertThat(tried.time().standardUncertaintySi())
-                .isCloseTo(work.jetTime().standardUncertaintySi(), within(1e-9));
-        HeadCandidate cheaper = trial(0.01, 0.0008, work, Jobs.RATES.with(CostItem.MACHINE, 80));
-        HeadCandidate quicker = trial(0.01, 0.0008, WORK, Jobs.RATES.with(CostItem.MACHINE, 800));
-        assertThat(RankBy.COST.order().compare(cheaper, tried)).isNegative();
-        assertThat(RankBy.COST.order().compare(cheaper, quicker)).isNegative();
-        assertThat(RankBy.TIME.order().compare(quicker, tried)).isNegative();
-        // as quick: the cheaper one
-        assertThat(RankBy.TIME.order().compare(tried, cheaper)).isPositive();
-    }
-
-    @Test
-    void faultsOfHeadsTellTheirLimitInUnitsOfTheTrade() {
-        assertThat(new HeadFault(HeadFault.Rule.FEED, 0.001, 0.002).text())
-                .isEqualTo("the feed is 60 mm/min, below 120 mm/min");
-        assertThat(new HeadFault(HeadFault.Rule.PASSAGE, 0.001, 0.0005))
-                .hasToString("the kerf is 1 mm wide, wider than the passage of 0.5 mm");
-        assertThat(new HeadFault(HeadFault.Rule.LOADING, 0.3, 0.25).text())
-                .isEqualTo("the loading ratio is 0.3, above 0.25");
-        assertThat(new HeadFault(HeadFault.Rule.POWER, 20e3, 15e3).describe())
-                .containsEntry("text", "the jet takes 20 kW, the pump gives 15 kW")
-                .containsKey("rule");
     }
 
     private static SheetRoom.Sheet sheet() {
@@ -530,22 +387,5 @@ class JobValuesTest {
                 .hasMessageStartingWith("height of the sheet is 0 mm");
         assertThatThrownBy(() -> sheet().parts(millimetres(0.1), millimetres(0.1)))
                 .hasMessageStartingWith("number of cells on the sheet is ");
-    }
-
-    @Test
-    void moves() {
-        assertThatThrownBy(() -> planner().withMoves(millimetresPerMinute(0), metresPerSquareSecond(1)))
-                .hasMessageStartingWith("speed of moves is 0 mm/min");
-        assertThatThrownBy(() -> planner().withMoves(millimetresPerMinute(1), metresPerSquareSecond(0)))
-                .hasMessageStartingWith("acceleration of moves is 0");
-    }
-
-    private static PartPlanner planner() {
-        return PartPlanner.of(
-                FeedPlanner.of(
-                        MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
-                        QualityFeeds.same(millimetresPerMinute(600)),
-                        LagFunction.none()),
-                MachinabilityFeed.published());
     }
 }

@@ -1,11 +1,11 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.Refusals;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
@@ -21,13 +21,13 @@ import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 class PartPlannerTest {
 
     private static final FeedModel MODEL = MachinabilityFeed.published();
     private static final Workpiece PLATE = Jobs.plate("stainless-304", 6);
+    private static final CutConditions CONDITIONS = CutConditions.of(Jobs.JET, PLATE, MODEL);
     private static final Contour HOLE =
             Contour.circle(Point.millimetres(20, 20), millimetres(5), EdgeRequirement.of(CutQuality.FINE));
     private static final Contour OUTLINE =
@@ -38,15 +38,13 @@ class PartPlannerTest {
                 FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
                         QualityFeeds.of(MODEL, Jobs.JET, PLATE),
-                        LagModel.standard().function(CutConditions.of(Jobs.JET, PLATE, MODEL))),
-                MODEL);
+                        LagModel.standard().function(CONDITIONS)),
+                CONDITIONS);
     }
 
     private static PartPlan plan() {
         return planner()
                 .plan(
-                        Jobs.JET,
-                        PLATE,
                         List.of(HOLE, OUTLINE),
                         List.of(HOLE.enclosedSide().opposite(), OUTLINE.enclosedSide()));
     }
@@ -79,11 +77,11 @@ class PartPlannerTest {
         double speed = 10.0 / 60;
         PartPlan plan = plan();
 
-        assertThat(Kind.LENGTH.si(plan.moveLength())).isCloseTo(length, within(1e-12));
+        assertThat(Kind.LENGTH.si(plan.rapidLength())).isCloseTo(length, within(1e-12));
         assertThat(Kind.TIME.si(plan.work().idleTime())).isCloseTo(length / speed + speed, within(1e-12));
         PartPlan slow = planner()
-                .withMoves(millimetresPerMinute(60000), metresPerSquareSecond(1))
-                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+                .withRapidTraverse(millimetresPerMinute(60000), metresPerSquareSecond(1))
+                .plan(List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
         assertThat(Kind.TIME.si(slow.work().idleTime())).isCloseTo(2 * Math.sqrt(length), within(1e-12));
     }
 
@@ -99,23 +97,30 @@ class PartPlannerTest {
     }
 
     @Test
-    void aPartWithoutContoursIsRefused() {
-        assertThatThrownBy(() -> planner().plan(Jobs.JET, PLATE, List.of(), List.of()))
-                .isInstanceOf(DomainException.class)
-                .hasMessage("number of contours is 0; it must be at least 1 (a part has an outline)");
-        assertThatThrownBy(() -> planner().plan(Jobs.JET, PLATE, List.of(HOLE), List.of()))
-                .hasMessageContaining("number of sides is 0");
+    void aPartWithoutContoursIsRejected() {
+        assertThat(Refusals.of(() -> planner().plan(List.of(), List.of()))).isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> planner().plan(List.of(HOLE), List.of()))).isEqualTo("must-be-at-least");
+    }
+
+    @Test
+    void rapidTraverseRequiresSpeedAndAcceleration() {
+        assertThat(Refusals.of(
+                        () -> planner().withRapidTraverse(millimetresPerMinute(0), metresPerSquareSecond(1))))
+                .isEqualTo("must-be-above");
+        assertThat(Refusals.of(
+                        () -> planner().withRapidTraverse(millimetresPerMinute(1), metresPerSquareSecond(0))))
+                .isEqualTo("must-be-above");
     }
 
     @Test
     void aMoveTakesTheTimeOfItsTrapezoidAtAnyAcceleration() {
         double length = Math.hypot(0.025, 0.020);
         PartPlan quick = planner()
-                .withMoves(millimetresPerMinute(6000), metresPerSquareSecond(2))
-                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+                .withRapidTraverse(millimetresPerMinute(6000), metresPerSquareSecond(2))
+                .plan(List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
         PartPlan slow = planner()
-                .withMoves(millimetresPerMinute(60000), metresPerSquareSecond(2))
-                .plan(Jobs.JET, PLATE, List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
+                .withRapidTraverse(millimetresPerMinute(60000), metresPerSquareSecond(2))
+                .plan(List.of(HOLE, OUTLINE), List.of(Side.RIGHT, Side.LEFT));
 
         // 0.1 m/s is reached after 2.5 mm and 0.05 s; 1 m/s would need 250 mm
         assertThat(Kind.TIME.si(quick.work().idleTime())).isCloseTo(length / 0.1 + 0.05, within(1e-12));
@@ -123,14 +128,23 @@ class PartPlannerTest {
     }
 
     @Test
-    void aPlanTellsWhatItHolds() {
+    void aPlanDescribesItsCuts() {
         PartPlan plan = plan();
 
+        assertThat((List<?>) plan.describe().get("cuts")).hasSize(2);
         assertThat(plan.describe())
-                .containsEntry("contours", 2L)
-                .containsKeys("jet", "piece", "pierce", "cut_length_m", "cutting_time", "time_under_grade_s");
+                .containsKeys("conditions", "pierce", "cut_length_m", "cutting_time", "time_limited_by_quality_s");
         assertThat(plan.toString()).startsWith("2 contours, 0.2314 m in ");
-        assertThat(plan.jet()).isEqualTo(Jobs.JET);
-        assertThat(plan.workpiece()).isEqualTo(PLATE);
+    }
+
+    /** Every caution of the feed rate, the jet and the pierce reaches the plan. */
+    @Test
+    void aPlanHasTheCautionsOfItsParts() {
+        PartPlan plan = plan();
+
+        assertThat(plan.cautions())
+                .containsAll(CONDITIONS.cautions())
+                .containsAll(plan.pierce().cautions())
+                .doesNotHaveDuplicates();
     }
 }

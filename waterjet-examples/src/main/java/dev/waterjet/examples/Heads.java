@@ -3,11 +3,10 @@ package dev.waterjet.examples;
 import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadCandidate;
-import dev.waterjet.head.HeadFault;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.PartRequirement;
-import dev.waterjet.head.RankBy;
+import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -115,7 +114,7 @@ final class Heads extends Program {
     private Quantity<Pressure> pressure = megapascals(380);
 
     @Option(names = "--rank-by", paramLabel = "<time|cost>", description = "Ranking criterion: time or cost. Default: time.")
-    private RankBy ranking = RankBy.TIME;
+    private Ranking ranking = Ranking.TIME;
 
     @Option(
             names = "--limit",
@@ -132,8 +131,8 @@ final class Heads extends Program {
     @Override
     protected Table table() {
         HeadSelection selection = HeadSelector.of(shop.inventory(), pressure, shop.power())
-                .withRates(shop.rates())
-                .withPiercing(shop.piercing())
+                .withPrices(shop.rates())
+                .withPierceSettings(shop.piercing())
                 .select(requirement());
         return showsRejected ? rejected(selection) : feasible(selection);
     }
@@ -143,13 +142,13 @@ final class Heads extends Program {
         PartRequirement requirement = drawing.map(file -> measured(plate, file))
                 .orElseGet(() -> PartRequirement.of(plate, quality, length).withPierces(pierces));
         if (radius.isPresent()) {
-            requirement = requirement.withSmallestRadius(radius.get());
+            requirement = requirement.withMinimumInnerRadius(radius.get());
         }
         if (slot.isPresent()) {
             requirement = requirement.withMinimumSlotWidth(slot.get());
         }
         if (tolerance.isPresent()) {
-            requirement = requirement.withTolerance(tolerance.get());
+            requirement = requirement.withWallTolerance(tolerance.get());
         }
         return requirement.withMinimumFeed(minimumFeed);
     }
@@ -162,7 +161,7 @@ final class Heads extends Program {
                 .withPierces(part.inOrder().size());
         Optional<Quantity<Length>> hollow = part.smallestRadius();
         if (hollow.isPresent()) {
-            requirement = requirement.withSmallestRadius(hollow.get());
+            requirement = requirement.withMinimumInnerRadius(hollow.get());
         }
         Optional<Quantity<Length>> narrow = part.narrowestPassage(millimetres(5));
         return narrow.isPresent() ? requirement.withMinimumSlotWidth(narrow.get()) : requirement;
@@ -190,8 +189,8 @@ final class Heads extends Program {
                     candidate.jet().abrasiveFlowSi(),
                     Kind.POWER.si(candidate.jet().water().ratedHydraulicPower()),
                     candidate.feed().si(),
-                    candidate.kerfSi(),
-                    candidate.timeSi(),
+                    Kind.LENGTH.si(candidate.kerfWidth()),
+                    candidate.time().si(),
                     candidate.cost(),
                     front.contains(candidate) ? "best" : "");
         }
@@ -207,14 +206,14 @@ final class Heads extends Program {
 
     private static Table rejected(HeadSelection selection) {
         Table table = sizes(Table.of("Rejected heads")).words("reason");
-        for (HeadSelection.Refused head : selection.refused()) {
+        for (HeadSelection.Rejected head : selection.rejected()) {
             table.row(
-                    head.orificeM(),
-                    head.tubeM(),
-                    head.lengthM(),
+                    Kind.LENGTH.si(head.orificeBore()),
+                    Kind.LENGTH.si(head.tubeBore()),
+                    Kind.LENGTH.si(head.tubeLength()),
                     head.abrasive().mesh().name(),
-                    head.flowKgPerS(),
-                    head.faults().stream().map(HeadFault::text).collect(Collectors.joining("; ")));
+                    Kind.MASS_FLOW.si(head.abrasiveFlow()),
+                    head.findings().stream().map(finding -> finding.message().text()).collect(Collectors.joining("; ")));
         }
         return table;
     }

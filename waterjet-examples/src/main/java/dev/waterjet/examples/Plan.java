@@ -19,7 +19,7 @@ import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
-import dev.waterjet.head.RankBy;
+import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
@@ -111,7 +111,7 @@ final class Plan extends Program {
             names = "--rank-by",
             paramLabel = "<time|cost>",
             description = "Criterion by which a head is selected where none is given. Default: time.")
-    private RankBy ranking = RankBy.TIME;
+    private Ranking ranking = Ranking.TIME;
 
     @Option(
             names = "--slat-pitch",
@@ -259,8 +259,8 @@ final class Plan extends Program {
         HeadInventory inventory =
                 head.isMeshGiven() ? shop.inventory().withAbrasives(List.of(head.abrasive())) : shop.inventory();
         return HeadSelector.of(inventory, head.pressure(), shop.power())
-                .withRates(shop.rates())
-                .withPiercing(shop.piercing());
+                .withPrices(shop.rates())
+                .withPierceSettings(shop.piercing());
     }
 
     private AbrasiveJet chosen(HeadSelection selection) {

@@ -50,7 +50,7 @@ public final class HeadChoice {
             }
         }
         if (radius < Double.POSITIVE_INFINITY) {
-            requirement = requirement.withSmallestRadius(Kind.LENGTH.of(radius));
+            requirement = requirement.withMinimumInnerRadius(Kind.LENGTH.of(radius));
         }
         return selector.select(
                 slot < Double.POSITIVE_INFINITY ? requirement.withMinimumSlotWidth(Kind.LENGTH.of(slot)) : requirement);
