@@ -30,7 +30,6 @@ class DescribedTest {
             "Batch",
             "CostRates",
             "Distribution",
-            "FaceDemand",
             "FeedSweep",
             "HeadList",
             "PartProgram",

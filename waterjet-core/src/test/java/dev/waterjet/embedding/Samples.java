@@ -50,7 +50,6 @@ import dev.waterjet.program.PartProgram;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.surface.CutSurface;
-import dev.waterjet.surface.FaceDemand;
 import dev.waterjet.surface.FastestFeed;
 import dev.waterjet.surface.MeasuredSurface;
 import dev.waterjet.surface.SurfaceModel;
@@ -175,7 +174,7 @@ final class Samples {
         all.add(surface.roughness());
         all.add(surface.quality());
         FastestFeed fastest =
-                SurfaceModel.standard().fastestFeed(cut, FaceDemand.none().withPerpendicularityRange(1));
+                SurfaceModel.standard().fastestFeed(cut, EdgeRequirement.defaults().withPerpendicularityRange(1));
         all.add(fastest);
         all.add(fastest.ranges().get(1));
         all.add(MeasuredSurface.ofThickness(millimetres(12)).withSmoothZone(millimetres(8)));
