@@ -186,7 +186,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
                                 "{cut} is {deviations} standard deviations from the fit; check it, or fit with robust"
                                         + " weights")
                         .with("cut", label(i))
-                        .with("deviations", Math.abs(residuals[i]))));
+                        .with("deviations", Math.rint(100 * Math.abs(residuals[i])) / 100)));
             }
             if (values.fit.names().size() > 1 && leverages[i] > HIGH_LEVERAGE) {
                 remarks.add(Caution.notice(Message.of(

@@ -1,5 +1,6 @@
 package dev.waterjet.part;
 
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -46,7 +47,7 @@ public final class ConditionedContour implements Described {
      * @return index of the edge from 0
      */
     public int firstSourceEdge(int piece) {
-        return fitted.firstEdge()[ContourCheck.index("edge", piece, contour.size())];
+        return fitted.firstEdge()[Require.index("edge", piece, contour.size())];
     }
 
     /**
@@ -56,7 +57,7 @@ public final class ConditionedContour implements Described {
      * @return index of the edge from 0; below the first where the piece goes over the start of a closed contour
      */
     public int lastSourceEdge(int piece) {
-        return fitted.lastEdge()[ContourCheck.index("edge", piece, contour.size())];
+        return fitted.lastEdge()[Require.index("edge", piece, contour.size())];
     }
 
     /**
@@ -66,7 +67,7 @@ public final class ConditionedContour implements Described {
      * @return the distance, in m, exact
      */
     public Quantity<Length> deviation(int piece) {
-        return Kind.LENGTH.of(fitted.deviation()[ContourCheck.index("edge", piece, contour.size())]);
+        return Kind.LENGTH.of(fitted.deviation()[Require.index("edge", piece, contour.size())]);
     }
 
     /**
@@ -108,7 +109,7 @@ public final class ConditionedContour implements Described {
 
     private boolean isCornerSi(int vertex, double overM) {
         int n = contour.size();
-        ContourCheck.index("vertex", vertex, n + 1);
+        Require.index("vertex", vertex, n + 1);
         boolean isEnd = vertex == 0 || vertex == n;
         if (isEnd && !contour.isClosed()) {
             return false;

@@ -168,7 +168,7 @@ public final class Contour implements Described, Serializable {
      */
     public Edge edge(int index) {
         EdgeCursor shape = new EdgeCursor();
-        load(ContourCheck.index("edge", index, size()), shape);
+        load(Require.index("edge", index, size()), shape);
         return Edge.of(shape, requirement(index));
     }
 
@@ -179,7 +179,7 @@ public final class Contour implements Described, Serializable {
      * @return true for an arc, false for a line
      */
     public boolean isArc(int index) {
-        return edges.sweepOf(ContourCheck.index("edge", index, size())) != 0;
+        return edges.sweepOf(Require.index("edge", index, size())) != 0;
     }
 
     /**
@@ -206,7 +206,7 @@ public final class Contour implements Described, Serializable {
      * @return the place from 0
      */
     public int requirementIndex(int index) {
-        return edges.key()[ContourCheck.index("edge", index, size())];
+        return edges.key()[Require.index("edge", index, size())];
     }
 
     /**
@@ -216,7 +216,7 @@ public final class Contour implements Described, Serializable {
      * @return true if it is
      */
     public boolean isCurve(int index) {
-        return edges.isCurve(ContourCheck.index("edge", index, size()));
+        return edges.isCurve(Require.index("edge", index, size()));
     }
 
     /**
@@ -240,7 +240,7 @@ public final class Contour implements Described, Serializable {
      * @return x in m
      */
     public double xSi(int vertex) {
-        return edges.x()[ContourCheck.index("vertex", vertex, size() + 1)];
+        return edges.x()[Require.index("vertex", vertex, size() + 1)];
     }
 
     /**
@@ -250,7 +250,7 @@ public final class Contour implements Described, Serializable {
      * @return y in m
      */
     public double ySi(int vertex) {
-        return edges.y()[ContourCheck.index("vertex", vertex, size() + 1)];
+        return edges.y()[Require.index("vertex", vertex, size() + 1)];
     }
 
     /**

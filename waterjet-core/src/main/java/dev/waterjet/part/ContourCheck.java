@@ -10,13 +10,6 @@ final class ContourCheck {
 
     private ContourCheck() {}
 
-    static int index(String what, int index, int size) {
-        if (index < 0 || index >= size) {
-            Require.between("index of the " + what, index, 0, size - 1.0, Units.ONE, "the contour has no other");
-        }
-        return index;
-    }
-
     static Message open(double gapM) {
         return Message.of("open-contour", "the contour is open: its end lies {gap} from its start")
                 .with("gap", Kind.LENGTH, gapM, Units.MILLIMETRE);

@@ -122,8 +122,8 @@ public final class ContourConditioner implements Serializable {
 
     @Override
     public String toString() {
-        return "conditioner within " + QuantityText.print(Kind.LENGTH, tolerance(), Units.MICROMETRE, 4) + ", flattening "
-                + QuantityText.print(Kind.LENGTH, flattening(), Units.MICROMETRE, 4);
+        return "conditioner within " + QuantityText.forPeople(Kind.LENGTH, tolerance()) + ", flattening "
+                + QuantityText.forPeople(Kind.LENGTH, flattening());
     }
 
     private Object writeReplace() {

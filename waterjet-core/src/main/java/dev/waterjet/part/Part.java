@@ -1,5 +1,6 @@
 package dev.waterjet.part;
 
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -146,7 +147,7 @@ public final class Part implements Described, Serializable {
      * @return the label
      */
     public String label(int contour) {
-        Contour at = contours().get(ContourCheck.index("contour", contour, values.holes.size() + 1));
+        Contour at = contours().get(Require.index("contour", contour, values.holes.size() + 1));
         if (!at.name().isEmpty()) {
             return at.label();
         }
@@ -160,7 +161,7 @@ public final class Part implements Described, Serializable {
      * @return the side
      */
     public Side partSide(int contour) {
-        Contour at = contours().get(ContourCheck.index("contour", contour, values.holes.size() + 1));
+        Contour at = contours().get(Require.index("contour", contour, values.holes.size() + 1));
         return contour == values.holes.size()
                 ? at.enclosedSide()
                 : at.enclosedSide().opposite();

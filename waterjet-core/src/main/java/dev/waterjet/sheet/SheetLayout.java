@@ -164,8 +164,8 @@ public final class SheetLayout implements Serializable {
     public String toString() {
         Box box = values.sheet.box();
         return values.parts.size() + " parts on a sheet of "
-                + QuantityText.print(Kind.LENGTH, box.width(), Units.MILLIMETRE, 4) + " by "
-                + QuantityText.print(Kind.LENGTH, box.height(), Units.MILLIMETRE, 4);
+                + QuantityText.forPeople(Kind.LENGTH, box.width()) + " by "
+                + QuantityText.forPeople(Kind.LENGTH, box.height());
     }
 
     private Object writeReplace() {

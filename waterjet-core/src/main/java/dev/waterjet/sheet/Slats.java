@@ -170,7 +170,7 @@ public final class Slats implements Serializable {
 
     @Override
     public String toString() {
-        return "slats every " + QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.pitchM), Units.MILLIMETRE, 4);
+        return "slats every " + QuantityText.forPeople(Kind.LENGTH, Kind.LENGTH.of(values.pitchM));
     }
 
     private Object writeReplace() {

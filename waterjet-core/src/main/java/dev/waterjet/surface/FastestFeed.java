@@ -24,9 +24,7 @@ public record FastestFeed(List<Range> ranges) implements Described {
 
     /** Requirement that limits the feed rate. */
     public enum Requirement {
-        /** That the jet cuts through: always required. */
-        SEPARATION("separation"),
-        /** A cut quality. */
+        /** A cut quality: always required. */
         QUALITY("cut quality"),
         /** A range of ISO 9013 for perpendicularity. */
         PERPENDICULARITY_RANGE("perpendicularity range"),
@@ -36,8 +34,10 @@ public record FastestFeed(List<Range> ranges) implements Described {
         TAPER("taper per side"),
         /** A maximum roughness at the exit. */
         ROUGHNESS("roughness at the exit"),
-        /** A maximum error of the bottom edge on an arc. */
-        LAG_ON_ARC("lag error on an arc");
+        /** A maximum error of the bottom edge on the smallest arc. */
+        LAG_ON_ARC("lag error on an arc"),
+        /** A maximum feed rate. */
+        MAXIMUM_FEED("maximum feed rate");
 
         private final String label;
 

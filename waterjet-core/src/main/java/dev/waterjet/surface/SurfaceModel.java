@@ -4,11 +4,13 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.quality.Iso9013;
 import dev.waterjet.quality.QualityIndexTable;
 import java.io.InvalidObjectException;
@@ -122,19 +124,27 @@ public final class SurfaceModel implements Described, Serializable {
     }
 
     /**
-     * Returns the fastest feed rate that meets required limits, by the best values of all models.
+     * Returns the fastest feed rate that meets a requirement, by the best values of all models. The lag tolerance counts where
+     * the radius of the smallest arc is stated.
      *
      * @param cut conditions of the cut
-     * @param demand required limits
-     * @return the feed rate, and the feed rates that each requirement allows
+     * @param requirement cut quality and limits
+     * @return the feed rate, and the feed rates that each limit allows
      */
-    public FastestFeed fastestFeed(CutConditions cut, FaceDemand demand) {
+    public FastestFeed fastestFeed(CutConditions cut, EdgeRequirement requirement) {
         List<FastestFeed.Range> ranges = new ArrayList<>();
-        ranges.add(upTo(FastestFeed.Requirement.SEPARATION, Optional.of(cut.feed(1))));
-        demand.quality()
-                .ifPresent(quality -> ranges.add(upTo(
-                        FastestFeed.Requirement.QUALITY, Optional.of(cut.feed(values.indices.index(quality))))));
-        demand.limits().forEach((requirement, limit) -> ranges.add(range(cut, requirement, limit)));
+        double index = values.indices.index(requirement.quality());
+        ranges.add(upTo(FastestFeed.Requirement.QUALITY, Optional.of(cut.feed(index))));
+        requirement.perpendicularityRange().ifPresent(range -> ranges.add(byWalls(cut, range)));
+        requirement.profileHeightRange().ifPresent(range -> ranges.add(byProfile(cut, range)));
+        requirement.taper().ifPresent(limit -> ranges.add(byTaper(cut, limit)));
+        requirement.roughness().ifPresent(limit -> ranges.add(byRoughness(cut, limit)));
+        requirement.arcRadius().ifPresent(radius -> ranges.add(byLag(cut, radius, requirement.lagToleranceSi())));
+        requirement
+                .maximumFeed()
+                .ifPresent(limit -> ranges.add(upTo(
+                        FastestFeed.Requirement.MAXIMUM_FEED,
+                        Optional.of(Estimate.of(Kind.SPEED, Kind.SPEED.si(limit), 0)))));
         return new FastestFeed(ranges);
     }
 
@@ -143,19 +153,13 @@ public final class SurfaceModel implements Described, Serializable {
         return new FastestFeed.Range(requirement, Optional.empty(), maximum);
     }
 
-    private FastestFeed.Range range(CutConditions cut, FastestFeed.Requirement requirement, double limit) {
-        return switch (requirement) {
-            case SEPARATION, QUALITY -> throw new AssertionError(requirement + " has no limit");
-            case PERPENDICULARITY_RANGE -> byWalls(cut, (int) limit);
-            case PROFILE_HEIGHT_RANGE -> byProfile(cut, (int) limit);
-            case TAPER -> byTaper(cut, Kind.ANGLE.of(limit));
-            case ROUGHNESS -> {
-                Optional<Estimate<Length>> depth = values.roughnessModel.separationDepthForRa(
-                        cut, cut.workpiece().thickness(), Kind.LENGTH.of(limit));
-                yield upTo(requirement, depth.map(from -> feed(cut, from, requirement)));
-            }
-            case LAG_ON_ARC -> byLag(cut, limit);
-        };
+    private FastestFeed.Range byRoughness(CutConditions cut, Quantity<Length> limit) {
+        FastestFeed.Requirement requirement = FastestFeed.Requirement.ROUGHNESS;
+        return upTo(
+                requirement,
+                values.roughnessModel
+                        .separationDepthForRa(cut, cut.workpiece().thickness(), limit)
+                        .map(from -> feed(cut, from, requirement)));
     }
 
     private FastestFeed.Range byTaper(CutConditions cut, Quantity<Angle> limit) {
@@ -193,11 +197,12 @@ public final class SurfaceModel implements Described, Serializable {
                         .map(from -> feed(cut, from, requirement)));
     }
 
-    private FastestFeed.Range byLag(CutConditions cut, double lagM) {
+    private FastestFeed.Range byLag(CutConditions cut, Quantity<Length> radius, double toleranceM) {
         FastestFeed.Requirement requirement = FastestFeed.Requirement.LAG_ON_ARC;
         LagModel lag = values.kerfModel.lagModel();
+        double allowedM = LagGeometry.TANGENT.arcLagSi(toleranceM, Kind.LENGTH.si(radius));
         // the lag goes with 1/H, so one depth gives the factor
-        double depth = lag.lagSi(1, cut.thicknessSi()) / lagM;
+        double depth = lag.lagSi(1, cut.thicknessSi()) / allowedM;
         Estimate<Length> from = Estimate.withinFactor(
                 Kind.LENGTH, Math.max(cut.thicknessSi(), depth), lag.relativeUncertainty(), List.of());
         return upTo(requirement, Optional.of(feed(cut, from, requirement)));

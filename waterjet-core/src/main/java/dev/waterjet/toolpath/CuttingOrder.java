@@ -69,8 +69,7 @@ public final class CuttingOrder {
     }
 
     private static int index(int index, List<Contour> paths) {
-        Require.between("index of a path", index, 0, paths.size() - 1.0, Units.ONE, "there is no other");
-        return index;
+        return Require.index("path", index, paths.size());
     }
 
     /**

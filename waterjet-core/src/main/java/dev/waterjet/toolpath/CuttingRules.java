@@ -248,7 +248,7 @@ public final class CuttingRules implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "cutting rules for a kerf of " + QuantityText.print(Kind.LENGTH, kerfWidth(), Units.MILLIMETRE, 4);
+        return "cutting rules for a kerf of " + QuantityText.forPeople(Kind.LENGTH, kerfWidth());
     }
 
     private Object writeReplace() {

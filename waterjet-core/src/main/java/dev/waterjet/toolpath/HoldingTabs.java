@@ -188,7 +188,7 @@ public final class HoldingTabs implements Serializable {
     @Override
     public String toString() {
         return "holding tabs against "
-                + QuantityText.print(Kind.FORCE, Kind.FORCE.of(values.forceN), Units.NEWTON, 4);
+                + QuantityText.forPeople(Kind.FORCE, Kind.FORCE.of(values.forceN));
     }
 
     private Object writeReplace() {

@@ -175,7 +175,7 @@ public final class KerfOffset implements Serializable {
 
     @Override
     public String toString() {
-        String width = QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.offsets.si(0)), Units.MILLIMETRE, 4);
+        String width = QuantityText.forPeople(Kind.LENGTH, Kind.LENGTH.of(values.offsets.si(0)));
         return "kerf offset of " + width + (values.offsets.size() > 1 ? " and others" : "");
     }
 

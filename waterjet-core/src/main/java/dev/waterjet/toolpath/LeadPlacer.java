@@ -117,8 +117,7 @@ public final class LeadPlacer {
     }
 
     private int index(int contour) {
-        Require.between("index of the contour", contour, 0, contours.size() - 1.0, Units.ONE, "the part has no other");
-        return contour;
+        return Require.index("contour", contour, contours.size());
     }
 
     private Lead best(int index, List<Double> places) {

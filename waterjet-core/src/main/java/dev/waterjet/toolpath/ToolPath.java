@@ -117,8 +117,7 @@ public final class ToolPath implements Described {
     }
 
     private int index(int edge) {
-        Require.between("index of the edge", edge, 0, size() - 1.0, Units.ONE, "the path has no other");
-        return edge;
+        return Require.index("edge", edge, size());
     }
 
     /**

@@ -32,8 +32,7 @@ import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
-import dev.waterjet.sheet.SheetRoom;
-import dev.waterjet.sheet.TableFill;
+import dev.waterjet.sheet.SheetFill;
 import java.util.List;
 import static dev.waterjet.measure.Measures.kilograms;
 import static dev.waterjet.measure.Measures.kilowatts;
@@ -98,7 +97,6 @@ final class JobSamples {
         all.add(Consumable.focusingTube());
         all.add(TubeWear.of(Kind.SPEED.of(5e-10)));
         all.add(Stores.of(kilograms(250), Kind.VOLUME.of(1.5)));
-        all.add(TableFill.square(
-                SheetRoom.sheet(millimetres(500), millimetres(500)).parts(millimetres(10), millimetres(10))));
+        all.add(SheetFill.sheet(millimetres(500), millimetres(500)).square(millimetres(10), millimetres(10)));
     }
 }

@@ -43,6 +43,7 @@ import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -50,11 +51,11 @@ import dev.waterjet.program.PartProgram;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.surface.CutSurface;
-import dev.waterjet.surface.FaceDemand;
 import dev.waterjet.surface.FastestFeed;
 import dev.waterjet.surface.MeasuredSurface;
 import dev.waterjet.surface.SurfaceModel;
 import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.Lead;
 import dev.waterjet.toolpath.LeadPlacer;
 import dev.waterjet.water.Saturation;
@@ -175,7 +176,7 @@ final class Samples {
         all.add(surface.roughness());
         all.add(surface.quality());
         FastestFeed fastest =
-                SurfaceModel.standard().fastestFeed(cut, FaceDemand.none().withPerpendicularityRange(1));
+                SurfaceModel.standard().fastestFeed(cut, EdgeRequirement.defaults().withPerpendicularityRange(1));
         all.add(fastest);
         all.add(fastest.ranges().get(1));
         all.add(MeasuredSurface.ofThickness(millimetres(12)).withSmoothZone(millimetres(8)));
@@ -195,6 +196,9 @@ final class Samples {
         all.add(window.start());
         all.add(lead);
         all.add(lead.findings().get(0));
+        all.add(lead.toolPath());
+        all.add(ContourConditioner.defaults().condition(window));
+        all.add(KerfOffset.of(millimetres(0.5)).apply(window, Side.RIGHT));
         all.add(CuttingRules.of(millimetres(1), millimetres(6)));
         all.add(PartProgram.parse("(waterjet: name bracket, quality fine, open)\nG21 G90\nM3\nG1 X10 F300\nM5\n")
                 .cuts()

@@ -38,8 +38,7 @@ import dev.waterjet.part.Side;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.quality.EdgeRequirement;
-import dev.waterjet.sheet.SheetRoom;
-import dev.waterjet.sheet.TableFill;
+import dev.waterjet.sheet.SheetFill;
 import dev.waterjet.surface.SurfaceModel;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
@@ -262,12 +261,12 @@ class MonotonicityTest {
                 "parts on a sheet",
                 RISES,
                 LENGTH,
-                s -> TableFill.square(sheet(s)).parts()));
+                s -> sheet(s).square(Kind.LENGTH.of(50e-3), Kind.LENGTH.of(50e-3)).parts()));
         laws.add(new Law(
                 "staggered parts on a sheet",
                 RISES,
                 LENGTH,
-                s -> TableFill.staggered(sheet(s)).parts()));
+                s -> sheet(s).staggered(Kind.LENGTH.of(50e-3)).parts()));
         laws.add(new Law(
                 "bore of a worn tube",
                 RISES,
@@ -362,10 +361,9 @@ class MonotonicityTest {
                 .cost(rates);
     }
 
-    private static SheetRoom sheet(Setting setting) {
-        return SheetRoom.sheet(Kind.LENGTH.of(0.1 * setting.get(LENGTH)), Kind.LENGTH.of(1))
-                .withGap(Kind.LENGTH.of(5e-3))
-                .parts(Kind.LENGTH.of(50e-3), Kind.LENGTH.of(50e-3));
+    private static SheetFill.Sheet sheet(Setting setting) {
+        return SheetFill.sheet(Kind.LENGTH.of(0.1 * setting.get(LENGTH)), Kind.LENGTH.of(1))
+                .withGap(Kind.LENGTH.of(5e-3));
     }
 
     private static Quantity<Time> hours(Setting setting) {

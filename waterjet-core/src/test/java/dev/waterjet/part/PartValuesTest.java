@@ -146,7 +146,7 @@ class PartValuesTest {
                 .satisfies(e -> assertThat(e.code()).isEqualTo("must-be-at-most"));
         assertThatExceptionOfType(WaterjetException.class)
                 .isThrownBy(() -> arc(Side.LEFT).edge(1))
-                .satisfies(e -> assertThat(e.code()).isEqualTo("must-be-at-most"));
+                .satisfies(e -> assertThat(e.code()).isEqualTo("no-such-index"));
     }
 
     @Test
@@ -171,7 +171,7 @@ class PartValuesTest {
                         c -> c.withFlattening(micrometres(50)),
                         ContourConditioner::flattening,
                         micrometres(50))
-                .says("5 um", "20 um")
+                .says("5 µm", "20 µm")
                 .check();
     }
 

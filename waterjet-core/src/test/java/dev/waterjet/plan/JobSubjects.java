@@ -7,8 +7,7 @@ import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Subjects;
-import dev.waterjet.sheet.SheetRoom;
-import dev.waterjet.sheet.TableFill;
+import dev.waterjet.sheet.SheetFill;
 import java.util.Locale;
 import java.util.Map;
 
@@ -27,10 +26,10 @@ public final class JobSubjects implements Subjects {
     }
 
     private static Computed tableFill(Inputs in) {
-        SheetRoom room = SheetRoom.sheet(in.get("sheet", Kind.LENGTH), in.get("sheet", Kind.LENGTH))
+        return Computed.of(SheetFill.sheet(in.get("sheet", Kind.LENGTH), in.get("sheet", Kind.LENGTH))
                 .withGap(in.get("gap", Kind.LENGTH))
-                .parts(in.get("part", Kind.LENGTH), in.get("part", Kind.LENGTH));
-        return Computed.of(TableFill.square(room).parts());
+                .square(in.get("part", Kind.LENGTH), in.get("part", Kind.LENGTH))
+                .parts());
     }
 
     private static Computed wearChance(Inputs in) {

@@ -20,8 +20,6 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
-import dev.waterjet.sheet.SheetRoom;
-import dev.waterjet.sheet.TableFill;
 import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Time;
@@ -328,64 +326,5 @@ class JobValuesTest {
         assertRefused(() -> TubeWear.measured(tube, hours(0)), "must-be-above", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.after(tube, hours(-1)), "must-be-at-least", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.until(tube, millimetres(0)), "must-be-above", "maximum exit bore", 0);
-    }
-
-    private static SheetRoom.Sheet sheet() {
-        return SheetRoom.sheet(millimetres(1000), millimetres(500));
-    }
-
-    @Test
-    void roomsAndFills() {
-        ValueContract.of(() -> sheet().parts(millimetres(100), millimetres(80)))
-                .tells("width", SheetRoom::sheetWidthSi, 1.0)
-                .tells("height", SheetRoom::sheetHeightSi, 0.5)
-                .tells("part's width", SheetRoom::partWidthSi, 0.1)
-                .tells("part's height", SheetRoom::partHeightSi, 0.08)
-                .differs("border", sheet().withBorder(millimetres(10)).parts(millimetres(100), millimetres(80)))
-                .differs("gap", sheet().withGap(millimetres(3)).parts(millimetres(100), millimetres(80)))
-                .differs("part's width", sheet().parts(millimetres(101), millimetres(80)))
-                .differs("part's height", sheet().parts(millimetres(100), millimetres(81)))
-                .differs(
-                        "width",
-                        SheetRoom.sheet(millimetres(1001), millimetres(500)).parts(millimetres(100), millimetres(80)))
-                .differs(
-                        "height",
-                        SheetRoom.sheet(millimetres(1000), millimetres(501)).parts(millimetres(100), millimetres(80)))
-                .says("sheet of 1000", "x 500", "mm for parts of 100", "x 80")
-                .check();
-        SheetRoom room =
-                sheet().withBorder(millimetres(10)).withGap(millimetres(5)).parts(millimetres(100), millimetres(100));
-        assertThat(room.usableWidthSi()).isCloseTo(0.98, within(1e-15));
-        assertThat(room.usableHeightSi()).isCloseTo(0.48, within(1e-15));
-        assertThat(room.pitchXSi()).isCloseTo(0.105, within(1e-15));
-        ValueContract.of(() -> TableFill.square(room))
-                .tells("parts", TableFill::parts, 36)
-                .tells("rows", TableFill::rows, 4)
-                .tells("pitch", TableFill::rowPitch, millimetres(105))
-                .tells("share", TableFill::coveredShare, 36 * 0.01 / 0.5)
-                .differs("grid", TableFill.staggered(room))
-                .differs("room", TableFill.square(sheet().parts(millimetres(100), millimetres(100))))
-                .says("36 parts in 4 rows")
-                .check();
-        assertThat(TableFill.staggered(room).toString()).contains(" staggered rows");
-        assertThat(TableFill.staggered(room).describe())
-                .containsEntry("grid", "staggered")
-                .containsKeys("parts", "rows", "row_pitch_m", "covered_share");
-        assertThatThrownBy(() -> sheet().parts(millimetres(1001), millimetres(10)))
-                .hasMessageStartingWith("width of the part is 1001 mm");
-        assertThatThrownBy(() -> sheet().parts(millimetres(10), millimetres(501)))
-                .hasMessageStartingWith("height of the part is 501 mm");
-        assertThatThrownBy(() -> sheet().parts(millimetres(0), millimetres(1)))
-                .hasMessageStartingWith("width of the part is 0 mm");
-        assertThatThrownBy(() -> sheet().withGap(millimetres(-1)).parts(millimetres(1), millimetres(1)))
-                .hasMessageStartingWith("gap between parts is -1 mm");
-        assertThatThrownBy(() -> sheet().withBorder(millimetres(-1)).parts(millimetres(1), millimetres(1)))
-                .hasMessageStartingWith("border of the sheet is -1 mm");
-        assertThatThrownBy(() -> SheetRoom.sheet(millimetres(0), millimetres(1)).parts(millimetres(1), millimetres(1)))
-                .hasMessageStartingWith("width of the sheet is 0 mm");
-        assertThatThrownBy(() -> SheetRoom.sheet(millimetres(1), millimetres(0)).parts(millimetres(1), millimetres(1)))
-                .hasMessageStartingWith("height of the sheet is 0 mm");
-        assertThatThrownBy(() -> sheet().parts(millimetres(0.1), millimetres(0.1)))
-                .hasMessageStartingWith("number of cells on the sheet is ");
     }
 }

@@ -9,11 +9,11 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.quality.FaceMeasure;
 import dev.waterjet.quality.Iso9013;
 import dev.waterjet.quality.QualityScale;
 import dev.waterjet.surface.CutSurface;
-import dev.waterjet.surface.FaceDemand;
 import dev.waterjet.surface.FastestFeed;
 import dev.waterjet.surface.SurfaceModel;
 import java.nio.file.Path;
@@ -236,25 +236,22 @@ final class GradeFaces extends Program {
         return Math.round(100 * share) + " %";
     }
 
-    private FaceDemand demand() {
-        FaceDemand demand = FaceDemand.none();
-        demand = face.map(demand::withQuality).orElse(demand);
-        demand = perpendicularityRange.map(demand::withPerpendicularityRange).orElse(demand);
-        demand = profileHeightRange.map(demand::withProfileHeightRange).orElse(demand);
-        demand = taper.map(demand::withTaper).orElse(demand);
-        demand = roughness.map(demand::withRoughness).orElse(demand);
+    private EdgeRequirement requirement() {
         if (arcRadius.isPresent() != arcError.isPresent()) {
             throw new TextException("--arc-radius and --arc-error belong together");
         }
-        if (arcRadius.isPresent() && arcError.isPresent()) {
-            demand = demand.withArc(arcRadius.get(), arcError.get());
-        }
-        return demand;
+        EdgeRequirement required = EdgeRequirement.of(face.orElse(CutQuality.VERY_COARSE));
+        required = perpendicularityRange.map(required::withPerpendicularityRange).orElse(required);
+        required = profileHeightRange.map(required::withProfileHeightRange).orElse(required);
+        required = taper.map(required::withTaper).orElse(required);
+        required = roughness.map(required::withRoughness).orElse(required);
+        required = arcError.map(required::withLagTolerance).orElse(required);
+        return arcRadius.map(required::withArcRadius).orElse(required);
     }
 
     private Table asked(Workpiece piece) {
         CutConditions cut = CutConditions.of(head.jet(), piece, Models.get(model));
-        FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, demand());
+        FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, requirement());
         Table table = Table.of("Fastest feed rate for the requirements of " + piece)
                 .words("requirement")
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)

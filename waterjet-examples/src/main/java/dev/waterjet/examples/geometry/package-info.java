@@ -3,7 +3,7 @@
  * two parts nest. Here JTS finds them; any other kernel can pass the same numbers.
  *
  * <p>The library asks for lengths and nothing else: {@link dev.waterjet.job.PartDemand} takes the narrowest passage and the
- * smallest radius, {@link dev.waterjet.job.SheetRoom} the size of a part and the gap.
+ * smallest radius, {@link dev.waterjet.sheet.SheetFill} the size of a part and the gap.
  */
 @NullMarked
 package dev.waterjet.examples.geometry;
