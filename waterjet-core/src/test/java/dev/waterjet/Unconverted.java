@@ -24,6 +24,48 @@ public final class Unconverted {
             "surface",
             "uncertainty");
 
+    /** Packages that still refuse by exceptions of other families. */
+    public static final Set<String> REFUSALS = Set.of(
+            "calibrate",
+            "cost",
+            "feed",
+            "head",
+            "jet",
+            "kerf",
+            "material",
+            "motion",
+            "part",
+            "pierce",
+            "plan",
+            "quality",
+            "sheet",
+            "surface",
+            "toolpath",
+            "uncertainty");
+
+    /** Packages that do not yet name a null argument. */
+    public static final Set<String> NULLS = Set.of(
+            "calibrate",
+            "cost",
+            "feed",
+            "fit",
+            "head",
+            "hydraulics",
+            "jet",
+            "kerf",
+            "material",
+            "motion",
+            "part",
+            "pierce",
+            "plan",
+            "program",
+            "quality",
+            "sheet",
+            "surface",
+            "toolpath",
+            "uncertainty",
+            "water");
+
     private Unconverted() {}
 
     /** Whether a type belongs to a package of a list. */
