@@ -15,7 +15,6 @@ public final class Unconverted {
             "feed",
             "head",
             "kerf",
-            "material",
             "motion",
             "pierce",
             "plan",
