@@ -15,7 +15,6 @@ public final class Unconverted {
             "feed",
             "head",
             "kerf",
-            "material",
             "motion",
             "pierce",
             "plan",
@@ -23,6 +22,48 @@ public final class Unconverted {
             "quality",
             "surface",
             "uncertainty");
+
+    /** Packages that still refuse by exceptions of other families. */
+    public static final Set<String> REFUSALS = Set.of(
+            "calibrate",
+            "cost",
+            "feed",
+            "head",
+            "jet",
+            "kerf",
+            "material",
+            "motion",
+            "part",
+            "pierce",
+            "plan",
+            "quality",
+            "sheet",
+            "surface",
+            "toolpath",
+            "uncertainty");
+
+    /** Packages that do not yet name a null argument. */
+    public static final Set<String> NULLS = Set.of(
+            "calibrate",
+            "cost",
+            "feed",
+            "fit",
+            "head",
+            "hydraulics",
+            "jet",
+            "kerf",
+            "material",
+            "motion",
+            "part",
+            "pierce",
+            "plan",
+            "program",
+            "quality",
+            "sheet",
+            "surface",
+            "toolpath",
+            "uncertainty",
+            "water");
 
     private Unconverted() {}
 

@@ -97,6 +97,8 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution notice(String code, String text) {
+        Objects.requireNonNull(code, "code");
+        Objects.requireNonNull(text, "text");
         return new Caution(new Values(Severity.NOTICE, Message.of(code, text)));
     }
 
@@ -108,6 +110,8 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution warning(String code, String text) {
+        Objects.requireNonNull(code, "code");
+        Objects.requireNonNull(text, "text");
         return new Caution(new Values(Severity.WARNING, Message.of(code, text)));
     }
 
@@ -119,6 +123,8 @@ public final class Caution implements Described, Serializable {
      * @return the caution
      */
     public static Caution danger(String code, String text) {
+        Objects.requireNonNull(code, "code");
+        Objects.requireNonNull(text, "text");
         return new Caution(new Values(Severity.DANGER, Message.of(code, text)));
     }
 

@@ -112,6 +112,8 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      */
     public static <Q extends Quantity<Q>> Estimate<Q> withinFactor(
             Kind<Q> kind, double si, double relativeUncertainty, List<Caution> cautions) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(cautions, "cautions");
         if (!(si > 0) || !(relativeUncertainty >= 0)) {
             Require.positive("estimated " + kind, si, kind.siUnit());
             Require.notNegative("relative uncertainty of " + kind, relativeUncertainty, Units.ONE);
@@ -126,6 +128,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the estimate with its own cautions and these
      */
     public Estimate<Q> with(List<Caution> more) {
+        Objects.requireNonNull(more, "more");
         if (more.isEmpty()) {
             return this;
         }
@@ -329,6 +332,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      * @return the probability, 0 to 1; 0 or 1 where the value is exact
      */
     public double probabilityAtMost(Quantity<Q> limit) {
+        Objects.requireNonNull(limit, "limit");
         double limitSi = values.kind.si(limit);
         if (values.standardUncertainty == 0) {
             return values.si <= limitSi ? 1 : 0;

@@ -72,6 +72,7 @@ public final class Evidence implements Described, Serializable {
      * @return the evidence with those ranges
      */
     public Evidence withRanges(ValidityRange<?>... ranges) {
+        Objects.requireNonNull(ranges, "ranges");
         return new Evidence(new Values(values.grade, values.source, values.note, List.of(ranges)));
     }
 

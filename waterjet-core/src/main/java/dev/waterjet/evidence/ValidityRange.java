@@ -59,6 +59,10 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      */
     public static <Q extends Quantity<Q>> ValidityRange<Q> of(
             String input, Kind<Q> kind, Quantity<Q> minimum, Quantity<Q> maximum) {
+        Objects.requireNonNull(input, "input");
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(minimum, "minimum");
+        Objects.requireNonNull(maximum, "maximum");
         return new ValidityRange<>(new Values<>(input, kind, kind.si(minimum), kind.si(maximum)));
     }
 
@@ -101,6 +105,7 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
      * @return a notice with code {@code outside-range} if the value is outside, else nothing
      */
     public Optional<Caution> check(double si, Unit<Q> unit) {
+        Objects.requireNonNull(unit, "unit");
         if (contains(si)) {
             return Optional.empty();
         }

@@ -163,7 +163,7 @@ public final class Attenuator implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "attenuator of " + QuantityText.print(Kind.VOLUME, volume(), Units.LITRE, 4);
+        return "attenuator of " + QuantityText.forPeople(Kind.VOLUME, volume());
     }
 
     private Object writeReplace() {

@@ -175,7 +175,7 @@ public final class Compression implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "compression by " + QuantityText.print(Kind.SPECIFIC_ENERGY, work(), Units.KILOJOULE_PER_KILOGRAM, 4)
+        return "compression by " + QuantityText.forPeople(Kind.SPECIFIC_ENERGY, work())
                 + " to " + outlet;
     }
 

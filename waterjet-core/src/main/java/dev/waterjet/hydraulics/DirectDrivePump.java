@@ -146,7 +146,7 @@ public final class DirectDrivePump implements Described, Serializable {
     @Override
     public String toString() {
         return "direct-drive pump of " + values.plungers + " plungers, "
-                + QuantityText.print(Kind.VOLUME_FLOW, flow(), Units.LITRE_PER_MINUTE, 4);
+                + QuantityText.forPeople(Kind.VOLUME_FLOW, flow());
     }
 
     private Object writeReplace() {

@@ -163,7 +163,7 @@ public final class Intensifier implements Described, Serializable {
     @Override
     public String toString() {
         return "intensifier " + QuantityText.round(values.areaRatio, 4) + " : 1, stroke volume "
-                + QuantityText.print(Kind.VOLUME, Kind.VOLUME.of(values.strokeVolumeM3), Units.LITRE, 4);
+                + QuantityText.forPeople(Kind.VOLUME, values.strokeVolumeM3);
     }
 
     private Object writeReplace() {

@@ -184,7 +184,7 @@ public final class IsentropicJet implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "isentropic jet of " + QuantityText.print(Kind.SPEED, speed(), Units.METRE_PER_SECOND, 4) + " from "
+        return "isentropic jet of " + QuantityText.forPeople(Kind.SPEED, speed()) + " from "
                 + values.supply;
     }
 

@@ -119,7 +119,7 @@ public record OperatingPoint(
 
     @Override
     public String toString() {
-        return QuantityText.print(Kind.PRESSURE, pumpPressure, Units.MEGAPASCAL, 4) + " at the pump, "
-                + QuantityText.print(Kind.PRESSURE, headPressure(), Units.MEGAPASCAL, 4) + " at the head";
+        return QuantityText.forPeople(Kind.PRESSURE, pumpPressure) + " at the pump, "
+                + QuantityText.forPeople(Kind.PRESSURE, headPressure()) + " at the head";
     }
 }

@@ -195,7 +195,7 @@ public final class Orifice implements Described, Serializable {
 
     @Override
     public String toString() {
-        return values.jewel.label() + " orifice " + QuantityText.print(Kind.LENGTH, bore(), Units.MILLIMETRE, 4)
+        return values.jewel.label() + " orifice " + QuantityText.forPeople(Kind.LENGTH, bore())
                 + ", discharge coefficient " + QuantityText.round(values.dischargeCoefficient, 4);
     }
 

@@ -118,6 +118,6 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
     @Override
     public String toString() {
         return asNew + ", effective area "
-                + QuantityText.print(Kind.RATIO, effectiveAreaRatio, Units.PERCENT, 4) + " of that when new";
+                + QuantityText.forPeople(Kind.RATIO, effectiveAreaRatio) + " of that when new";
     }
 }

@@ -168,8 +168,8 @@ public final class PumpSetting implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "pump at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + ", maximum flow "
-                + QuantityText.print(Kind.VOLUME_FLOW, maximumFlow(), Units.LITRE_PER_MINUTE, 4);
+        return "pump at " + QuantityText.forPeople(Kind.PRESSURE, pressure()) + ", maximum flow "
+                + QuantityText.forPeople(Kind.VOLUME_FLOW, maximumFlow());
     }
 
     private Object writeReplace() {

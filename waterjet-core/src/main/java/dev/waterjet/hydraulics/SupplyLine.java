@@ -297,7 +297,7 @@ public final class SupplyLine implements Described, Serializable {
         @Override
         public String toString() {
             return QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.lengthM), Units.METRE, 4) + " of "
-                    + QuantityText.print(Kind.LENGTH, Kind.LENGTH.of(values.boreM), Units.MILLIMETRE, 4) + " bore";
+                    + QuantityText.forPeople(Kind.LENGTH, values.boreM) + " bore";
         }
 
         private Object writeReplace() {

@@ -354,7 +354,7 @@ public final class WaterJet implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "water jet at " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + ", "
+        return "water jet at " + QuantityText.forPeople(Kind.PRESSURE, pressure()) + ", "
                 + values.orifice;
     }
 

@@ -298,7 +298,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
     @Override
     public String toString() {
         return values.water + ", " + values.head.tube() + ", "
-                + QuantityText.print(Kind.MASS_FLOW, abrasiveFlow(), Units.GRAM_PER_MINUTE, 4) + " "
+                + QuantityText.forPeople(Kind.MASS_FLOW, abrasiveFlow()) + " "
                 + values.abrasive;
     }
 

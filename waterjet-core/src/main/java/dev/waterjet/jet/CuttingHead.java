@@ -226,7 +226,7 @@ public final class CuttingHead implements Described, Serializable {
     @Override
     public String toString() {
         return values.orifice + ", " + values.tube + ", stand-off "
-                + QuantityText.print(Kind.LENGTH, standOff(), Units.MILLIMETRE, 4);
+                + QuantityText.forPeople(Kind.LENGTH, standOff());
     }
 
     private Object writeReplace() {

@@ -127,10 +127,10 @@ public final class FocusingTube implements Described, Serializable {
     @Override
     public String toString() {
         String worn = values.exitBoreM > values.boreM
-                ? ", exit bore " + QuantityText.print(Kind.LENGTH, exitBore(), Units.MILLIMETRE, 4)
+                ? ", exit bore " + QuantityText.forPeople(Kind.LENGTH, exitBore())
                 : "";
-        return "focusing tube " + QuantityText.print(Kind.LENGTH, bore(), Units.MILLIMETRE, 4) + " x "
-                + QuantityText.print(Kind.LENGTH, length(), Units.MILLIMETRE, 4) + worn;
+        return "focusing tube " + QuantityText.forPeople(Kind.LENGTH, bore()) + " x "
+                + QuantityText.forPeople(Kind.LENGTH, length()) + worn;
     }
 
     private Object writeReplace() {

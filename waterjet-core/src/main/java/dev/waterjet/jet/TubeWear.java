@@ -115,7 +115,7 @@ public final class TubeWear implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "exit bore grows by " + QuantityText.print(Kind.SPEED, rate(), Units.MICROMETRE_PER_HOUR, 4);
+        return "exit bore grows by " + QuantityText.forPeople(Kind.SPEED, rate());
     }
 
     private Object writeReplace() {

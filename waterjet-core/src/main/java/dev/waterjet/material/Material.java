@@ -9,10 +9,13 @@ import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -20,50 +23,76 @@ import java.util.Objects;
 import javax.measure.quantity.Dimensionless;
 
 /**
- * A material, as the jet meets it.
+ * Workpiece material with its machinability number.
  *
- * <p>The machinability number N_m is an empirical measure of how readily a material is cut: hardened tool steel has about
- * 80, soft pine about 2600 (Zeng, Kim, Wallace 1992). The cut's speed goes with N_m to the power 1.15. Its relative
- * standard uncertainty here is a judgement by how surely the number was recalled; a shop that fits its own number
- * replaces it.
+ * <p>The machinability number <i>N</i><sub>m</sub> is an empirical measure of how fast a material can be cut: hardened tool
+ * steel has about 80, soft pine about 2600 (Zeng, Kim, Wallace 1992). The feed rate is proportional to
+ * <i>N</i><sub>m</sub><sup>1.15</sup>. The relative standard uncertainty of the standard numbers is a judgement of how surely
+ * each was recalled; a number fitted to test cuts replaces it.
  */
 public final class Material implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     /** Relative uncertainty from which a machinability number draws a caution. */
-    private static final double UNSURE = 0.25;
+    private static final double UNCERTAIN = 0.25;
 
-    private final String id;
-    private final String name;
-    private final double machinability;
-    private final double relativeUncertainty;
-    private final MaterialClass materialClass;
-    private final Evidence evidence;
-    private final List<Caution> cautions;
+    /** Checked content, and the serial form. */
+    private record Values(
+            String id,
+            String name,
+            double machinability,
+            double relativeUncertainty,
+            MaterialClass materialClass,
+            Evidence evidence)
+            implements Serializable {
 
-    private Material(
-            String id, String name, double machinability, double relativeUncertainty, MaterialClass materialClass, Evidence evidence) {
-        if (!isId(id)) {
-            throw new TextException(
-                    "\"" + id + "\" is no id of a material: use lower-case letters and digits, parted by hyphens");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            if (!isId(id)) {
+                throw new TextException(Message.of(
+                                "material-id",
+                                "invalid material id {id}; use lower-case letters and digits, separated by single hyphens")
+                        .withInput("id", id));
+            }
+            Objects.requireNonNull(name, "name");
+            machinability = Require.positive("machinability number", machinability, Units.ONE);
+            relativeUncertainty = Require.notNegative(
+                    "relative uncertainty of the machinability number", relativeUncertainty, Units.PERCENT);
+            Objects.requireNonNull(materialClass, "materialClass");
+            Objects.requireNonNull(evidence, "evidence");
         }
-        this.id = id;
-        this.name = Objects.requireNonNull(name, "name");
-        this.machinability = Require.positive("machinability of " + id, machinability, Units.ONE);
-        this.relativeUncertainty =
-                Require.notNegative("uncertainty of the machinability of " + id, relativeUncertainty, Units.PERCENT);
-        this.materialClass = Objects.requireNonNull(materialClass, "materialClass");
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
-        this.cautions = relativeUncertainty < UNSURE
-                ? List.of()
-                : List.of(Caution.notice(
-                        "unsure-machinability",
-                        "the machinability of " + name + " is known to about "
-                                + QuantityText.round(100 * relativeUncertainty, 2) + " % only; make test cuts"));
+
+        private Object readResolve() {
+            return new Material(this);
+        }
+
+        Values withName(String other) {
+            return new Values(id, other, machinability, relativeUncertainty, materialClass, evidence);
+        }
+
+        Values withMachinability(double number, double uncertainty, Evidence source) {
+            return new Values(id, name, number, uncertainty, materialClass, source);
+        }
     }
 
-    /** Lower-case letters and digits, parted by single hyphens. */
+    private final transient Values values;
+    private final transient List<Caution> cautions;
+
+    private Material(Values values) {
+        this.values = values;
+        this.cautions = values.relativeUncertainty < UNCERTAIN
+                ? List.of()
+                : List.of(Caution.notice(Message.of(
+                                "unsure-machinability",
+                                "the machinability number of {material} has a relative uncertainty of"
+                                        + " {relative_uncertainty}; make test cuts")
+                        .with("material", values.name)
+                        .with("relative_uncertainty", Kind.RATIO, values.relativeUncertainty, Units.PERCENT)));
+    }
+
+    /** Lower-case letters and digits, separated by single hyphens. */
     private static boolean isId(String text) {
         char before = '-';
         for (int i = 0; i < text.length(); i++) {
@@ -78,104 +107,103 @@ public final class Material implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * A material whose machinability the caller states.
+     * Returns a material with the machinability number of the caller.
      *
-     * @param id id in lower-case letters and digits, parted by hyphens
-     * @param machinability machinability number, above zero
-     * @param relativeUncertainty relative standard uncertainty of that number: 0.1 for 10 percent
-     * @param materialClass how it behaves
-     * @return the material, with the evidence "assumed"
+     * @param id id in lower-case letters and digits, separated by single hyphens
+     * @param machinability machinability number, above 0
+     * @param relativeUncertainty relative standard uncertainty of that number, 0 or more; 0.1 is 10 %
+     * @param materialClass behaviour of the material
+     * @return the material, with the evidence grade "assumed"
+     * @throws dev.waterjet.measure.WaterjetException if the id or a number is invalid
      */
-    public static Material of(String id, double machinability, double relativeUncertainty, MaterialClass materialClass) {
-        return new Material(
+    public static Material of(
+            String id, double machinability, double relativeUncertainty, MaterialClass materialClass) {
+        return new Material(new Values(
                 id,
                 id.replace('-', ' '),
                 machinability,
                 relativeUncertainty,
                 materialClass,
-                Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated by the caller")));
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated by the caller"))));
+    }
+
+    /** Reads all values at once, for a catalogue. */
+    static Material of(
+            String id,
+            String name,
+            double machinability,
+            double relativeUncertainty,
+            MaterialClass materialClass,
+            Evidence evidence) {
+        return new Material(new Values(id, name, machinability, relativeUncertainty, materialClass, evidence));
     }
 
     /**
-     * This material under another name for people.
+     * Returns this material with another name for people.
      *
-     * @param name name as people say it
+     * @param name name for people
      * @return the material with that name
      */
     public Material withName(String name) {
-        return new Material(id, name, machinability, relativeUncertainty, materialClass, evidence);
+        return new Material(values.withName(name));
     }
 
     /**
-     * This material with another machinability, as from a fit of test cuts.
+     * Returns this material with another machinability number, such as one fitted to test cuts.
      *
-     * @param machinability machinability number, above zero
-     * @param relativeUncertainty its relative standard uncertainty
-     * @param evidence what speaks for it
+     * @param machinability machinability number, above 0
+     * @param relativeUncertainty its relative standard uncertainty, 0 or more
+     * @param evidence evidence for it
      * @return the material with that number
      */
     public Material withMachinability(double machinability, double relativeUncertainty, Evidence evidence) {
-        return new Material(id, name, machinability, relativeUncertainty, materialClass, evidence);
+        return new Material(values.withMachinability(machinability, relativeUncertainty, evidence));
     }
 
     /**
-     * Id of the material in a catalogue.
-     *
-     * @return lower-case letters and digits, parted by hyphens
+     * {@return the id in a catalogue: lower-case letters and digits, separated by single hyphens}
      */
     public String id() {
-        return id;
+        return values.id;
     }
 
     /**
-     * Name as people say it.
-     *
-     * @return the name
+     * {@return the name for people}
      */
     public String name() {
-        return name;
+        return values.name;
     }
 
     /**
-     * Machinability number with its uncertainty.
-     *
-     * @return an estimate of the number
+     * {@return the machinability number with its uncertainty}
      */
     public Estimate<Dimensionless> machinability() {
-        return Estimate.withinFactor(Kind.RATIO, machinability, relativeUncertainty, cautions);
+        return Estimate.withinFactor(Kind.RATIO, values.machinability, values.relativeUncertainty, cautions);
     }
 
     /**
-     * Machinability number.
-     *
-     * @return the number
+     * {@return the machinability number}
      */
     public double machinabilitySi() {
-        return machinability;
+        return values.machinability;
     }
 
     /**
-     * Relative standard uncertainty of the machinability number.
-     *
-     * @return the ratio
+     * {@return the relative standard uncertainty of the machinability number}
      */
     public double relativeUncertainty() {
-        return relativeUncertainty;
+        return values.relativeUncertainty;
     }
 
     /**
-     * How the material behaves.
-     *
-     * @return the materialClass
+     * {@return the behaviour of the material}
      */
     public MaterialClass materialClass() {
-        return materialClass;
+        return values.materialClass;
     }
 
     /**
-     * What the reader of a result on this material must know.
-     *
-     * @return the cautions; empty if there are none
+     * {@return the cautions for results on this material; empty if there are none}
      */
     public List<Caution> cautions() {
         return cautions;
@@ -183,40 +211,42 @@ public final class Material implements Described, HasEvidence, Serializable {
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("material")
-                .put("id", id)
-                .put("name", name)
-                .put("machinability", machinability)
-                .put("relative_uncertainty", relativeUncertainty)
-                .put("materialClass", materialClass)
-                .put("evidence", evidence)
+                .put("id", values.id)
+                .put("name", values.name)
+                .put("machinability", values.machinability)
+                .put("relative_uncertainty", values.relativeUncertainty)
+                .put("class", values.materialClass)
+                .put("evidence", values.evidence)
                 .put("cautions", cautions)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Material that
-                && id.equals(that.id)
-                && name.equals(that.name)
-                && machinability == that.machinability
-                && relativeUncertainty == that.relativeUncertainty
-                && materialClass == that.materialClass
-                && evidence.equals(that.evidence);
+        return other instanceof Material that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(id, name, machinability, relativeUncertainty, materialClass, evidence);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return id + " (machinability " + QuantityText.round(machinability, 4) + ")";
+        return values.name + ", machinability number " + QuantityText.round(values.machinability, 4);
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

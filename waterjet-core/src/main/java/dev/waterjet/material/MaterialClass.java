@@ -1,13 +1,22 @@
 package dev.waterjet.material;
 
-/** How a material behaves when it is pierced, clamped or chipped. */
+import java.util.Locale;
+
+/** Behaviour of a material when it is pierced and clamped. */
 public enum MaterialClass {
-    /** Deforms before it breaks, as metals do. */
+    /** Deforms before it breaks, like metals. */
     DUCTILE,
-    /** Breaks without deforming, as glass and stone do: a full-pressure pierce may crack it. */
+    /** Breaks without deforming, like glass and stone: a pierce at full pressure can crack it. */
     BRITTLE,
-    /** Built of layers that a full-pressure pierce may part, as fibre laminates are. */
+    /** Built of layers that a pierce at full pressure can separate, like fibre laminates. */
     LAMINATED,
-    /** Gives way under the jet, as rubber, foam and soft plastics do. */
-    SOFT
+    /** Yields under the jet, like rubber, foam and soft plastics. */
+    SOFT;
+
+    /**
+     * {@return the name for people}
+     */
+    public String label() {
+        return name().toLowerCase(Locale.ROOT);
+    }
 }

@@ -4,16 +4,17 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.CsvText;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.WaterjetException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.StringJoiner;
 
-/** The written form of a catalogue. */
+/** Text form of a catalogue. */
 final class MaterialText {
 
     private static final List<String> COLUMNS =
@@ -27,14 +28,16 @@ final class MaterialText {
             throw new TextException(
                     rows.isEmpty() ? 1 : rows.get(0).line(),
                     1,
-                    "a catalogue of materials starts with the columns " + String.join(",", COLUMNS));
+                    Message.of("wrong-columns", "the columns are not {columns}")
+                            .with("columns", String.join(",", COLUMNS)));
         }
         List<Material> materials = new ArrayList<>();
         Set<String> ids = new HashSet<>();
         for (CsvText.Row row : rows.subList(1, rows.size())) {
             Material material = material(row);
             if (!ids.add(material.id())) {
-                throw row.fault(0, "the id " + material.id() + " stands twice");
+                throw row.fault(
+                        0, Message.of("repeated-material-id", "repeated material id {id}").withInput("id", material.id()));
             }
             materials.add(material);
         }
@@ -46,42 +49,38 @@ final class MaterialText {
         if (cells.size() != COLUMNS.size()) {
             throw row.fault(
                     cells.size(),
-                    "the row has " + cells.size() + " cells, not the " + COLUMNS.size() + " of the heading");
+                    Message.of("wrong-cell-count", "the row has {cells} cells; the heading has {columns}")
+                            .with("cells", cells.size())
+                            .with("columns", COLUMNS.size()));
         }
-        Evidence evidence = Evidence.of(oneOf(EvidenceGrade.class, row, 5), Source.of(cells.get(6)))
+        Evidence evidence = Evidence.of(oneOf(EvidenceGrade.values(), row, 5), Source.of(cells.get(6)))
                 .withNote(cells.get(7));
-        double machinability = number(row, 2);
-        double relativeUncertainty = number(row, 3);
-        MaterialClass trait = oneOf(MaterialClass.class, row, 4);
+        double machinability = row.number(2, COLUMNS.get(2));
+        double relativeUncertainty = row.number(3, COLUMNS.get(3));
+        MaterialClass materialClass = oneOf(MaterialClass.values(), row, 4);
         try {
-            return Material.of(cells.get(0), machinability, relativeUncertainty, trait)
-                    .withName(cells.get(1))
-                    .withMachinability(machinability, relativeUncertainty, evidence);
+            return Material.of(
+                    cells.get(0), cells.get(1), machinability, relativeUncertainty, materialClass, evidence);
         } catch (WaterjetException e) {
-            throw row.fault(0, e.getMessage());
+            throw row.fault(0, e.message());
         }
     }
 
-    private static double number(CsvText.Row row, int cell) {
-        return row.number(cell, COLUMNS.get(cell));
-    }
-
-    private static <E extends Enum<E>> E oneOf(Class<E> type, CsvText.Row row, int cell) {
-        String text = row.cells().get(cell).toUpperCase(Locale.ROOT).replace('-', '_');
-        for (E constant : type.getEnumConstants()) {
-            if (constant.name().equals(text)) {
+    private static <E extends Enum<E>> E oneOf(E[] constants, CsvText.Row row, int cell) {
+        String text = row.cells().get(cell);
+        StringJoiner known = new StringJoiner(", ");
+        for (E constant : constants) {
+            String name = constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            if (name.equalsIgnoreCase(text.replace('_', '-'))) {
                 return constant;
             }
+            known.add(name);
         }
         throw row.fault(
                 cell,
-                COLUMNS.get(cell) + " \"" + row.cells().get(cell) + "\" is none of "
-                        + String.join(
-                                ", ",
-                                Arrays.stream(type.getEnumConstants())
-                                        .map(c -> c.name()
-                                                .toLowerCase(Locale.ROOT)
-                                                .replace('_', '-'))
-                                        .toList()));
+                Message.of("unknown-value", "unknown {column} {value}; use one of {known}")
+                        .with("column", COLUMNS.get(cell))
+                        .withInput("value", text)
+                        .with("known", known.toString()));
     }
 }

@@ -2,8 +2,9 @@ package dev.waterjet.material;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -14,22 +15,49 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** A catalogue of materials. Immutable: adding makes a new one. */
+/**
+ * Catalogue of materials. Immutable: a change returns a new catalogue.
+ *
+ * <pre>{@code
+ * Material titanium = Materials.standard().get("titanium");
+ * Materials shop = Materials.standard().with(Material.of("invar-36", 85, 0.2, MaterialClass.DUCTILE));
+ * }</pre>
+ */
 public final class Materials implements Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final int MOST_SUGGESTIONS = 4;
+    private static final int MAX_SUGGESTIONS = 4;
 
-    private final Map<String, Material> byId;
+    /** A suggestion differs in at most one letter out of this number. */
+    private static final int LETTERS_PER_EDIT = 4;
+
+    /** Other words for materials, as a part of an id. */
+    private static final Map<String, String> SYNONYMS = Map.of(
+            "aluminum", "aluminium", "inox", "stainless");
+
+    /** Serial form: the materials in their order. */
+    private record Values(List<Material> materials) implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            materials = List.copyOf(materials);
+        }
+
+        private Object readResolve() {
+            return of(materials);
+        }
+    }
+
+    private final transient Map<String, Material> byId;
 
     private Materials(Map<String, Material> byId) {
         this.byId = byId;
     }
 
     /**
-     * The catalogue that comes with the library: machinability numbers of Zeng and Kim, from memory, each with its grade
-     * of recall.
+     * Returns the catalogue of the library: machinability numbers of Zeng and Kim, from memory, each with its uncertainty.
      *
      * @return the standard catalogue
      */
@@ -37,18 +65,18 @@ public final class Materials implements Serializable {
         return Standard.CATALOGUE;
     }
 
-    /** Reads the data file when it is first wanted, and not before. */
+    /** Reads the data file at the first use of the standard catalogue. */
     private static final class Standard {
         static final Materials CATALOGUE = parse(text());
 
         private static String text() {
             try (InputStream stream = Materials.class.getResourceAsStream("materials.csv")) {
                 if (stream == null) {
-                    throw new IllegalStateException("the library's catalogue materials.csv is missing from its jar");
+                    throw new AssertionError("materials.csv is missing from the jar of the library");
                 }
                 return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
             } catch (IOException e) {
-                throw new UncheckedIOException(e);
+                throw new AssertionError("materials.csv cannot be read from the jar of the library", e);
             }
         }
     }
@@ -66,9 +94,9 @@ public final class Materials implements Serializable {
     }
 
     /**
-     * A catalogue of given materials.
+     * Returns a catalogue of materials.
      *
-     * @param materials the materials; of two with one id the later counts
+     * @param materials the materials; of two with the same id the later one is taken
      * @return the catalogue
      */
     public static Materials of(Collection<Material> materials) {
@@ -80,10 +108,10 @@ public final class Materials implements Serializable {
     }
 
     /**
-     * This catalogue with more materials.
+     * Returns this catalogue with more materials.
      *
-     * @param more materials to add; one whose id is known already replaces it
-     * @return the larger catalogue
+     * @param more materials to add; one with an existing id replaces the material of that id
+     * @return the extended catalogue
      */
     public Materials with(Collection<Material> more) {
         List<Material> all = new ArrayList<>(byId.values());
@@ -92,63 +120,73 @@ public final class Materials implements Serializable {
     }
 
     /**
-     * This catalogue with one more material.
+     * Returns this catalogue with one more material.
      *
-     * @param material material to add; if its id is known already it replaces that one
-     * @return the larger catalogue
+     * @param material material to add; if its id exists, it replaces the material of that id
+     * @return the extended catalogue
      */
     public Materials with(Material material) {
         return with(List.of(material));
     }
 
     /**
-     * All materials.
-     *
-     * @return the materials in their order, unmodifiable
+     * {@return all materials in their order, unmodifiable}
      */
     public Collection<Material> all() {
         return Collections.unmodifiableCollection(byId.values());
     }
 
     /**
-     * Finds a material by its id, or by a part of its id or name that fits no other. Case does not matter.
+     * Returns a material by its id, or by a part of its id or name that matches no other. Case does not matter.
      *
      * @param text id or unambiguous part of it, such as {@code "titanium"}
      * @return the material
-     * @throws UnknownMaterialException if none fits, or more than one does; with suggestions
+     * @throws UnknownMaterialException if none matches, or more than one
      */
     public Material get(String text) {
-        String wanted = text.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "-");
-        Material exact = byId.get(wanted);
+        Material exact = byId.get(text);
+        return exact != null ? exact : find(text);
+    }
+
+    private Material find(String text) {
+        String name = text.strip().toLowerCase(Locale.ROOT);
+        String id = name.replaceAll("[\\s_-]+", "-");
+        Material exact = byId.get(id);
         if (exact != null) {
             return exact;
         }
-        List<Material> fitting = wanted.isEmpty()
-                ? List.of()
-                : byId.values().stream()
-                        .filter(material -> material.id().contains(wanted)
-                                || material.name()
-                                        .toLowerCase(Locale.ROOT)
-                                        .contains(text.strip().toLowerCase(Locale.ROOT)))
-                        .toList();
-        if (fitting.size() == 1) {
-            return fitting.get(0);
+        List<Material> matches = new ArrayList<>();
+        for (Material material : byId.values()) {
+            if (!id.isEmpty()
+                    && (material.id().contains(id)
+                            || material.name().toLowerCase(Locale.ROOT).contains(name))) {
+                matches.add(material);
+            }
         }
-        throw fitting.isEmpty()
-                ? new UnknownMaterialException(text, "is no known material", nearest(wanted))
-                : new UnknownMaterialException(
-                        text,
-                        "fits more than one material",
-                        fitting.stream().map(Material::id).toList());
+        if (matches.size() == 1) {
+            return matches.get(0);
+        }
+        throw matches.isEmpty()
+                ? UnknownMaterialException.unknown(text, suggestions(id))
+                : UnknownMaterialException.ambiguous(
+                        text, matches.stream().map(Material::id).toList());
     }
 
-    private List<String> nearest(String wanted) {
-        int farthest = Math.max(2, wanted.length() / 2);
+    /** Ids that contain a synonym, or are close in spelling. */
+    private List<String> suggestions(String wanted) {
+        String synonym = SYNONYMS.get(wanted);
+        if (synonym != null) {
+            return byId.keySet().stream()
+                    .filter(id -> id.contains(synonym))
+                    .limit(MAX_SUGGESTIONS)
+                    .toList();
+        }
+        int maximum = Math.max(1, wanted.length() / LETTERS_PER_EDIT);
         return byId.keySet().stream()
-                .filter(id -> Spelling.distance(wanted, id) <= farthest)
+                .filter(id -> Spelling.distance(wanted, id) <= maximum)
                 .sorted(Comparator.comparingInt((String id) -> Spelling.distance(wanted, id))
                         .thenComparing(Comparator.naturalOrder()))
-                .limit(MOST_SUGGESTIONS)
+                .limit(MAX_SUGGESTIONS)
                 .toList();
     }
 
@@ -165,5 +203,13 @@ public final class Materials implements Serializable {
     @Override
     public String toString() {
         return byId.keySet().toString();
+    }
+
+    private Object writeReplace() {
+        return new Values(List.copyOf(byId.values()));
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,17 +1,17 @@
 package dev.waterjet.material;
 
-/** How far two spellings lie apart. */
+/** Distance between two spellings. */
 final class Spelling {
 
     private Spelling() {}
 
-    /** Letters to insert, drop or change until one word, or the nearest hyphenated part of the id, is the other. */
+    /** Number of letters to insert, drop or change between a word and an id, or the nearest hyphenated part of the id. */
     static int distance(String wanted, String id) {
-        int least = edits(wanted, id);
+        int minimum = edits(wanted, id);
         for (String part : id.split("-", -1)) {
-            least = Math.min(least, edits(wanted, part));
+            minimum = Math.min(minimum, edits(wanted, part));
         }
-        return least;
+        return minimum;
     }
 
     /** Levenshtein distance by rows. */

@@ -1,9 +1,10 @@
 package dev.waterjet.material;
 
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.WaterjetException;
 import java.util.List;
 
-/** A name that fits no material of a catalogue, or more than one. It suggests what may have been meant. */
+/** Name that matches no material of a catalogue, or more than one, with suggestions. */
 public final class UnknownMaterialException extends WaterjetException {
 
     private static final long serialVersionUID = 1L;
@@ -11,28 +12,38 @@ public final class UnknownMaterialException extends WaterjetException {
     private final String requested;
     private final List<String> suggestions;
 
-    UnknownMaterialException(String requested, String fault, List<String> suggestions) {
-        super(
-                suggestions.isEmpty()
-                        ? "\"" + requested + "\" " + fault
-                        : "\"" + requested + "\" " + fault + "; did you mean " + String.join(", ", suggestions) + "?");
+    private UnknownMaterialException(Message message, String requested, List<String> suggestions) {
+        super(message);
         this.requested = requested;
         this.suggestions = List.copyOf(suggestions);
     }
 
+    static UnknownMaterialException unknown(String requested, List<String> suggestions) {
+        Message message = suggestions.isEmpty()
+                ? Message.of("unknown-material", "unknown material {material}; run \"materials\" for the list")
+                : Message.of("unknown-material", "unknown material {material}; did you mean {suggestions}?")
+                        .with("suggestions", String.join(", ", suggestions));
+        return new UnknownMaterialException(message.withInput("material", requested), requested, suggestions);
+    }
+
+    static UnknownMaterialException ambiguous(String requested, List<String> matches) {
+        return new UnknownMaterialException(
+                Message.of("ambiguous-material", "material {material} is ambiguous; use one of {suggestions}")
+                        .withInput("material", requested)
+                        .with("suggestions", String.join(", ", matches)),
+                requested,
+                matches);
+    }
+
     /**
-     * The name requested for.
-     *
-     * @return the name
+     * {@return the name requested}
      */
     public String requested() {
         return requested;
     }
 
     /**
-     * Ids that come near.
-     *
-     * @return ids, the nearest first; empty if none comes near
+     * {@return the ids of similar names, the most similar first, or of all matches; empty if there are none}
      */
     public List<String> suggestions() {
         return suggestions;

@@ -1,10 +1,17 @@
 /**
- * What is cut.
+ * Workpiece material and thickness.
  *
- * <p>A {@link dev.waterjet.material.Material} carries its machinability number, with its uncertainty and the evidence for
- * it; a {@link dev.waterjet.material.Workpiece} is a material of a thickness. {@link dev.waterjet.material.Materials} is a
- * catalogue: the standard one comes as a data file with the library, and a shop adds its own in code or from text of the
- * same form.
+ * <p>A {@link dev.waterjet.material.Material} has a machinability number with its uncertainty and evidence. A {@link
+ * dev.waterjet.material.Workpiece} is a plate or sheet of a material:
+ *
+ * <pre>{@code
+ * Material titanium = Materials.standard().get("titanium");
+ * Workpiece plate = Workpiece.of(titanium, millimetres(6));
+ * Estimate<Dimensionless> machinability = titanium.machinability();
+ * }</pre>
+ *
+ * <p>{@link dev.waterjet.material.Materials} is a catalogue. The standard one is a data file of the library; a shop adds its own
+ * materials in code or from text of the same form.
  */
 @NullMarked
 package dev.waterjet.material;

@@ -2,6 +2,7 @@ package dev.waterjet.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 
 /**
@@ -43,8 +44,8 @@ public final class CsvText {
          * @param columns column in the text at which each cell starts, from 1
          */
         public Row {
-            cells = List.copyOf(cells);
-            columns = List.copyOf(columns);
+            cells = List.copyOf(Objects.requireNonNull(cells, "cells"));
+            columns = List.copyOf(Objects.requireNonNull(columns, "columns"));
         }
 
         /**
@@ -57,6 +58,7 @@ public final class CsvText {
          * @throws DomainException if there is no such cell
          */
         public double number(int cell, String name) {
+            Objects.requireNonNull(name, "name");
             String text = cells.get(Require.index("cell", cell, cells.size()));
             if (!NUMBER.matcher(text).matches()) {
                 throw fault(
@@ -82,6 +84,7 @@ public final class CsvText {
          * @return the exception to throw
          */
         public TextException fault(int cell, Message message) {
+            Objects.requireNonNull(message, "message");
             return new TextException(line, place(cell), message);
         }
 
@@ -97,6 +100,7 @@ public final class CsvText {
          * @return the exception to throw
          */
         public TextException fault(int cell, String message) {
+            Objects.requireNonNull(message, "message");
             return new TextException(line, place(cell), message);
         }
     }
@@ -109,6 +113,7 @@ public final class CsvText {
      * @throws TextException if a quoted cell never ends or is followed by other letters, or the text goes beyond a limit
      */
     public static List<Row> parse(String text) {
+        Objects.requireNonNull(text, "text");
         if (text.length() > MAX_CHARACTERS) {
             throw new TextException(
                     Message.of("text-too-long", "the text has more than {limit} characters")
@@ -124,6 +129,7 @@ public final class CsvText {
      * @return the row
      */
     public static String row(List<String> cells) {
+        Objects.requireNonNull(cells, "cells");
         StringBuilder row = new StringBuilder();
         for (int i = 0; i < cells.size(); i++) {
             if (i > 0) {

@@ -245,6 +245,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      * @throws DomainException if the value is not finite
      */
     public Quantity<Q> of(double si, Unit<Q> unit) {
+        Objects.requireNonNull(unit, "unit");
         return number(Scale.of(this, unit).fromSi(si), unit);
     }
 
@@ -274,6 +275,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      * @return label and SI unit; the label alone for a ratio
      */
     public String column(String label) {
+        Objects.requireNonNull(label, "label");
         String suffix = Units.columnSuffix(siUnit);
         return suffix.isEmpty() ? label : label + "_" + suffix;
     }

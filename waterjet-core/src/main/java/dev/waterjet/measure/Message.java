@@ -94,6 +94,9 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, Kind<?> kind, double si, Unit<?> unit) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(unit, "unit");
         return with(Parameter.of(name, kind.column(name), si, QuantityText.brief(si, unit, "")));
     }
 
@@ -127,6 +130,8 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, String text) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(text, "text");
         return with(new Parameter(name, name, text, text));
     }
 
@@ -139,6 +144,8 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message withInput(String name, String text) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(text, "text");
         return with(new Parameter(name, name, text, "\"" + QuantityText.shown(text) + "\""));
     }
 

@@ -70,6 +70,9 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @return the array
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> of(Kind<Q> kind, double[] values, Unit<Q> unit) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(values, "values");
+        Objects.requireNonNull(unit, "unit");
         Scale<Q> scale = Scale.of(kind, unit);
         double[] si = new double[values.length];
         for (int i = 0; i < si.length; i++) {
@@ -87,6 +90,8 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @return the array
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> ofSi(Kind<Q> kind, double... si) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(si, "si");
         return new QuantityArray<>(kind, si.clone());
     }
 
@@ -102,6 +107,9 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> evenly(
             Kind<Q> kind, Quantity<Q> first, Quantity<Q> last, int count) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(last, "last");
         Require.between("number of values", count, 2, MAX_VALUES, Units.ONE, "");
         double from = kind.si(first);
         double to = kind.si(last);
@@ -127,6 +135,8 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @throws TextException if the text is not a range of this kind, or goes beyond a limit
      */
     public static <Q extends Quantity<Q>> QuantityArray<Q> parse(Kind<Q> kind, String text) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(text, "text");
         if (text.length() > MAX_LENGTH) {
             throw refusal(
                     kind,
@@ -226,6 +236,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @return a new array
      */
     public double[] to(Unit<Q> unit) {
+        Objects.requireNonNull(unit, "unit");
         Scale<Q> scale = Scale.of(kind, unit);
         double[] values = new double[si.length];
         for (int i = 0; i < values.length; i++) {
@@ -250,6 +261,8 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
      * @return the results, in the same order
      */
     public <R extends Quantity<R>> QuantityArray<R> map(Kind<R> resultKind, DoubleUnaryOperator function) {
+        Objects.requireNonNull(resultKind, "resultKind");
+        Objects.requireNonNull(function, "function");
         double[] results = new double[si.length];
         for (int i = 0; i < results.length; i++) {
             results[i] = function.applyAsDouble(si[i]);

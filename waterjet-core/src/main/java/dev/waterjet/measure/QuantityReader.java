@@ -1,5 +1,6 @@
 package dev.waterjet.measure;
 
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import tech.units.indriya.quantity.Quantities;
@@ -19,6 +20,8 @@ final class QuantityReader {
     }
 
     static <Q extends Quantity<Q>> Quantity<Q> read(Kind<Q> kind, String text) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(text, "text");
         return new QuantityReader(kind, text).quantity(kind);
     }
 
@@ -52,6 +55,8 @@ final class QuantityReader {
 
     /** Reads a unit alone. */
     static <Q extends Quantity<Q>> Unit<Q> readUnit(Kind<Q> kind, String text) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(text, "text");
         return new QuantityReader(kind, text).unit(kind);
     }
 

@@ -5,6 +5,7 @@ import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Locale;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 
@@ -69,6 +70,7 @@ public final class QuantityText {
      * @return number and symbol of its unit
      */
     public static String print(Quantity<?> quantity) {
+        Objects.requireNonNull(quantity, "quantity");
         Number value = quantity.getValue();
         boolean isExact = value instanceof BigDecimal || value instanceof BigInteger || value instanceof Long;
         return join(isExact ? value.toString() : plain(value.doubleValue()), quantity.getUnit());
@@ -85,6 +87,9 @@ public final class QuantityText {
      * @return number and symbol of the unit
      */
     public static <Q extends Quantity<Q>> String print(Kind<Q> kind, Quantity<Q> quantity, Unit<Q> unit, int digits) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(quantity, "quantity");
+        Objects.requireNonNull(unit, "unit");
         return join(round(Scale.of(kind, unit).fromSi(kind.si(quantity)), digits), unit);
     }
 
@@ -97,6 +102,7 @@ public final class QuantityText {
      * @return number and symbol of the unit, such as {@code "520 mm/min"} or {@code "3.2 µm"}
      */
     public static <Q extends Quantity<Q>> String forPeople(Kind<Q> kind, Quantity<Q> quantity) {
+        Objects.requireNonNull(kind, "kind");
         return forPeople(kind, kind.si(quantity));
     }
 
@@ -108,6 +114,7 @@ public final class QuantityText {
      * @return number and symbol of the unit, such as {@code "520 mm/min"} or {@code "3.2 µm"}
      */
     public static String forPeople(Kind<?> kind, double si) {
+        Objects.requireNonNull(kind, "kind");
         Unit<?> unit = TradeUnits.of(kind, si);
         return join(round(Units.fromSi(si, unit), FIGURES_FOR_PEOPLE), unit);
     }
@@ -122,6 +129,7 @@ public final class QuantityText {
      * @return value and uncertainty, such as {@code "520 mm/min ± 100 mm/min"}; the value alone if it is exact
      */
     public static String forPeople(Kind<?> kind, double si, double standardUncertaintySi) {
+        Objects.requireNonNull(kind, "kind");
         Unit<?> unit = TradeUnits.of(kind, si == 0 ? standardUncertaintySi : si);
         double value = Units.fromSi(si, unit);
         double uncertainty = Units.differenceFromSi(standardUncertaintySi, unit);
@@ -145,6 +153,7 @@ public final class QuantityText {
      * @return the interval, such as {@code "93 s to 195 s"}
      */
     public static String interval(Kind<?> kind, double lowerSi, double upperSi) {
+        Objects.requireNonNull(kind, "kind");
         Unit<?> unit = TradeUnits.of(kind, upperSi);
         return join(round(Units.fromSi(lowerSi, unit), FIGURES_FOR_PEOPLE), unit) + " to "
                 + join(round(Units.fromSi(upperSi, unit), FIGURES_FOR_PEOPLE), unit);

@@ -39,6 +39,8 @@ public final class Scale<Q extends Quantity<Q>> {
      * @throws DomainException with code {@code wrong-kind} if the unit is of another dimension, or is not on a straight line with SI
      */
     public static <Q extends Quantity<Q>> Scale<Q> of(Kind<Q> kind, Unit<Q> unit) {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(unit, "unit");
         Scale<Q> known = UnitTable.scale(kind, unit);
         return known != null ? known : resolve(kind, unit);
     }

@@ -6,6 +6,7 @@ import static javax.measure.MetricPrefix.MEGA;
 import static javax.measure.MetricPrefix.MICRO;
 import static javax.measure.MetricPrefix.MILLI;
 
+import java.util.Objects;
 import javax.measure.Unit;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Angle;
@@ -279,6 +280,7 @@ public final class Units {
      * @return the symbol, such as {@code "mm/min"} or {@code "°C"}; for a unit unknown to the library, its own text
      */
     public static String symbol(Unit<?> unit) {
+        Objects.requireNonNull(unit, "unit");
         UnitTable.Entry entry = UnitTable.find(unit);
         return entry != null ? entry.symbol() : unit.toString();
     }
@@ -312,6 +314,7 @@ public final class Units {
      * @return value in that unit
      */
     public static double fromSi(double si, Unit<?> unit) {
+        Objects.requireNonNull(unit, "unit");
         UnitTable.Entry entry = UnitTable.find(unit);
         return entry != null
                 ? entry.scale().fromSi(si)
@@ -326,6 +329,7 @@ public final class Units {
      * @return difference in that unit, which no offset of the unit changes
      */
     public static double differenceFromSi(double si, Unit<?> unit) {
+        Objects.requireNonNull(unit, "unit");
         UnitTable.Entry entry = UnitTable.find(unit);
         return entry != null ? entry.scale().differenceFromSi(si) : fromSi(si, unit) - fromSi(0, unit);
     }

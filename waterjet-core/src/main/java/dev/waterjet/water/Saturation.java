@@ -126,8 +126,8 @@ public final class Saturation implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "saturated water of " + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " and "
-                + QuantityText.print(Kind.TEMPERATURE, liquid.temperature(), Units.CELSIUS, 4);
+        return "saturated water of " + QuantityText.forPeople(Kind.PRESSURE, pressure()) + " and "
+                + QuantityText.forPeople(Kind.TEMPERATURE, liquid.temperature());
     }
 
     private Object writeReplace() {

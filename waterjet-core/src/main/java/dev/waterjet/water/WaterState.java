@@ -310,8 +310,8 @@ public final class WaterState implements Described, Serializable {
     @Override
     public String toString() {
         return (metastable ? "metastable water of " : "water of ")
-                + QuantityText.print(Kind.PRESSURE, pressure(), Units.MEGAPASCAL, 4) + " and "
-                + QuantityText.print(Kind.TEMPERATURE, temperature(), Units.CELSIUS, 4);
+                + QuantityText.forPeople(Kind.PRESSURE, pressure()) + " and "
+                + QuantityText.forPeople(Kind.TEMPERATURE, temperature());
     }
 
     private Object writeReplace() {

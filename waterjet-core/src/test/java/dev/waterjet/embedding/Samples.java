@@ -46,7 +46,10 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
+import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Side;
+import dev.waterjet.toolpath.KerfOffset;
+import dev.waterjet.toolpath.OffsetResult;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -153,6 +156,7 @@ final class Samples {
     private static void ofFeed(List<Described> all) {
         all.add(PLATE.material());
         all.add(PLATE);
+        all.add(CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
         all.add(CuttingCost.of(MachinabilityFeed.published(), CostRates.of(90, 0.45))
@@ -203,6 +207,13 @@ final class Samples {
         all.add(PartProgram.parse("(waterjet: name bracket, quality fine, open)\nG21 G90\nM3\nG1 X10 F300\nM5\n")
                 .cuts()
                 .get(0));
+        PartProgram program = PartProgram.parse("(waterjet: open)\nG21 G90\nM3\nG1 X10 F300\nM5\n");
+        all.add(program);
+        all.add(program.codes());
+        all.add(ContourConditioner.defaults().condition(window));
+        OffsetResult offset = KerfOffset.of(millimetres(0.4)).apply(window, Side.RIGHT);
+        all.add(offset);
+        all.add(offset.path());
         MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
         QualityFeeds feeds = QualityFeeds.of(MachinabilityFeed.published(), JET, PLATE);
         all.add(limits);

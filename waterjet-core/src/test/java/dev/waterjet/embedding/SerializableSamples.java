@@ -1,5 +1,6 @@
 package dev.waterjet.embedding;
 
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourConditioner;
@@ -27,6 +28,7 @@ final class SerializableSamples {
         List<Object> all = new ArrayList<>();
         Samples.all().stream().filter(Serializable.class::isInstance).forEach(all::add);
         all.add(Kind.PRESSURE);
+        all.add(Materials.standard());
         ofGeometry(all);
         return all;
     }

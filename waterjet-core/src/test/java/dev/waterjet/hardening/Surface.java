@@ -1,6 +1,7 @@
 package dev.waterjet.hardening;
 
 import dev.waterjet.LibraryClasses;
+import dev.waterjet.Unconverted;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.WaterjetException;
 import java.lang.reflect.Constructor;
@@ -8,14 +9,21 @@ import java.lang.reflect.Executable;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
+import java.lang.reflect.Parameter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Every public method and constructor of the library, to be called at random. */
 public final class Surface {
+
+    /** Views and kernels that one package opens for another; their callers keep their rules. */
+    private static final Set<String> INNER =
+            Set.of("ArcLagKernel", "EdgeCursor", "EdgeTree", "BoxTree", "Walk", "InverseKernel", "LagKernel", "RoughnessKernel");
 
     private static final List<Executable> ALL = find();
 
@@ -29,7 +37,9 @@ public final class Surface {
     private static List<Executable> find() {
         List<Executable> found = new ArrayList<>();
         for (Class<?> type : LibraryClasses.all()) {
-            if (!Throwable.class.isAssignableFrom(type) && type != Description.class) {
+            if (!Throwable.class.isAssignableFrom(type)
+                    && type != Description.class
+                    && !INNER.contains(type.getSimpleName())) {
                 for (Method method : type.getMethods()) {
                     if (method.getDeclaringClass() == type && !method.isSynthetic() && !isOfEnum(method)) {
                         found.add(method);
@@ -52,6 +62,26 @@ public final class Surface {
     /** One call, with its receiver and arguments. */
     public record Call(Executable executable, Object receiver, List<Object> arguments) {
 
+        /** The places of arguments that must not be null: objects not marked as nullable. */
+        List<Integer> objects() {
+            Parameter[] parameters = executable.getParameters();
+            List<Integer> places = new ArrayList<>();
+            for (int i = 0; i < parameters.length; i++) {
+                if (!parameters[i].getType().isPrimitive()
+                        && !parameters[i].getAnnotatedType().isAnnotationPresent(Nullable.class)) {
+                    places.add(i);
+                }
+            }
+            return places;
+        }
+
+        /** The same call with null in one place. */
+        Call withNull(int place) {
+            List<Object> changed = new ArrayList<>(arguments);
+            changed.set(place, null);
+            return new Call(executable, receiver, changed);
+        }
+
         Outcome run() {
             try {
                 Object[] given = arguments.toArray();
@@ -73,22 +103,21 @@ public final class Surface {
         }
     }
 
-    /** What a call came to. */
+    /** Result of a call, or the exception by which it ended. */
     public record Outcome(Optional<Object> result, Optional<Throwable> thrown) {
 
-        /** Whether the library answered, or refused in words of its own. */
-        boolean isAnswerOrRefusal() {
+        /** Whether the library answered, or refused by an exception of its family. */
+        boolean isAnswerOrRefusal(Class<?> type) {
             return thrown.isEmpty()
                     || thrown.get() instanceof WaterjetException
-                    // as java.util.List does
-                    || thrown.get() instanceof IndexOutOfBoundsException
-                    || ((thrown.get() instanceof IllegalArgumentException
-                                    || thrown.get() instanceof IllegalStateException)
-                            && isOwn(thrown.get()));
+                    || (Unconverted.has(Unconverted.REFUSALS, type) && isFormerRefusal(thrown.get()));
         }
 
-        private static boolean isOwn(Throwable wrong) {
-            return wrong.getStackTrace()[0].getClassName().startsWith("dev.waterjet.") && wrong.getMessage() != null;
+        private static boolean isFormerRefusal(Throwable wrong) {
+            return wrong instanceof IndexOutOfBoundsException
+                    || ((wrong instanceof IllegalArgumentException || wrong instanceof IllegalStateException)
+                            && wrong.getStackTrace()[0].getClassName().startsWith("dev.waterjet.")
+                            && wrong.getMessage() != null);
         }
     }
 }

@@ -1,10 +1,13 @@
 package dev.waterjet.hardening;
 
+import dev.waterjet.Unconverted;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Executable;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +31,8 @@ public class SurfaceTest {
     private static final Set<String> MAY_BE_INFINITE = Set.of(
             "Distribution.degreesOfFreedom",
             "UncertaintyBudget.degreesOfFreedom",
+            "EdgeRequirement.maximumFeedSi",
+            "Estimate.degreesOfFreedom",
             "Estimate.relativeUncertainty");
 
     @Test
@@ -35,7 +40,7 @@ public class SurfaceTest {
         Map<String, String> faults = new TreeMap<>();
 
         walk(1, 0, ROUNDS, (call, outcome) -> {
-            if (!outcome.isAnswerOrRefusal()) {
+            if (!outcome.isAnswerOrRefusal(call.executable().getDeclaringClass())) {
                 faults.putIfAbsent(name(call), call + " -> " + outcome.thrown().orElseThrow());
             } else if (isNotFinite(call, outcome)) {
                 faults.putIfAbsent(name(call), call + " -> " + outcome.result().orElseThrow());
@@ -50,7 +55,7 @@ public class SurfaceTest {
         Map<String, String> faults = new TreeMap<>();
 
         walk(2, 0.3, ROUNDS, (call, outcome) -> {
-            if (!outcome.isAnswerOrRefusal()) {
+            if (!outcome.isAnswerOrRefusal(call.executable().getDeclaringClass())) {
                 faults.putIfAbsent(name(call), call + " -> " + outcome.thrown().orElseThrow());
             } else if (isNotFinite(call, outcome) && !isOfMeasure(call)) {
                 faults.putIfAbsent(name(call), call + " -> " + outcome.result().orElseThrow());
@@ -58,6 +63,40 @@ public class SurfaceTest {
         });
 
         assertThat(String.join("\n", faults.values())).isEmpty();
+    }
+
+    /** A null argument ends in a NullPointerException whose message is the name of the parameter. */
+    @Test
+    void aNullArgumentIsNamed() {
+        Map<String, String> faults = new TreeMap<>();
+        Set<Executable> done = new HashSet<>();
+
+        walk(4, 0, 2, (call, outcome) -> {
+            boolean isConverted =
+                    !Unconverted.has(Unconverted.NULLS, call.executable().getDeclaringClass());
+            if (isConverted && outcome.thrown().isEmpty() && !isLenient(call) && done.add(call.executable())) {
+                call.objects().forEach(place -> checkNull(call, place, faults));
+            }
+        });
+
+        assertThat(done).isNotEmpty();
+        assertThat(String.join("\n", faults.values())).isEmpty();
+    }
+
+    private static void checkNull(Surface.Call call, int place, Map<String, String> faults) {
+        String name = call.executable().getParameters()[place].getName();
+        Optional<Throwable> thrown = call.withNull(place).run().thrown();
+        if (thrown.isEmpty()
+                || !(thrown.get() instanceof NullPointerException)
+                || !name.equals(thrown.get().getMessage())) {
+            faults.put(name(call) + " " + name, call.executable() + ": null for " + name + " -> " + thrown);
+        }
+    }
+
+    /** Equality, and checks that use names and units only for a refusal. */
+    private static boolean isLenient(Surface.Call call) {
+        return call.executable().getName().equals("equals")
+                || call.executable().getDeclaringClass().equals(Require.class);
     }
 
     @Test

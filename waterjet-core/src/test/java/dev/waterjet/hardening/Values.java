@@ -173,7 +173,7 @@ final class Values {
         if (raw == QuantityArray.class) {
             double[] values = new double[1 + random.nextInt(8)];
             for (int i = 0; i < values.length; i++) {
-                values[i] = number(RANGES.get(kind));
+                values[i] = ordinary(RANGES.get(kind));
             }
             java.util.Arrays.sort(values);
             return Optional.of(QuantityArray.ofSi(kind, values));

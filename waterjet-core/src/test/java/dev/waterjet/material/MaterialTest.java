@@ -1,18 +1,15 @@
 package dev.waterjet.material;
 
 import dev.waterjet.ValueContract;
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.TextException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.Refusals.assertRefused;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 class MaterialTest {
@@ -27,7 +24,7 @@ class MaterialTest {
     void isAValue() {
         ValueContract.of(MaterialTest::slate)
                 .tells("id", Material::id, "roof-slate")
-                .tells("trait", Material::materialClass, MaterialClass.BRITTLE)
+                .tells("class", Material::materialClass, MaterialClass.BRITTLE)
                 .change("name", material -> material.withName("Slate of the roof"), Material::name, "Slate of the roof")
                 .change(
                         "machinability",
@@ -41,13 +38,13 @@ class MaterialTest {
                         0.05)
                 .change("evidence", material -> material.withMachinability(300, 0.1, CUTS), Material::evidence, CUTS)
                 .differs("id", Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE).withName("roof slate"))
-                .differs("trait", Material.of("roof-slate", 300, 0.1, MaterialClass.SOFT))
-                .says("roof-slate", "machinability 300")
+                .differs("class", Material.of("roof-slate", 300, 0.1, MaterialClass.SOFT))
+                .says("roof slate", "300")
                 .check();
     }
 
     @Test
-    void isNamedByItsIdAndAssumedUntilTold() {
+    void isNamedByItsIdAndAssumed() {
         assertThat(slate().name()).isEqualTo("roof slate");
         assertThat(slate().evidence().grade()).isEqualTo(EvidenceGrade.ASSUMED);
     }
@@ -60,15 +57,15 @@ class MaterialTest {
     }
 
     @Test
-    void aQuarterIsTooUnsureToGoWithoutACaution() {
+    void aQuarterOfUncertaintyDrawsACaution() {
         assertThat(slate().withMachinability(300, Math.nextDown(0.25), CUTS).cautions())
                 .isEmpty();
         Material unsure = slate().withMachinability(300, 0.25, CUTS);
 
-        assertThat(unsure.cautions())
-                .containsExactly(Caution.notice(
-                        "unsure-machinability",
-                        "the machinability of roof slate is known to about 25 % only; make test cuts"));
+        assertThat(unsure.cautions()).singleElement().satisfies(caution -> {
+            assertThat(caution.code()).isEqualTo("unsure-machinability");
+            assertThat(caution.message().parameters()).containsEntry("material", "roof slate").containsValue(0.25);
+        });
         assertThat(unsure.machinability().cautions()).isEqualTo(unsure.cautions());
     }
 
@@ -80,20 +77,21 @@ class MaterialTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "-", "-a", "a-", "a--b", "A", "a b", "a_b", "`", "{", "/", ":", "\u00e4"})
-    void noOtherIdIsTaken(String id) {
-        assertThatThrownBy(() -> Material.of(id, 1, 0, MaterialClass.SOFT))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining("\"" + id + "\" is no id of a material");
+    void noOtherIdIsAccepted(String id) {
+        assertThat(assertRefused(() -> Material.of(id, 1, 0, MaterialClass.SOFT), "material-id")
+                        .parameters())
+                .containsEntry("id", id);
     }
 
     @Test
     void impossibleNumbersAreRefused() {
-        assertThatThrownBy(() -> Material.of("slate", 0, 0.1, MaterialClass.BRITTLE))
-                .isInstanceOf(DomainException.class)
-                .hasMessage("machinability of slate is 0; it must be above 0");
-        assertThatThrownBy(() -> Material.of("slate", 300, -0.1, MaterialClass.BRITTLE))
-                .isInstanceOf(DomainException.class)
-                .hasMessage("uncertainty of the machinability of slate is -10 %; it must be at least 0 %");
+        assertRefused(
+                () -> Material.of("slate", 0, 0.1, MaterialClass.BRITTLE), "must-be-above", "machinability number", 0);
+        assertRefused(
+                () -> Material.of("slate", 300, -0.1, MaterialClass.BRITTLE),
+                "must-be-at-least",
+                "relative uncertainty of the machinability number",
+                0);
     }
 
     /** Levenshtein's distance of kitten and sitting is the textbook's 3. */
@@ -108,7 +106,7 @@ class MaterialTest {
         "304, stainless-304, 0",
         "stanless, stainless-304, 1",
     })
-    void spellingsAreAsFarApartAsTheirEdits(String wanted, String id, int edits) {
+    void distanceOfSpellingsIsTheirNumberOfEdits(String wanted, String id, int edits) {
         assertThat(Spelling.distance(wanted, id)).isEqualTo(edits);
     }
 }

@@ -1,16 +1,17 @@
 package dev.waterjet.material;
 
+import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.measure.TextException;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import static dev.waterjet.Refusals.assertRefused;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class MaterialsTest {
 
@@ -37,24 +38,19 @@ class MaterialsTest {
 
     @Test
     void anAmbiguousPartIsRefusedWithTheChoices() {
-        assertThatThrownBy(() -> Materials.standard().get("alumina"))
-                .isInstanceOf(UnknownMaterialException.class)
-                .hasMessageContaining("fits more than one material")
-                .hasMessageContaining("alumina-ad85, alumina-ad90");
+        assertRefused(() -> Materials.standard().get("alumina"), "ambiguous-material");
+        assertThat(suggestions(Materials.standard(), "alumina")).containsExactly("alumina-ad85", "alumina-ad90");
     }
 
     @ParameterizedTest
     @CsvSource({"titanum, titanium", "granit3, granite", "stainless-305, stainless-304"})
     void anUnknownNameIsRefusedWithNearOnes(String text, String near) {
-        assertThatThrownBy(() -> Materials.standard().get(text))
-                .isInstanceOfSatisfying(
-                        UnknownMaterialException.class,
-                        e -> assertThat(e.suggestions()).contains(near));
+        assertThat(suggestions(Materials.standard(), text)).contains(near);
     }
 
     @Test
-    void anEmptyNameFitsNothing() {
-        assertThatThrownBy(() -> Materials.standard().get(" ")).isInstanceOf(UnknownMaterialException.class);
+    void anEmptyNameMatchesNothing() {
+        assertRefused(() -> Materials.standard().get(" "), "unknown-material");
     }
 
     @Test
@@ -66,7 +62,7 @@ class MaterialsTest {
     }
 
     @Test
-    void aShopAddsItsOwn() {
+    void aShopAddsItsOwnMaterials() {
         Materials shop = Materials.standard().with(Material.of("invar-36", 85, 0.2, MaterialClass.DUCTILE));
         Materials fromText = Materials.standard()
                 .with(Materials.parse(HEADING + "invar-36,\"Invar, 36 % nickel\",85,0.2,ductile,assumed,our cuts,\n")
@@ -81,23 +77,22 @@ class MaterialsTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "x,X,abc,0.1,ductile,assumed,s, | line 2, column 5: machinability \"abc\" is no number",
-                "x,X,-1,0.1,ductile,assumed,s, | line 2, column 1: machinability of x is -1; it must be above 0",
-                "x,X,80,0.1,bendy,assumed,s, | line 2, column 12: trait \"bendy\" is none of ductile",
-                "x,X,80,0.1,ductile,assumed,s | line 2, column 28: the row has 7 cells, not the 8",
-                "X!,X,80,0.1,ductile,assumed,s, | \"X!\" is no id of a material",
-                "\"x,X | line 2, column 1: the quoted cell never ends",
+                "x,X,abc,0.1,ductile,assumed,s, | line 2, column 5: not-a-number",
+                "x,X,-1,0.1,ductile,assumed,s, | line 2, column 1: must-be-above",
+                "x,X,80,0.1,bendy,assumed,s, | line 2, column 12: unknown-value",
+                "x,X,80,0.1,ductile,guessed,s, | line 2, column 20: unknown-value",
+                "x,X,80,0.1,ductile,assumed,s | line 2, column 28: wrong-cell-count",
+                "X!,X,80,0.1,ductile,assumed,s, | line 2, column 1: material-id",
+                "\"x,X | line 2, column 1: open-quote",
             })
-    void faultyRowsAreRefusedWithTheirPlace(String row, String message) {
-        assertThatThrownBy(() -> Materials.parse(HEADING + row + "\n"))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining(message);
+    void faultyRowsAreRefusedWithTheirPlace(String row, String refusal) {
+        assertThat(Refusals.of(() -> Materials.parse(HEADING + row + "\n"))).isEqualTo(refusal);
     }
 
     @Test
     void aTableOfOtherColumnsIsRefused() {
-        assertThatThrownBy(() -> Materials.parse("id,hardness\nx,1\n")).hasMessageContaining("starts with the columns");
-        assertThatThrownBy(() -> Materials.parse("")).hasMessageContaining("starts with the columns");
+        assertRefused(() -> Materials.parse("id,hardness\nx,1\n"), "wrong-columns");
+        assertRefused(() -> Materials.parse(""), "wrong-columns");
     }
 
     @Test
@@ -117,27 +112,37 @@ class MaterialsTest {
     }
 
     @Test
-    void ofTwoWithOneIdTheLaterCounts() {
+    void ofTwoWithOneIdTheLaterIsTaken() {
         Materials shop = Materials.standard().with(TITANIUM.withMachinability(120, 0.05, TITANIUM.evidence()));
 
         assertThat(shop.get("titanium").machinabilitySi()).isEqualTo(120);
         assertThat(shop.all()).hasSameSizeAs(Materials.standard().all());
     }
 
-    /** A word of ten letters may be five edits off: half its length. */
+    /** A word of ten letters can be two edits away: one for each four letters. */
     @Test
-    void suggestionsComeNearestFirstAndNoMoreThanFour() {
+    void suggestionsAreSortedAndAtMostFour() {
         Materials catalogue = Materials.of(
-                Stream.of("abcdezzzzz", "abcdzzzzzz", "abcdefghzz", "abcdefgzzz", "bbcdefgzzz", "abcdefghzy")
+                Stream.of("abcdefgzzz", "zzcdefghij", "abcdefghzz", "abcdefghiz", "bbcdefghij", "abzdefghzj", "abcdefghzy")
                         .map(id -> Material.of(id, 100, 0.1, MaterialClass.SOFT))
                         .toList());
 
         assertThat(suggestions(catalogue, "abcdefghij"))
-                .containsExactly("abcdefghzy", "abcdefghzz", "abcdefgzzz", "bbcdefgzzz");
-        assertThat(suggestions(Materials.of(List.of(catalogue.get("abcdezzzzz"))), "abcdefghij"))
-                .containsExactly("abcdezzzzz");
-        assertThat(suggestions(Materials.of(List.of(catalogue.get("abcdzzzzzz"))), "abcdefghij"))
+                .containsExactly("abcdefghiz", "bbcdefghij", "abcdefghzy", "abcdefghzz");
+        assertThat(suggestions(Materials.of(List.of(catalogue.get("abcdefgzzz"))), "abcdefghij"))
                 .isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"brass", "foam", "carbon-fibre"})
+    void materialsThatOnlyShareLettersAreNotSuggested(String text) {
+        assertThat(suggestions(Materials.standard(), text)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"aluminum, aluminium-6061-t6", "inox, stainless-304"})
+    void synonymsAreSuggested(String text, String id) {
+        assertThat(suggestions(Materials.standard(), text)).contains(id);
     }
 
     private static List<String> suggestions(Materials catalogue, String wanted) {
@@ -150,8 +155,7 @@ class MaterialsTest {
 
     @Test
     void aNameLikeNoOtherIsRefusedWithoutSuggestions() {
-        assertThatThrownBy(() -> Materials.standard().get("quetzalcoatlus"))
-                .isInstanceOf(UnknownMaterialException.class)
-                .hasMessage("\"quetzalcoatlus\" is no known material");
+        assertRefused(() -> Materials.standard().get("quetzalcoatlus"), "unknown-material");
+        assertThat(suggestions(Materials.standard(), "quetzalcoatlus")).isEmpty();
     }
 }

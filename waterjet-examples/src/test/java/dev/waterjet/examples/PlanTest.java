@@ -212,7 +212,7 @@ class PlanTest {
     @CsvSource({
         "--pressure, 380, has no unit",
         "--pressure, 380 kg, has a unit that is not one of pressure",
-        "--material, stone cold, is no known material",
+        "--material, stone cold, unknown material",
         "--quality, shiny, is not a face grade",
         "--mesh, coarse, is not a mesh",
         "--tube, 0.3 mm, focusing tube bore is 0.3 mm",
