@@ -14,14 +14,19 @@ import javax.measure.quantity.Length;
  */
 public final class ConditionedContour implements Described {
 
+    /** Turns within this are rounding. */
+    private static final double STRAIGHT_RAD = 1e-7;
+
     private final Contour source;
     private final Contour contour;
     private final FittedPath fitted;
+    private final double toleranceM;
     private final double flatteningM;
 
-    ConditionedContour(Contour source, FittedPath fitted, double flatteningM) {
+    ConditionedContour(Contour source, FittedPath fitted, double toleranceM, double flatteningM) {
         this.source = source;
         this.fitted = fitted;
+        this.toleranceM = toleranceM;
         this.flatteningM = flatteningM;
         this.contour = new Contour(fitted.path().compact(), source.requirements, source.name());
     }
@@ -105,6 +110,33 @@ public final class ConditionedContour implements Described {
      */
     public boolean isCorner(int vertex, Quantity<Length> over) {
         return isCornerSi(vertex, Kind.LENGTH.si(over));
+    }
+
+    /**
+     * Returns whether the turn at a vertex is no more than conditioning leaves between the pieces of a smooth curve: its square
+     * is at most {@code 8 e/R}, e being the tolerance and R the smaller radius of both pieces (derived). A machine that rounds
+     * corners within the tolerance or more need not slow down there.
+     *
+     * @param vertex index from 0 to the number of pieces
+     * @return true if it is smooth; true at the ends of an open contour
+     */
+    public boolean isSmooth(int vertex) {
+        int n = contour.size();
+        Require.index("vertex", vertex, n + 1);
+        if (!contour.isClosed() && (vertex == 0 || vertex == n)) {
+            return true;
+        }
+        EdgeCursor before = new EdgeCursor();
+        EdgeCursor after = new EdgeCursor();
+        contour.load((vertex + n - 1) % n, before);
+        contour.load(vertex % n, after);
+        double turn = after.turnFrom(before);
+        double curvature = Math.max(curvature(before), curvature(after));
+        return turn * turn <= 8 * toleranceM * curvature + STRAIGHT_RAD * STRAIGHT_RAD;
+    }
+
+    private static double curvature(EdgeCursor edge) {
+        return edge.isArc() ? 1 / edge.radius() : 0;
     }
 
     private boolean isCornerSi(int vertex, double overM) {

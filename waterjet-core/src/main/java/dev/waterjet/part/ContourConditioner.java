@@ -107,7 +107,7 @@ public final class ContourConditioner implements Serializable {
      */
     public ConditionedContour condition(Contour contour) {
         FittedPath fitted = PathFitter.fit(contour.edges, values.toleranceM, values.flatteningM);
-        return new ConditionedContour(contour, fitted, values.flatteningM);
+        return new ConditionedContour(contour, fitted, values.toleranceM, values.flatteningM);
     }
 
     @Override
