@@ -19,7 +19,6 @@ public final class Unconverted {
             "pierce",
             "plan",
             "program",
-            "quality",
             "surface",
             "uncertainty");
 

@@ -1,7 +1,6 @@
 package dev.waterjet.fuzz;
 
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.grade.FaceMeasure;
 import dev.waterjet.grade.FaceScale;
 import dev.waterjet.job.HeadList;
 import dev.waterjet.material.Materials;
@@ -62,7 +61,7 @@ public final class ParsersFuzz {
                     .forEach(si -> require(Double.isFinite(si), "a value of a range is not finite"));
             case 's' -> FaceScale.parse(text)
                     .forThickness(Measures.millimetres(10))
-                    .level(FaceMeasure.ROUGHNESS_RA, Measures.micrometres(3));
+                    .level(QualityScale.Measure.ROUGHNESS_RA, Measures.micrometres(3));
             default -> HeadList.parse(text);
         }
     }

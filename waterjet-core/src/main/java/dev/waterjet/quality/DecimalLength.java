@@ -8,14 +8,14 @@ import javax.measure.Unit;
 import javax.measure.quantity.Length;
 
 /**
- * Lengths as the decimals that people write. Limits of a standard are decimals; a value on a limit must count as within it,
- * and its neighbour above as beyond, which binary fractions of a metre do not keep.
+ * Lengths as the decimals that people write. Limits of a standard are decimals; a value on a limit must count as within it
+ * and its neighbour above as beyond it, which binary fractions of a metre do not keep.
  */
 final class DecimalLength {
 
     private DecimalLength() {}
 
-    /** Exact number of mm that the shortest decimal of a quantity says, in its own unit where that is metric. */
+    /** The shortest decimal of a quantity in mm, exact where its own unit is mm or µm. */
     static BigDecimal millimetres(Quantity<Length> length) {
         Unit<Length> unit = length.getUnit();
         double number = length.getValue().doubleValue();

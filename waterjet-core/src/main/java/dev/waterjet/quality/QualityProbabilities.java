@@ -4,7 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Measures;
-import java.io.Serializable;
+import dev.waterjet.measure.QuantityText;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
@@ -12,102 +12,80 @@ import java.util.Optional;
 import javax.measure.quantity.Dimensionless;
 
 /**
- * Grade of a face, and the probability of each grade, from its quality index and how sure that is. A face has the finest
- * grade whose index it reaches; below the index of the coarsest it has none.
+ * Cut quality of a surface and the probability of each level, from its quality index. A surface has the finest level whose
+ * index it reaches; below the index of the coarsest level it has none.
+ *
+ * @param index quality index of the surface: separation depth over thickness
+ * @param table quality index of each level
  */
-public final class QualityProbabilities implements Described, Serializable {
+public record QualityProbabilities(Estimate<Dimensionless> index, QualityIndexTable table) implements Described {
 
-    private static final long serialVersionUID = 1L;
-
-    private final Estimate<Dimensionless> index;
-    private final QualityIndexTable table;
-
-    private QualityProbabilities(Estimate<Dimensionless> index, QualityIndexTable table) {
-        this.index = Objects.requireNonNull(index, "index");
-        this.table = Objects.requireNonNull(table, "table");
-    }
+    /** An index this little below that of a level is rounding. */
+    private static final double ROUNDING = 1e-12;
 
     /**
-     * The odds of a face.
+     * Checks the components.
      *
-     * @param index its quality index: separation depth over thickness
-     * @param table what index a grade wants
-     * @return the odds
+     * @param index quality index of the surface: separation depth over thickness
+     * @param table quality index of each level
      */
-    public static QualityProbabilities of(Estimate<Dimensionless> index, QualityIndexTable table) {
-        return new QualityProbabilities(index, table);
+    public QualityProbabilities {
+        Objects.requireNonNull(index, "index");
+        Objects.requireNonNull(table, "table");
     }
 
-    /**
-     * Quality index of the face.
-     *
-     * @return the index
-     */
-    public Estimate<Dimensionless> index() {
-        return index;
-    }
-
-    /**
-     * The grade by the best value of the index.
-     *
-     * @return the finest grade reached; nothing if not even the coarsest is
-     */
+    /** {@return the finest level that the best value of the index reaches; empty if it does not reach the coarsest} */
     public Optional<CutQuality> quality() {
-        CutQuality[] grades = CutQuality.values();
-        for (int i = grades.length - 1; i >= 0; i--) {
-            if (index.si() >= table.index(grades[i]) * (1 - 1e-12)) {
-                return Optional.of(grades[i]);
+        CutQuality[] levels = CutQuality.values();
+        for (int i = levels.length - 1; i >= 0; i--) {
+            if (index.si() >= table.index(levels[i]) * (1 - ROUNDING)) {
+                return Optional.of(levels[i]);
             }
         }
         return Optional.empty();
     }
 
     /**
-     * Probability that the face reaches a grade or a finer one.
+     * Returns the probability that the surface has a level or a finer one.
      *
-     * @param grade the grade
+     * @param quality cut quality
      * @return the probability, 0 to 1
      */
-    public double atLeast(CutQuality grade) {
-        return 1 - index.probabilityAtMost(Measures.ratio(Math.nextDown(table.index(grade))));
+    public double atLeast(CutQuality quality) {
+        return 1 - index.probabilityAtMost(Measures.ratio(Math.nextDown(table.index(quality))));
     }
 
-    /**
-     * Probability of each grade.
-     *
-     * @return a probability for each; together with {@link #none()} they make 1
-     */
+    /** {@return the probability of each level; together with {@link #none()} they make 1} */
     public Map<CutQuality, Double> probabilities() {
-        EnumMap<CutQuality, Double> odds = new EnumMap<>(CutQuality.class);
-        CutQuality[] grades = CutQuality.values();
+        Map<CutQuality, Double> probabilities = new EnumMap<>(CutQuality.class);
+        CutQuality[] levels = CutQuality.values();
         double finer = 0;
-        for (int i = grades.length - 1; i >= 0; i--) {
-            double reached = atLeast(grades[i]);
-            odds.put(grades[i], reached - finer);
+        for (int i = levels.length - 1; i >= 0; i--) {
+            double reached = atLeast(levels[i]);
+            probabilities.put(levels[i], reached - finer);
             finer = reached;
         }
-        return odds;
+        return probabilities;
     }
 
-    /**
-     * Probability that the face misses even the coarsest grade: by the standard table, that the jet does not cut through.
-     *
-     * @return the probability, 0 to 1
-     */
+    /** {@return the probability of no level: with the standard table, that the jet does not cut through} */
     public double none() {
         return 1 - atLeast(CutQuality.VERY_COARSE);
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description =
-                Description.of("grade odds").put("index", index).put("none", none());
-        probabilities().forEach((grade, odds) -> description.put(grade.label().replace(' ', '_'), odds));
+        Description description = Description.of("quality probabilities")
+                .put("index", index)
+                .put("table", table)
+                .put("none", none());
+        probabilities().forEach((level, share) -> description.put(level.label().replace(' ', '_'), share));
         return description.map();
     }
 
     @Override
     public String toString() {
-        return quality().map(CutQuality::label).orElse("no grade") + " at index " + index;
+        return quality().map(CutQuality::label).orElse("not separated") + " at quality index "
+                + QuantityText.round(index.si(), 3);
     }
 }

@@ -42,7 +42,7 @@ public record CutSurface(SurfaceRoughness roughness, QualityIndexTable indices) 
     /** {@return the probability of each cut quality} */
     public QualityProbabilities quality() {
         Estimate<Length> depth = kerf().separationDepth();
-        return QualityProbabilities.of(
+        return new QualityProbabilities(
                 Estimate.withinFactor(Kind.RATIO, kerf().index(), depth.relativeUncertainty(), depth.cautions()),
                 indices);
     }

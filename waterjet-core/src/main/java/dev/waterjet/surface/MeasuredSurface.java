@@ -130,7 +130,7 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @throws NoSolutionException if there is no reading; code {@code no-reading}
      */
     public QualityProbabilities probabilities(QualityIndexTable indices) {
-        return QualityProbabilities.of(index(), indices);
+        return new QualityProbabilities(index(), indices);
     }
 
     @Override

@@ -12,10 +12,7 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.quality.CutQuality;
-import dev.waterjet.quality.QualityIndexTable;
 import java.util.List;
-import java.util.Map;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.degrees;
@@ -187,18 +184,6 @@ class FeedValuesTest {
                         .strengthSi(PINE)
                         .orElseThrow())
                 .isEqualTo(700e6);
-        Map<CutQuality, Double> even = Map.of(
-                CutQuality.VERY_COARSE, 1.0,
-                CutQuality.COARSE, 1.0,
-                CutQuality.MEDIUM, 2.0,
-                CutQuality.FINE, 2.0,
-                CutQuality.VERY_FINE, 2.5);
-        ValueContract.of(QualityIndexTable::standard)
-                .tells("very coarse", table -> table.index(CutQuality.VERY_COARSE), 1.0)
-                .tells("very fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
-                .differs("indices", QualityIndexTable.of(even))
-                .check();
-        assertThat(QualityIndexTable.of(even).index(CutQuality.FINE)).isEqualTo(2);
     }
 
     @Test

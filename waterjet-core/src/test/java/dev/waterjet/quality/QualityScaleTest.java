@@ -30,16 +30,16 @@ class QualityScaleTest {
     void aScaleOfTheUserGradesByItsOwnLimits() {
         var scale = QualityScale.parse(SCALE).forThickness(millimetres(10));
 
-        assertThat(scale.level(FaceMeasure.PERPENDICULARITY, micrometres(59.9))).contains("ridge-a");
-        assertThat(scale.level(FaceMeasure.PERPENDICULARITY, micrometres(60.1))).contains("ridge-b");
-        assertThat(scale.level(FaceMeasure.PERPENDICULARITY, micrometres(151))).isEmpty();
-        assertThat(scale.level(FaceMeasure.PROFILE_HEIGHT, micrometres(1))).isEmpty();
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(59.9))).contains("ridge-a");
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(60.1))).contains("ridge-b");
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(151))).isEmpty();
+        assertThat(scale.level(QualityScale.Measure.PROFILE_HEIGHT, micrometres(1))).isEmpty();
         assertThat(QualityScale.parse(SCALE)
                         .forThickness(millimetres(51))
-                        .level(FaceMeasure.PERPENDICULARITY, micrometres(1)))
+                        .level(QualityScale.Measure.PERPENDICULARITY, micrometres(1)))
                 .isEmpty();
         Map<String, Double> odds =
-                scale.probabilities(FaceMeasure.PERPENDICULARITY, Estimate.of(Kind.LENGTH, 60e-6, 10e-6));
+                scale.probabilities(QualityScale.Measure.PERPENDICULARITY, Estimate.of(Kind.LENGTH, 60e-6, 10e-6));
         assertThat(odds.keySet()).containsExactly("ridge-a", "ridge-b");
         assertThat(odds.get("ridge-a")).isCloseTo(0.5, within(1e-6));
     }
@@ -65,14 +65,14 @@ class QualityScaleTest {
         QualityScale scale = QualityScale.parse(
                 HEADING + "ridge-a,roughness-ra,5 mm,10 mm,4 um,0\nridge-b,roughness-ra,5 mm,10 mm,8 um,0.001\n");
 
-        assertThat(scale.forThickness(millimetres(10)).level(FaceMeasure.ROUGHNESS_RA, micrometres(4)))
+        assertThat(scale.forThickness(millimetres(10)).level(QualityScale.Measure.ROUGHNESS_RA, micrometres(4)))
                 .contains("ridge-a");
-        assertThat(scale.forThickness(millimetres(5)).level(FaceMeasure.ROUGHNESS_RA, micrometres(1)))
+        assertThat(scale.forThickness(millimetres(5)).level(QualityScale.Measure.ROUGHNESS_RA, micrometres(1)))
                 .isEmpty();
-        assertThat(scale.forThickness(millimetres(10.001)).level(FaceMeasure.ROUGHNESS_RA, micrometres(1)))
+        assertThat(scale.forThickness(millimetres(10.001)).level(QualityScale.Measure.ROUGHNESS_RA, micrometres(1)))
                 .isEmpty();
         Map<String, Double> odds = scale.forThickness(millimetres(10))
-                .probabilities(FaceMeasure.ROUGHNESS_RA, Estimate.of(Kind.LENGTH, 8e-6, 4e-6));
+                .probabilities(QualityScale.Measure.ROUGHNESS_RA, Estimate.of(Kind.LENGTH, 8e-6, 4e-6));
         // normal table: below 4 um, one deviation under the middle; below 8 + 10 um, two and a half above
         assertThat(odds.get("ridge-a")).isCloseTo(0.158655, within(1e-6));
         assertThat(odds.get("ridge-b")).isCloseTo(0.993790 - 0.158655, within(2e-6));

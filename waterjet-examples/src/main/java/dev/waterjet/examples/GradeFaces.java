@@ -10,7 +10,6 @@ import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
-import dev.waterjet.quality.FaceMeasure;
 import dev.waterjet.quality.Iso9013;
 import dev.waterjet.quality.QualityScale;
 import dev.waterjet.surface.CutSurface;
@@ -169,14 +168,14 @@ final class GradeFaces extends Program {
                         cell(profileHeight.map(standard::profileHeightRange)))
                 .note("Range 1 is the finest. " + Iso9013.byAgreement().text() + ".");
         scale.map(TextFiles::read).map(QualityScale::parse).ifPresent(own -> {
-            perpendicularity.ifPresent(value -> table.note(level(own, FaceMeasure.PERPENDICULARITY, value)));
-            profileHeight.ifPresent(value -> table.note(level(own, FaceMeasure.PROFILE_HEIGHT, value)));
+            perpendicularity.ifPresent(value -> table.note(level(own, QualityScale.Measure.PERPENDICULARITY, value)));
+            profileHeight.ifPresent(value -> table.note(level(own, QualityScale.Measure.PROFILE_HEIGHT, value)));
         });
         return table;
     }
 
-    private String level(QualityScale own, FaceMeasure measure, Quantity<Length> value) {
-        return "By the scale of your own, " + measure.word() + ": "
+    private String level(QualityScale own, QualityScale.Measure measure, Quantity<Length> value) {
+        return "By the scale of your own, " + measure.label() + ": "
                 + own.forThickness(thickness).level(measure, value).orElse("no level") + ".";
     }
 
