@@ -38,18 +38,16 @@ class QualityIndexTableTest {
 
     @Test
     void finerLevelHasNoLowerIndex() {
-        refuses(indices(1.9), 1.9);
+        refuses(indices(1.9));
     }
 
     @Test
     void everyLevelHasAnIndex() {
-        refuses(Map.of(CutQuality.VERY_COARSE, 1.0), Double.NaN);
+        refuses(Map.of(CutQuality.VERY_COARSE, 1.0));
     }
 
-    private static void refuses(Map<CutQuality, Double> indices, double value) {
-        assertThatThrownBy(() -> QualityIndexTable.of(indices))
-                .isInstanceOfSatisfying(
-                        DomainException.class, e -> assertThat(Double.compare(e.value(), value)).isZero());
+    private static void refuses(Map<CutQuality, Double> indices) {
+        assertThatThrownBy(() -> QualityIndexTable.of(indices)).isInstanceOf(DomainException.class);
     }
 
     /** A level's own index, known within a normal spread, is reached with a probability of one half. */
