@@ -78,18 +78,9 @@ public final class Material implements Described, HasEvidence, Serializable {
     }
 
     private final transient Values values;
-    private final transient List<Caution> cautions;
 
     private Material(Values values) {
         this.values = values;
-        this.cautions = values.relativeUncertainty < UNCERTAIN
-                ? List.of()
-                : List.of(Caution.notice(Message.of(
-                                "unsure-machinability",
-                                "the machinability number of {material} has a relative uncertainty of"
-                                        + " {relative_uncertainty}; make test cuts")
-                        .with("material", values.name)
-                        .with("relative_uncertainty", Kind.RATIO, values.relativeUncertainty, Units.PERCENT)));
     }
 
     /** Lower-case letters and digits, separated by single hyphens. */
@@ -178,7 +169,7 @@ public final class Material implements Described, HasEvidence, Serializable {
      * {@return the machinability number with its uncertainty}
      */
     public Estimate<Dimensionless> machinability() {
-        return Estimate.withinFactor(Kind.RATIO, values.machinability, values.relativeUncertainty, cautions);
+        return Estimate.withinFactor(Kind.RATIO, values.machinability, values.relativeUncertainty, cautions());
     }
 
     /**
@@ -206,7 +197,17 @@ public final class Material implements Described, HasEvidence, Serializable {
      * {@return the cautions for results on this material; empty if there are none}
      */
     public List<Caution> cautions() {
-        return cautions;
+        // made when asked for: few callers do, and the first message of a JVM loads the unit tables
+        return values.relativeUncertainty < UNCERTAIN ? List.of() : List.of(uncertain());
+    }
+
+    private Caution uncertain() {
+        return Caution.notice(Message.of(
+                        "unsure-machinability",
+                        "the machinability number of {material} has a relative uncertainty of {relative_uncertainty};"
+                                + " make test cuts")
+                .with("material", values.name)
+                .with("relative_uncertainty", Kind.RATIO, values.relativeUncertainty, Units.PERCENT));
     }
 
     @Override
@@ -223,7 +224,7 @@ public final class Material implements Described, HasEvidence, Serializable {
                 .put("relative_uncertainty", values.relativeUncertainty)
                 .put("class", values.materialClass)
                 .put("evidence", values.evidence)
-                .put("cautions", cautions)
+                .put("cautions", cautions())
                 .map();
     }
 
