@@ -3,7 +3,6 @@ package dev.waterjet.measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.regex.Pattern;
 
 /**
  * Comma-separated text by RFC 4180: quoted cells, doubled quotes, line ends within quotes. Lines that start with {@code #} and
@@ -19,9 +18,6 @@ public final class CsvText {
     private static final int MAX_ROWS = 200_000;
     private static final int MAX_CELLS = 256;
     private static final int MAX_CELL = 10_000;
-
-    /** A plain decimal number; Java's own reader would also take NaN, hexadecimal digits and a letter for the type. */
-    private static final Pattern NUMBER = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?");
 
     private static final String BYTE_ORDER_MARK = "\uFEFF";
 
@@ -60,7 +56,7 @@ public final class CsvText {
         public double number(int cell, String name) {
             Objects.requireNonNull(name, "name");
             String text = cells.get(Require.index("cell", cell, cells.size()));
-            if (!NUMBER.matcher(text).matches()) {
+            if (!isDecimal(text)) {
                 throw fault(
                         cell,
                         Message.of("not-a-number", "{name} {text} is not a decimal number")
@@ -142,6 +138,33 @@ public final class CsvText {
             row.append(mustQuote ? '"' + cell.replace("\"", "\"\"") + '"' : cell);
         }
         return row.toString();
+    }
+
+    /** A plain decimal number; Java's own reader would also take NaN, hexadecimal digits and a letter for the type. */
+    private static boolean isDecimal(String text) {
+        int start = text.startsWith("-") || text.startsWith("+") ? 1 : 0;
+        int whole = digits(text, start);
+        int point = whole < text.length() && text.charAt(whole) == '.' ? whole + 1 : whole;
+        int end = digits(text, point);
+        if (end == start || (end == point && whole == start)) {
+            return false;
+        }
+        if (end < text.length() && (text.charAt(end) == 'e' || text.charAt(end) == 'E')) {
+            boolean hasSign = text.startsWith("-", end + 1) || text.startsWith("+", end + 1);
+            int exponent = hasSign ? end + 2 : end + 1;
+            end = digits(text, exponent);
+            return end == text.length() && end > exponent;
+        }
+        return end == text.length();
+    }
+
+    /** The place behind the digits that begin at a place. */
+    private static int digits(String text, int start) {
+        int at = start;
+        while (at < text.length() && text.charAt(at) >= '0' && text.charAt(at) <= '9') {
+            at++;
+        }
+        return at;
     }
 
     /** Walks through the text once. */

@@ -4,6 +4,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectStreamException;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
@@ -26,8 +27,14 @@ import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
 
 /**
- * A kind of quantity: the one place where a {@link Quantity} becomes a double in SI units, and a double becomes a
+ * Kind of quantity: the one place where a {@link Quantity} becomes a double in SI units, and a double becomes a
  * {@code Quantity} again.
+ *
+ * <pre>{@code
+ * double pa = Kind.PRESSURE.si(megapascals(380));           // 3.8e8
+ * Quantity<Pressure> pressure = Kind.PRESSURE.of(pa, Units.KSI);
+ * Kind.PRESSURE.parse("55 ksi");
+ * }</pre>
  *
  * <p>A kind has a coherent SI unit and refuses a unit of another dimension, even behind an unchecked cast. Everything behind
  * this boundary runs on plain SI doubles. Quantities may come from any implementation of JSR-385: units of another
@@ -36,8 +43,8 @@ import tech.units.indriya.quantity.Quantities;
  * <p>Dimensions are all that a unit shows. Kinds of one dimension cannot be distinguished behind an unchecked cast: pressure and
  * energy density, ratio and angle, frequency and radioactivity.
  *
- * <p>Constants of this class are the only instances. Pressures say in their own documentation whether they are gauge
- * or absolute; temperatures are absolute in kelvin.
+ * <p>Constants of this class are the only instances. Whether a pressure is gauge or absolute is stated where it
+ * is used; temperatures are absolute, in kelvin.
  *
  * @param <Q> the JSR-385 quantity type
  */
@@ -46,87 +53,87 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     private static final long serialVersionUID = 1L;
 
     /** Length, in m. */
-    public static final Kind<Length> LENGTH = new Kind<>("length", Length.class, SiUnits.METRE);
+    public static final Kind<Length> LENGTH = new Kind<>("length", SiUnits.METRE);
 
     /** Area, in m2. */
-    public static final Kind<Area> AREA = new Kind<>("area", Area.class, SiUnits.SQUARE_METRE);
+    public static final Kind<Area> AREA = new Kind<>("area", SiUnits.SQUARE_METRE);
 
     /** Volume, in m3. */
-    public static final Kind<Volume> VOLUME = new Kind<>("volume", Volume.class, SiUnits.CUBIC_METRE);
+    public static final Kind<Volume> VOLUME = new Kind<>("volume", SiUnits.CUBIC_METRE);
 
     /** Time, in s. */
-    public static final Kind<Time> TIME = new Kind<>("time", Time.class, SiUnits.SECOND);
+    public static final Kind<Time> TIME = new Kind<>("time", SiUnits.SECOND);
 
     /** Frequency, in 1/s. */
-    public static final Kind<Frequency> FREQUENCY = new Kind<>("frequency", Frequency.class, SiUnits.HERTZ);
+    public static final Kind<Frequency> FREQUENCY = new Kind<>("frequency", SiUnits.HERTZ);
 
     /** Speed, in m/s. */
-    public static final Kind<Speed> SPEED = new Kind<>("speed", Speed.class, SiUnits.METRE_PER_SECOND);
+    public static final Kind<Speed> SPEED = new Kind<>("speed", SiUnits.METRE_PER_SECOND);
 
     /** Acceleration, in m/s2. */
     public static final Kind<Acceleration> ACCELERATION =
-            new Kind<>("acceleration", Acceleration.class, SiUnits.METRE_PER_SQUARE_SECOND);
+            new Kind<>("acceleration", SiUnits.METRE_PER_SQUARE_SECOND);
 
     /** Jerk, in m/s3. */
-    public static final Kind<Jerk> JERK = new Kind<>("jerk", Jerk.class, SiUnits.per(SiUnits.METRE_PER_SQUARE_SECOND, SiUnits.SECOND));
+    public static final Kind<Jerk> JERK = new Kind<>("jerk", SiUnits.per(SiUnits.METRE_PER_SQUARE_SECOND, SiUnits.SECOND));
 
     /** Plane angle, in rad. */
-    public static final Kind<Angle> ANGLE = new Kind<>("angle", Angle.class, SiUnits.RADIAN);
+    public static final Kind<Angle> ANGLE = new Kind<>("angle", SiUnits.RADIAN);
 
     /** Mass, in kg. */
-    public static final Kind<Mass> MASS = new Kind<>("mass", Mass.class, SiUnits.KILOGRAM);
+    public static final Kind<Mass> MASS = new Kind<>("mass", SiUnits.KILOGRAM);
 
     /** Force, in N. */
-    public static final Kind<Force> FORCE = new Kind<>("force", Force.class, SiUnits.NEWTON);
+    public static final Kind<Force> FORCE = new Kind<>("force", SiUnits.NEWTON);
 
     /** Pressure or stress, in Pa. */
-    public static final Kind<Pressure> PRESSURE = new Kind<>("pressure", Pressure.class, SiUnits.PASCAL);
+    public static final Kind<Pressure> PRESSURE = new Kind<>("pressure", SiUnits.PASCAL);
 
     /** Absolute temperature, in K. */
-    public static final Kind<Temperature> TEMPERATURE = new Kind<>("temperature", Temperature.class, SiUnits.KELVIN);
+    public static final Kind<Temperature> TEMPERATURE = new Kind<>("temperature", SiUnits.KELVIN);
 
     /** Power, in W. */
-    public static final Kind<Power> POWER = new Kind<>("power", Power.class, SiUnits.WATT);
+    public static final Kind<Power> POWER = new Kind<>("power", SiUnits.WATT);
 
     /** Energy, in J. */
-    public static final Kind<Energy> ENERGY = new Kind<>("energy", Energy.class, SiUnits.JOULE);
+    public static final Kind<Energy> ENERGY = new Kind<>("energy", SiUnits.JOULE);
 
     /** Mass flow, in kg/s. */
-    public static final Kind<MassFlow> MASS_FLOW = new Kind<>("mass flow", MassFlow.class, SiUnits.per(SiUnits.KILOGRAM, SiUnits.SECOND));
+    public static final Kind<MassFlow> MASS_FLOW = new Kind<>("mass flow", SiUnits.per(SiUnits.KILOGRAM, SiUnits.SECOND));
 
     /** Volume flow, in m3/s. */
     public static final Kind<VolumeFlow> VOLUME_FLOW =
-            new Kind<>("volume flow", VolumeFlow.class, SiUnits.per(SiUnits.CUBIC_METRE, SiUnits.SECOND));
+            new Kind<>("volume flow", SiUnits.per(SiUnits.CUBIC_METRE, SiUnits.SECOND));
 
     /** Density, in kg/m3. */
-    public static final Kind<Density> DENSITY = new Kind<>("density", Density.class, SiUnits.per(SiUnits.KILOGRAM, SiUnits.CUBIC_METRE));
+    public static final Kind<Density> DENSITY = new Kind<>("density", SiUnits.per(SiUnits.KILOGRAM, SiUnits.CUBIC_METRE));
 
     /** Dynamic viscosity, in Pa s. */
     public static final Kind<DynamicViscosity> DYNAMIC_VISCOSITY =
-            new Kind<>("dynamic viscosity", DynamicViscosity.class, SiUnits.PASCAL.multiply(SiUnits.SECOND));
+            new Kind<>("dynamic viscosity", SiUnits.PASCAL.multiply(SiUnits.SECOND));
 
     /** Energy per mass, in J/kg. */
     public static final Kind<SpecificEnergy> SPECIFIC_ENERGY =
-            new Kind<>("specific energy", SpecificEnergy.class, SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM));
+            new Kind<>("specific energy", SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM));
 
     /** Heat capacity or entropy per mass, in J/(kg K). */
     public static final Kind<SpecificHeat> SPECIFIC_HEAT =
-            new Kind<>("specific heat", SpecificHeat.class, SiUnits.per(SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM), SiUnits.KELVIN));
+            new Kind<>("specific heat", SiUnits.per(SiUnits.per(SiUnits.JOULE, SiUnits.KILOGRAM), SiUnits.KELVIN));
 
     /** Energy per volume, in J/m3. */
     public static final Kind<EnergyDensity> ENERGY_DENSITY =
-            new Kind<>("energy density", EnergyDensity.class, SiUnits.per(SiUnits.JOULE, SiUnits.CUBIC_METRE));
+            new Kind<>("energy density", SiUnits.per(SiUnits.JOULE, SiUnits.CUBIC_METRE));
 
     /** Compressibility, in 1/Pa. */
     public static final Kind<Compressibility> COMPRESSIBILITY =
-            new Kind<>("compressibility", Compressibility.class, SiUnits.PASCAL.inverse());
+            new Kind<>("compressibility", SiUnits.PASCAL.inverse());
 
     /** Thermal expansion, in 1/K. */
     public static final Kind<ThermalExpansion> THERMAL_EXPANSION =
-            new Kind<>("thermal expansion", ThermalExpansion.class, SiUnits.KELVIN.inverse());
+            new Kind<>("thermal expansion", SiUnits.KELVIN.inverse());
 
     /** Ratio of two quantities of one kind, without unit. */
-    public static final Kind<Dimensionless> RATIO = new Kind<>("ratio", Dimensionless.class, AbstractUnit.ONE);
+    public static final Kind<Dimensionless> RATIO = new Kind<>("ratio", AbstractUnit.ONE);
 
     private static final List<Kind<?>> ALL = List.of(
             LENGTH,
@@ -156,55 +163,76 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
             RATIO);
 
     private final String name;
-    private final transient Class<Q> type;
     private final transient Unit<Q> siUnit;
 
     /** The unit is of this type by the table above; a check by the unit library would build all its units. */
     @SuppressWarnings("unchecked")
-    private Kind(String name, Class<Q> type, Unit<?> siUnit) {
+    private Kind(String name, Unit<?> siUnit) {
         this.name = name;
-        this.type = type;
         this.siUnit = (Unit<Q>) siUnit;
     }
 
     /**
-     * All kinds, in a fixed order.
-     *
-     * @return an unmodifiable list
+     * {@return all kinds, in a fixed order, unmodifiable}
      */
     public static List<Kind<?>> all() {
         return ALL;
     }
 
     /**
-     * Name in plain words, such as {@code "mass flow"}.
-     *
-     * @return the name
+     * {@return the name, such as {@code "mass flow"}}
      */
     public String name() {
         return name;
     }
 
     /**
-     * The JSR-385 type of this kind.
-     *
-     * @return the quantity interface
+     * {@return the JSR-385 type of this kind}
      */
+    @SuppressWarnings("unchecked")
     public Class<Q> type() {
-        return type;
+        return (Class<Q>) Objects.requireNonNull(Types.OF_KIND.get(this));
+    }
+
+    /** Loaded only where a type is asked for: a first quantity needs none of these classes. */
+    private static final class Types {
+        static final Map<Kind<?>, Class<?>> OF_KIND = Map.ofEntries(
+                Map.entry(LENGTH, Length.class),
+                Map.entry(AREA, Area.class),
+                Map.entry(VOLUME, Volume.class),
+                Map.entry(TIME, Time.class),
+                Map.entry(FREQUENCY, Frequency.class),
+                Map.entry(SPEED, Speed.class),
+                Map.entry(ACCELERATION, Acceleration.class),
+                Map.entry(JERK, Jerk.class),
+                Map.entry(ANGLE, Angle.class),
+                Map.entry(MASS, Mass.class),
+                Map.entry(FORCE, Force.class),
+                Map.entry(PRESSURE, Pressure.class),
+                Map.entry(TEMPERATURE, Temperature.class),
+                Map.entry(POWER, Power.class),
+                Map.entry(ENERGY, Energy.class),
+                Map.entry(MASS_FLOW, MassFlow.class),
+                Map.entry(VOLUME_FLOW, VolumeFlow.class),
+                Map.entry(DENSITY, Density.class),
+                Map.entry(DYNAMIC_VISCOSITY, DynamicViscosity.class),
+                Map.entry(SPECIFIC_ENERGY, SpecificEnergy.class),
+                Map.entry(SPECIFIC_HEAT, SpecificHeat.class),
+                Map.entry(ENERGY_DENSITY, EnergyDensity.class),
+                Map.entry(COMPRESSIBILITY, Compressibility.class),
+                Map.entry(THERMAL_EXPANSION, ThermalExpansion.class),
+                Map.entry(RATIO, Dimensionless.class));
     }
 
     /**
-     * The coherent SI unit of this kind.
-     *
-     * @return the unit
+     * {@return the coherent SI unit of this kind}
      */
     public Unit<Q> siUnit() {
         return siUnit;
     }
 
     /**
-     * Value of a quantity in the SI unit of this kind.
+     * Returns the value of a quantity in the SI unit of this kind.
      *
      * @param quantity the quantity
      * @return its value in SI
@@ -213,7 +241,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      */
     public double si(Quantity<Q> quantity) {
         Objects.requireNonNull(quantity, "quantity");
-        if (type == Temperature.class && quantity.getScale() == Quantity.Scale.RELATIVE) {
+        if ((Kind<?>) this == TEMPERATURE && quantity.getScale() == Quantity.Scale.RELATIVE) {
             throw new DomainException(
                     Message.of(
                                     "temperature-difference",
@@ -225,7 +253,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     }
 
     /**
-     * A quantity from a value in the SI unit of this kind.
+     * Returns a quantity from a value in the SI unit of this kind.
      *
      * @param si value in SI
      * @return the quantity, in the SI unit
@@ -236,11 +264,11 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     }
 
     /**
-     * A quantity from a value in SI, expressed in another unit.
+     * Returns a quantity from a value in SI, expressed in another unit.
      *
      * @param si value in SI
      * @param unit unit of the result
-     * @return the quantity, in the unit asked for
+     * @return the quantity, in the requested unit
      * @throws DomainException with code {@code wrong-kind} if the unit is of another dimension
      * @throws DomainException if the value is not finite
      */
@@ -269,9 +297,9 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     }
 
     /**
-     * Heading of a column that holds values of this kind in SI, such as {@code "pressure_Pa"}.
+     * Returns the heading of a column of values of this kind in SI, such as {@code "pressure_Pa"}.
      *
-     * @param label what the column holds, in lower case with underscores
+     * @param label content of the column, in lower case with underscores
      * @return label and SI unit; the label alone for a ratio
      */
     public String column(String label) {

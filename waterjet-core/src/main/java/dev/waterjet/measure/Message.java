@@ -9,8 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.measure.Unit;
 
 /**
@@ -29,7 +27,6 @@ public final class Message implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
     private static final int DIGITS = 6;
 
     /** One parameter: its name in the pattern, its key and value for programs, its text for people. */
@@ -198,7 +195,17 @@ public final class Message implements Described, Serializable {
         if (values.parameters.isEmpty()) {
             return values.pattern;
         }
-        return PLACE.matcher(values.pattern).replaceAll(place -> Matcher.quoteReplacement(shown(place.group(1))));
+        StringBuilder text = new StringBuilder();
+        int at = 0;
+        for (int open = values.pattern.indexOf('{'); open >= 0; open = values.pattern.indexOf('{', at)) {
+            int close = values.pattern.indexOf('}', open);
+            if (close < 0) {
+                break;
+            }
+            text.append(values.pattern, at, open).append(shown(values.pattern.substring(open + 1, close)));
+            at = close + 1;
+        }
+        return text.append(values.pattern, at, values.pattern.length()).toString();
     }
 
     private String shown(String name) {

@@ -26,7 +26,10 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     private static final int MAX_VALUES = 10_000_000;
     private static final int MAX_LENGTH = 600;
 
-    private static final Pattern RANGE = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
+    /** Compiled when the first text is read. */
+    private static final class RangeText {
+        static final Pattern PATTERN = Pattern.compile("(.+?)\\.\\.(.+?)(?:\\s+step\\s+(.+))?", Pattern.DOTALL);
+    }
 
     /** Serial form: an array is compared by identity in a record, so the checked array itself stays outside. */
     private record Form<Q extends Quantity<Q>>(Kind<Q> kind, double[] si) implements Serializable {
@@ -144,7 +147,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
                     Message.of("text-too-long", "cannot read {text} as {kind}; it has more than {limit} characters")
                             .with("limit", MAX_LENGTH));
         }
-        Matcher matcher = RANGE.matcher(text.strip());
+        Matcher matcher = RangeText.PATTERN.matcher(text.strip());
         if (!matcher.matches()) {
             return new QuantityArray<>(kind, new double[] {kind.si(kind.parse(text))});
         }

@@ -33,8 +33,6 @@ class DescribedTest {
             "CostRates",
             "Distribution",
             "FeedSweep",
-            "HeadInventory",
-            "HeadList",
             "KerfMeasurement",
             "LagMeasurement",
             "MaterialStack",

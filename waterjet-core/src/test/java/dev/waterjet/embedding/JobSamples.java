@@ -71,6 +71,7 @@ final class JobSamples {
         PartRequirement demand = PartRequirement.of(Samples.PLATE, CutQuality.MEDIUM, millimetres(500))
                 .withMinimumInnerRadius(millimetres(0.5))
                 .withWallTolerance(millimetres(0.2));
+        all.add(HeadInventory.parse(SHELF));
         HeadSelection selection = HeadSelector.of(HeadInventory.parse(SHELF), megapascals(380), kilowatts(10))
                 .select(demand);
         FeedPlanner feeds = FeedPlanner.of(
