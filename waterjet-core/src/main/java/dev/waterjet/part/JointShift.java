@@ -18,11 +18,11 @@ final class JointShift {
     private double centreX;
     private double centreY;
 
-    JointShift(EdgeArrays path, PieceList pieces) {
+    JointShift(EdgeArrays path, PieceList pieces, double tolerance) {
         this.path = path;
         this.pieces = pieces;
-        this.ofLine = new PieceCheck(path);
-        this.ofArc = new PieceCheck(path);
+        this.ofLine = new PieceCheck(path, PieceList.limit(tolerance));
+        this.ofArc = new PieceCheck(path, PieceList.limit(tolerance));
     }
 
     void run() {
@@ -53,7 +53,7 @@ final class JointShift {
             int far = isLineFirst ? from : to;
             int other = isLineFirst ? to : from;
             ofLine.line(Math.min(joint, far), Math.max(joint, far));
-            if (!ofLine.isWithin(Math.min(joint, far), Math.max(joint, far) - 1, pieces.limit())
+            if (!ofLine.isWithin(Math.min(joint, far), Math.max(joint, far) - 1)
                     || !(touching(joint, far, other) && isArcWithin(arc, joint, other)
                             || threePoint(joint, other) && isArcWithin(arc, joint, other))) {
                 return;
@@ -71,7 +71,7 @@ final class JointShift {
             return false;
         }
         ofArc.arc(from, to, centreX, centreY, sweep);
-        return ofArc.isWithin(from, to - 1, pieces.limit());
+        return ofArc.isWithin(from, to - 1);
     }
 
     /** The vertex of both pieces nearest to the foot of the circle's centre on the line, going from the joint. */

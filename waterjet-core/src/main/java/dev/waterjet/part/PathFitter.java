@@ -11,12 +11,14 @@ package dev.waterjet.part;
 final class PathFitter {
 
     private final EdgeArrays path;
+    private final double tolerance;
     private final double flattening;
     private final PieceScan scan;
     private final PieceList pieces;
 
     private PathFitter(EdgeArrays path, double tolerance, double flattening) {
         this.path = path;
+        this.tolerance = tolerance;
         this.flattening = flattening;
         this.scan = new PieceScan(path, tolerance, flattening);
         this.pieces = new PieceList(path, tolerance, flattening);
@@ -48,7 +50,7 @@ final class PathFitter {
             }
             edge = next;
         }
-        new JointShift(path, pieces).run();
+        new JointShift(path, pieces, tolerance).run();
     }
 
     /** An arc that is more than a sample stays as it is. */

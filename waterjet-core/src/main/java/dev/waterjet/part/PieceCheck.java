@@ -4,6 +4,7 @@ package dev.waterjet.part;
 final class PieceCheck {
 
     private final EdgeArrays path;
+    private final double tolerance;
 
     private double x0;
     private double y0;
@@ -16,6 +17,7 @@ final class PieceCheck {
     private double length;
     private double outer2;
     private double inner2;
+    private double chordInner2;
 
     /** Largest distance of a point of the path from the piece so far. */
     double worst;
@@ -23,8 +25,15 @@ final class PieceCheck {
     /** Edge on which it was found. */
     int worstEdge;
 
-    PieceCheck(EdgeArrays path) {
+    /**
+     * Starts checks.
+     *
+     * @param path the path
+     * @param tolerance largest distance of a vertex
+     */
+    PieceCheck(EdgeArrays path, double tolerance) {
         this.path = path;
+        this.tolerance = tolerance;
     }
 
     void line(int from, int to) {
@@ -53,26 +62,28 @@ final class PieceCheck {
     }
 
     private void limits() {
-        double most = radius + worst;
-        double least = Math.max(0, radius - worst);
+        // vertices nearer than that are neither the worst nor too far
+        double nothing = Math.min(worst, tolerance);
+        double most = radius + nothing;
+        double least = Math.max(0, radius - nothing);
         outer2 = most * most;
         inner2 = least * least;
+        double chord = Math.max(0, radius - worst);
+        chordInner2 = chord * chord;
     }
 
     /**
      * Compares some edges with the piece.
      *
-     * @return whether every vertex, and every arc, lies within a tolerance of the piece
+     * @return whether every vertex, and every arc, lies within the tolerance of the piece
      */
-    boolean isWithin(int firstEdge, int lastEdge, double tolerance) {
+    boolean isWithin(int firstEdge, int lastEdge) {
         for (int edge = firstEdge; edge <= lastEdge; edge++) {
             double distance = distance(path.x()[edge + 1], path.y()[edge + 1]);
-            if (distance > worst) {
-                note(distance, edge);
-                if (distance > tolerance) {
-                    return false;
-                }
+            if (distance > tolerance) {
+                return false;
             }
+            note(distance, edge);
             if (path.sweepOf(edge) != 0) {
                 double most = ofArc(edge);
                 note(most, edge);
@@ -86,7 +97,7 @@ final class PieceCheck {
         return true;
     }
 
-    boolean isVertexWithin(int vertex, double tolerance) {
+    boolean isVertexWithin(int vertex) {
         return distance(path.x()[vertex], path.y()[vertex]) <= tolerance;
     }
 
@@ -98,7 +109,7 @@ final class PieceCheck {
         }
     }
 
-    /** Distance of a point; of points no worse than the worst so far, any number up to that. */
+    /** Distance of a point; zero for points within the tolerance and no worse than the worst so far. */
     private double distance(double x, double y) {
         if (sweep == 0) {
             return fromLine(x, y);
@@ -143,7 +154,7 @@ final class PieceCheck {
         double dy = by - ay;
         double cross = ax * by - ay * bx;
         double chord2 = dx * dx + dy * dy;
-        if (cross * cross < inner2 * chord2 && ax * dx + ay * dy < 0 && bx * dx + by * dy > 0) {
+        if (cross * cross < chordInner2 * chord2 && ax * dx + ay * dy < 0 && bx * dx + by * dy > 0) {
             note(radius - Math.abs(cross) / Math.sqrt(chord2), edge);
         }
     }

@@ -35,7 +35,7 @@ final class PieceList {
         this.path = path;
         this.tolerance = tolerance;
         this.flattening = flattening;
-        this.check = new PieceCheck(path);
+        this.check = new PieceCheck(path, limit(tolerance));
     }
 
     /** Appends an edge of the path as it is. */
@@ -51,7 +51,7 @@ final class PieceList {
         } else {
             check.arc(from, to, atX, atY, sweepRad);
         }
-        if (!check.isWithin(from, to - 1, limit())) {
+        if (!check.isWithin(from, to - 1)) {
             return false;
         }
         add(from, to - 1, sweepRad, atX, atY, check.worst, check.worstEdge);
@@ -64,7 +64,7 @@ final class PieceList {
     }
 
     /** Tolerance with the rounding of the arithmetic. */
-    double limit() {
+    static double limit(double tolerance) {
         return tolerance * (1 + 1e-9) + 1e-12;
     }
 
@@ -163,13 +163,13 @@ final class PieceList {
 
     /** A quick look at three vertices; most pairs fail here. */
     private boolean isNearlyJoined(int a, int b) {
-        return check.isVertexWithin((first[a] + last[a] + 1) / 2, limit())
-                && check.isVertexWithin((first[b] + last[b] + 1) / 2, limit())
-                && check.isVertexWithin(first[b], limit());
+        return check.isVertexWithin((first[a] + last[a] + 1) / 2)
+                && check.isVertexWithin((first[b] + last[b] + 1) / 2)
+                && check.isVertexWithin(first[b]);
     }
 
     private boolean isJoined(int a, int b) {
-        return check.isWithin(first[a], last[a], limit()) && check.isWithin(first[b], last[b], limit());
+        return check.isWithin(first[a], last[a]) && check.isWithin(first[b], last[b]);
     }
 
     private boolean replace(int a, int b, double joined) {
