@@ -1,0 +1,199 @@
+package dev.waterjet.motion;
+
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
+
+/**
+ * Fastest motion under limits of speed, acceleration and jerk, from rest to rest, window by window.
+ *
+ * <p>A window ends at rest, or in the middle of a long part at the cap, or where it is full. A full window brakes to rest at
+ * its end; all but its last part is committed, and the next window goes on with the speed and acceleration there. Memory is
+ * that of a window, and time grows in proportion to the grid. If a window that goes on has no solution, the braking of the
+ * one before is kept, which is slower but safe.
+ */
+final class JerkPass {
+
+    /** Angle of an interval of the reference motion on arcs with limits of the axes. */
+    private static final double REFERENCE_ANGLE = Math.PI / 100;
+
+    /** Shares of the reference's squares from which the search starts, one after the other if it fails. */
+    private static final double[] START_SHARES = {0.7, 0.3};
+
+    /** Stretches at the end of a full window that are not committed, and jerk times besides the braking distance. */
+    private static final int OPEN_STRETCHES = 4;
+
+    private static final double OPEN_JERK_TIMES = 6.5;
+
+    private static final int MIN_CAPACITY = 256;
+
+    private static final int MAX_RESIZINGS = 20;
+
+    private final Stretches stretches;
+    private final int windowNodes;
+    private final JerkGrid grid;
+    private final GridNodes nodes = new GridNodes(MIN_CAPACITY);
+    private final MotionCurve curve = new MotionCurve(MIN_CAPACITY);
+    private final RowLayer layer;
+    private JerkWindow window;
+    private InteriorPoint solver;
+    private WindowLimits governing;
+
+    private boolean isAtRest = true;
+    /** Last node of a full window's solution, which ends at rest there; 0 if there is none. */
+    private int tail;
+
+    private long solvedNodes;
+    private long nodeIterations;
+    private int windows;
+    int failures;
+
+    JerkPass(Stretches stretches, MotionSettings settings) {
+        this.stretches = stretches;
+        windowNodes = settings.windowNodes();
+        MotionCurve reference = AccelerationWalk.run(stretches, REFERENCE_ANGLE);
+        grid = new JerkGrid(stretches, reference, settings.stepsPerJerkTime());
+        layer = new RowLayer(stretches, nodes, settings.isApproachSteady());
+        window = new JerkWindow(layer, nodes, MIN_CAPACITY);
+        solver = new InteriorPoint(window);
+        governing = new WindowLimits(window);
+    }
+
+    /** Nodes of all windows that were solved, those solved again among them. */
+    long solvedNodes() {
+        return solvedNodes;
+    }
+
+    /** Sum over all windows of nodes times iterations. */
+    long nodeIterations() {
+        return nodeIterations;
+    }
+
+    /** Windows that were not solved at the first attempt. */
+    int failures() {
+        return failures;
+    }
+
+    int windows() {
+        return windows;
+    }
+
+    MotionCurve run() {
+        int most = windowNodes;
+        int resizings = 0;
+        while (!grid.isComplete() || nodes.count > 1) {
+            int last = gather(most);
+            boolean isClosed = isEnd(last);
+            boolean isAtRestLast = !isClosed || nodes.capSquare[last] == 0;
+            if (solve(last, isAtRestLast)) {
+                int commit = isClosed ? last : committed(last);
+                if (commit < Math.max(2, last / 4)) {
+                    most *= 2;
+                    continue;
+                }
+                governing.find();
+                commit(commit, isClosed && isAtRestLast);
+                tail = isClosed ? 0 : last - commit + 1;
+            } else if (tail > 0) {
+                commitTail();
+            } else if (resizings++ < MAX_RESIZINGS) {
+                most = isClosed ? last / 2 : 2 * most;
+                continue;
+            } else {
+                throw new NoSolutionException(Message.of(
+                        "no-motion", "no motion within the limits of jerk was found on the path"));
+            }
+            most = windowNodes;
+            resizings = 0;
+        }
+        return curve;
+    }
+
+    /** Fills the buffer up to the first node that can close a window; returns the index of the window's last node. */
+    private int gather(int most) {
+        int checked = isAtRest ? 1 : 2;
+        while (true) {
+            for (; checked < nodes.count; checked++) {
+                if (isEnd(checked) || checked >= most) {
+                    return checked;
+                }
+            }
+            grid.extend(nodes);
+        }
+    }
+
+    private boolean isEnd(int node) {
+        return nodes.capSquare[node] == 0 || nodes.isSteady[node - 1];
+    }
+
+    private boolean solve(int last, boolean isAtRestLast) {
+        if (window.capacity() <= last) {
+            window = new JerkWindow(layer, nodes, Math.max(last + 1, 2 * window.capacity()));
+            solver = new InteriorPoint(window);
+            governing = new WindowLimits(window);
+        }
+        for (double share : START_SHARES) {
+            window.lay(last, isAtRest, isAtRestLast, share);
+            boolean isSolved = solver.solve();
+            windows++;
+            solvedNodes += last;
+            nodeIterations += (long) last * solver.iterations();
+            if (isSolved) {
+                System.arraycopy(window.x, 0, nodes.solution, 0, last + 1);
+                return true;
+            }
+            failures++;
+        }
+        return false;
+    }
+
+    /** Index of the last node of a full window that the end of the window does not influence; 0 if there is none. */
+    private int committed(int last) {
+        for (int i = last - 1; i > 0; i--) {
+            double left = nodes.placeM[last] - nodes.placeM[i];
+            if (nodes.stretch[last] - nodes.stretch[i] >= OPEN_STRETCHES && left >= openM(i)) {
+                return lastFree(i);
+            }
+        }
+        return 0;
+    }
+
+    /** Length that braking and the adjustment before it take from a node. */
+    private double openM(int node) {
+        double square = nodes.reference[node];
+        double speed = Math.sqrt(square);
+        double a = stretches.tangentialAcceleration(nodes.stretch[node], nodes.placeM[node]);
+        double jerk = stretches.tangentialJerk(nodes.stretch[node], nodes.placeM[node]);
+        double jerkTime = Math.min(a / jerk, Math.sqrt(speed / jerk));
+        return square / (2 * a) + OPEN_JERK_TIMES * jerkTime * speed;
+    }
+
+    /** Last node up to a given one from which the motion could go on slower; the given one if there is none near. */
+    private int lastFree(int node) {
+        for (int i = node; i > 3 * node / 4; i--) {
+            if (window.isFree(i)) {
+                return i;
+            }
+        }
+        return node;
+    }
+
+    /** Adds the intervals up to a node to the motion and drops them; unless it rests there, the last one is kept. */
+    private void commit(int last, boolean isAtRestLast) {
+        for (int k = isAtRest ? 0 : 1; k < last; k++) {
+            curve.add(nodes.placeM[k + 1], nodes.solution[k + 1], governing.code(k));
+        }
+        governing.addSavings(curve.savings(), last);
+        nodes.drop(isAtRestLast ? last : last - 1);
+        isAtRest = isAtRestLast;
+    }
+
+    /** Takes the end of the solution before, which brakes to rest. */
+    private void commitTail() {
+        for (int k = 1; k < tail; k++) {
+            curve.add(nodes.placeM[k + 1], nodes.solution[k + 1], GoverningLimit.REST.code());
+        }
+        nodes.drop(tail);
+        isAtRest = true;
+        tail = 0;
+    }
+}
