@@ -77,8 +77,8 @@ final class CaseText {
 
     static Map<String, String> values(String text) {
         Map<String, String> values = new HashMap<>();
-        for (String part : text.split(";")) {
-            String[] sides = part.split("=");
+        for (String part : text.split(";", -1)) {
+            String[] sides = part.split("=", -1);
             values.put(sides[0], sides[1]);
         }
         return values;
@@ -89,7 +89,7 @@ final class CaseText {
         if (text == null) {
             return otherwise;
         }
-        String[] words = text.split(" ");
+        String[] words = text.split(" ", -1);
         double value = Double.parseDouble(words[0]);
         return words.length > 1 && words[1].equals("mm") ? value / 1000 : value;
     }
