@@ -52,6 +52,9 @@ import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.OffsetResult;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.Iso9013;
+import dev.waterjet.quality.QualityIndexTable;
+import dev.waterjet.quality.QualityScale;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.surface.CutSurface;
 import dev.waterjet.surface.FastestFeed;
@@ -156,6 +159,10 @@ final class Samples {
     private static void ofFeed(List<Described> all) {
         all.add(PLATE.material());
         all.add(PLATE);
+        all.add(QualityIndexTable.standard());
+        all.add(QualityScale.parse("level,measure,above_thickness,to_thickness,constant,per_thickness\n"
+                + "ridge-a,perpendicularity,0 mm,50 mm,0.04 mm,0.002\n"));
+        all.add(Iso9013.forThickness(millimetres(6)));
         all.add(CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
