@@ -1,11 +1,12 @@
 package dev.waterjet;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.measure.Described;
 import java.io.IOException;
 import java.io.ObjectStreamException;
 import java.io.Serializable;
 import java.util.Optional;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Attack on a value by its serial form. Bytes are refused with an {@link ObjectStreamException}, or they make a value that
@@ -67,7 +68,8 @@ final class ForgedBytes {
         try {
             ValueContract.isTheSame(
                     what, read, SerialForm.read(SerialForm.of(read).bytes()));
-            assertThat(read instanceof Described described ? described.describe() : read).isNotNull();
+            assertThat(read instanceof Described described ? described.describe() : read)
+                    .isNotNull();
         } catch (IOException | ClassNotFoundException | RuntimeException e) {
             throw new AssertionError(value.getClass() + ", " + what + ": accepted as a value that fails", e);
         }

@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 public final class SerialForm {
 
     /** Class in a stream: its name, its flags, one letter for the type of each field, its serializable superclass. */
-    private record ClassDescription(String name, int flags, String fields, @Nullable ClassDescription parent) {}
+    private record ClassDescription(
+            String name, int flags, String fields, @Nullable ClassDescription parent) {}
 
     private static final class Place extends ByteArrayInputStream {
         Place(byte[] bytes) {
@@ -210,7 +211,9 @@ public final class SerialForm {
     }
 
     private void annotation() throws IOException {
-        for (int tag = in.readUnsignedByte(); tag != ObjectStreamConstants.TC_ENDBLOCKDATA; tag = in.readUnsignedByte()) {
+        for (int tag = in.readUnsignedByte();
+                tag != ObjectStreamConstants.TC_ENDBLOCKDATA;
+                tag = in.readUnsignedByte()) {
             content(tag);
         }
     }

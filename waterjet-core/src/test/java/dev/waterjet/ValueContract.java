@@ -1,5 +1,7 @@
 package dev.waterjet;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.measure.Described;
 import java.io.IOException;
 import java.io.Serializable;
@@ -11,7 +13,6 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javax.measure.Quantity;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Promises of each value type: equals, hash code, text, description and serial form depend on the content of the value, a

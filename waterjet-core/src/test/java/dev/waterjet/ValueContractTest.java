@@ -1,13 +1,14 @@
 package dev.waterjet;
 
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Objects;
 import java.util.function.BiPredicate;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThatCode;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /** The contract passes a sound type and finds what is wrong with others. */
 class ValueContractTest {

@@ -1,5 +1,9 @@
 package dev.waterjet.benchmarks;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.FeedCurve;
 import dev.waterjet.feed.FeedSweep;
@@ -28,9 +32,6 @@ import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
 

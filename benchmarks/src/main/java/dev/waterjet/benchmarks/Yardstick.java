@@ -1,5 +1,9 @@
 package dev.waterjet.benchmarks;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -16,9 +20,6 @@ import dev.waterjet.water.WaterState;
 import java.util.Locale;
 import java.util.function.IntToDoubleFunction;
 import javax.measure.quantity.Length;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** The two tasks of {@code benchmarks/c/yardstick.c} by the library, timed in the same way: best of many rounds. */
 public final class Yardstick {

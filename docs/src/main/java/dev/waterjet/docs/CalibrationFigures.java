@@ -1,5 +1,9 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.TestCut;
@@ -19,9 +23,6 @@ import dev.waterjet.measure.Kind;
 import java.util.Arrays;
 import java.util.List;
 import javax.measure.quantity.Speed;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures of the walk through a calibration. */
 final class CalibrationFigures {
@@ -90,7 +91,9 @@ final class CalibrationFigures {
                         drawn.stream()
                                 .mapToDouble(cut -> 1000 * Kind.LENGTH.si(cut.thickness()) * cut.index())
                                 .toArray(),
-                        drawn.stream().mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed())).toArray())
+                        drawn.stream()
+                                .mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed()))
+                                .toArray())
                 .svg(720, 420);
     }
 

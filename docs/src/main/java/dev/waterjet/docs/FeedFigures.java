@@ -1,5 +1,9 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.cost.CostRates;
 import dev.waterjet.cost.CuttingCost;
 import dev.waterjet.evidence.Evidence;
@@ -29,9 +33,6 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.QualityIndexTable;
 import java.util.List;
 import javax.measure.quantity.Length;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about feed. */
 final class FeedFigures {

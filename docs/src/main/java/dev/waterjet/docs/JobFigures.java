@@ -1,5 +1,13 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.hours;
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+
 import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
@@ -43,13 +51,6 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.hours;
-import static dev.waterjet.measure.Measures.kilowatts;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** Figures about jobs. */
 final class JobFigures {
@@ -91,7 +92,8 @@ final class JobFigures {
                 .svg(720, 420);
     }
 
-    private static double[] times(PierceModel law, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
+    private static double[] times(
+            PierceModel law, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
         double[] times = new double[depths.size()];
         for (int i = 0; i < times.length; i++) {
             times[i] = what.applyAsDouble(law.time(depths.get(i)));
@@ -128,8 +130,14 @@ final class JobFigures {
                                 + " cost more again. The line joins the heads that no other beats in both.")
                 .x("time of one part [s]")
                 .y("cost of one part [crowns]")
-                .points("feasible heads", column(feasible, candidate -> candidate.time().si()), column(feasible, HeadCandidate::cost))
-                .line("trade-off", column(front, candidate -> candidate.time().si()), column(front, HeadCandidate::cost))
+                .points(
+                        "feasible heads",
+                        column(feasible, candidate -> candidate.time().si()),
+                        column(feasible, HeadCandidate::cost))
+                .line(
+                        "trade-off",
+                        column(front, candidate -> candidate.time().si()),
+                        column(front, HeadCandidate::cost))
                 .svg(720, 420);
     }
 

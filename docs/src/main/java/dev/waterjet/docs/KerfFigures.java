@@ -1,5 +1,9 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.examples.chart.KerfDrawing;
@@ -25,9 +29,6 @@ import dev.waterjet.surface.SurfaceRoughness;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about kerfs and faces. */
 final class KerfFigures {

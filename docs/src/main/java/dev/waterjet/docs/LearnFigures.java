@@ -1,5 +1,11 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilogramsPerSecond;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.CutConditions;
@@ -34,11 +40,6 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.kilogramsPerSecond;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures of the ten lessons. */
 final class LearnFigures {
@@ -242,8 +243,7 @@ final class LearnFigures {
                 .x("depth [mm]")
                 .y("lag [mm]");
         for (CutQuality grade : List.of(CutQuality.VERY_COARSE, CutQuality.MEDIUM, CutQuality.FINE)) {
-            Kerf kerf = KerfModel.standard()
-                    .kerf(CUT, CUT.feed(grade).value());
+            Kerf kerf = KerfModel.standard().kerf(CUT, CUT.feed(grade).value());
             chart.line(
                     grade.label(),
                     depths,

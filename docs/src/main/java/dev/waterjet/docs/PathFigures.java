@@ -1,5 +1,11 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
@@ -31,11 +37,6 @@ import dev.waterjet.toolpath.CuttingRules;
 import dev.waterjet.toolpath.LeadPlacer;
 import java.util.List;
 import javax.measure.quantity.Length;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about paths. */
 final class PathFigures {

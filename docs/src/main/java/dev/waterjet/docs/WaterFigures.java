@@ -1,5 +1,11 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.hydraulics.IsentropicJet;
 import dev.waterjet.hydraulics.JetSpeedModel;
@@ -15,11 +21,6 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Figures about water, its jet and its line. */
 final class WaterFigures {

@@ -1,5 +1,7 @@
 package dev.waterjet.docs;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.examples.chart.SvgText;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,7 +14,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class FiguresTest {
 

@@ -1,5 +1,7 @@
 package dev.waterjet.docs;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.examples.Waterjet;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -16,7 +18,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Runs what the pages show. The Java blocks of a page are one program, in their order; a block without imports sees the

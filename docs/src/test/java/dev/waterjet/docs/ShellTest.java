@@ -1,5 +1,7 @@
 package dev.waterjet.docs;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -14,7 +16,6 @@ import jdk.jshell.SnippetEvent;
 import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
 import jdk.jshell.execution.LocalExecutionControlProvider;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** The lessons typed into JShell, line by line, as a student would. */
 class ShellTest {

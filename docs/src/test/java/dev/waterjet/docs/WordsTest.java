@@ -41,7 +41,8 @@ class WordsTest {
 
     @Test
     void noTextHasABannedWord() {
-        assertThat(places(BANNED, ".java", ".md", ".jsh", ".svg", ".csv", ".txt", ".nc")).isEmpty();
+        assertThat(places(BANNED, ".java", ".md", ".jsh", ".svg", ".csv", ".txt", ".nc"))
+                .isEmpty();
     }
 
     @Test
@@ -56,7 +57,8 @@ class WordsTest {
             Matcher matcher = pattern.matcher(text);
             while (matcher.find()) {
                 long line = text.substring(0, matcher.start()).lines().count();
-                places.add(ROOT.relativize(file) + ":" + Math.max(1, line) + ": " + matcher.group().strip());
+                places.add(ROOT.relativize(file) + ":" + Math.max(1, line) + ": "
+                        + matcher.group().strip());
             }
         }
         return places;

@@ -87,12 +87,20 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
                     "scatter of the test cuts",
                     deviation(family.model(parameters, 0, plain), family.material(parameters, 0, plain), cuts, fit),
                     Units.ONE);
-            Evidence evidence = plain.withNote("Scatter of a cut about the fit: "
-                            + QuantityText.round(100 * scatter, 2) + " % of the feed rate.")
+            Evidence evidence = plain.withNote("Scatter of a cut about the fit: " + QuantityText.round(100 * scatter, 2)
+                            + " % of the feed rate.")
                     .withRanges(
                             range(DEPTH, Kind.LENGTH, cuts, TestCut::separationDepthSi),
-                            range(PRESSURE, Kind.PRESSURE, cuts, cut -> cut.jet().pressureSi()),
-                            range(ABRASIVE_FLOW, Kind.MASS_FLOW, cuts, cut -> cut.jet().abrasiveFlowSi()));
+                            range(
+                                    PRESSURE,
+                                    Kind.PRESSURE,
+                                    cuts,
+                                    cut -> cut.jet().pressureSi()),
+                            range(
+                                    ABRASIVE_FLOW,
+                                    Kind.MASS_FLOW,
+                                    cuts,
+                                    cut -> cut.jet().abrasiveFlowSi()));
             String first = fit.names().get(0);
             double relative = fit.standardError(first) / fit.value(first);
             return new Calibrated(
@@ -190,7 +198,8 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
             }
             if (values.fit.names().size() > 1 && leverages[i] > HIGH_LEVERAGE) {
                 remarks.add(Caution.notice(Message.of(
-                                "leverage", "{cut} determines a parameter almost alone; repeat it before you rely on the fit")
+                                "leverage",
+                                "{cut} determines a parameter almost alone; repeat it before you rely on the fit")
                         .with("cut", label(i))));
             }
         }

@@ -181,8 +181,7 @@ public final class Calibration {
 
     private static void requireDetermined(Fit fit, List<TestCut> cuts) {
         for (FeedExponent exponent : FeedExponent.values()) {
-            if (fit.names().contains(exponent.label())
-                    && fit.standardError(exponent.label()) > MAX_EXPONENT_ERROR) {
+            if (fit.names().contains(exponent.label()) && fit.standardError(exponent.label()) > MAX_EXPONENT_ERROR) {
                 throw new NoSolutionException(Message.of(
                                 "undetermined-parameters",
                                 "{cuts} test cuts do not determine the {parameters}: {value} with a standard error of"

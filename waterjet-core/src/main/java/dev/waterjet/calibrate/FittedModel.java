@@ -21,7 +21,12 @@ import java.util.Objects;
  */
 public record FittedModel<M extends Described & Serializable>(M model, Fit fit) implements Described, Serializable {
 
-    /** Checks the components. */
+    /**
+     * Checks the components.
+     *
+     * @param model model with the fitted numbers, their uncertainty and evidence
+     * @param fit the fit: parameters, standard errors, intervals, residuals, leverages
+     */
     public FittedModel {
         Objects.requireNonNull(model, "model");
         Objects.requireNonNull(fit, "fit");
@@ -29,7 +34,10 @@ public record FittedModel<M extends Described & Serializable>(M model, Fit fit) 
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("fitted model").put("model", model).put("fit", fit).map();
+        return Description.of("fitted model")
+                .put("model", model)
+                .put("fit", fit)
+                .map();
     }
 
     @Override

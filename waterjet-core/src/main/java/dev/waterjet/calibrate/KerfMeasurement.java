@@ -62,6 +62,11 @@ public record KerfMeasurement(
      *
      * @throws dev.waterjet.measure.DomainException if the separation depth is below the thickness, a width is not above 0, its
      *     depth not on the cut surface, or there are more of one than of the other
+     * @param jet the jet
+     * @param workpiece the workpiece
+     * @param separationDepth depth that the jet just separates at the feed rate of the cut, at least the thickness
+     * @param depths depth below the top side at which each width was measured, from 0 to the thickness
+     * @param widths measured widths, each above 0
      */
     public KerfMeasurement {
         Objects.requireNonNull(jet, "jet");
@@ -164,7 +169,8 @@ public record KerfMeasurement(
                 .summaryStatistics();
         Evidence evidence = Evidence.of(
                         EvidenceGrade.FITTED, Source.of("test cuts of the user").at(fit.observations() + " widths"))
-                .withNote("Spread of the dose and half-angle by least squares; the separation depths are taken as exact.")
+                .withNote(
+                        "Spread of the dose and half-angle by least squares; the separation depths are taken as exact.")
                 .withRanges(KerfModel.thicknessRange(bores.getMin(), bores.getMax()));
         KerfModel model = start.withDoseSpread(fit.value(DOSE), relative(fit, DOSE), evidence)
                 .withHalfAngle(angle(fit.value(SLOPE)), relative(fit, SLOPE), evidence)
@@ -187,8 +193,9 @@ public record KerfMeasurement(
             KerfModel start = KerfModel.standard();
             KerfModel tried = start.withDoseSpread(numbers[0], 0, start.evidence())
                     .withHalfAngle(angle(numbers[1]), 0, start.evidence());
-            return 2 * tried.halfWidthSi(
-                    measured.jet, Kind.LENGTH.si(measured.separationDepth), measured.depths.si(index));
+            return 2
+                    * tried.halfWidthSi(
+                            measured.jet, Kind.LENGTH.si(measured.separationDepth), measured.depths.si(index));
         }
     }
 

@@ -33,8 +33,7 @@ import javax.measure.quantity.Length;
  * @param depths depth below the top side at which each lag was read, from 0 to the separation depth
  * @param lags distance of the drag line there behind the entry, each 0 or more
  */
-public record LagMeasurement(
-        Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> lags)
+public record LagMeasurement(Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> lags)
         implements Described, Serializable {
 
     private static final String COEFFICIENT = "lag coefficient";
@@ -44,6 +43,9 @@ public record LagMeasurement(
      *
      * @throws dev.waterjet.measure.DomainException if a length is out of its range, or there are more depths than lags or the
      *     other way round
+     * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+     * @param depths depth below the top side at which each lag was read, from 0 to the separation depth
+     * @param lags distance of the drag line there behind the entry, each 0 or more
      */
     public LagMeasurement {
         double depthM = Require.positive("separation depth", Kind.LENGTH.si(separationDepth), Units.MILLIMETRE);
@@ -72,9 +74,7 @@ public record LagMeasurement(
      */
     public LagMeasurement withLags(QuantityArray<Length> depths, QuantityArray<Length> lags) {
         return new LagMeasurement(
-                separationDepth,
-                Readings.append(this.depths, depths.toSi()),
-                Readings.append(this.lags, lags.toSi()));
+                separationDepth, Readings.append(this.depths, depths.toSi()), Readings.append(this.lags, lags.toSi()));
     }
 
     /**
@@ -107,7 +107,8 @@ public record LagMeasurement(
     /** One reading of one line. */
     private record Reading(LagMeasurement line, int index) {
 
-        private static final LagModel UNIT = LagModel.of(1, 0, LagModel.standard().evidence());
+        private static final LagModel UNIT =
+                LagModel.of(1, 0, LagModel.standard().evidence());
 
         /** z^2/H, with which the lag grows. */
         double driver() {

@@ -45,6 +45,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if a component is not above 0
+     * @param depth pierced depth, above 0
+     * @param time jet-on time until the jet was there, above 0
      */
     public PierceMeasurement {
         depth = Kind.LENGTH.of(Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE));
@@ -92,7 +94,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
         double slope = line.getSlope();
         if (!(slope > 0)) {
             throw new NoSolutionException(Message.of(
-                    "pierces-not-rising", "the times of the pierces do not rise with their depth; time pierces of several depths"));
+                    "pierces-not-rising",
+                    "the times of the pierces do not rise with their depth; time pierces of several depths"));
         }
         // ln t = (ln h - ln a)/b: the closed solution is where the search starts, and ends
         Fit fit = LeastSquares.of((i, numbers) -> (pierces.get(i).logDepth() - Math.log(numbers[0])) / numbers[1])
@@ -104,7 +107,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
                 fit.value(EXPONENT),
                 fit.residualDeviation(),
                 Evidence.of(
-                        EvidenceGrade.FITTED, Source.of("timed pierces of the user").at(fit.observations() + " pierces")));
+                        EvidenceGrade.FITTED,
+                        Source.of("timed pierces of the user").at(fit.observations() + " pierces")));
         return new FittedModel<>(model, fit);
     }
 

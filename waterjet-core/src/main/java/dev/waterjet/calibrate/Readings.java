@@ -24,7 +24,8 @@ final class Readings {
     static void requirePairs(QuantityArray<Length> depths, QuantityArray<Length> readings, String name) {
         if (depths.size() != readings.size()) {
             throw new DomainException(
-                    Message.of("unequal-readings", "{limit} depths, but {value} {readings}").with("readings", name),
+                    Message.of("unequal-readings", "{limit} depths, but {value} {readings}")
+                            .with("readings", name),
                     "number of " + name,
                     readings.size(),
                     depths.size(),

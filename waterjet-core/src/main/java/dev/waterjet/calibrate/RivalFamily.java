@@ -96,8 +96,7 @@ final class RivalFamily {
             double threshold = START_THRESHOLD_SHARE * minimum;
             TestCut first = cuts.get(0);
             double perUnit = thresholdFeed(1e-9, threshold).separationDepthSi(first.jet(), start, first.feedSi());
-            return fit.withPositiveParameter(
-                            "coefficient in m/Pa", 1e-9 * first.separationDepthSi() / perUnit)
+            return fit.withPositiveParameter("coefficient in m/Pa", 1e-9 * first.separationDepthSi() / perUnit)
                     .withPositiveParameter("threshold pressure in Pa", threshold);
         }
 

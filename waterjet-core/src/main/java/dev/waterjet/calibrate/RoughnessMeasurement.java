@@ -48,6 +48,10 @@ public record RoughnessMeasurement(
      *
      * @throws dev.waterjet.measure.DomainException if a length is out of its range, or there are more depths than roughness
      *     values or the other way round
+     * @param jet the jet
+     * @param separationDepth depth that the jet just separates at the feed rate of the cut, above 0
+     * @param depths depth below the top side at which each roughness was measured, from 0 to the separation depth
+     * @param ra Ra at each depth, above 0
      */
     public RoughnessMeasurement {
         Objects.requireNonNull(jet, "jet");
@@ -78,10 +82,7 @@ public record RoughnessMeasurement(
      */
     public RoughnessMeasurement withRa(QuantityArray<Length> depths, QuantityArray<Length> ra) {
         return new RoughnessMeasurement(
-                jet,
-                separationDepth,
-                Readings.append(this.depths, depths.toSi()),
-                Readings.append(this.ra, ra.toSi()));
+                jet, separationDepth, Readings.append(this.depths, depths.toSi()), Readings.append(this.ra, ra.toSi()));
     }
 
     /**
@@ -129,8 +130,7 @@ public record RoughnessMeasurement(
             RoughnessModel start = RoughnessModel.standard();
             RoughnessModel tried = start.withTextureRatio(numbers[0], 0, start.evidence())
                     .withStriationGrowth(numbers[1], 0, start.evidence());
-            return Math.log(tried.raSi(
-                    surface.jet, Kind.LENGTH.si(surface.separationDepth), surface.depths.si(index)));
+            return Math.log(tried.raSi(surface.jet, Kind.LENGTH.si(surface.separationDepth), surface.depths.si(index)));
         }
     }
 

@@ -171,8 +171,7 @@ public final class TestCut implements Described, Serializable {
      */
     public TestCut withRelativeDeviation(double relativeDeviation) {
         Numbers numbers = values.numbers;
-        return with(
-                new Numbers(numbers.thicknessM, numbers.index, numbers.feedMPerS, relativeDeviation), values.label);
+        return with(new Numbers(numbers.thicknessM, numbers.index, numbers.feedMPerS, relativeDeviation), values.label);
     }
 
     /**

@@ -50,7 +50,8 @@ final class TestCutReader {
             throw new TextException(
                     1,
                     1,
-                    Message.of("empty-test-cuts", "the file of test cuts is empty; start it with a row of column names"));
+                    Message.of(
+                            "empty-test-cuts", "the file of test cuts is empty; start it with a row of column names"));
         }
         CsvText.Row header = rows.get(0);
         Map<String, Column> columns = columns(header);
@@ -78,11 +79,14 @@ final class TestCutReader {
             String heading = header.cells().get(i);
             String name = name(header, i, heading);
             Kind<?> kind = KINDS.get(name);
-            DoubleUnaryOperator toSi =
-                    kind == null ? DoubleUnaryOperator.identity() : toSi(header, i, heading.substring(name.length()), kind);
+            DoubleUnaryOperator toSi = kind == null
+                    ? DoubleUnaryOperator.identity()
+                    : toSi(header, i, heading.substring(name.length()), kind);
             if (columns.put(name, new Column(i, toSi)) != null) {
                 throw header.fault(
-                        i, Message.of("repeated-column", "column {column} is repeated").with("column", name));
+                        i,
+                        Message.of("repeated-column", "column {column} is repeated")
+                                .with("column", name));
             }
         }
         for (String required : REQUIRED) {
@@ -153,7 +157,8 @@ final class TestCutReader {
             double si = si(name, Double.NaN);
             if (Double.isNaN(si)) {
                 throw row.fault(
-                        place(name), Message.of("empty-cell", "column {column} is empty").with("column", name));
+                        place(name),
+                        Message.of("empty-cell", "column {column} is empty").with("column", name));
             }
             return si;
         }

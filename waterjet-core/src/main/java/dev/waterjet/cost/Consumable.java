@@ -159,11 +159,11 @@ public final class Consumable implements Described, HasEvidence, Serializable {
         return Require.notNegative("age of the " + name, Kind.TIME.si(age), Units.HOUR);
     }
 
-    public double medianSi() {
+    double medianSi() {
         return medianS;
     }
 
-    public double logDeviation() {
+    double logDeviation() {
         return logDeviation;
     }
 

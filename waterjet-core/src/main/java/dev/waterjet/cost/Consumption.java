@@ -146,19 +146,19 @@ public final class Consumption implements Described, Serializable {
         return Kind.MASS.of(sludgeSi());
     }
 
-    public double timeSi() {
+    double timeSi() {
         return timeS;
     }
 
-    public double waterSi() {
+    double waterSi() {
         return waterM3;
     }
 
-    public double abrasiveSi() {
+    double abrasiveSi() {
         return abrasiveKg;
     }
 
-    public double energySi() {
+    double energySi() {
         return energyJ;
     }
 
@@ -166,7 +166,7 @@ public final class Consumption implements Described, Serializable {
         return abrasiveKg + removedKg;
     }
 
-    public double removedSi() {
+    double removedSi() {
         return removedKg;
     }
 

@@ -84,8 +84,7 @@ public final class CuttingCost {
      */
     public CutPoint cheapestAbrasiveFlow(AbrasiveJet jet, Workpiece piece, double index) {
         double best = InverseKernel.best(
-                flow -> 1
-                        / at(withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
+                flow -> 1 / at(withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
                 LOWEST_FLOW_KG_PER_S,
                 highestFlowKgPerS);
         return at(withAbrasiveFlow(jet, best), piece, index);

@@ -125,31 +125,31 @@ public final class PartWork implements Described, Serializable {
         return Kind.TIME.of(idleS);
     }
 
-    public double jetTimeSi() {
+    double jetTimeSi() {
         return cuttingS + pierces * onePierceS;
     }
 
-    public double cuttingSi() {
+    double cuttingSi() {
         return cuttingS;
     }
 
-    public double cuttingUncertainty() {
+    double cuttingUncertainty() {
         return cuttingUncertainty;
     }
 
-    public double piercingSi() {
+    double piercingSi() {
         return pierces * onePierceS;
     }
 
-    public double pierceUncertainty() {
+    double pierceUncertainty() {
         return pierceUncertainty;
     }
 
-    public double idleSi() {
+    double idleSi() {
         return idleS;
     }
 
-    public double removedSi() {
+    double removedSi() {
         return removedKg;
     }
 

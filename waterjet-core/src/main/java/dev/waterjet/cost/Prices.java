@@ -194,11 +194,11 @@ public final class Prices implements Described, Serializable {
         return hourly;
     }
 
-    public double uncertainty(CostItem item) {
+    double uncertainty(CostItem item) {
         return Optional.ofNullable(uncertainties.get(item)).orElse(0.0);
     }
 
-    public double pumpEfficiency() {
+    double pumpEfficiency() {
         return pumpEfficiency;
     }
 

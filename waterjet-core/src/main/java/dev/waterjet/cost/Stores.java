@@ -77,7 +77,8 @@ public final class Stores implements Described, Serializable {
      * @param material density of the material removed
      * @return the share: above 1 the catcher must be emptied meanwhile
      */
-    public double catcherFillRatio(Consumption consumption, Quantity<Density> abrasiveGrain, Quantity<Density> material) {
+    public double catcherFillRatio(
+            Consumption consumption, Quantity<Density> abrasiveGrain, Quantity<Density> material) {
         double grain = Require.positive(
                 "density of the abrasive", Kind.DENSITY.si(abrasiveGrain), Units.KILOGRAM_PER_CUBIC_METRE);
         double removed = Require.positive(

@@ -83,8 +83,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     private static <Q extends Quantity<Q>> Estimate<Q> of(
             Kind<Q> kind, double si, double uncertainty, boolean isLogNormal, List<Caution> cautions) {
-        return new Estimate<>(
-                new Values<>(kind, si, uncertainty, isLogNormal, Double.POSITIVE_INFINITY, cautions));
+        return new Estimate<>(new Values<>(kind, si, uncertainty, isLogNormal, Double.POSITIVE_INFINITY, cautions));
     }
 
     /**
@@ -150,8 +149,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
 
     private <R extends Quantity<R>> Estimate<R> with(
             Kind<R> kind, double si, double uncertainty, double degreesOfFreedom, List<Caution> cautions) {
-        return new Estimate<>(
-                new Values<>(kind, si, uncertainty, values.isLogNormal, degreesOfFreedom, cautions));
+        return new Estimate<>(new Values<>(kind, si, uncertainty, values.isLogNormal, degreesOfFreedom, cautions));
     }
 
     /**
@@ -175,11 +173,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
     public <R extends Quantity<R>> Estimate<R> scaled(Kind<R> kind, double factor) {
         double size = Require.positive("size of the factor", Math.abs(factor), Units.ONE);
         return with(
-                kind,
-                values.si * factor,
-                values.standardUncertainty * size,
-                values.degreesOfFreedom,
-                values.cautions);
+                kind, values.si * factor, values.standardUncertainty * size, values.degreesOfFreedom, values.cautions);
     }
 
     /**
@@ -195,11 +189,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         Require.positive("numerator", numerator, Units.ONE);
         double quotient = numerator / values.si;
         return with(
-                kind,
-                quotient,
-                Math.abs(quotient) * relativeUncertainty(),
-                values.degreesOfFreedom,
-                values.cautions);
+                kind, quotient, Math.abs(quotient) * relativeUncertainty(), values.degreesOfFreedom, values.cautions);
     }
 
     /**

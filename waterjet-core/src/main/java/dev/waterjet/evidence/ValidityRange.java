@@ -109,12 +109,12 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
         if (contains(si)) {
             return Optional.empty();
         }
-        return Optional.of(Caution.notice(Message.of(
-                        "outside-range", "{input} {value} is outside {minimum} to {maximum}, the range of the model")
-                .with("input", values.input)
-                .with("value", values.kind, si, unit)
-                .with("minimum", values.kind, values.minimumSi, unit)
-                .with("maximum", values.kind, values.maximumSi, unit)));
+        return Optional.of(Caution.notice(
+                Message.of("outside-range", "{input} {value} is outside {minimum} to {maximum}, the range of the model")
+                        .with("input", values.input)
+                        .with("value", values.kind, si, unit)
+                        .with("minimum", values.kind, values.minimumSi, unit)
+                        .with("maximum", values.kind, values.maximumSi, unit)));
     }
 
     @Override

@@ -172,11 +172,7 @@ public final class MachinabilityFeed implements FeedModel {
         double published = form == Form.ORIFICE
                 ? MachinabilityKernel.orificeForm(machinability, pressurePa, orificeM, abrasiveKgPerS, tubeM)
                 : MachinabilityKernel.flowForm(
-                        machinability,
-                        pressurePa,
-                        jet.waterVolumeFlowSi(),
-                        abrasiveKgPerS,
-                        tubeM);
+                        machinability, pressurePa, jet.waterVolumeFlowSi(), abrasiveKgPerS, tubeM);
         return isPublished ? published : published * changes.factor(pressurePa, orificeM, tubeM, abrasiveKgPerS);
     }
 

@@ -142,10 +142,7 @@ public final class SpecificEnergyFeed implements FeedModel {
 
     private double areaRate(JetSettings jet, Material material) {
         return PhysicsKernel.areaRate(
-                jet.abrasiveFlowSi(),
-                jet.particleSpeedSi(),
-                energySi(material),
-                jet.tubeBoreSi());
+                jet.abrasiveFlowSi(), jet.particleSpeedSi(), energySi(material), jet.tubeBoreSi());
     }
 
     @Override

@@ -90,15 +90,19 @@ public final class Fit implements Described, Serializable {
             observations = List.copyOf(observations);
             variance = Require.notNegative("variance of the residuals", variance, Units.ONE);
             int count = parameters.size();
-            Require.between("number of covariances", unitCovariance.size(), count * count, count * count, Units.ONE, "");
+            Require.between(
+                    "number of covariances", unitCovariance.size(), count * count, count * count, Units.ONE, "");
             Require.above("number of observations", observations.size(), count, Units.ONE, "the number of parameters");
             for (int j = 0; j < count; j++) {
-                double unitVariance = Require.notNegative(
-                        "variance of a parameter", unitCovariance.get(j * count + j), Units.ONE);
-                double error = Math.sqrt(variance * unitVariance) * parameters.get(j).slope();
+                double unitVariance =
+                        Require.notNegative("variance of a parameter", unitCovariance.get(j * count + j), Units.ONE);
+                double error =
+                        Math.sqrt(variance * unitVariance) * parameters.get(j).slope();
                 Require.finite("standard error of a parameter", error, Units.ONE);
             }
-            double chiSquare = observations.stream().mapToDouble(Observation::weightedSquare).sum();
+            double chiSquare = observations.stream()
+                    .mapToDouble(Observation::weightedSquare)
+                    .sum();
             Require.finite("sum of squares", chiSquare, Units.ONE);
         }
 

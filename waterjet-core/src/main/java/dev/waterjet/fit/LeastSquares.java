@@ -178,10 +178,7 @@ public final class LeastSquares {
         double freedom = observed.length - start.length;
         double chiSquare = LeastSquaresSolver.sumOfSquares(solver.residuals(inner));
         return result(
-                solver,
-                inner,
-                LeastSquaresSolver.ones(observed.length),
-                hasKnownDeviations ? 1 : chiSquare / freedom);
+                solver, inner, LeastSquaresSolver.ones(observed.length), hasKnownDeviations ? 1 : chiSquare / freedom);
     }
 
     private double[] minimum(LeastSquaresSolver solver, double[] start, double[] rootWeights) {
@@ -208,10 +205,16 @@ public final class LeastSquares {
             Parameter parameter = parameters.get(j);
             fitted.add(new Fit.Parameter(parameter.name(), outer[j], parameter.isPositive()));
         }
-        List<Double> unitCovariance =
-                Arrays.stream(covariance).flatMapToDouble(Arrays::stream).boxed().toList();
+        List<Double> unitCovariance = Arrays.stream(covariance)
+                .flatMapToDouble(Arrays::stream)
+                .boxed()
+                .toList();
         return Fit.of(
-                fitted, unitCovariance, variance, hasKnownDeviations, solver.observations(inner, leverages, rootWeights));
+                fitted,
+                unitCovariance,
+                variance,
+                hasKnownDeviations,
+                solver.observations(inner, leverages, rootWeights));
     }
 
     /** Decomposition of the derivatives with columns of unit length, if the observations separate the parameters. */

@@ -80,8 +80,8 @@ final class HeadInventoryText {
         try {
             return Integer.parseInt(text);
         } catch (NumberFormatException e) {
-            throw new TextException(
-                    Message.of("not-a-sieve-number", "{text} is not a sieve number").withInput("text", text));
+            throw new TextException(Message.of("not-a-sieve-number", "{text} is not a sieve number")
+                    .withInput("text", text));
         }
     }
 }

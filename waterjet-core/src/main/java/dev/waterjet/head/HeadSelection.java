@@ -4,8 +4,8 @@ import dev.waterjet.jet.Abrasive;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Message;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Finding;
@@ -199,7 +199,8 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
 
         @Override
         public String toString() {
-            return "rejected head: " + String.join(", ", rules().stream().map(Rule::label).toList());
+            return "rejected head: "
+                    + String.join(", ", rules().stream().map(Rule::label).toList());
         }
     }
 
@@ -223,9 +224,9 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
     public HeadCandidate best(HeadSelector.Ranking ranking) {
         return feasible.stream()
                 .min(ranking.order())
-                .orElseThrow(() -> new NoSolutionException(Message.of(
-                                "no-feasible-head", "no head of the inventory is feasible; rejections: {rejections}")
-                        .with("rejections", rejections())));
+                .orElseThrow(() -> new NoSolutionException(
+                        Message.of("no-feasible-head", "no head of the inventory is feasible; rejections: {rejections}")
+                                .with("rejections", rejections())));
     }
 
     /**

@@ -165,7 +165,8 @@ public final class HeadSelector {
             for (int bore = 0; bore < inventory.tubeBores().size(); bore++) {
                 for (int length = 0; length < inventory.tubeLengths().size(); length++) {
                     Tube tube = new Tube(
-                            inventory.tubeBores().si(bore), inventory.tubeLengths().si(length));
+                            inventory.tubeBores().si(bore),
+                            inventory.tubeLengths().si(length));
                     for (Abrasive abrasive : inventory.abrasives()) {
                         for (int flow = 0; flow < inventory.flows().size(); flow++) {
                             trial.take(water, tube, abrasive, inventory.flows().si(flow));
@@ -202,7 +203,8 @@ public final class HeadSelector {
                         CutConditions.of(jet(water, tube, abrasive, flowKgPerS), requirement.workpiece(), models.feed);
                 Estimate<Speed> feed = conditions.feed(requirement.quality());
                 below(violations, Rule.FEED, feed.si(), requirement.minimumFeedSi());
-                // the separation depth is index times thickness for every head, so that the walls depend on the bore alone
+                // the separation depth is index times thickness for every head, so that the walls depend on the bore
+                // alone
                 Walls walls = wallsByBore.computeIfAbsent(tube.boreM(), bore -> walls(conditions, feed));
                 requirement
                         .minimumInnerRadiusSi()

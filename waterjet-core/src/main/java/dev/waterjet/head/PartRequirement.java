@@ -1,12 +1,12 @@
 package dev.waterjet.head;
 
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.quality.CutQuality;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
@@ -56,8 +56,7 @@ public final class PartRequirement implements Described, Serializable {
         }
 
         private PartRequirement with(Limits changed) {
-            return new PartRequirement(
-                    new Values(workpiece, quality, lengthM, pierces, minimumFeedMPerS, changed));
+            return new PartRequirement(new Values(workpiece, quality, lengthM, pierces, minimumFeedMPerS, changed));
         }
 
         private Object readResolve() {
@@ -66,8 +65,10 @@ public final class PartRequirement implements Described, Serializable {
     }
 
     /** Limits of the drawing, in m. */
-    private record Limits(@Nullable Double radiusM, @Nullable Double slotM, @Nullable Double wallM)
-            implements Serializable {
+    private record Limits(
+            @Nullable Double radiusM,
+            @Nullable Double slotM,
+            @Nullable Double wallM) implements Serializable {
 
         private static final long serialVersionUID = 1L;
 
@@ -243,8 +244,8 @@ public final class PartRequirement implements Described, Serializable {
 
     @Override
     public String toString() {
-        return QuantityText.print(Kind.LENGTH, length(), Units.METRE, 3) + " of cut quality "
-                + values.quality.label() + " in " + values.workpiece;
+        return QuantityText.print(Kind.LENGTH, length(), Units.METRE, 3) + " of cut quality " + values.quality.label()
+                + " in " + values.workpiece;
     }
 
     private Object writeReplace() {

@@ -175,8 +175,7 @@ public final class Compression implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "compression by " + QuantityText.forPeople(Kind.SPECIFIC_ENERGY, work())
-                + " to " + outlet;
+        return "compression by " + QuantityText.forPeople(Kind.SPECIFIC_ENERGY, work()) + " to " + outlet;
     }
 
     private Object writeReplace() {

@@ -83,8 +83,8 @@ public final class DirectDrivePump implements Described, Serializable {
      * @return the pump with that efficiency
      */
     public DirectDrivePump withVolumetricEfficiency(double efficiency) {
-        return new DirectDrivePump(new Values(
-                values.plungers, values.strokeVolumeM3, values.turnsPerS, efficiency, values.rodRatio));
+        return new DirectDrivePump(
+                new Values(values.plungers, values.strokeVolumeM3, values.turnsPerS, efficiency, values.rodRatio));
     }
 
     /**

@@ -184,8 +184,7 @@ public final class IsentropicJet implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "isentropic jet of " + QuantityText.forPeople(Kind.SPEED, speed()) + " from "
-                + values.supply;
+        return "isentropic jet of " + QuantityText.forPeople(Kind.SPEED, speed()) + " from " + values.supply;
     }
 
     private Object writeReplace() {

@@ -39,6 +39,10 @@ public record OperatingPoint(
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the pressure is not above 0, or there is no jet
+     * @param pumpPressure gauge pressure at the pump, above 0
+     * @param lineLoss pressure loss in the supply line, with the uncertainty of friction correlations
+     * @param isFlowLimited whether the orifices require more than the maximum flow, so that the pump cannot hold its pressure
+     * @param jets jets of the heads, in the order of the orifices, one or more
      */
     public OperatingPoint {
         pumpPressure = Kind.PRESSURE.of(

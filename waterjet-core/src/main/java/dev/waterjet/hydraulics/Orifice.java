@@ -59,8 +59,7 @@ public final class Orifice implements Described, Serializable {
         Values {
             Objects.requireNonNull(jewel, "jewel");
             Require.positive("orifice bore", boreM, Units.MILLIMETRE);
-            boreM = Require.atMost(
-                    "orifice bore", boreM, MAX_BORE_M, Units.MILLIMETRE, "maximum for cutting jets");
+            boreM = Require.atMost("orifice bore", boreM, MAX_BORE_M, Units.MILLIMETRE, "maximum for cutting jets");
             Require.positive("discharge coefficient", dischargeCoefficient, Units.ONE);
             dischargeCoefficient = Require.atMost("discharge coefficient", dischargeCoefficient, 1, Units.ONE, "");
             coefficientUncertainty =

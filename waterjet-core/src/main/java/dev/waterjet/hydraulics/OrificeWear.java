@@ -38,11 +38,13 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the ratio is not above 0
+     * @param asNew the orifice when it was new
+     * @param effectiveAreaRatio flow over flow when new at equal pressure, above 0; above 1 for a worn orifice, below for a clogged one
      */
     public OrificeWear {
         Objects.requireNonNull(asNew, "asNew");
-        effectiveAreaRatio = Kind.RATIO.of(
-                Require.positive("effective area ratio", Kind.RATIO.si(effectiveAreaRatio), Units.ONE));
+        effectiveAreaRatio =
+                Kind.RATIO.of(Require.positive("effective area ratio", Kind.RATIO.si(effectiveAreaRatio), Units.ONE));
     }
 
     /**
@@ -57,8 +59,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
     public static OrificeWear measured(
             Orifice asNew, Quantity<Pressure> pressure, Quantity<VolumeFlow> flow, Quantity<Temperature> temperature) {
         double pressurePa = Require.positive("pressure at the orifice", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
-        double flowM3PerS =
-                Require.positive("water flow rate", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
+        double flowM3PerS = Require.positive("water flow rate", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
         double densityKgPerM3 = Water.stable()
                 .atSi(IsentropicKernel.ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature))
                 .densitySi();
@@ -117,7 +118,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
 
     @Override
     public String toString() {
-        return asNew + ", effective area "
-                + QuantityText.forPeople(Kind.RATIO, effectiveAreaRatio) + " of that when new";
+        return asNew + ", effective area " + QuantityText.forPeople(Kind.RATIO, effectiveAreaRatio)
+                + " of that when new";
     }
 }

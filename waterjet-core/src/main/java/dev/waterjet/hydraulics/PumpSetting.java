@@ -37,8 +37,7 @@ public final class PumpSetting implements Described, Serializable {
         Values {
             Require.positive("pressure set at the pump", pressurePa, Units.MEGAPASCAL);
             pressurePa = Require.atMost("pressure set at the pump", pressurePa, MAX_PRESSURE_PA, Units.MEGAPASCAL, "");
-            maximumFlowM3PerS =
-                    Require.positive("maximum flow of the pump", maximumFlowM3PerS, Units.LITRE_PER_MINUTE);
+            maximumFlowM3PerS = Require.positive("maximum flow of the pump", maximumFlowM3PerS, Units.LITRE_PER_MINUTE);
         }
 
         private Object readResolve() {
@@ -74,8 +73,7 @@ public final class PumpSetting implements Described, Serializable {
     public static PumpSetting ofPower(Quantity<Power> ratedHydraulicPower, Quantity<Pressure> pressure) {
         double powerW = Require.positive(
                 "rated hydraulic power of the pump", Kind.POWER.si(ratedHydraulicPower), Units.KILOWATT);
-        double pressurePa =
-                Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
+        double pressurePa = Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
         return new PumpSetting(new Values(pressurePa, powerW / pressurePa));
     }
 

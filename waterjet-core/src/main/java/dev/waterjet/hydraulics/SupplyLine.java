@@ -193,8 +193,7 @@ public final class SupplyLine implements Described, Serializable {
                         MAX_RELATIVE_ROUGHNESS * boreM,
                         Units.MICROMETRE,
                         "a twentieth of the bore");
-                lossCoefficient =
-                        Require.notNegative("loss coefficient of the fittings", lossCoefficient, Units.ONE);
+                lossCoefficient = Require.notNegative("loss coefficient of the fittings", lossCoefficient, Units.ONE);
             }
 
             private Object readResolve() {
@@ -216,8 +215,7 @@ public final class SupplyLine implements Described, Serializable {
          */
         public static Section ofBore(Quantity<Length> bore) {
             double boreM = Kind.LENGTH.si(bore);
-            return new Section(
-                    new Values(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
+            return new Section(new Values(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
         }
 
         /**

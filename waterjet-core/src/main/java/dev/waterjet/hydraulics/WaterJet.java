@@ -93,11 +93,7 @@ public final class WaterJet implements Described, Serializable {
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
         return new WaterJet(new Values(
-                orifice,
-                Kind.PRESSURE.si(pressure),
-                DEFAULT_TEMPERATURE_K,
-                DENSITY_AT_20_C,
-                JetSpeedModel.ISENTROPIC));
+                orifice, Kind.PRESSURE.si(pressure), DEFAULT_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedModel.ISENTROPIC));
     }
 
     /**
@@ -126,8 +122,8 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet with that model
      */
     public WaterJet withSpeedModel(JetSpeedModel model) {
-        return new WaterJet(new Values(
-                values.orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, model));
+        return new WaterJet(
+                new Values(values.orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, model));
     }
 
     /**
@@ -139,11 +135,7 @@ public final class WaterJet implements Described, Serializable {
      */
     public WaterJet withPressure(Quantity<Pressure> pressure) {
         return new WaterJet(new Values(
-                values.orifice,
-                Kind.PRESSURE.si(pressure),
-                values.temperatureK,
-                values.densityKgPerM3,
-                values.model));
+                values.orifice, Kind.PRESSURE.si(pressure), values.temperatureK, values.densityKgPerM3, values.model));
     }
 
     /**
@@ -167,8 +159,8 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet from that orifice
      */
     public WaterJet withOrifice(Orifice orifice) {
-        return new WaterJet(new Values(
-                orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, values.model));
+        return new WaterJet(
+                new Values(orifice, values.pressurePa, values.temperatureK, values.densityKgPerM3, values.model));
     }
 
     /**
@@ -354,8 +346,7 @@ public final class WaterJet implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "water jet at " + QuantityText.forPeople(Kind.PRESSURE, pressure()) + ", "
-                + values.orifice;
+        return "water jet at " + QuantityText.forPeople(Kind.PRESSURE, pressure()) + ", " + values.orifice;
     }
 
     private Object writeReplace() {

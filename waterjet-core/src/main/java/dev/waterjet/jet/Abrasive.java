@@ -22,8 +22,7 @@ public final class Abrasive implements Described, Serializable {
     private static final double GARNET_DENSITY = 4100;
 
     /** Checked content, and the serial form. */
-    private record Values(String name, double densityKgPerM3, Mesh mesh, double cuttingFactor)
-            implements Serializable {
+    private record Values(String name, double densityKgPerM3, Mesh mesh, double cuttingFactor) implements Serializable {
 
         private static final long serialVersionUID = 1L;
 

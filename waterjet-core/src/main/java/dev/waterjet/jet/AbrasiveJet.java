@@ -118,8 +118,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
      * @return the jet with that flow rate
      */
     public AbrasiveJet withAbrasiveFlow(Quantity<MassFlow> abrasiveFlow) {
-        return new AbrasiveJet(
-                new Values(values.head, values.water, values.abrasive, Kind.MASS_FLOW.si(abrasiveFlow)));
+        return new AbrasiveJet(new Values(values.head, values.water, values.abrasive, Kind.MASS_FLOW.si(abrasiveFlow)));
     }
 
     /**
@@ -140,8 +139,8 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
      * @return the jet from that head
      */
     public AbrasiveJet withHead(CuttingHead head) {
-        return new AbrasiveJet(new Values(
-                head, values.water.withOrifice(head.orifice()), values.abrasive, values.abrasiveFlowKgPerS));
+        return new AbrasiveJet(
+                new Values(head, values.water.withOrifice(head.orifice()), values.abrasive, values.abrasiveFlowKgPerS));
     }
 
     /**

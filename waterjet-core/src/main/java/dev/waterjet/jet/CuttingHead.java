@@ -88,9 +88,9 @@ public final class CuttingHead implements Described, Serializable {
                     .with("ratio", lengthRatio)));
         }
         if (values.standOffM < MIN_STAND_OFF_M || values.standOffM > MAX_STAND_OFF_M) {
-            cautions.add(Caution.notice(Message.of(
-                            "stand-off", "the stand-off distance is {stand_off}; common practice is 1.5 mm to 4 mm")
-                    .with("stand_off", Kind.LENGTH, values.standOffM, Units.MILLIMETRE)));
+            cautions.add(Caution.notice(
+                    Message.of("stand-off", "the stand-off distance is {stand_off}; common practice is 1.5 mm to 4 mm")
+                            .with("stand_off", Kind.LENGTH, values.standOffM, Units.MILLIMETRE)));
         }
         return List.copyOf(cautions);
     }
@@ -225,8 +225,7 @@ public final class CuttingHead implements Described, Serializable {
 
     @Override
     public String toString() {
-        return values.orifice + ", " + values.tube + ", stand-off "
-                + QuantityText.forPeople(Kind.LENGTH, standOff());
+        return values.orifice + ", " + values.tube + ", stand-off " + QuantityText.forPeople(Kind.LENGTH, standOff());
     }
 
     private Object writeReplace() {

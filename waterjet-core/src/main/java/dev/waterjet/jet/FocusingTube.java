@@ -126,9 +126,8 @@ public final class FocusingTube implements Described, Serializable {
 
     @Override
     public String toString() {
-        String worn = values.exitBoreM > values.boreM
-                ? ", exit bore " + QuantityText.forPeople(Kind.LENGTH, exitBore())
-                : "";
+        String worn =
+                values.exitBoreM > values.boreM ? ", exit bore " + QuantityText.forPeople(Kind.LENGTH, exitBore()) : "";
         return "focusing tube " + QuantityText.forPeople(Kind.LENGTH, bore()) + " x "
                 + QuantityText.forPeople(Kind.LENGTH, length()) + worn;
     }

@@ -78,8 +78,7 @@ public final class Mesh implements Described, Serializable {
      */
     public static Mesh fepa(int designation) {
         double meanM = SieveTables.gritMeanUm(designation) / UM;
-        return new Mesh(new Values(
-                "F" + designation, meanM / MAXIMUM_OVER_MEAN, meanM, meanM * MAXIMUM_OVER_MEAN));
+        return new Mesh(new Values("F" + designation, meanM / MAXIMUM_OVER_MEAN, meanM, meanM * MAXIMUM_OVER_MEAN));
     }
 
     /**

@@ -49,8 +49,10 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
 
     /** Checked content, and the serial form; no scale if the efficiency is independent of loading. */
     private record Values(
-            double value, double standardUncertainty, @Nullable Double loadingScale, Evidence evidence)
-            implements Serializable {
+            double value,
+            double standardUncertainty,
+            @Nullable Double loadingScale,
+            Evidence evidence) implements Serializable {
 
         private static final long serialVersionUID = 1L;
 
@@ -164,9 +166,7 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
                 .put(
                         "loading_scale",
                         Kind.RATIO,
-                        values.loadingScale == null
-                                ? OptionalDouble.empty()
-                                : OptionalDouble.of(values.loadingScale))
+                        values.loadingScale == null ? OptionalDouble.empty() : OptionalDouble.of(values.loadingScale))
                 .put("evidence", values.evidence)
                 .map();
     }

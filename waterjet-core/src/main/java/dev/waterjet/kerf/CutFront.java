@@ -214,8 +214,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * @param elapsedS time since the change, 0 or more
      * @return the lag; between the steady lags of both feeds
      */
-    public final double lagAfterStepSi(
-            double feedBeforeMPerS, double feedAfterMPerS, double depthM, double elapsedS) {
+    public final double lagAfterStepSi(double feedBeforeMPerS, double feedAfterMPerS, double depthM, double elapsedS) {
         double lagBefore = lagSi(feedBeforeMPerS, depthM);
         double lagAfter = lagSi(feedAfterMPerS, depthM);
         if (feedAfterMPerS >= feedBeforeMPerS) {

@@ -40,6 +40,10 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
      *
      * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece, or the separation depth is
      *     uncertain by more than a factor of 20
+     * @param model kerf model
+     * @param jet the jet
+     * @param workpiece the workpiece
+     * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
      */
     public Kerf {
         Objects.requireNonNull(model, "model");

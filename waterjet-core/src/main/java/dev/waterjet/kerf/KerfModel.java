@@ -1,6 +1,5 @@
 package dev.waterjet.kerf;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -77,15 +76,16 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
             LagModel.standard(),
             Evidence.of(
                             EvidenceGrade.DERIVED,
-                            Source.of("Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids 2013"))
-                    .withNote("The form is derived from the profile of the jet; spread 0.27 bores within 20 per cent, half-angle"
-                            + " 1 degree within 50 per cent and a scatter of 0.03 mm are assumed: fit them to measured"
-                            + " widths.")
+                            Source.of(
+                                    "Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids 2013"))
+                    .withNote(
+                            "The form is derived from the profile of the jet; spread 0.27 bores within 20 per cent, half-angle"
+                                    + " 1 degree within 50 per cent and a scatter of 0.03 mm are assumed: fit them to measured"
+                                    + " widths.")
                     .withRanges(KerfRange.ofAssumedNumbers())));
 
     /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */
-    private record Values(
-            double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence)
+    private record Values(double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence)
             implements Serializable {
 
         Values {

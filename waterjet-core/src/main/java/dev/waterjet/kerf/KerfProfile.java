@@ -182,6 +182,7 @@ public final class KerfProfile {
 
     @Override
     public String toString() {
-        return "kerf profile, dose spread " + spreadM * 1e3 + " mm, jet radius " + entryRadiusM * 1e3 + " mm at the top";
+        return "kerf profile, dose spread " + spreadM * 1e3 + " mm, jet radius " + entryRadiusM * 1e3
+                + " mm at the top";
     }
 }

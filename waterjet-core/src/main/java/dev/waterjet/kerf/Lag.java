@@ -29,6 +29,9 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the thickness is not above 0 or the jet does not separate it
+     * @param model model of the cut front
+     * @param thickness thickness of the workpiece, above 0
+     * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
      */
     public Lag {
         Objects.requireNonNull(model, "model");

@@ -88,7 +88,8 @@ public final class LagModel implements HasEvidence, Described, Serializable {
         @Override
         public double feedSi(double lagM) {
             double thickness = cut.thicknessSi();
-            double depth = model.coefficient() * thickness * thickness / Require.positive("lag", lagM, Units.MILLIMETRE);
+            double depth =
+                    model.coefficient() * thickness * thickness / Require.positive("lag", lagM, Units.MILLIMETRE);
             return cut.separationFeedSi(Math.max(thickness, depth));
         }
     }

@@ -31,7 +31,11 @@ public record MinimumFeatures(Kerf kerf) implements Described, Serializable {
     private static final Caution PIERCE_WIDENS = Caution.notice(Message.of(
             "pierce-widens", "a pierced hole grows while the jet dwells; the width of the kerf is its minimum size"));
 
-    /** Checks the component. */
+    /**
+     * Checks the component.
+     *
+     * @param kerf the kerf
+     */
     public MinimumFeatures {
         Objects.requireNonNull(kerf, "kerf");
     }

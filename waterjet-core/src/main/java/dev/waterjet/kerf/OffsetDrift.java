@@ -33,12 +33,15 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the growth is not above 0
+     * @param kerf kerf of the tube in its present state
+     * @param plane height at which the part is measured
+     * @param boreGrowth rate at which the exit bore grows in diameter, above 0
      */
     public OffsetDrift {
         Objects.requireNonNull(kerf, "kerf");
         Objects.requireNonNull(plane, "plane");
-        boreGrowth = Kind.SPEED.of(Require.positive(
-                "growth of the exit bore", Kind.SPEED.si(boreGrowth), Units.MICROMETRE_PER_HOUR));
+        boreGrowth = Kind.SPEED.of(
+                Require.positive("growth of the exit bore", Kind.SPEED.si(boreGrowth), Units.MICROMETRE_PER_HOUR));
     }
 
     /**

@@ -32,8 +32,7 @@ final class PowerLawFront extends CutFront {
         this.exponent = Require.positive("exponent of the feed over depth", exponent, Units.ONE);
         this.coefficientM = Require.positive("separation depth at unit feed", coefficientM, Units.METRE);
         this.k = exponent < 1 + NEARLY_ONE ? 1 : exponent;
-        double atUnitFeedM =
-                exponent < 1 - NEARLY_ONE ? thicknessM * separationFeedSi(thicknessM) : coefficientM;
+        double atUnitFeedM = exponent < 1 - NEARLY_ONE ? thicknessM * separationFeedSi(thicknessM) : coefficientM;
         this.lagAtUnitFeed = lagCoefficient / atUnitFeedM;
     }
 

@@ -17,7 +17,8 @@ final class Separation {
 
     /** The separation depth at the feed rate of a cut, at least the thickness. */
     static Estimate<Length> through(double thicknessM, Estimate<Length> separationDepth) {
-        double depthM = Objects.requireNonNull(separationDepth, "separationDepth").si();
+        double depthM =
+                Objects.requireNonNull(separationDepth, "separationDepth").si();
         if (depthM >= thicknessM) {
             return separationDepth;
         }

@@ -32,6 +32,8 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the tilt is 90 degrees or more to either side
+     * @param taper taper per side of an upright head
+     * @param tilt tilt angle towards the scrap at the entry, between -90 and 90 degrees; below 0 towards the part
      */
     public TaperCompensation {
         Objects.requireNonNull(taper, "taper");
@@ -68,8 +70,8 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @return the compensation, with the tilt cut to the limit
      */
     public TaperCompensation within(Quantity<Angle> limit) {
-        double limitRad = Require.between(
-                "tilt limit of the machine", Kind.ANGLE.si(limit), 0, LIMIT_RAD, Units.DEGREE, ABOVE);
+        double limitRad =
+                Require.between("tilt limit of the machine", Kind.ANGLE.si(limit), 0, LIMIT_RAD, Units.DEGREE, ABOVE);
         return new TaperCompensation(taper, Kind.ANGLE.of(Math.max(-limitRad, Math.min(limitRad, tiltRad()))));
     }
 

@@ -37,7 +37,9 @@ final class MaterialText {
             Material material = material(row);
             if (!ids.add(material.id())) {
                 throw row.fault(
-                        0, Message.of("repeated-material-id", "repeated material id {id}").withInput("id", material.id()));
+                        0,
+                        Message.of("repeated-material-id", "repeated material id {id}")
+                                .withInput("id", material.id()));
             }
             materials.add(material);
         }
@@ -59,8 +61,7 @@ final class MaterialText {
         double relativeUncertainty = row.number(3, COLUMNS.get(3));
         MaterialClass materialClass = oneOf(MaterialClass.values(), row, 4);
         try {
-            return Material.of(
-                    cells.get(0), cells.get(1), machinability, relativeUncertainty, materialClass, evidence);
+            return Material.of(cells.get(0), cells.get(1), machinability, relativeUncertainty, materialClass, evidence);
         } catch (WaterjetException e) {
             throw row.fault(0, e.message());
         }

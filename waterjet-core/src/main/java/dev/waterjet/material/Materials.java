@@ -33,8 +33,7 @@ public final class Materials implements Serializable {
     private static final int LETTERS_PER_EDIT = 4;
 
     /** Other words for materials, as a part of an id. */
-    private static final Map<String, String> SYNONYMS = Map.of(
-            "aluminum", "aluminium", "inox", "stainless");
+    private static final Map<String, String> SYNONYMS = Map.of("aluminum", "aluminium", "inox", "stainless");
 
     /** Serial form: the materials in their order. */
     private record Values(List<Material> materials) implements Serializable {

@@ -67,7 +67,8 @@ public final class CsvText {
             if (Math.abs(number) > QuantityText.LARGEST_NUMBER) {
                 throw fault(
                         cell,
-                        Message.of("number-too-large", "{name} is larger than 1e100").with("name", name));
+                        Message.of("number-too-large", "{name} is larger than 1e100")
+                                .with("name", name));
             }
             return number;
         }
@@ -111,9 +112,8 @@ public final class CsvText {
     public static List<Row> parse(String text) {
         Objects.requireNonNull(text, "text");
         if (text.length() > MAX_CHARACTERS) {
-            throw new TextException(
-                    Message.of("text-too-long", "the text has more than {limit} characters")
-                            .with("limit", MAX_CHARACTERS));
+            throw new TextException(Message.of("text-too-long", "the text has more than {limit} characters")
+                    .with("limit", MAX_CHARACTERS));
         }
         return new Reader(text).rows();
     }
@@ -190,7 +190,8 @@ public final class CsvText {
                     throw new TextException(
                             line,
                             1,
-                            Message.of("too-many-rows", "the text has more than {limit} rows").with("limit", MAX_ROWS));
+                            Message.of("too-many-rows", "the text has more than {limit} rows")
+                                    .with("limit", MAX_ROWS));
                 } else {
                     rows.add(row());
                 }
@@ -256,9 +257,7 @@ public final class CsvText {
                     return cell.toString();
                 } else {
                     throw new TextException(
-                            line,
-                            at - lineStart + 1,
-                            Message.of("comma-missing", "a comma must follow a quoted cell"));
+                            line, at - lineStart + 1, Message.of("comma-missing", "a comma must follow a quoted cell"));
                 }
             }
             throw new TextException(

@@ -213,7 +213,9 @@ public final class Description {
     private Description add(String key, Object value) {
         if (entries.put(key, value) != null) {
             throw new DomainException(
-                    Message.of("duplicate-key", "a description has the key {key} twice").with("key", key), "key");
+                    Message.of("duplicate-key", "a description has the key {key} twice")
+                            .with("key", key),
+                    "key");
         }
         return this;
     }

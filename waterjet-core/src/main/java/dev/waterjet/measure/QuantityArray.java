@@ -168,13 +168,15 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
             throw refusal(
                     kind,
                     text,
-                    Message.of("endless-range", "{text} never ends; the step must lead from the first value to the last"));
+                    Message.of(
+                            "endless-range", "{text} never ends; the step must lead from the first value to the last"));
         }
         if (steps >= MAX_VALUES) {
             throw refusal(
                     kind,
                     text,
-                    Message.of("range-too-long", "{text} has more than {limit} values").with("limit", MAX_VALUES));
+                    Message.of("range-too-long", "{text} has more than {limit} values")
+                            .with("limit", MAX_VALUES));
         }
         double[] si = new double[(int) Math.floor(steps + 1e-9) + 1];
         for (int i = 0; i < si.length; i++) {

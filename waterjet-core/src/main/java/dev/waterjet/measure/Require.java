@@ -120,12 +120,7 @@ public final class Require {
      */
     public static double relativeUncertainty(String quantity, double relative, String reason) {
         return between(
-                "relative uncertainty of the " + quantity,
-                relative,
-                0,
-                MAX_RELATIVE_UNCERTAINTY,
-                Units.ONE,
-                reason);
+                "relative uncertainty of the " + quantity, relative, 0, MAX_RELATIVE_UNCERTAINTY, Units.ONE, reason);
     }
 
     /**

@@ -16,7 +16,12 @@ final class TradeUnits {
     private static final Map<Kind<?>, Steps> BY_KIND = new HashMap<>();
 
     static {
-        put(Kind.LENGTH, Units.MILLIMETRE, from(0, Units.MICROMETRE), from(1e-4, Units.MILLIMETRE), from(10, Units.METRE));
+        put(
+                Kind.LENGTH,
+                Units.MILLIMETRE,
+                from(0, Units.MICROMETRE),
+                from(1e-4, Units.MILLIMETRE),
+                from(10, Units.METRE));
         put(Kind.AREA, Units.SQUARE_MILLIMETRE, from(0, Units.SQUARE_MILLIMETRE), from(0.01, Units.SQUARE_METRE));
         put(
                 Kind.VOLUME,
@@ -49,7 +54,11 @@ final class TradeUnits {
                 from(0, Units.JOULE),
                 from(1000, Units.KILOJOULE),
                 from(360_000, Units.KILOWATT_HOUR));
-        put(Kind.MASS_FLOW, Units.GRAM_PER_MINUTE, from(0, Units.GRAM_PER_MINUTE), from(0.16, Units.KILOGRAM_PER_MINUTE));
+        put(
+                Kind.MASS_FLOW,
+                Units.GRAM_PER_MINUTE,
+                from(0, Units.GRAM_PER_MINUTE),
+                from(0.16, Units.KILOGRAM_PER_MINUTE));
         put(Kind.VOLUME_FLOW, Units.LITRE_PER_MINUTE, from(0, Units.LITRE_PER_MINUTE));
         put(Kind.DYNAMIC_VISCOSITY, Units.MILLIPASCAL_SECOND, from(0, Units.MILLIPASCAL_SECOND));
         put(Kind.SPECIFIC_ENERGY, Units.KILOJOULE_PER_KILOGRAM, from(0, Units.KILOJOULE_PER_KILOGRAM));

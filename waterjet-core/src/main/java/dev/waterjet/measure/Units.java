@@ -112,7 +112,8 @@ public final class Units {
     public static final Unit<Acceleration> METRE_PER_SQUARE_SECOND = TABLE.si(Kind.ACCELERATION, "m/s2");
 
     /** Millimetre per square second. */
-    public static final Unit<Acceleration> MILLIMETRE_PER_SQUARE_SECOND = TABLE.unit(Kind.ACCELERATION, "mm/s2", 1, 1000);
+    public static final Unit<Acceleration> MILLIMETRE_PER_SQUARE_SECOND =
+            TABLE.unit(Kind.ACCELERATION, "mm/s2", 1, 1000);
 
     /** Metre per cubic second. */
     public static final Unit<Jerk> METRE_PER_CUBIC_SECOND = TABLE.si(Kind.JERK, "m/s3");
@@ -143,7 +144,8 @@ public final class Units {
     public static final Unit<Force> NEWTON = TABLE.si(Kind.FORCE, "N");
 
     /** Pound-force, exactly 4.4482216152605 N. */
-    public static final Unit<Force> POUND_FORCE = TABLE.unit(Kind.FORCE, "lbf", 44_482_216_152_605L, 10_000_000_000_000L);
+    public static final Unit<Force> POUND_FORCE =
+            TABLE.unit(Kind.FORCE, "lbf", 44_482_216_152_605L, 10_000_000_000_000L);
 
     /** Pascal. */
     public static final Unit<Pressure> PASCAL = TABLE.si(Kind.PRESSURE, "Pa");
@@ -188,7 +190,8 @@ public final class Units {
     public static final Unit<Power> KILOWATT = TABLE.unit(Kind.POWER, "kW", KILO);
 
     /** Mechanical horsepower, exactly 550 foot pound-force per second, about 745.70 W. */
-    public static final Unit<Power> HORSEPOWER = TABLE.unit(Kind.POWER, "hp", 37_284_993_579_113_511L, 50_000_000_000_000L);
+    public static final Unit<Power> HORSEPOWER =
+            TABLE.unit(Kind.POWER, "hp", 37_284_993_579_113_511L, 50_000_000_000_000L);
 
     /** Joule. */
     public static final Unit<Energy> JOULE = TABLE.si(Kind.ENERGY, "J");
@@ -215,7 +218,8 @@ public final class Units {
     public static final Unit<MassFlow> KILOGRAM_PER_HOUR = TABLE.unit(Kind.MASS_FLOW, "kg/h", 1, 3600);
 
     /** Pound per minute. */
-    public static final Unit<MassFlow> POUND_PER_MINUTE = TABLE.unit(Kind.MASS_FLOW, "lb/min", 45_359_237, 6_000_000_000L);
+    public static final Unit<MassFlow> POUND_PER_MINUTE =
+            TABLE.unit(Kind.MASS_FLOW, "lb/min", 45_359_237, 6_000_000_000L);
 
     /** Cubic metre per second. */
     public static final Unit<VolumeFlow> CUBIC_METRE_PER_SECOND = TABLE.si(Kind.VOLUME_FLOW, "m3/s");
@@ -224,7 +228,8 @@ public final class Units {
     public static final Unit<VolumeFlow> LITRE_PER_MINUTE = TABLE.unit(Kind.VOLUME_FLOW, "L/min", 1, 60_000);
 
     /** US gallon per minute. */
-    public static final Unit<VolumeFlow> GALLON_PER_MINUTE = TABLE.unit(Kind.VOLUME_FLOW, "gpm", 3_785_411_784L, 60_000_000_000_000L);
+    public static final Unit<VolumeFlow> GALLON_PER_MINUTE =
+            TABLE.unit(Kind.VOLUME_FLOW, "gpm", 3_785_411_784L, 60_000_000_000_000L);
 
     /** Kilogram per cubic metre. */
     public static final Unit<Density> KILOGRAM_PER_CUBIC_METRE = TABLE.si(Kind.DENSITY, "kg/m3");
@@ -236,31 +241,36 @@ public final class Units {
     public static final Unit<DynamicViscosity> PASCAL_SECOND = TABLE.si(Kind.DYNAMIC_VISCOSITY, "Pa s");
 
     /** Millipascal second, one centipoise. */
-    public static final Unit<DynamicViscosity> MILLIPASCAL_SECOND = TABLE.unit(Kind.DYNAMIC_VISCOSITY, "mPa s", 1, 1000);
+    public static final Unit<DynamicViscosity> MILLIPASCAL_SECOND =
+            TABLE.unit(Kind.DYNAMIC_VISCOSITY, "mPa s", 1, 1000);
 
     /** Joule per kilogram. */
     public static final Unit<SpecificEnergy> JOULE_PER_KILOGRAM = TABLE.si(Kind.SPECIFIC_ENERGY, "J/kg");
 
     /** Kilojoule per kilogram. */
-    public static final Unit<SpecificEnergy> KILOJOULE_PER_KILOGRAM = TABLE.unit(Kind.SPECIFIC_ENERGY, "kJ/kg", 1000, 1);
+    public static final Unit<SpecificEnergy> KILOJOULE_PER_KILOGRAM =
+            TABLE.unit(Kind.SPECIFIC_ENERGY, "kJ/kg", 1000, 1);
 
     /** Joule per kilogram and kelvin. */
     public static final Unit<SpecificHeat> JOULE_PER_KILOGRAM_KELVIN = TABLE.si(Kind.SPECIFIC_HEAT, "J/(kg K)");
 
     /** Kilojoule per kilogram and kelvin. */
-    public static final Unit<SpecificHeat> KILOJOULE_PER_KILOGRAM_KELVIN = TABLE.unit(Kind.SPECIFIC_HEAT, "kJ/(kg K)", 1000, 1);
+    public static final Unit<SpecificHeat> KILOJOULE_PER_KILOGRAM_KELVIN =
+            TABLE.unit(Kind.SPECIFIC_HEAT, "kJ/(kg K)", 1000, 1);
 
     /** Joule per cubic metre. */
     public static final Unit<EnergyDensity> JOULE_PER_CUBIC_METRE = TABLE.si(Kind.ENERGY_DENSITY, "J/m3");
 
     /** Joule per cubic millimetre, 1e9 J/m3. */
-    public static final Unit<EnergyDensity> JOULE_PER_CUBIC_MILLIMETRE = TABLE.unit(Kind.ENERGY_DENSITY, "J/mm3", 1_000_000_000, 1);
+    public static final Unit<EnergyDensity> JOULE_PER_CUBIC_MILLIMETRE =
+            TABLE.unit(Kind.ENERGY_DENSITY, "J/mm3", 1_000_000_000, 1);
 
     /** One per pascal. */
     public static final Unit<Compressibility> PER_PASCAL = TABLE.si(Kind.COMPRESSIBILITY, "1/Pa");
 
     /** One per gigapascal. */
-    public static final Unit<Compressibility> PER_GIGAPASCAL = TABLE.unit(Kind.COMPRESSIBILITY, "1/GPa", 1, 1_000_000_000);
+    public static final Unit<Compressibility> PER_GIGAPASCAL =
+            TABLE.unit(Kind.COMPRESSIBILITY, "1/GPa", 1, 1_000_000_000);
 
     /** One per kelvin. */
     public static final Unit<ThermalExpansion> PER_KELVIN = TABLE.si(Kind.THERMAL_EXPANSION, "1/K");
@@ -316,9 +326,7 @@ public final class Units {
     public static double fromSi(double si, Unit<?> unit) {
         Objects.requireNonNull(unit, "unit");
         UnitTable.Entry entry = UnitTable.find(unit);
-        return entry != null
-                ? entry.scale().fromSi(si)
-                : unit.getSystemUnit().equals(unit) ? si : foreign(si, unit);
+        return entry != null ? entry.scale().fromSi(si) : unit.getSystemUnit().equals(unit) ? si : foreign(si, unit);
     }
 
     /**

@@ -46,7 +46,9 @@ final class EdgeLimits {
             EdgeRequirement finish = finishes.get(i);
             double ofGrade = feeds.feedSi(finish.quality());
             feedMPerS[i] = Math.min(ofGrade, finish.maximumFeedSi());
-            why[i] = (finish.isLead() ? FeedLimit.LEAD : ofGrade <= feedMPerS[i] ? FeedLimit.QUALITY : FeedLimit.REQUESTED)
+            why[i] = (finish.isLead()
+                            ? FeedLimit.LEAD
+                            : ofGrade <= feedMPerS[i] ? FeedLimit.QUALITY : FeedLimit.REQUESTED)
                     .code();
             lagM[i] = law.lagSi(feedMPerS[i]);
             toleranceM[i] = finish.lagToleranceSi();

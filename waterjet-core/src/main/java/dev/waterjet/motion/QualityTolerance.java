@@ -27,7 +27,6 @@ final class QualityTolerance {
     static double ofQuality(CutQuality quality, double thicknessM) {
         // qualities are listed from the coarsest to the finest, ranges from the finest to the coarsest
         int range = Iso9013.perpendicularityRanges() - quality.ordinal();
-        return Kind.LENGTH.si(
-                Iso9013.forThickness(Kind.LENGTH.of(thicknessM)).perpendicularityLimit(range));
+        return Kind.LENGTH.si(Iso9013.forThickness(Kind.LENGTH.of(thicknessM)).perpendicularityLimit(range));
     }
 }

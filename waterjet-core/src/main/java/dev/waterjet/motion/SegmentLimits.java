@@ -1,10 +1,10 @@
 package dev.waterjet.motion;
 
 import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
-import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.GeometryException;

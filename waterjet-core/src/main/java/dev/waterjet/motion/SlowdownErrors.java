@@ -25,6 +25,7 @@ final class SlowdownErrors {
     private static final int NOTCH_STEPS = 64;
     /** Reach of the dose in spreads: beyond it less than a part in 10^30 is left. */
     private static final double REACH_IN_SPREADS = 12;
+
     private static final double NOTCH_IN_SPREADS = 3;
 
     private static final double RELATIVE_ACCURACY = 1e-14;
@@ -37,6 +38,7 @@ final class SlowdownErrors {
     private final double thicknessM;
     /** Feed that just separates the workpiece. */
     private final double separationMPerS;
+
     private final double spreadM;
     private final double exitRadiusM;
     /** Half-width of the straight cut at the exit. */
@@ -110,8 +112,7 @@ final class SlowdownErrors {
      */
     double reach(double feedMPerS, double lengthM) {
         double needed = 2 * feedMPerS / separationMPerS;
-        UnivariateFunction excess =
-                x -> profile.doseShareSi(x + lengthM) - profile.doseShareSi(x) - needed;
+        UnivariateFunction excess = x -> profile.doseShareSi(x + lengthM) - profile.doseShareSi(x) - needed;
         if (excess.value(-lengthM / 2) <= 0) {
             return -lengthM / 2;
         }

@@ -11,8 +11,7 @@ import dev.waterjet.kerf.LagGeometry;
  * @param isSeparating whether the bottom has to be cut through before the nozzle turns: needed in the tangent geometry,
  *     where the front jumps over the corner
  */
-record SlowdownRules(
-        LagGeometry insideCorner, LagGeometry outsideCorner, LagGeometry arc, boolean isSeparating) {
+record SlowdownRules(LagGeometry insideCorner, LagGeometry outsideCorner, LagGeometry arc, boolean isSeparating) {
 
     /** At each kind of place the geometry that gouges the part most. */
     static SlowdownRules cautious() {

@@ -47,8 +47,8 @@ final class SlowdownTable {
     /** Slowdown on an arc. */
     Slowdown arc(double radiusM, double lengthM) {
         long radius = (long) Math.floor(Math.log(radiusM) / Math.log(2) * RADII_PER_OCTAVE + ROUNDING);
-        long length = (long) Math.ceil(
-                Math.min(lengthM / lengthStepM, LONGEST_IN_SPREADS * LENGTHS_PER_SPREAD) - ROUNDING);
+        long length =
+                (long) Math.ceil(Math.min(lengthM / lengthStepM, LONGEST_IN_SPREADS * LENGTHS_PER_SPREAD) - ROUNDING);
         return arcs.computeIfAbsent(
                 radius * (LONGEST_IN_SPREADS * LENGTHS_PER_SPREAD + 1) + length,
                 key -> policy.arc(Math.pow(2, (double) radius / RADII_PER_OCTAVE), length * lengthStepM));

@@ -74,18 +74,17 @@ public record Box(Point minimum, Point maximum) implements Described, Serializab
      * @return the distance, in m; zero where the boxes meet
      */
     public Quantity<Length> distance(Box other) {
-        double dx = Math.max(
-                0,
-                Math.max(other.minimum.xSi() - maximum.xSi(), minimum.xSi() - other.maximum.xSi()));
-        double dy = Math.max(
-                0,
-                Math.max(other.minimum.ySi() - maximum.ySi(), minimum.ySi() - other.maximum.ySi()));
+        double dx = Math.max(0, Math.max(other.minimum.xSi() - maximum.xSi(), minimum.xSi() - other.maximum.xSi()));
+        double dy = Math.max(0, Math.max(other.minimum.ySi() - maximum.ySi(), minimum.ySi() - other.maximum.ySi()));
         return Kind.LENGTH.of(Math.hypot(dx, dy));
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("box").put("minimum", minimum).put("maximum", maximum).map();
+        return Description.of("box")
+                .put("minimum", minimum)
+                .put("maximum", maximum)
+                .map();
     }
 
     @Override

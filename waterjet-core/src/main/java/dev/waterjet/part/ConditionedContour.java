@@ -1,9 +1,9 @@
 package dev.waterjet.part;
 
-import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
 import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;

@@ -194,8 +194,10 @@ public final class ContourBuilder {
         for (int i = 1; i <= chords; i++) {
             double t = (double) i / chords;
             double s = 1 - t;
-            double atX = s * s * s * px + 3 * s * s * t * first.xSi() + 3 * s * t * t * second.xSi() + t * t * t * end.xSi();
-            double atY = s * s * s * py + 3 * s * s * t * first.ySi() + 3 * s * t * t * second.ySi() + t * t * t * end.ySi();
+            double atX =
+                    s * s * s * px + 3 * s * s * t * first.xSi() + 3 * s * t * t * second.xSi() + t * t * t * end.xSi();
+            double atY =
+                    s * s * s * py + 3 * s * s * t * first.ySi() + 3 * s * t * t * second.ySi() + t * t * t * end.ySi();
             if (i == chords) {
                 lineTo(end);
             } else if (!isHere(atX, atY)) {

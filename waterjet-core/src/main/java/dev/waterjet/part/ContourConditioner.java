@@ -44,7 +44,12 @@ public final class ContourConditioner implements Serializable {
             toleranceM = Require.between(
                     "tolerance of conditioning", toleranceM, 1e-8, 1e-2, Units.MILLIMETRE, "0.00001 mm to 10 mm");
             flatteningM = Require.between(
-                    "flattening", flatteningM, 0, 1e-1, Units.MILLIMETRE, "the largest sagitta of the chord of a curve");
+                    "flattening",
+                    flatteningM,
+                    0,
+                    1e-1,
+                    Units.MILLIMETRE,
+                    "the largest sagitta of the chord of a curve");
         }
 
         private Object readResolve() {

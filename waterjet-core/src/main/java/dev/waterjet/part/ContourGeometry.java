@@ -39,7 +39,11 @@ final class ContourGeometry {
         double most = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < contour.size(); i++) {
             contour.load(i, edge);
-            most = Math.max(most, Math.max(along(edge.x0, edge.y0, directionX, directionY), along(edge.x1, edge.y1, directionX, directionY)));
+            most = Math.max(
+                    most,
+                    Math.max(
+                            along(edge.x0, edge.y0, directionX, directionY),
+                            along(edge.x1, edge.y1, directionX, directionY)));
             double x = edge.cx + edge.radius * directionX;
             double y = edge.cy + edge.radius * directionY;
             if (edge.isArc() && edge.spans(x, y)) {
@@ -166,7 +170,9 @@ final class ContourGeometry {
         for (int step = 0; step < n; step++) {
             int i = (first + step) % n;
             contour.load(i, edge);
-            builder.requirement(contour.requirement(i)).asCurve(contour.isCurve(i)).edgeTo(edge, edge.x1, edge.y1);
+            builder.requirement(contour.requirement(i))
+                    .asCurve(contour.isCurve(i))
+                    .edgeTo(edge, edge.x1, edge.y1);
         }
         if (share > 0) {
             contour.load(first, edge);

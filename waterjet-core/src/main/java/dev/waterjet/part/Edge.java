@@ -123,7 +123,12 @@ public final class Edge implements Described, Serializable {
         EdgeCursor cursor = cursor();
         double length = cursor.length();
         double along = Require.between(
-                "distance along the edge", Kind.LENGTH.si(distance), 0, length, Units.MILLIMETRE, "the length of the edge");
+                "distance along the edge",
+                Kind.LENGTH.si(distance),
+                0,
+                length,
+                Units.MILLIMETRE,
+                "the length of the edge");
         return Point.ofSi(cursor.xAt(along / length), cursor.yAt(along / length));
     }
 
@@ -133,8 +138,7 @@ public final class Edge implements Described, Serializable {
         Point end = values.end;
         if (isArc()) {
             Point centre = values.centre;
-            cursor.arc(
-                    start.xSi(), start.ySi(), end.xSi(), end.ySi(), centre.xSi(), centre.ySi(), values.sweepRad);
+            cursor.arc(start.xSi(), start.ySi(), end.xSi(), end.ySi(), centre.xSi(), centre.ySi(), values.sweepRad);
         } else {
             cursor.line(start.xSi(), start.ySi(), end.xSi(), end.ySi());
         }

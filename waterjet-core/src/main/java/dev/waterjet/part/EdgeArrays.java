@@ -97,7 +97,14 @@ record EdgeArrays(
 
     EdgeArrays translated(double byX, double byY) {
         return new EdgeArrays(
-                shifted(x, byX), shifted(y, byY), sweep, shifted(centreX, byX), shifted(centreY, byY), key, isCurve, isClosed);
+                shifted(x, byX),
+                shifted(y, byY),
+                sweep,
+                shifted(centreX, byX),
+                shifted(centreY, byY),
+                key,
+                isCurve,
+                isClosed);
     }
 
     private static double[] shifted(double[] values, double by) {

@@ -21,8 +21,8 @@ public final class EdgeCursor {
 
     double x0;
     double y0;
-    public double x1;
-    public double y1;
+    double x1;
+    double y1;
     double cx;
     double cy;
     /** Radius in m; zero for a line. */

@@ -79,8 +79,7 @@ public final class EdgeTree {
         return distance(edge, bound, walk, new EdgeCursor(), new double[4]);
     }
 
-    private double distance(
-            EdgeCursor edge, double bound, BoxTree.Walk walk, EdgeCursor scratch, double[] points) {
+    private double distance(EdgeCursor edge, double bound, BoxTree.Walk walk, EdgeCursor scratch, double[] points) {
         double best = bound;
         double x0 = edge.minimumX();
         double y0 = edge.minimumY();

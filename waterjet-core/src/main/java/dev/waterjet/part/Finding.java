@@ -19,8 +19,11 @@ import org.jspecify.annotations.Nullable;
  * @param remedies what would help, best first; empty if the rule is satisfied
  * @param place where it was found; null where a rule has no place
  */
-public record Finding(boolean isSatisfied, Message message, List<Message> remedies, @Nullable Point place)
-        implements Described, Serializable {
+public record Finding(
+        boolean isSatisfied,
+        Message message,
+        List<Message> remedies,
+        @Nullable Point place) implements Described, Serializable {
 
     /**
      * Checks the components.

@@ -1,10 +1,10 @@
 package dev.waterjet.part;
 
-import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Require;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -193,7 +193,8 @@ public final class Part implements Described, Serializable {
         for (int i = 0; i < all.size(); i++) {
             for (int j = 0; j < i; j++) {
                 boolean isOutline = i == all.size() - 1;
-                double apart = Kind.LENGTH.si(all.get(i).box().distance(all.get(j).box()));
+                double apart =
+                        Kind.LENGTH.si(all.get(i).box().distance(all.get(j).box()));
                 if (isOutline || apart < least) {
                     least = Math.min(least, Kind.LENGTH.si(all.get(i).clearance(all.get(j))));
                 }

@@ -89,8 +89,7 @@ final class PathFitter {
     }
 
     private boolean isAdded(int from) {
-        return scan.end > from + 1
-                && pieces.addIfWithin(from, scan.end, scan.sweep, scan.centreX, scan.centreY);
+        return scan.end > from + 1 && pieces.addIfWithin(from, scan.end, scan.sweep, scan.centreX, scan.centreY);
     }
 
     private boolean isDegenerate() {

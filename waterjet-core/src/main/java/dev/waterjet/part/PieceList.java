@@ -41,7 +41,14 @@ final class PieceList {
     /** Appends an edge of the path as it is. */
     void addEdge(int edge) {
         boolean isArc = path.sweepOf(edge) != 0;
-        add(edge, edge, path.sweepOf(edge), isArc ? path.centreX()[edge] : 0, isArc ? path.centreY()[edge] : 0, 0, edge);
+        add(
+                edge,
+                edge,
+                path.sweepOf(edge),
+                isArc ? path.centreX()[edge] : 0,
+                isArc ? path.centreY()[edge] : 0,
+                0,
+                edge);
     }
 
     /** Appends a piece if it keeps the edges that it replaces within the tolerance. */
@@ -139,7 +146,11 @@ final class PieceList {
         }
         check.arc(from, to, circleX, circleY, joined);
         double radius = Math.hypot(path.x()[from] - circleX, path.y()[from] - circleY);
-        return isNearlyJoined(a, b) && isFineEnough(first[a], last[a], radius) && isFineEnough(first[b], last[b], radius) && isJoined(a, b) && replace(a, b, joined);
+        return isNearlyJoined(a, b)
+                && isFineEnough(first[a], last[a], radius)
+                && isFineEnough(first[b], last[b], radius)
+                && isJoined(a, b)
+                && replace(a, b, joined);
     }
 
     /** Whether two pieces come back to their start; at the end of an open path within the tolerance. */
@@ -203,9 +214,7 @@ final class PieceList {
         double total = lengthA + length(b);
         double[] one = pointAt(a, b, lengthA, total * (isFull ? 1.0 / 3 : 0.5));
         int to = last[b] + 1;
-        double[] other = isFull
-                ? pointAt(a, b, lengthA, total * 2 / 3)
-                : new double[] {path.x()[to], path.y()[to]};
+        double[] other = isFull ? pointAt(a, b, lengthA, total * 2 / 3) : new double[] {path.x()[to], path.y()[to]};
         double x = path.x()[first[a]];
         double y = path.y()[first[a]];
         double ax = one[0] - x;
@@ -225,8 +234,7 @@ final class PieceList {
         int to = last[piece] + 1;
         return sweep[piece] == 0
                 ? Math.hypot(path.x()[to] - path.x()[from], path.y()[to] - path.y()[from])
-                : Math.abs(sweep[piece])
-                        * Math.hypot(path.x()[from] - centreX[piece], path.y()[from] - centreY[piece]);
+                : Math.abs(sweep[piece]) * Math.hypot(path.x()[from] - centreX[piece], path.y()[from] - centreY[piece]);
     }
 
     private double[] pointAt(int a, int b, double lengthA, double distance) {
@@ -243,8 +251,6 @@ final class PieceList {
         double sin = Math.sin(share * sweep[piece]);
         double fromX = x - centreX[piece];
         double fromY = y - centreY[piece];
-        return new double[] {
-            centreX[piece] + fromX * cos - fromY * sin, centreY[piece] + fromX * sin + fromY * cos
-        };
+        return new double[] {centreX[piece] + fromX * cos - fromY * sin, centreY[piece] + fromX * sin + fromY * cos};
     }
 }

@@ -240,7 +240,10 @@ final class PieceScan {
         if (isThrough
                 && vertex >= 0
                 && (deficit == 0
-                        || isEnd(vertex, tangentX * alongX - tangentY * alongY, tangentX * alongY + tangentY * alongX))) {
+                        || isEnd(
+                                vertex,
+                                tangentX * alongX - tangentY * alongY,
+                                tangentX * alongY + tangentY * alongX))) {
             arcEnd = vertex;
             arcEndClips = clips;
         }
@@ -314,8 +317,7 @@ final class PieceScan {
             return;
         }
         double length = chord * half / Math.sin(half);
-        double lineLength =
-                lineEnd < 0 ? 0 : Math.hypot(path.x()[lineEnd] - startX, path.y()[lineEnd] - startY);
+        double lineLength = lineEnd < 0 ? 0 : Math.hypot(path.x()[lineEnd] - startX, path.y()[lineEnd] - startY);
         if (lineLength >= LINE_SHARE * length) {
             return;
         }

@@ -17,7 +17,12 @@ import org.jspecify.annotations.Nullable;
  * @param isFullCircle whether the ends are one point
  * @param fault the refusal; null if the arc is drawn
  */
-record RoundedArc(double centreX, double centreY, double sweepRad, boolean isFullCircle, @Nullable Message fault) {
+record RoundedArc(
+        double centreX,
+        double centreY,
+        double sweepRad,
+        boolean isFullCircle,
+        @Nullable Message fault) {
 
     /** Largest difference of the distances of both ends from the centre. */
     static final double ROUNDING_M = 1e-5;
@@ -60,8 +65,7 @@ record RoundedArc(double centreX, double centreY, double sweepRad, boolean isFul
     private static boolean isOnePoint(double chord, double atStart, double atEnd) {
         boolean isWide = Math.min(atStart, atEnd) > 10 * ROUNDING_M;
         boolean isAcross = Math.abs(atStart - atEnd) > chord / 2;
-        return chord <= EdgeArrays.TOUCH_M
-                || isWide && (chord <= ONE_POINT_M || chord <= ROUNDING_M && isAcross);
+        return chord <= EdgeArrays.TOUCH_M || isWide && (chord <= ONE_POINT_M || chord <= ROUNDING_M && isAcross);
     }
 
     /** Angle from one point to another about a centre in the sense of a turn, above 0 to 2 pi. */

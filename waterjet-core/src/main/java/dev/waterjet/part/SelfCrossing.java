@@ -58,15 +58,22 @@ final class SelfCrossing {
     private void refuseTouch(int i, int j, double x, double y, EdgeCursor edge) {
         if (EdgeKernel.distance(edge, x, y) <= EdgeArrays.TOUCH_M) {
             throw new GeometryException(
-                    contour, i, x, y, Message.of("touches-itself", "the contour touches its edge {other}").with("other", j));
+                    contour,
+                    i,
+                    x,
+                    y,
+                    Message.of("touches-itself", "the contour touches its edge {other}")
+                            .with("other", j));
         }
     }
 
     private static Message retraces(int edge) {
-        return Message.of("retraces-itself", "the contour runs back along its edge {other}").with("other", edge);
+        return Message.of("retraces-itself", "the contour runs back along its edge {other}")
+                .with("other", edge);
     }
 
     private static Message crosses(int edge) {
-        return Message.of("crosses-itself", "the contour crosses its edge {other}").with("other", edge);
+        return Message.of("crosses-itself", "the contour crosses its edge {other}")
+                .with("other", edge);
     }
 }

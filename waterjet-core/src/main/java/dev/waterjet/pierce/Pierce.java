@@ -40,11 +40,16 @@ public record Pierce(
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the pressure is not above 0, or a time is below 0
+     * @param method the method
+     * @param pressure gauge pressure at the orifice during the pierce, above 0; with a drilled hole, that at which the cut starts
+     * @param time jet-on time until the jet is through; 0 with a drilled hole
+     * @param idleTime further time with the jet off or stationary, 0 or more: raising the pressure, or drilling
+     * @param reason reason for the method
+     * @param cautions cautions for the shop
      */
     public Pierce {
         Objects.requireNonNull(method, "method");
-        pressure = Kind.PRESSURE.of(
-                Require.positive("pierce pressure", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL));
+        pressure = Kind.PRESSURE.of(Require.positive("pierce pressure", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL));
         Require.notNegative("pierce time", time.si(), Units.SECOND);
         idleTime = Kind.TIME.of(Require.notNegative("idle time of a pierce", Kind.TIME.si(idleTime), Units.SECOND));
         Objects.requireNonNull(reason, "reason");

@@ -139,7 +139,8 @@ public final class PierceSelector {
         double pressurePa =
                 Math.min(cut.jet().pressureSi(), pascals(settings.safePressure().orElse(settings.minimumPressure())));
         Quantity<Pressure> pressure = Kind.PRESSURE.of(pressurePa);
-        Estimate<Time> time = time(PierceMethod.LOW_PRESSURE, cut.withJet(cut.jet().withPressure(pressure)));
+        Estimate<Time> time =
+                time(PierceMethod.LOW_PRESSURE, cut.withJet(cut.jet().withPressure(pressure)));
         List<Caution> cautions = new ArrayList<>(time.cautions());
         if (settings.strength().isEmpty()) {
             cautions.add(Caution.warning(Message.of(
@@ -165,7 +166,11 @@ public final class PierceSelector {
                         "even the minimum pressure of the pump, {minimum_pressure}, may crack or delaminate a plate that"
                                 + " bears {strength}")
                 .with("minimum_pressure", Kind.PRESSURE, pascals(settings.minimumPressure()), Units.MEGAPASCAL)
-                .with("strength", Kind.PRESSURE, settings.strength().map(Kind.PRESSURE::si).orElse(0.0), Units.MEGAPASCAL);
+                .with(
+                        "strength",
+                        Kind.PRESSURE,
+                        settings.strength().map(Kind.PRESSURE::si).orElse(0.0),
+                        Units.MEGAPASCAL);
         return new Pierce(
                 PierceMethod.PRE_DRILLED,
                 cut.jet().water().pressure(),

@@ -87,8 +87,7 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withMinimumPressure(Quantity<Pressure> pressure) {
         double pa = Kind.PRESSURE.si(pressure);
-        return new PierceSettings(
-                new Values(pa, values.strengthPa, values.clearanceM, values.rampS, values.drillS));
+        return new PierceSettings(new Values(pa, values.strengthPa, values.clearanceM, values.rampS, values.drillS));
     }
 
     /**
@@ -209,7 +208,9 @@ public final class PierceSettings implements Described, Serializable {
     public String toString() {
         return "minimum pressure " + QuantityText.forPeople(Kind.PRESSURE, values.minimumPressurePa)
                 + ", pierce clearance " + QuantityText.forPeople(Kind.LENGTH, values.clearanceM) + ", strength "
-                + strength().map(known -> QuantityText.forPeople(Kind.PRESSURE, known)).orElse("unknown");
+                + strength()
+                        .map(known -> QuantityText.forPeople(Kind.PRESSURE, known))
+                        .orElse("unknown");
     }
 
     private Object writeReplace() {

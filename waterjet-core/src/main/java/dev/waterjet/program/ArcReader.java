@@ -16,18 +16,21 @@ final class ArcReader {
         int rWord = words.find('R');
         if (words.find('Z') >= 0) {
             throw words.refusal(
-                    words.find('Z'), Message.of("helix", "an arc with {word} is a helix; the jet cuts in the XY plane"));
+                    words.find('Z'),
+                    Message.of("helix", "an arc with {word} is a helix; the jet cuts in the XY plane"));
         }
         if (rWord >= 0) {
             if (iWord >= 0 || jWord >= 0) {
                 throw words.refusal(
-                        rWord, Message.of("radius-and-centre", "an arc has either a radius {word} or a centre by I and J"));
+                        rWord,
+                        Message.of("radius-and-centre", "an arc has either a radius {word} or a centre by I and J"));
             }
             return byRadius(words, rWord, state.metres(words, rWord), x, y, toX, toY, turn);
         }
         if (iWord < 0 && jWord < 0) {
             throw words.refusal(
-                    at, Message.of("arc-without-centre", "an arc requires its centre, by I and J, or its radius, by R"));
+                    at,
+                    Message.of("arc-without-centre", "an arc requires its centre, by I and J, or its radius, by R"));
         }
         double i = iWord < 0 ? Double.NaN : state.metres(words, iWord);
         double j = jWord < 0 ? Double.NaN : state.metres(words, jWord);
@@ -58,7 +61,9 @@ final class ArcReader {
         if (chord < ArcGeometry.MIN_LENGTH_M) {
             throw words.refusal(
                     word,
-                    Message.of("circle-by-radius", "a full circle is not defined by its radius; write its centre by I and J"));
+                    Message.of(
+                            "circle-by-radius",
+                            "a full circle is not defined by its radius; write its centre by I and J"));
         }
         if (Math.abs(radius) < ArcGeometry.MIN_LENGTH_M) {
             throw words.refusal(word, Message.of("zero-radius", "the arc has no radius"));

@@ -88,7 +88,8 @@ final class BlockWords {
         if (count == MAX_WORDS) {
             throw refusalAt(
                     start,
-                    Message.of("too-many-words", "a line has at most {limit} words").with("limit", MAX_WORDS));
+                    Message.of("too-many-words", "a line has at most {limit} words")
+                            .with("limit", MAX_WORDS));
         }
         letter[count] = c;
         number[count] = Double.parseDouble(text.substring(numberStart, at));

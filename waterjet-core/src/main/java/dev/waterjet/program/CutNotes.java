@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param toleranceM tolerance in m, if stated
  * @param isOpen whether the cut need not close
  */
-record CutNotes(String name, @Nullable CutQuality quality, @Nullable Double toleranceM, boolean isOpen) {
+record CutNotes(
+        String name, @Nullable CutQuality quality, @Nullable Double toleranceM, boolean isOpen) {
 
     static final String PREFIX = "waterjet:";
 

@@ -1,11 +1,11 @@
 package dev.waterjet.program;
 
-import java.util.Map;
-import java.util.HashMap;
-import dev.waterjet.measure.Units;
-import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Side;
+import java.util.HashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Modal state of a program: the settings that stay in force from block to block. */
@@ -112,7 +112,9 @@ final class ModalState {
             effects.put(code, (state, words, word) -> {
                 throw words.refusal(
                         word,
-                        Message.of("feed-mode-not-supported", "{word} changes the meaning of F; use G94, feed per minute"));
+                        Message.of(
+                                "feed-mode-not-supported",
+                                "{word} changes the meaning of F; use G94, feed per minute"));
             });
         }
         effects.put(200, (state, words, word) -> state.unit(true));

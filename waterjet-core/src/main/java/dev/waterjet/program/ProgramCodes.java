@@ -129,7 +129,9 @@ public final class ProgramCodes implements Described, Serializable {
         return Description.of("program codes")
                 .put("jet_on", jetOn())
                 .put("jet_off", jetOff())
-                .put("pass_through", passThrough().stream().map(code -> "M" + code).toList())
+                .put(
+                        "pass_through",
+                        passThrough().stream().map(code -> "M" + code).toList())
                 .put("open_contours", allowsOpenContours())
                 .map();
     }

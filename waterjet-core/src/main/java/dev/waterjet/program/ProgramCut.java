@@ -34,13 +34,7 @@ public final class ProgramCut implements Described {
     private final int[] loop;
 
     ProgramCut(
-            ProgramBlocks blocks,
-            int first,
-            int end,
-            Point start,
-            int line,
-            CutNotes notes,
-            @Nullable Side jetSide) {
+            ProgramBlocks blocks, int first, int end, Point start, int line, CutNotes notes, @Nullable Side jetSide) {
         this.blocks = blocks;
         this.first = first;
         this.end = end;

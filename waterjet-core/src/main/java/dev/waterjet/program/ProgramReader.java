@@ -191,7 +191,9 @@ final class ProgramReader {
     private void turnOn(int word) {
         if (isOn) {
             throw words.refusal(
-                    word, Message.of("jet-already-on", "the jet is already on, since line {line}").with("line", onLine));
+                    word,
+                    Message.of("jet-already-on", "the jet is already on, since line {line}")
+                            .with("line", onLine));
         }
         isOn = true;
         onColumn = words.column(word);
@@ -211,7 +213,8 @@ final class ProgramReader {
             spots++;
         } else {
             boolean mustClose = !codes.allowsOpenContours() && !notes.isOpen();
-            ProgramCut cut = new ProgramCut(blocks, firstBlock, blocks.count, Point.ofSi(onX, onY), onLine, notes, cutSide);
+            ProgramCut cut =
+                    new ProgramCut(blocks, firstBlock, blocks.count, Point.ofSi(onX, onY), onLine, notes, cutSide);
             if (mustClose && !cut.isClosed()) {
                 throw neverCloses();
             }

@@ -72,10 +72,10 @@ public final class SheetLayout implements Serializable {
         double kerf = Kind.LENGTH.si(rules.kerfWidth());
         double web = Kind.LENGTH.si(rules.minimumWeb());
         EdgeTree sheetTree = EdgeTree.of(values.sheet);
-        List<EdgeTree> trees = values.parts.stream()
-                .map(part -> EdgeTree.of(part.outline()))
-                .toList();
-        List<Box> boxes = values.parts.stream().map(part -> part.outline().box()).toList();
+        List<EdgeTree> trees =
+                values.parts.stream().map(part -> EdgeTree.of(part.outline())).toList();
+        List<Box> boxes =
+                values.parts.stream().map(part -> part.outline().box()).toList();
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < trees.size(); i++) {
             findings.add(towardsEdge(i, trees.get(i), sheetTree, kerf + web));
@@ -94,7 +94,9 @@ public final class SheetLayout implements Serializable {
         Message inwards = Message.of("move-inwards", "move the part inwards by {length}");
         if (over > 0) {
             return Finding.violated(
-                    Message.of("over-edge", "part {part} lies {over} over the edge of the sheet; required inside are {limit}")
+                    Message.of(
+                                    "over-edge",
+                                    "part {part} lies {over} over the edge of the sheet; required inside are {limit}")
                             .with("part", part)
                             .with("over", Kind.LENGTH, over, Units.MILLIMETRE)
                             .with("limit", Kind.LENGTH, required, Units.MILLIMETRE),
@@ -103,7 +105,9 @@ public final class SheetLayout implements Serializable {
         }
         double clearance = outline.clearance(sheet);
         return Finding.atLeast(
-                Message.of("edge-clearance", "part {part} lies {value} from the edge of the sheet; required are {limit}")
+                Message.of(
+                                "edge-clearance",
+                                "part {part} lies {value} from the edge of the sheet; required are {limit}")
                         .with("part", part),
                 clearance,
                 required,

@@ -28,7 +28,12 @@ import javax.measure.quantity.Length;
  */
 public record CutSurface(SurfaceRoughness roughness, QualityIndexTable indices) implements Described, Serializable {
 
-    /** Checks the components. */
+    /**
+     * Checks the components.
+     *
+     * @param roughness roughness, with the kerf to which it belongs
+     * @param indices quality index that each cut quality requires
+     */
     public CutSurface {
         Objects.requireNonNull(roughness, "roughness");
         Objects.requireNonNull(indices, "indices");

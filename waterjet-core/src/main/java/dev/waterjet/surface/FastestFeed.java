@@ -58,8 +58,7 @@ public record FastestFeed(List<Range> ranges) implements Described {
      * @param minimum minimum feed rate; empty if a slower cut meets the requirement too
      * @param maximum maximum feed rate; empty if no feed rate meets the requirement
      */
-    public record Range(
-            Requirement requirement, Optional<Estimate<Speed>> minimum, Optional<Estimate<Speed>> maximum)
+    public record Range(Requirement requirement, Optional<Estimate<Speed>> minimum, Optional<Estimate<Speed>> maximum)
             implements Described {
 
         /** Checks the components. */
@@ -92,6 +91,7 @@ public record FastestFeed(List<Range> ranges) implements Described {
      * Checks the component.
      *
      * @throws NoSolutionException if there is no range; code {@code no-requirement}
+     * @param ranges feed rates that each requirement allows, at least one range
      */
     public FastestFeed {
         ranges = List.copyOf(ranges);

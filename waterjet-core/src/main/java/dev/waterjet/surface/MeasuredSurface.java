@@ -44,6 +44,8 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * Checks the components.
      *
      * @throws dev.waterjet.measure.DomainException if the thickness or a reading is not above 0
+     * @param thickness thickness of the workpiece, above 0
+     * @param readings quality index by each reading
      */
     public MeasuredSurface {
         thickness = Kind.LENGTH.of(Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE));

@@ -64,10 +64,12 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
             new RoughnessNumbers(Math.log(1.5), Math.log(2), Math.log(2), 0.25, 0.3, 0.05),
             Evidence.of(
                             EvidenceGrade.DERIVED,
-                            Source.of("Linear growth: Tavodova 2013; critical point: Momber, Kovacevic, Proc. IMechE B 209"
-                                    + " (1995); entry and exit: JMMP 9 (2025) 80; grain size: Hashish 1991"))
-                    .withNote("The form follows published trends; that the smooth zone ends at the critical point is derived,"
-                            + " the coefficients are assumed within wide factors.")));
+                            Source.of(
+                                    "Linear growth: Tavodova 2013; critical point: Momber, Kovacevic, Proc. IMechE B 209"
+                                            + " (1995); entry and exit: JMMP 9 (2025) 80; grain size: Hashish 1991"))
+                    .withNote(
+                            "The form follows published trends; that the smooth zone ends at the critical point is derived,"
+                                    + " the coefficients are assumed within wide factors.")));
 
     /** Checked content, and the serial form. */
     private record Values(RoughnessNumbers numbers, RoughnessNumbers relative, Evidence evidence)
@@ -75,7 +77,8 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
 
         Values {
             Objects.requireNonNull(numbers, "numbers");
-            Require.above("Rz over Ra", numbers.rzOverRa(), 1, Units.ONE, "a profile is higher than its mean deviation");
+            Require.above(
+                    "Rz over Ra", numbers.rzOverRa(), 1, Units.ONE, "a profile is higher than its mean deviation");
             Require.relativeUncertainty("texture at the entry", relative.textureRatio(), UNKNOWN);
             Require.relativeUncertainty("growth of the striations", relative.striationGrowth(), UNKNOWN);
             Require.relativeUncertainty("Rz over Ra", relative.rzOverRa(), UNKNOWN);
@@ -184,8 +187,7 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
     }
 
     static double ra(JetSettings jet, double depthRatio, RoughnessNumbers numbers) {
-        return RoughnessKernel.ra(
-                depthRatio, jet.abrasive().mesh().meanGrainSizeSi(), jet.tubeExitBoreSi(), numbers);
+        return RoughnessKernel.ra(depthRatio, jet.abrasive().mesh().meanGrainSizeSi(), jet.tubeExitBoreSi(), numbers);
     }
 
     /**

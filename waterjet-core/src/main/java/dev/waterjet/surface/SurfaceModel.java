@@ -37,8 +37,8 @@ public final class SurfaceModel implements Described, Serializable {
     /** Relative uncertainty of a feed rate from which on its requirement does not decide it: a factor of e. */
     private static final double DECISIVE = 1;
 
-    private static final SurfaceModel STANDARD = new SurfaceModel(
-            new Values(KerfModel.standard(), RoughnessModel.standard(), QualityIndexTable.standard()));
+    private static final SurfaceModel STANDARD =
+            new SurfaceModel(new Values(KerfModel.standard(), RoughnessModel.standard(), QualityIndexTable.standard()));
 
     /** Checked content, and the serial form. */
     private record Values(KerfModel kerfModel, RoughnessModel roughnessModel, QualityIndexTable indices)
@@ -148,8 +148,7 @@ public final class SurfaceModel implements Described, Serializable {
         return new FastestFeed(ranges);
     }
 
-    private static FastestFeed.Range upTo(
-            FastestFeed.Requirement requirement, Optional<Estimate<Speed>> maximum) {
+    private static FastestFeed.Range upTo(FastestFeed.Requirement requirement, Optional<Estimate<Speed>> maximum) {
         return new FastestFeed.Range(requirement, Optional.empty(), maximum);
     }
 

@@ -30,7 +30,12 @@ import javax.measure.quantity.Length;
  */
 public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Described, Serializable {
 
-    /** Checks the components. */
+    /**
+     * Checks the components.
+     *
+     * @param model roughness model
+     * @param kerf kerf to which the surface belongs
+     */
     public SurfaceRoughness {
         Objects.requireNonNull(model, "model");
         Objects.requireNonNull(kerf, "kerf");
@@ -70,8 +75,7 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
         double ratio = inside(Kind.LENGTH.si(depth)) / separationDepthM();
         RoughnessNumbers numbers = model.numbers();
         double value = ra(ratio, numbers) * overRa.applyAsDouble(numbers);
-        double byNumbers =
-                numbers.spread(model.relative(), moved -> ra(ratio, moved) * overRa.applyAsDouble(moved));
+        double byNumbers = numbers.spread(model.relative(), moved -> ra(ratio, moved) * overRa.applyAsDouble(moved));
         double factor = Math.exp(kerf.separationDepth().relativeUncertainty());
         double byDepth = Math.log(ra(ratio * factor, numbers) / ra(ratio / factor, numbers)) / 2;
         return Estimate.withinFactor(Kind.LENGTH, value, Math.hypot(byNumbers, byDepth), cautions());
@@ -112,7 +116,8 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
     public Estimate<Length> smoothZone() {
         double zone = LagModel.CRITICAL_DEPTH_RATIO * separationDepthM();
         return zone < thicknessM()
-                ? Estimate.withinFactor(Kind.LENGTH, zone, kerf.separationDepth().relativeUncertainty(), cautions())
+                ? Estimate.withinFactor(
+                        Kind.LENGTH, zone, kerf.separationDepth().relativeUncertainty(), cautions())
                 : Estimate.of(Kind.LENGTH, thicknessM(), 0).with(cautions());
     }
 

@@ -3,7 +3,6 @@ package dev.waterjet.toolpath;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
 import dev.waterjet.part.Box;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
@@ -104,8 +103,8 @@ public final class CuttingOrder {
         addLate(paths, place, findings);
         if (findings.isEmpty()) {
             Point at = paths.isEmpty() ? Point.ofSi(0, 0) : paths.get(0).start();
-            findings.add(
-                    Finding.satisfied(Message.of("inside-first", "every path is cut once, from inside to outside"), at));
+            findings.add(Finding.satisfied(
+                    Message.of("inside-first", "every path is cut once, from inside to outside"), at));
         }
         return List.copyOf(findings);
     }

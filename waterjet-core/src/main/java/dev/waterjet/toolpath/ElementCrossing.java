@@ -137,7 +137,8 @@ final class ElementCrossing {
         if (!edge.isArc() && share > 0 && share < 1) {
             return Math.abs((px - edge.startX()) * dy - (py - edge.startY()) * dx) / Math.hypot(dx, dy);
         }
-        return Math.min(Math.hypot(px - edge.startX(), py - edge.startY()), Math.hypot(px - edge.endX(), py - edge.endY()));
+        return Math.min(
+                Math.hypot(px - edge.startX(), py - edge.startY()), Math.hypot(px - edge.endX(), py - edge.endY()));
     }
 
     private void put(double px, double py) {

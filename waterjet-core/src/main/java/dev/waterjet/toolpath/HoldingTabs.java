@@ -187,8 +187,7 @@ public final class HoldingTabs implements Serializable {
 
     @Override
     public String toString() {
-        return "holding tabs against "
-                + QuantityText.forPeople(Kind.FORCE, Kind.FORCE.of(values.forceN));
+        return "holding tabs against " + QuantityText.forPeople(Kind.FORCE, Kind.FORCE.of(values.forceN));
     }
 
     private Object writeReplace() {

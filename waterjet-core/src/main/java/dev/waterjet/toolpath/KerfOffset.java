@@ -133,8 +133,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset with that tolerance
      */
     public KerfOffset withCornerTolerance(Quantity<Length> tolerance) {
-        return new KerfOffset(
-                new Values(values.offsets, values.corners, values.narrow, Kind.LENGTH.si(tolerance)));
+        return new KerfOffset(new Values(values.offsets, values.corners, values.narrow, Kind.LENGTH.si(tolerance)));
     }
 
     /**

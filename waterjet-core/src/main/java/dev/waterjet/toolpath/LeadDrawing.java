@@ -115,7 +115,9 @@ final class LeadDrawing {
         Contour turned = contour.startingAt(Kind.LENGTH.of(frame.atM()));
         for (int i = 0; i < turned.size(); i++) {
             turned.load(i, edge);
-            builder.requirement(turned.requirement(i)).asCurve(turned.isCurve(i)).edgeTo(edge);
+            builder.requirement(turned.requirement(i))
+                    .asCurve(turned.isCurve(i))
+                    .edgeTo(edge);
         }
         builder.asCurve(false);
         draw(builder, shape.wayOut(wider), 0, -wider, frame, stretches, ToolPath.Purpose.LEAD_OUT);

@@ -61,7 +61,8 @@ record LeadTrial(
         double required = rules.offsetSi() + rules.marginSi();
         return List.of(
                 Finding.atLeast(
-                        Message.of("lead-corner", "the entry lies {value} from the nearest corner; required are {limit}"),
+                        Message.of(
+                                "lead-corner", "the entry lies {value} from the nearest corner; required are {limit}"),
                         cornerM,
                         rules.cornerClearanceSi(),
                         entry,
@@ -112,6 +113,7 @@ record LeadTrial(
         boolean isFull = shape.radiusM() >= rules.leadRadiusSi() && length >= rules.leadLengthSi();
         return isFull
                 ? Finding.satisfied(message, entry)
-                : Finding.violated(message, entry, Message.of("accept-small-lead", "accept a larger mark at the entry"));
+                : Finding.violated(
+                        message, entry, Message.of("accept-small-lead", "accept a larger mark at the entry"));
     }
 }

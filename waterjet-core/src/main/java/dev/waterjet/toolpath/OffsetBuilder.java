@@ -34,8 +34,7 @@ final class OffsetBuilder {
     private final OffsetSlices slices;
     private final OffsetFit fit;
 
-    OffsetBuilder(
-            Contour contour, Side jetSide, double[] offset, KerfOffset.CornerStyle corners, double tolerance) {
+    OffsetBuilder(Contour contour, Side jetSide, double[] offset, KerfOffset.CornerStyle corners, double tolerance) {
         this.contour = contour;
         this.jetSide = jetSide;
         this.offset = offset;
@@ -99,7 +98,8 @@ final class OffsetBuilder {
     }
 
     private GeometryException nowhere() {
-        double[] circle = contour.isClosed() ? LargestCircle.in(tree) : new double[] {contour.xSi(0), contour.ySi(0), 0};
+        double[] circle =
+                contour.isClosed() ? LargestCircle.in(tree) : new double[] {contour.xSi(0), contour.ySi(0), 0};
         return new GeometryException(contour, 0, circle[0], circle[1], message(0, 2 * circle[2], 2 * offset[0]));
     }
 

@@ -79,7 +79,8 @@ final class OffsetClearance {
     private boolean isNearEdge(int i, double x, double y) {
         if (edge.isArc()) {
             if (edge.spans(x, y)) {
-                return Math.abs(Math.hypot(x - edge.centreX(), y - edge.centreY()) - edge.radius()) < offset[i] - ROUNDING_M;
+                return Math.abs(Math.hypot(x - edge.centreX(), y - edge.centreY()) - edge.radius())
+                        < offset[i] - ROUNDING_M;
             }
         } else {
             double dx = edge.endX() - edge.startX();

@@ -23,6 +23,7 @@ final class OffsetElements {
     private double[] geometry = new double[NUMBERS * 16];
     /** Edge of the contour; for a corner the edge before it. */
     int[] source = new int[16];
+
     byte[] kind = new byte[16];
     /** Stretch of the edge whose image this is, as shares of its length. */
     double[] fromShare = new double[16];

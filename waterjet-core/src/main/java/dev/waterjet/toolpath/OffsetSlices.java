@@ -60,7 +60,8 @@ final class OffsetSlices {
     /** Notes a cut unless it is at an end of the element. */
     private void cut(int i, EdgeCursor shape, double x, double y) {
         double touch = OffsetDrawing.SHORT_M;
-        if (Math.hypot(x - shape.startX(), y - shape.startY()) <= touch || Math.hypot(x - shape.endX(), y - shape.endY()) <= touch) {
+        if (Math.hypot(x - shape.startX(), y - shape.startY()) <= touch
+                || Math.hypot(x - shape.endX(), y - shape.endY()) <= touch) {
             return;
         }
         if (cuts == cutElement.length) {

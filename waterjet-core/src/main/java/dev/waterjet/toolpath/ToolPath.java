@@ -192,8 +192,7 @@ public final class ToolPath implements Described {
      * @return the path with tabs
      * @throws dev.waterjet.measure.DomainException if tabs overlap each other or the ends of the cut
      */
-    public ToolPath withTabs(
-            QuantityArray<Length> tabs, Quantity<Length> width, Quantity<Length> kerfWidth) {
+    public ToolPath withTabs(QuantityArray<Length> tabs, Quantity<Length> width, Quantity<Length> kerfWidth) {
         double gap = Require.positive("width of a tab", Kind.LENGTH.si(width), Units.MILLIMETRE)
                 + Require.positive("kerf width", Kind.LENGTH.si(kerfWidth), Units.MILLIMETRE);
         return ToolPathEditor.withTabs(this, tabs.toSi(), gap);
@@ -224,7 +223,8 @@ public final class ToolPath implements Described {
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("tool path").put("contour", contour).put("part_side", partSide);
+        Description description =
+                Description.of("tool path").put("contour", contour).put("part_side", partSide);
         for (Purpose purpose : Purpose.values()) {
             double length = Kind.LENGTH.si(length(purpose));
             if (length > 0) {

@@ -31,7 +31,8 @@ final class ToolPathEditor {
     static ToolPath withOvercut(ToolPath path, double lengthM) {
         Contour contour = path.contour().requireClosed();
         Require.positive("length of the overcut", lengthM, Units.MILLIMETRE);
-        Require.atMost("length of the overcut", lengthM, contour.lengthSi(), Units.MILLIMETRE, "the length of the path");
+        Require.atMost(
+                "length of the overcut", lengthM, contour.lengthSi(), Units.MILLIMETRE, "the length of the path");
         ToolPathEditor editor = new ToolPathEditor(path, contour.xSi(0), contour.ySi(0));
         for (int i = 0; i < path.size(); i++) {
             editor.copy(i, 0, 1, path.purpose(i));
@@ -52,7 +53,11 @@ final class ToolPathEditor {
         double before = 0;
         for (int k = 0; k < tabsM.length; k++) {
             Require.atLeast(
-                    "distance of a tab along the cut", tabsM[k] - gapM / 2, before, Units.MILLIMETRE, "the tab before it");
+                    "distance of a tab along the cut",
+                    tabsM[k] - gapM / 2,
+                    before,
+                    Units.MILLIMETRE,
+                    "the tab before it");
             before = tabsM[k] + gapM / 2;
         }
         Require.atMost("distance of a tab along the cut", before, total, Units.MILLIMETRE, "the length of the cut");

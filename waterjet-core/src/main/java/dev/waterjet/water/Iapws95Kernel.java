@@ -1,9 +1,10 @@
 package dev.waterjet.water;
 
-import java.util.Arrays;
 import static dev.waterjet.water.Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3;
 import static dev.waterjet.water.Iapws95Constants.CRITICAL_TEMPERATURE_K;
 import static dev.waterjet.water.Iapws95Constants.GAS_CONSTANT_J_PER_KG_K;
+
+import java.util.Arrays;
 
 /**
  * Reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and its derivatives, with delta = rho/rho_c and

@@ -1,5 +1,9 @@
 package dev.waterjet.calibrate;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.FeedExponent;
@@ -12,9 +16,6 @@ import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 /** Answers of a calibrated model, from cuts so few or so regular that they can be computed by hand. */
 class CalibratedFeedTest {
@@ -144,7 +145,8 @@ class CalibratedFeedTest {
         assertThat(own.feed(jet, Workpiece.of(ALLOY, millimetres(10)), 1).cautions())
                 .extracting(Caution::code)
                 .contains("not-the-calibrated-material");
-        assertThat(own.feed(jet, Workpiece.of(own.material(), millimetres(10)), 1).cautions())
+        assertThat(own.feed(jet, Workpiece.of(own.material(), millimetres(10)), 1)
+                        .cautions())
                 .extracting(Caution::code)
                 .doesNotContain("not-the-calibrated-material");
     }

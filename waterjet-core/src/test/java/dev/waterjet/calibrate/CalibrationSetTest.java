@@ -1,5 +1,10 @@
 package dev.waterjet.calibrate;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.CutConditions;
@@ -12,10 +17,6 @@ import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class CalibrationSetTest {
 
@@ -51,7 +52,8 @@ class CalibrationSetTest {
         CutConditions own = CutConditions.of(JET, Workpiece.of(OWN_STEEL.material(), millimetres(10)), OWN_STEEL);
 
         assertThat(cut(STEEL).feed(3).si()).isEqualTo(own.feed(3).si());
-        assertThat(cut(STEEL).feed(3).relativeUncertainty()).isEqualTo(own.feed(3).relativeUncertainty());
+        assertThat(cut(STEEL).feed(3).relativeUncertainty())
+                .isEqualTo(own.feed(3).relativeUncertainty());
         assertThat(cut(STEEL).feedSi(3)).isEqualTo(own.feedSi(3));
         assertThat(cut(STEEL).separationFeedSi(0.02)).isEqualTo(own.separationFeedSi(0.02));
         assertThat(cut(STEEL).separationDepthSi(0.002)).isEqualTo(own.separationDepthSi(0.002));

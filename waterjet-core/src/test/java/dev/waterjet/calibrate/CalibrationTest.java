@@ -8,7 +8,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
@@ -35,13 +34,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class CalibrationTest {
 
     private static final double TRUE_MACHINABILITY = 137;
 
-    private static final Material TRUTH = Material.of("mirror-mount-alloy", TRUE_MACHINABILITY, 0, MaterialClass.DUCTILE);
+    private static final Material TRUTH =
+            Material.of("mirror-mount-alloy", TRUE_MACHINABILITY, 0, MaterialClass.DUCTILE);
 
     private static final Material GUESS = Material.of("mirror-mount-alloy", 90, 0.5, MaterialClass.DUCTILE);
 

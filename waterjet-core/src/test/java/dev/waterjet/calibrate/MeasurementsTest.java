@@ -1,5 +1,12 @@
 package dev.waterjet.calibrate;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -23,12 +30,6 @@ import java.util.List;
 import javax.measure.quantity.Length;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static dev.waterjet.measure.Measures.seconds;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 /** Models fitted to measured widths, drag lines, roughness and pierces. */
 class MeasurementsTest {
@@ -81,8 +82,7 @@ class MeasurementsTest {
         Kerf kerf = TRUTH.kerf(steel(2), depth(3));
         List<KerfMeasurement> cuts = widths(TRUTH);
         cuts.add(KerfMeasurement.of(steel(2), millimetres(60))
-                .withWidthAt(
-                        millimetres(10), Kind.LENGTH.of(2 * kerf.halfWidthSi(0.010))));
+                .withWidthAt(millimetres(10), Kind.LENGTH.of(2 * kerf.halfWidthSi(0.010))));
 
         FittedModel<KerfModel> fitted = KerfMeasurement.fit(cuts);
         assertThat(fitted.fit().observations()).isEqualTo(9);
@@ -98,8 +98,7 @@ class MeasurementsTest {
                 .isLessThan(assumed.exitWidth().standardUncertaintySi() / 3);
         assertThat(own.cautions()).isEmpty();
         assertThat(assumed.cautions()).extracting(Caution::code).contains("kerf-not-fitted");
-        CutConditions thick =
-                steel(2).withWorkpiece(steel(2).workpiece().withThickness(millimetres(30)));
+        CutConditions thick = steel(2).withWorkpiece(steel(2).workpiece().withThickness(millimetres(30)));
         assertThat(own.model()
                         .kerf(thick, Estimate.withinFactor(Kind.LENGTH, 0.09, 0, List.of()))
                         .cautions())
@@ -125,8 +124,8 @@ class MeasurementsTest {
     void theFeedModelGivesTheSeparationDepthOfACut() {
         CutConditions cut = steel(2);
 
-        assertThat(Kind.LENGTH.si(KerfMeasurement.atFeed(cut, millimetresPerMinute(60))
-                        .separationDepth()))
+        assertThat(Kind.LENGTH.si(
+                        KerfMeasurement.atFeed(cut, millimetresPerMinute(60)).separationDepth()))
                 .isEqualTo(cut.depth(millimetresPerMinute(60)).si());
         assertThat(Refusals.of(() -> KerfMeasurement.atFeed(cut, millimetresPerMinute(6000))))
                 .isEqualTo("must-be-at-least");
@@ -147,7 +146,10 @@ class MeasurementsTest {
         assertThat(fitted.model().coefficient()).isCloseTo(0.3, within(0.003));
         assertThat(fitted.model().relativeUncertainty()).isBetween(0.0005, 0.02);
         assertThat(fitted.model().relativeUncertainty())
-                .isCloseTo(fitted.fit().standardError("lag coefficient") / fitted.model().coefficient(), within(1e-12));
+                .isCloseTo(
+                        fitted.fit().standardError("lag coefficient")
+                                / fitted.model().coefficient(),
+                        within(1e-12));
         assertThat(fitted.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
     }
 
@@ -192,8 +194,9 @@ class MeasurementsTest {
     void pierceTimesFollowTheRegressionLine() {
         PierceModel own = PierceMeasurement.fit(pierces()).model();
         SimpleRegression line = new SimpleRegression();
-        pierces().forEach(pierce ->
-                line.addData(Math.log(Kind.LENGTH.si(pierce.depth())), Math.log(Kind.TIME.si(pierce.time()))));
+        pierces()
+                .forEach(pierce ->
+                        line.addData(Math.log(Kind.LENGTH.si(pierce.depth())), Math.log(Kind.TIME.si(pierce.time()))));
 
         assertThat(own.exponent()).isCloseTo(1 / line.getSlope(), within(1e-9));
         assertThat(Kind.LENGTH.si(own.depthAfterOneSecond()))
@@ -206,11 +209,14 @@ class MeasurementsTest {
         PierceMeasurement shallow = PierceMeasurement.of(millimetres(1), seconds(3));
         PierceMeasurement deep = PierceMeasurement.of(millimetres(3), seconds(1));
 
-        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep)))).isEqualTo("too-few-pierces");
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep))))
+                .isEqualTo("too-few-pierces");
         assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep, deep))))
                 .isEqualTo("pierces-not-rising");
-        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(deep, deep, deep)))).isEqualTo("pierces-not-rising");
-        assertThat(Refusals.of(() -> PierceMeasurement.of(millimetres(0), seconds(1)))).isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(deep, deep, deep))))
+                .isEqualTo("pierces-not-rising");
+        assertThat(Refusals.of(() -> PierceMeasurement.of(millimetres(0), seconds(1))))
+                .isEqualTo("must-be-above");
     }
 
     @Test
@@ -229,25 +235,31 @@ class MeasurementsTest {
         QuantityArray<Length> one = QuantityArray.ofSi(Kind.LENGTH, 1e-3);
         QuantityArray<Length> deep = QuantityArray.ofSi(Kind.LENGTH, 41e-3);
 
-        assertThat(Refusals.of(() -> KerfMeasurement.of(steel(2), millimetres(19)))).isEqualTo("must-be-at-least");
-        assertThat(Refusals.of(() -> cut.withWidthAt(millimetres(21), millimetres(1)))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> KerfMeasurement.of(steel(2), millimetres(19))))
+                .isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> cut.withWidthAt(millimetres(21), millimetres(1))))
+                .isEqualTo("must-be-at-most");
         assertThat(Refusals.of(() -> cut.withEntryWidth(millimetres(0)))).isEqualTo("must-be-above");
         LagMeasurement line = LagMeasurement.of(millimetres(40));
         assertThat(Refusals.of(() -> line.withLags(deep, one))).isEqualTo("must-be-at-most");
         assertThat(Refusals.of(() -> line.withLags(one, QuantityArray.ofSi(Kind.LENGTH, -1e-3))))
                 .isEqualTo("must-be-at-least");
-        assertThat(Refusals.of(() -> line.withLags(one, QuantityArray.ofSi(Kind.LENGTH)))).isEqualTo("unequal-readings");
+        assertThat(Refusals.of(() -> line.withLags(one, QuantityArray.ofSi(Kind.LENGTH))))
+                .isEqualTo("unequal-readings");
         RoughnessMeasurement surface = RoughnessMeasurement.of(steel(2).jet(), millimetres(40));
         assertThat(Refusals.of(() -> surface.withRa(deep, one))).isEqualTo("must-be-at-most");
-        assertThat(Refusals.of(() -> surface.withRa(one, QuantityArray.ofSi(Kind.LENGTH, 0)))).isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> surface.withRa(one, QuantityArray.ofSi(Kind.LENGTH, 0))))
+                .isEqualTo("must-be-above");
     }
 
     @Test
     void measurementsAreTheirReadings() {
         ValueContract.of(() -> line(0.20, 0.76, 1.68, 3.01))
                 .differs("lags", line(0.21, 0.76, 1.68, 3.01))
-                .differs("more", line(0.20, 0.76, 1.68, 3.01)
-                        .withLags(QuantityArray.ofSi(Kind.LENGTH, 1e-3), QuantityArray.ofSi(Kind.LENGTH, 0)))
+                .differs(
+                        "more",
+                        line(0.20, 0.76, 1.68, 3.01)
+                                .withLags(QuantityArray.ofSi(Kind.LENGTH, 1e-3), QuantityArray.ofSi(Kind.LENGTH, 0)))
                 .check();
         ValueContract.of(() -> widths(TRUTH).get(0))
                 .differs("index", widths(TRUTH).get(1))

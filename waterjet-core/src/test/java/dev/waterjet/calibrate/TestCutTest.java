@@ -1,14 +1,15 @@
 package dev.waterjet.calibrate;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.DomainException;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 class TestCutTest {
 

@@ -1,5 +1,15 @@
 package dev.waterjet.cost;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilograms;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.minutes;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Kind;
@@ -12,15 +22,6 @@ import java.util.List;
 import java.util.Objects;
 import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.kilograms;
-import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.minutes;
-import static dev.waterjet.measure.Measures.seconds;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class BatchTest {
 

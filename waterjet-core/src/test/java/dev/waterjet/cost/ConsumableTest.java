@@ -1,16 +1,17 @@
 package dev.waterjet.cost;
 
+import static dev.waterjet.measure.Measures.hours;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.measure.Kind;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.hours;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class ConsumableTest {
 
@@ -57,7 +58,8 @@ class ConsumableTest {
 
         assertThat(Kind.TIME.si(TUBE.remainingLife(hours(10), 0.1))).isCloseTo(due - 36000, within(1e-6));
         assertThat(Kind.TIME.si(TUBE.remainingLife(hours(1000), 0.1))).isZero();
-        assertThatThrownBy(() -> TUBE.remainingLife(hours(-1), 0.1)).hasMessageContaining("age of the focusing tube is -1 h");
+        assertThatThrownBy(() -> TUBE.remainingLife(hours(-1), 0.1))
+                .hasMessageContaining("age of the focusing tube is -1 h");
         assertThatThrownBy(() -> TUBE.replacementTime(1)).hasMessageContaining("chance of failing before the change");
     }
 

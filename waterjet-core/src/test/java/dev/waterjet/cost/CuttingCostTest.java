@@ -1,5 +1,11 @@
 package dev.waterjet.cost;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -21,11 +27,6 @@ import dev.waterjet.measure.QuantityArray;
 import java.util.List;
 import javax.measure.quantity.Pressure;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class CuttingCostTest {
 
@@ -52,7 +53,10 @@ class CuttingCostTest {
     @Test
     void fallingEfficiencyAndDearAbrasiveLowerTheCheapestFlow() {
         MixingEfficiency falling = MixingEfficiency.decreasing(
-                0.95, 0.1, LoadedFeed.scaleForOptimumLoading(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95,
+                0.1,
+                LoadedFeed.scaleForOptimumLoading(0.18, 0.343),
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         double constant = cheapest(MachinabilityFeed.published(), 0.4);
         double loaded = cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 0.4);
 

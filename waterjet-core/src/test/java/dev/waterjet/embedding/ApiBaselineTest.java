@@ -1,5 +1,7 @@
 package dev.waterjet.embedding;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.LibraryClasses;
 import dev.waterjet.measure.Kind;
 import java.io.IOException;
@@ -16,7 +18,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Nothing that callers were promised may vanish or change. The promise is the list {@code api/baseline.txt}: every public

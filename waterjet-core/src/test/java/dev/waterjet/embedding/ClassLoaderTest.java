@@ -39,7 +39,8 @@ class ClassLoaderTest {
             Method run = own.loadClass(Guest.class.getName()).getDeclaredMethod("run");
             run.setAccessible(true);
 
-            assertThat(run.invoke(null)).isEqualTo("0.25 mm; 0.25 mm; 250 µm; 1 ksi; 7.6 cm; 0.076; 293.15; wrong-kind");
+            assertThat(run.invoke(null))
+                    .isEqualTo("0.25 mm; 0.25 mm; 250 µm; 1 ksi; 7.6 cm; 0.076; 293.15; wrong-kind");
             assertThat(thread.getContextClassLoader()).isSameAs(during);
         } finally {
             thread.setContextClassLoader(before);

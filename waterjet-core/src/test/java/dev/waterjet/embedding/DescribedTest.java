@@ -1,5 +1,9 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.Refusals.codeOf;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.waterjet.LibraryClasses;
@@ -18,9 +22,6 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static dev.waterjet.Refusals.codeOf;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class DescribedTest {
 
@@ -215,9 +216,11 @@ class DescribedTest {
     void whatCannotBeWrittenIsRefused() {
         Description description = Description.of("gauge").put("reading", Kind.PRESSURE, 1e5);
 
-        assertThat(codeOf(() -> description.put("drift", Kind.PRESSURE, Double.NaN))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> description.put("drift", Kind.PRESSURE, Double.NaN)))
+                .isEqualTo("must-be-at-most");
         assertThat(codeOf(() -> description.put("reading", Kind.PRESSURE, 2e5))).isEqualTo("duplicate-key");
-        assertThat(codeOf(() -> description.put("parts", List.of(new Object())))).isEqualTo("no-description");
+        assertThat(codeOf(() -> description.put("parts", List.of(new Object()))))
+                .isEqualTo("no-description");
         assertThatThrownBy(() -> description.map().clear()).isInstanceOf(UnsupportedOperationException.class);
     }
 }

@@ -1,5 +1,7 @@
 package dev.waterjet.embedding;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -21,7 +23,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.io.TempDir;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** Programs of a stranger, compiled without a warning and run in a JVM of their own against the library. */
 class EmbeddingTest {

@@ -1,5 +1,9 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.seconds;
+
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.CalibrationSet;
@@ -20,9 +24,6 @@ import dev.waterjet.uncertainty.SobolStudy;
 import dev.waterjet.uncertainty.UncertainInputs;
 import dev.waterjet.uncertainty.UncertaintyBudget;
 import java.util.List;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static dev.waterjet.measure.Measures.seconds;
 
 /** Instances of what fits and studies of uncertainty answer. */
 final class FitSamples {
@@ -71,7 +72,8 @@ final class FitSamples {
 
     private static KerfMeasurement measured(double depthMm, double entryMm, double exitMm) {
         return KerfMeasurement.of(
-                        CutConditions.of(Samples.JET, Samples.PLATE, MachinabilityFeed.published()), millimetres(depthMm))
+                        CutConditions.of(Samples.JET, Samples.PLATE, MachinabilityFeed.published()),
+                        millimetres(depthMm))
                 .withEntryWidth(millimetres(entryMm))
                 .withExitWidth(millimetres(exitMm));
     }

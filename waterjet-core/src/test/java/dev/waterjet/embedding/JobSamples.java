@@ -1,5 +1,12 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.measure.Measures.kilograms;
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+
 import dev.waterjet.cost.Batch;
 import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.CostItem;
@@ -12,8 +19,8 @@ import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
-import dev.waterjet.head.PartRequirement;
 import dev.waterjet.head.HeadSelector.Ranking;
+import dev.waterjet.head.PartRequirement;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Described;
@@ -34,12 +41,6 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.SheetFill;
 import java.util.List;
-import static dev.waterjet.measure.Measures.kilograms;
-import static dev.waterjet.measure.Measures.kilowatts;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** Instances of the types of {@code dev.waterjet.job}. */
 final class JobSamples {
@@ -88,8 +89,7 @@ final class JobSamples {
         all.add(selection.rejected().get(0).findings().get(0));
         all.add(selection.best(Ranking.TIME));
         all.add(practice);
-        all.add(PierceModel.derived(
-                CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));
+        all.add(PierceModel.derived(CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));
         all.add(pierce);
         all.add(work);
         all.add(rates);

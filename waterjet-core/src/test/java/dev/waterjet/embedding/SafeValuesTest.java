@@ -1,5 +1,8 @@
 package dev.waterjet.embedding;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+
 import dev.waterjet.LibraryClasses;
 import dev.waterjet.Unconverted;
 import dev.waterjet.ValueContract;
@@ -10,8 +13,6 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatCode;
 
 /** Every public type that can be serialized keeps the promises of a value, and no bytes make an impossible one. */
 class SafeValuesTest {

@@ -1,5 +1,15 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+
 import dev.waterjet.cost.CostRates;
 import dev.waterjet.cost.CuttingCost;
 import dev.waterjet.evidence.Caution;
@@ -46,10 +56,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
-import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Side;
-import dev.waterjet.toolpath.KerfOffset;
-import dev.waterjet.toolpath.OffsetResult;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.Iso9013;
@@ -64,20 +71,11 @@ import dev.waterjet.toolpath.CuttingRules;
 import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.Lead;
 import dev.waterjet.toolpath.LeadPlacer;
+import dev.waterjet.toolpath.OffsetResult;
 import dev.waterjet.water.Saturation;
 import dev.waterjet.water.Water;
 import java.util.ArrayList;
 import java.util.List;
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.kilowatts;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** One instance or more of every public type that a caller may want to store or send. */
 final class Samples {
@@ -186,17 +184,18 @@ final class Samples {
         all.add(surface);
         all.add(surface.roughness());
         all.add(surface.quality());
-        FastestFeed fastest =
-                SurfaceModel.standard().fastestFeed(cut, EdgeRequirement.defaults().withPerpendicularityRange(1));
+        FastestFeed fastest = SurfaceModel.standard()
+                .fastestFeed(cut, EdgeRequirement.defaults().withPerpendicularityRange(1));
         all.add(fastest);
         all.add(fastest.ranges().get(1));
         all.add(MeasuredSurface.ofThickness(millimetres(12)).withSmoothZone(millimetres(8)));
     }
 
     private static void ofPath(List<Described> all) {
-        Contour window =
-                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), EdgeRequirement.of(CutQuality.MEDIUM));
-        Part part = Part.of(window, Contour.circle(Point.millimetres(15, 10), millimetres(4), EdgeRequirement.defaults()));
+        Contour window = Contour.rectangle(
+                Point.millimetres(0, 0), Point.millimetres(30, 20), EdgeRequirement.of(CutQuality.MEDIUM));
+        Part part =
+                Part.of(window, Contour.circle(Point.millimetres(15, 10), millimetres(4), EdgeRequirement.defaults()));
         Lead lead = LeadPlacer.of(part, CuttingRules.of(millimetres(1), millimetres(6)))
                 .at(0, millimetres(15));
         all.add(part);

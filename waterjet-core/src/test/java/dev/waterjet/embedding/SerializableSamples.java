@@ -1,5 +1,9 @@
 package dev.waterjet.embedding;
 
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.newtons;
+
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
@@ -15,9 +19,6 @@ import dev.waterjet.toolpath.KerfOffset;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.newtons;
 
 /** One instance or more of every public type that can be serialized: those of {@link Samples}, and those without a description. */
 final class SerializableSamples {
@@ -34,8 +35,8 @@ final class SerializableSamples {
     }
 
     private static void ofGeometry(List<Object> all) {
-        Contour sheet = Contour.rectangle(
-                Point.millimetres(0, 0), Point.millimetres(300, 200), EdgeRequirement.defaults());
+        Contour sheet =
+                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(300, 200), EdgeRequirement.defaults());
         CuttingRules rules = CuttingRules.of(millimetres(1), millimetres(6));
         all.add(ContourConditioner.defaults());
         all.add(sheet.placeAtSi(0.4));

@@ -1,5 +1,11 @@
 package dev.waterjet.evidence;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.Refusals.refusal;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -12,11 +18,6 @@ import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.Refusals.codeOf;
-import static dev.waterjet.Refusals.refusal;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class EstimateTest {
 
@@ -57,7 +58,8 @@ class EstimateTest {
     @Test
     void itsTextEndsWithItsCautions() {
         assertThat(Estimate.of(Kind.SPEED, 10, 2)).hasToString("10 m/s ± 2 m/s");
-        assertThat(Estimate.of(Kind.SPEED, 10, 2).with(List.of(THIN))).hasToString("10 m/s ± 2 m/s [thin: Thin sheet.]");
+        assertThat(Estimate.of(Kind.SPEED, 10, 2).with(List.of(THIN)))
+                .hasToString("10 m/s ± 2 m/s [thin: Thin sheet.]");
     }
 
     @Test
@@ -203,7 +205,9 @@ class EstimateTest {
     void degreesOfFreedomAreAtLeastOne(double degrees) {
         Estimate<Speed> estimate = Estimate.of(Kind.SPEED, 10, 2);
 
-        assertThat(refusal(DomainException.class, () -> estimate.withDegreesOfFreedom(degrees)).quantity()).isEqualTo("degrees of freedom");
+        assertThat(refusal(DomainException.class, () -> estimate.withDegreesOfFreedom(degrees))
+                        .quantity())
+                .isEqualTo("degrees of freedom");
     }
 
     @Test
@@ -213,7 +217,8 @@ class EstimateTest {
         assertThat(few.scaled(-3))
                 .isEqualTo(Estimate.of(Kind.SPEED, -30, 6).with(List.of(THIN)).withDegreesOfFreedom(4));
         assertThat(few.scaled(Kind.LENGTH, 60))
-                .isEqualTo(Estimate.of(Kind.LENGTH, 600, 120).with(List.of(THIN)).withDegreesOfFreedom(4));
+                .isEqualTo(
+                        Estimate.of(Kind.LENGTH, 600, 120).with(List.of(THIN)).withDegreesOfFreedom(4));
         assertThat(codeOf(() -> few.scaled(0))).isEqualTo("must-be-above");
     }
 

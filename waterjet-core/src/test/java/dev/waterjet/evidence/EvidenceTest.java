@@ -1,16 +1,17 @@
 package dev.waterjet.evidence;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.Refusals.codeOf;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.entry;
 
 class EvidenceTest {
 
@@ -113,17 +114,16 @@ class EvidenceTest {
         var range = ValidityRange.of("thickness", Kind.LENGTH, millimetres(3), millimetres(100));
 
         assertThat(range.check(0.1, Units.MILLIMETRE)).isEmpty();
-        assertThat(range.check(0.2, Units.MILLIMETRE))
-                .hasValueSatisfying(caution -> {
-                    assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
-                    assertThat(caution.code()).isEqualTo("outside-range");
-                    assertThat(caution.message().parameters())
-                            .containsExactly(
-                                    entry("input", "thickness"),
-                                    entry("value_m", 0.2),
-                                    entry("minimum_m", 0.003),
-                                    entry("maximum_m", 0.1));
-                });
+        assertThat(range.check(0.2, Units.MILLIMETRE)).hasValueSatisfying(caution -> {
+            assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
+            assertThat(caution.code()).isEqualTo("outside-range");
+            assertThat(caution.message().parameters())
+                    .containsExactly(
+                            entry("input", "thickness"),
+                            entry("value_m", 0.2),
+                            entry("minimum_m", 0.003),
+                            entry("maximum_m", 0.1));
+        });
     }
 
     @Test
@@ -131,7 +131,8 @@ class EvidenceTest {
         assertThat(ValidityRange.of("thickness", Kind.LENGTH, millimetres(3), millimetres(3))
                         .contains(0.003))
                 .isTrue();
-        assertThat(codeOf(() -> ValidityRange.of("thickness", Kind.LENGTH, millimetres(4), millimetres(3)))).isEqualTo("must-be-at-least");
+        assertThat(codeOf(() -> ValidityRange.of("thickness", Kind.LENGTH, millimetres(4), millimetres(3))))
+                .isEqualTo("must-be-at-least");
     }
 
     @Test

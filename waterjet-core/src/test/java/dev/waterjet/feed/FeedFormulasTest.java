@@ -1,5 +1,16 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.cost.CostRates;
 import dev.waterjet.cost.CutPoint;
 import dev.waterjet.cost.CuttingCost;
@@ -18,16 +29,6 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 /** Feed models against their formulas worked by hand, and each input at its limit. */
 class FeedFormulasTest {
@@ -251,8 +252,7 @@ class FeedFormulasTest {
                 .isCloseTo(1.5 * Math.hypot(0.15, 0.115), within(1e-12));
         assertThat(model.feedForDeclination(jet, plate, degrees(24)).si()).isCloseTo(limit, within(1e-12));
         assertThat(model.indexSi(jet, STEEL, 0.012, limit / 4)).isCloseTo(8, within(1e-9));
-        assertThat(model.feedSi(jet, STEEL, 0.012, 8))
-                .isCloseTo(limit / 4, within(1e-12));
+        assertThat(model.feedSi(jet, STEEL, 0.012, 8)).isCloseTo(limit / 4, within(1e-12));
         assertThatThrownBy(() -> model.feedForDeclination(jet, plate, degrees(24.1)))
                 .hasMessageContaining("declination is 24.1")
                 .hasMessageContaining("beyond it the plate is not separated");
@@ -286,7 +286,8 @@ class FeedFormulasTest {
         assertThat(model.indexSi(jet, STEEL, 0.012, 0.002))
                 .isCloseTo(published.indexSi(jet, STEEL, 0.012, 0.002) * factor, within(1e-12));
         assertThat(LoadedFeed.scaleForOptimumLoading(0.18, 0.343)).isCloseTo(0.36 / 0.343, within(1e-15));
-        assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0, 0.3)).hasMessageContaining("best loading ratio is 0");
+        assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0, 0.3))
+                .hasMessageContaining("best loading ratio is 0");
         assertThatThrownBy(() -> LoadedFeed.scaleForOptimumLoading(0.1, 0))
                 .hasMessageContaining("exponent of the flow of abrasive is 0");
         assertThatThrownBy(() -> LoadedFeed.of(published, falling, 0))
@@ -343,7 +344,8 @@ class FeedFormulasTest {
                 .doesNotContain("stack");
         assertThat(MaterialStack.of(plate).feed(published, jet, 2).si())
                 .isCloseTo(published.feed(jet, plate, 2).si(), within(1e-12));
-        var foils = MaterialStack.sheets(plate.withThickness(millimetres(0.001)), 2).feed(published, jet, 1);
+        var foils =
+                MaterialStack.sheets(plate.withThickness(millimetres(0.001)), 2).feed(published, jet, 1);
         assertThat(foils.si()).isEqualTo(FeedModel.USUAL_HIGHEST_FEED_M_PER_S);
         assertThat(foils.cautions()).extracting(Caution::code).contains("thin-sheet");
         assertThat(MaterialStack.sheets(plate, 1000).layers()).hasSize(1000);

@@ -1,5 +1,13 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -22,13 +30,6 @@ import java.util.stream.IntStream;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 /** What every feed model must keep, whatever its formula. */
 public abstract class FeedModelContract {

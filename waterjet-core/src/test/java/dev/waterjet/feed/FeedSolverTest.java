@@ -1,5 +1,14 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -15,14 +24,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class FeedSolverTest {
 
@@ -114,7 +115,10 @@ class FeedSolverTest {
     @Test
     void aFallingEfficiencyHasItsBestWhereItWasTold() {
         MixingEfficiency falling = MixingEfficiency.decreasing(
-                0.95, 0.1, MixingEfficiency.scaleForOptimumLoading(0.18), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95,
+                0.1,
+                MixingEfficiency.scaleForOptimumLoading(0.18),
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         AbrasiveJet loaded = jet.withHead(jet.head().withMixing(falling));
         FeedModel energy = SpecificEnergyFeed.ofSteel();
         double best = InverseKernel.best(
@@ -124,7 +128,10 @@ class FeedSolverTest {
 
         assertThat(best / loaded.water().massFlowSi()).isCloseTo(0.18, within(1e-4));
         MixingEfficiency forMachinability = MixingEfficiency.decreasing(
-                0.95, 0.1, LoadedFeed.scaleForOptimumLoading(0.18, 0.343), Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
+                0.95,
+                0.1,
+                LoadedFeed.scaleForOptimumLoading(0.18, 0.343),
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         FeedModel loadedModel = LoadedFeed.of(MachinabilityFeed.published(), forMachinability, 0.15);
         double deepest = InverseKernel.best(
                 flow -> loadedModel.separationDepthSi(Jets.withAbrasiveFlow(jet, flow), steel.material(), 0.002),

@@ -1,5 +1,9 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -14,9 +18,6 @@ import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
 import java.util.Map;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** What the suite can ask of this package. */
 public final class FeedSubjects implements Subjects {

@@ -1,5 +1,13 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.cost.CostRates;
 import dev.waterjet.evidence.Evidence;
@@ -15,13 +23,6 @@ import dev.waterjet.measure.QuantityArray;
 import java.util.List;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class FeedValuesTest {
 
@@ -140,7 +141,8 @@ class FeedValuesTest {
                 .says("declination 1 on machinability")
                 .check();
         assertThat(DeclinationFeed.threeHalvesPower(base).name()).isEqualTo("declination 1.5");
-        assertThat(DeclinationFeed.threeHalvesPower(base).withExponent(2).name()).isEqualTo("declination 2.0");
+        assertThat(DeclinationFeed.threeHalvesPower(base).withExponent(2).name())
+                .isEqualTo("declination 2.0");
         assertThat(DeclinationFeed.linear(base).evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
         ValueContract.of(() -> LoadedFeed.of(base, falling, 0.15))
                 .tells("model", LoadedFeed::model, base)

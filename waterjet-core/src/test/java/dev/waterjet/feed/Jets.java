@@ -14,8 +14,9 @@ final class Jets {
         FocusingTube tube = tubeM == jet.tubeBoreSi()
                 ? jet.head().tube()
                 : FocusingTube.of(Kind.LENGTH.of(tubeM), jet.head().tube().length());
-        CuttingHead head =
-                jet.head().withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(orificeM))).withTube(tube);
+        CuttingHead head = jet.head()
+                .withOrifice(jet.head().orifice().withBore(Kind.LENGTH.of(orificeM)))
+                .withTube(tube);
         return withAbrasiveFlow(jet.withHead(head).withPressure(Kind.PRESSURE.of(pressurePa)), abrasiveKgPerS);
     }
 

@@ -1,5 +1,15 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.inches;
+import static dev.waterjet.measure.Measures.ksi;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.poundsPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
@@ -13,15 +23,6 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.quality.CutQuality;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.inches;
-import static dev.waterjet.measure.Measures.ksi;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static dev.waterjet.measure.Measures.poundsPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class MachinabilityFeedTest {
 
@@ -75,7 +76,9 @@ class MachinabilityFeedTest {
         AbrasiveJet us = CuttingHead.of(Orifice.sapphire(inches(0.010)), FocusingTube.of(inches(0.030), inches(3)))
                 .jet(ksi(55), Abrasive.garnet(Mesh.of(80)), poundsPerMinute(0.7));
 
-        assertThat(MachinabilityFeed.published().feed(us, steel, CutQuality.FINE).si())
+        assertThat(MachinabilityFeed.published()
+                        .feed(us, steel, CutQuality.FINE)
+                        .si())
                 .isCloseTo(
                         MachinabilityFeed.published()
                                 .feed(metric, steel, CutQuality.FINE)

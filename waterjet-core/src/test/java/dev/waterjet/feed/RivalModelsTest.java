@@ -1,5 +1,15 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -16,15 +26,6 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class RivalModelsTest {
 
@@ -212,8 +213,9 @@ class RivalModelsTest {
         assertThat(cutting).isCloseTo(6.0e-3, within(0.06e-3));
         assertThat(deformation).isCloseTo(45.5e-3, within(0.3e-3));
         assertThat(ErosionFeed.standard().depth(jet, STEEL, feed).si()).isCloseTo(cutting + deformation, within(1e-15));
-        assertThat(Kind.LENGTH.si(
-                        ErosionFeed.standard().withThreshold(metresPerSecond(900)).deformationWear(jet, STEEL, feed)))
+        assertThat(Kind.LENGTH.si(ErosionFeed.standard()
+                        .withThreshold(metresPerSecond(900))
+                        .deformationWear(jet, STEEL, feed)))
                 .isZero();
     }
 

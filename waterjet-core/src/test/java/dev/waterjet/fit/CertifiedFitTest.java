@@ -1,8 +1,9 @@
 package dev.waterjet.fit;
 
-import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
 
 /**
  * Non-linear regression sets of the NIST Statistical Reference Datasets, data and certified values from memory. A datum

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /** Results of a fit against closed forms of the mean and the straight line. */
 class FitTest {
@@ -188,8 +187,8 @@ class FitTest {
         assertThatExceptionOfType(TextException.class)
                 .isThrownBy(() -> mean().value("slope"))
                 .satisfies(e -> assertThat(e.code()).isEqualTo("unknown-parameter"))
-                .satisfies(e -> assertThat(e.parameters())
-                        .containsExactly(entry("name", "slope"), entry("known", "mean")));
+                .satisfies(e ->
+                        assertThat(e.parameters()).containsExactly(entry("name", "slope"), entry("known", "mean")));
     }
 
     @Test

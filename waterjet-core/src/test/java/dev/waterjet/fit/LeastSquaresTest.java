@@ -10,7 +10,6 @@ import java.util.Arrays;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class LeastSquaresTest {
 
@@ -134,9 +133,8 @@ class LeastSquaresTest {
 
     @Test
     void aParameterWithoutEffectIsRefusedByName() {
-        LeastSquares slope = LeastSquares.of((i, b) -> b[0] * X[i])
-                .withParameter("slope", 2)
-                .withParameter("colour", 3);
+        LeastSquares slope =
+                LeastSquares.of((i, b) -> b[0] * X[i]).withParameter("slope", 2).withParameter("colour", 3);
 
         isUndetermined(slope, noisyLine(), "colour");
     }

@@ -1,9 +1,9 @@
 package dev.waterjet.fit;
 
-import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.junit.jupiter.api.Test;
 
 class RobustWeightsTest {
 

@@ -1,5 +1,7 @@
 package dev.waterjet.hardening;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +12,6 @@ import java.util.concurrent.Future;
 import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** The same question gets the same answer: in any locale, in any thread, in any unit. */
 class InvarianceTest {

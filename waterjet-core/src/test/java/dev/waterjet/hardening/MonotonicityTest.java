@@ -1,5 +1,26 @@
 package dev.waterjet.hardening;
 
+import static dev.waterjet.hardening.MonotonicityTest.Way.FALLS;
+import static dev.waterjet.hardening.MonotonicityTest.Way.RISES;
+import static dev.waterjet.hardening.Setting.Knob.ABRASIVE_FLOW;
+import static dev.waterjet.hardening.Setting.Knob.ACCELERATION;
+import static dev.waterjet.hardening.Setting.Knob.BORE;
+import static dev.waterjet.hardening.Setting.Knob.FEED;
+import static dev.waterjet.hardening.Setting.Knob.HOURS;
+import static dev.waterjet.hardening.Setting.Knob.INDEX;
+import static dev.waterjet.hardening.Setting.Knob.LENGTH;
+import static dev.waterjet.hardening.Setting.Knob.MACHINABILITY;
+import static dev.waterjet.hardening.Setting.Knob.ORIFICE;
+import static dev.waterjet.hardening.Setting.Knob.PARTS;
+import static dev.waterjet.hardening.Setting.Knob.PRESSURE;
+import static dev.waterjet.hardening.Setting.Knob.SPEED;
+import static dev.waterjet.hardening.Setting.Knob.TEMPERATURE;
+import static dev.waterjet.hardening.Setting.Knob.THICKNESS;
+import static dev.waterjet.hardening.Setting.Knob.TUBE;
+import static dev.waterjet.hardening.Setting.Knob.VOLUME;
+import static dev.waterjet.hardening.Setting.Knob.WATER_FLOW;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.cost.Batch;
 import dev.waterjet.cost.BatchCost;
 import dev.waterjet.cost.Consumable;
@@ -50,26 +71,6 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static dev.waterjet.hardening.MonotonicityTest.Way.FALLS;
-import static dev.waterjet.hardening.MonotonicityTest.Way.RISES;
-import static dev.waterjet.hardening.Setting.Knob.ABRASIVE_FLOW;
-import static dev.waterjet.hardening.Setting.Knob.ACCELERATION;
-import static dev.waterjet.hardening.Setting.Knob.BORE;
-import static dev.waterjet.hardening.Setting.Knob.FEED;
-import static dev.waterjet.hardening.Setting.Knob.HOURS;
-import static dev.waterjet.hardening.Setting.Knob.INDEX;
-import static dev.waterjet.hardening.Setting.Knob.LENGTH;
-import static dev.waterjet.hardening.Setting.Knob.MACHINABILITY;
-import static dev.waterjet.hardening.Setting.Knob.ORIFICE;
-import static dev.waterjet.hardening.Setting.Knob.PARTS;
-import static dev.waterjet.hardening.Setting.Knob.PRESSURE;
-import static dev.waterjet.hardening.Setting.Knob.SPEED;
-import static dev.waterjet.hardening.Setting.Knob.TEMPERATURE;
-import static dev.waterjet.hardening.Setting.Knob.THICKNESS;
-import static dev.waterjet.hardening.Setting.Knob.TUBE;
-import static dev.waterjet.hardening.Setting.Knob.VOLUME;
-import static dev.waterjet.hardening.Setting.Knob.WATER_FLOW;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * What must rise when something is turned up, and what must fall: laws that hold for any model of the thing, whatever its
@@ -261,7 +262,8 @@ class MonotonicityTest {
                 "parts on a sheet",
                 RISES,
                 LENGTH,
-                s -> sheet(s).square(Kind.LENGTH.of(50e-3), Kind.LENGTH.of(50e-3)).parts()));
+                s -> sheet(s).square(Kind.LENGTH.of(50e-3), Kind.LENGTH.of(50e-3))
+                        .parts()));
         laws.add(new Law(
                 "staggered parts on a sheet",
                 RISES,
@@ -326,12 +328,14 @@ class MonotonicityTest {
     }
 
     private static SupplyLine line(Setting setting) {
-        return SupplyLine.of(
-                SupplyLine.Section.ofBore(Kind.LENGTH.of(setting.get(BORE))).withLength(Kind.LENGTH.of(setting.get(LENGTH))));
+        return SupplyLine.of(SupplyLine.Section.ofBore(Kind.LENGTH.of(setting.get(BORE)))
+                .withLength(Kind.LENGTH.of(setting.get(LENGTH))));
     }
 
     private static double lineLoss(Setting setting) {
-        return line(setting).loss(Kind.MASS_FLOW.of(setting.get(WATER_FLOW)), supplied()).si();
+        return line(setting)
+                .loss(Kind.MASS_FLOW.of(setting.get(WATER_FLOW)), supplied())
+                .si();
     }
 
     private static double feed(FeedModel model, Setting setting) {
@@ -344,7 +348,8 @@ class MonotonicityTest {
     }
 
     private static double contourTime(Setting setting) {
-        Contour window = Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(40, 25), EdgeRequirement.defaults());
+        Contour window =
+                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(40, 25), EdgeRequirement.defaults());
         MachineLimits limits =
                 MachineLimits.of(Kind.SPEED.of(setting.get(SPEED)), Kind.ACCELERATION.of(setting.get(ACCELERATION)));
         QualityFeeds feeds = QualityFeeds.of(FEEDS, setting.jet(), setting.piece());

@@ -22,8 +22,15 @@ import org.jspecify.annotations.Nullable;
 public final class Surface {
 
     /** Views and kernels that one package opens for another; their callers keep their rules. */
-    private static final Set<String> INNER =
-            Set.of("ArcLagKernel", "EdgeCursor", "EdgeTree", "BoxTree", "Walk", "InverseKernel", "LagKernel", "RoughnessKernel");
+    private static final Set<String> INNER = Set.of(
+            "ArcLagKernel",
+            "EdgeCursor",
+            "EdgeTree",
+            "BoxTree",
+            "Walk",
+            "InverseKernel",
+            "LagKernel",
+            "RoughnessKernel");
 
     private static final List<Executable> ALL = find();
 

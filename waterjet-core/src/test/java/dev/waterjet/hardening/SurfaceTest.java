@@ -1,5 +1,7 @@
 package dev.waterjet.hardening;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.Unconverted;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
@@ -17,7 +19,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** Calls everything public with random arguments, feeding answers back as arguments of further calls. */
 public class SurfaceTest {

@@ -1,8 +1,19 @@
 package dev.waterjet.head;
 
-import dev.waterjet.feed.CutConditions;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.Refusals;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.head.HeadSelection.Rule;
+import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -13,11 +24,8 @@ import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.Refusals;
-import dev.waterjet.head.HeadSelection.Rule;
-import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
@@ -31,14 +39,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.kilowatts;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class HeadSelectorTest {
 
@@ -60,7 +60,8 @@ class HeadSelectorTest {
             QuantityArray.of(Kind.MASS_FLOW, FLOWS, Units.GRAM_PER_MINUTE));
 
     private static HeadSelector selector(double kilowatts) {
-        return HeadSelector.of(INVENTORY, megapascals(380), kilowatts(kilowatts)).withPrices(Jobs.RATES);
+        return HeadSelector.of(INVENTORY, megapascals(380), kilowatts(kilowatts))
+                .withPrices(Jobs.RATES);
     }
 
     /** Every head of the list is tried once more, from the rules as they are documented and by the plain models. */
@@ -71,7 +72,8 @@ class HeadSelectorTest {
             @ForAll @DoubleRange(min = 0.1, max = 1) double radiusMm,
             @ForAll @DoubleRange(min = 0.02, max = 0.5) double toleranceMm,
             @ForAll @DoubleRange(min = 1, max = 200) double minimumFeed) {
-        PartRequirement requirement = PartRequirement.of(Jobs.plate("titanium", thicknessMm), CutQuality.MEDIUM, millimetres(800))
+        PartRequirement requirement = PartRequirement.of(
+                        Jobs.plate("titanium", thicknessMm), CutQuality.MEDIUM, millimetres(800))
                 .withPierces(2)
                 .withMinimumInnerRadius(millimetres(radiusMm))
                 .withMinimumSlotWidth(millimetres(2 * radiusMm))
@@ -103,8 +105,7 @@ class HeadSelectorTest {
                             double feed = MachinabilityFeed.published()
                                     .feed(jet, requirement.workpiece(), CutQuality.MEDIUM)
                                     .si();
-                            Kerf kerf = KerfModel.standard()
-                                    .kerf(conditions, Kind.SPEED.of(feed));
+                            Kerf kerf = KerfModel.standard().kerf(conditions, Kind.SPEED.of(feed));
                             double wide = kerf.maximumWidth().si();
                             if (Kind.RATIO.si(jet.loadingRatio()) > 0.25
                                     || Kind.POWER.si(jet.water().ratedHydraulicPower()) > kilowatts * 1000
@@ -137,8 +138,8 @@ class HeadSelectorTest {
 
     @Test
     void theParetoFrontDominatesEveryHead() {
-        HeadSelection selection =
-                selector(20).select(PartRequirement.of(Jobs.plate("aluminium", 12), CutQuality.FINE, millimetres(2000)));
+        HeadSelection selection = selector(20)
+                .select(PartRequirement.of(Jobs.plate("aluminium", 12), CutQuality.FINE, millimetres(2000)));
         List<HeadCandidate> front = selection.paretoFront();
 
         assertThat(front).isNotEmpty();
@@ -146,10 +147,12 @@ class HeadSelectorTest {
         assertThat(front.get(front.size() - 1).cost())
                 .isEqualTo(selection.best(Ranking.COST).cost());
         for (HeadCandidate candidate : selection.ranked(Ranking.COST)) {
-            assertThat(front).anyMatch(best -> best.time().si() <= candidate.time().si() && best.cost() <= candidate.cost());
+            assertThat(front)
+                    .anyMatch(best -> best.time().si() <= candidate.time().si() && best.cost() <= candidate.cost());
         }
         for (int i = 1; i < front.size(); i++) {
-            assertThat(front.get(i).time().si()).isGreaterThan(front.get(i - 1).time().si());
+            assertThat(front.get(i).time().si())
+                    .isGreaterThan(front.get(i - 1).time().si());
             assertThat(front.get(i).cost()).isLessThan(front.get(i - 1).cost());
         }
     }
@@ -173,26 +176,29 @@ class HeadSelectorTest {
 
     @Test
     void everyRejectedHeadHasFindings() {
-        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
+        PartRequirement requirement = PartRequirement.of(
+                        Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
                 .withMinimumInnerRadius(millimetres(0.2));
         HeadSelection selection = selector(8).select(requirement);
 
         assertThat(selection.rejected())
                 .allSatisfy(head -> assertThat(head.findings()).isNotEmpty());
-        assertThat(selection.rejectionCounts())
-                .containsKeys(Rule.POWER, Rule.INNER_RADIUS, Rule.LOADING);
+        assertThat(selection.rejectionCounts()).containsKeys(Rule.POWER, Rule.INNER_RADIUS, Rule.LOADING);
         // 2.1074 x 0.65 x 0.25^2 x sqrt(380) L/min of water at 380 MPa
         assertThat(selection.rejected().stream()
                         .flatMap(head -> head.findings().stream())
                         .filter(finding -> finding.code().equals("pump-power"))
                         .map(finding -> (double) finding.message().parameters().get("value_W")))
                 .anyMatch(power -> Math.abs(power - 2.1074e-3 / 60 * 0.65 * 0.0625 * Math.sqrt(380) * 380e6) < 100);
-        assertThat(selection.explanation(Ranking.TIME)).startsWith("fastest of ").contains("(768 tried)", "power ");
+        assertThat(selection.explanation(Ranking.TIME))
+                .startsWith("fastest of ")
+                .contains("(768 tried)", "power ");
     }
 
     @Test
     void withoutAFeasibleHeadTheRulesAreNamed() {
-        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
+        PartRequirement requirement = PartRequirement.of(
+                        Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500))
                 .withMinimumInnerRadius(millimetres(0.01));
         HeadSelection selection = selector(20).select(requirement);
 
@@ -200,7 +206,8 @@ class HeadSelectorTest {
         assertThatThrownBy(() -> selection.best(Ranking.TIME))
                 .isInstanceOfSatisfying(NoSolutionException.class, refusal -> {
                     assertThat(refusal.code()).isEqualTo("no-feasible-head");
-                    assertThat(refusal.parameters().get("rejections").toString()).contains("inner radius ");
+                    assertThat(refusal.parameters().get("rejections").toString())
+                            .contains("inner radius ");
                 });
     }
 
@@ -209,8 +216,10 @@ class HeadSelectorTest {
         QuantityArray<Length> none = QuantityArray.ofSi(Kind.LENGTH);
         assertThatThrownBy(() -> HeadInventory.of(List.of(), none, none, List.of(), QuantityArray.ofSi(Kind.MASS_FLOW)))
                 .isInstanceOfSatisfying(
-                        DomainException.class, refusal -> assertThat(refusal.quantity()).isEqualTo("number of orifices"));
-        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\norifice,0.25 mm\n"))).isEqualTo("must-be-at-least");
+                        DomainException.class,
+                        refusal -> assertThat(refusal.quantity()).isEqualTo("number of orifices"));
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\norifice,0.25 mm\n")))
+                .isEqualTo("must-be-at-least");
     }
 
     @Test
@@ -236,7 +245,8 @@ class HeadSelectorTest {
                 .isEqualTo("line 2, column 9: must-be-at-most");
         assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nmesh,85\n")))
                 .isEqualTo("line 2, column 6: not-in-series");
-        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nflow,lots\n"))).startsWith("line 2, column 6: ");
+        assertThat(Refusals.of(() -> HeadInventory.parse("part,size\nflow,lots\n")))
+                .startsWith("line 2, column 6: ");
     }
 
     @Test
@@ -250,7 +260,8 @@ class HeadSelectorTest {
 
     @Test
     void aSelectionDescribesFeasibleAndRejectedHeads() {
-        PartRequirement requirement = PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500));
+        PartRequirement requirement =
+                PartRequirement.of(Jobs.plate("stainless-304", 6), CutQuality.FINE, millimetres(500));
         HeadSelection selection = selector(8).select(requirement);
         int feasible = selection.ranked(Ranking.TIME).size();
 

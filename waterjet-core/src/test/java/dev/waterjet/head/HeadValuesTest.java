@@ -84,7 +84,8 @@ class HeadValuesTest {
         assertThat(REQUIREMENT.describe())
                 .doesNotContainKeys("minimum_inner_radius_m", "minimum_slot_width_m", "wall_tolerance_m");
         assertThat(REQUIREMENT.withWallTolerance(millimetres(0.1)).describe())
-                .containsKeys("workpiece", "quality", "length_m", "pierces", "minimum_feed_m_per_s", "wall_tolerance_m");
+                .containsKeys(
+                        "workpiece", "quality", "length_m", "pierces", "minimum_feed_m_per_s", "wall_tolerance_m");
     }
 
     @Test
@@ -143,11 +144,7 @@ class HeadValuesTest {
         HeadInventory standard = HeadInventory.standard();
         QuantityArray<javax.measure.quantity.Length> thousand = QuantityArray.ofSi(Kind.LENGTH, new double[1000]);
         assertThat(Refusals.of(() -> HeadInventory.of(
-                        standard.orifices(),
-                        thousand,
-                        standard.tubeLengths(),
-                        standard.abrasives(),
-                        standard.flows())))
+                        standard.orifices(), thousand, standard.tubeLengths(), standard.abrasives(), standard.flows())))
                 .isEqualTo("must-be-at-most");
     }
 
@@ -188,6 +185,8 @@ class HeadValuesTest {
 
         assertThat(finding.isSatisfied()).isFalse();
         assertThat(finding.code()).isEqualTo("slot-width");
-        assertThat(finding.message().parameters()).containsEntry("value_m", 0.001).containsEntry("limit_m", 0.0005);
+        assertThat(finding.message().parameters())
+                .containsEntry("value_m", 0.001)
+                .containsEntry("limit_m", 0.0005);
     }
 }

@@ -40,7 +40,8 @@ public final class HydraulicsSubjects implements Subjects {
     }
 
     private static double friction(Inputs in) {
-        return FrictionCorrelation.valueOf(in.text("law").toUpperCase(Locale.ROOT).replace('-', '_'))
+        return FrictionCorrelation.valueOf(
+                        in.text("law").toUpperCase(Locale.ROOT).replace('-', '_'))
                 .factor(in.number("reynolds"), in.number("roughness"));
     }
 

@@ -1,14 +1,7 @@
 package dev.waterjet.hydraulics;
 
-import dev.waterjet.ValueContract;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
-import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metres;
@@ -16,6 +9,13 @@ import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 
 class HydraulicsValuesTest {
 
@@ -110,7 +110,9 @@ class HydraulicsValuesTest {
         ValueContract.of(() -> Intensifier.of(20, Kind.VOLUME.of(2e-4)))
                 .differs("ratio", Intensifier.of(21, Kind.VOLUME.of(2e-4)))
                 .differs("stroke", Intensifier.of(20, Kind.VOLUME.of(3e-4)))
-                .differs("reversal time", Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.05)))
+                .differs(
+                        "reversal time",
+                        Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.05)))
                 .says("20 : 1", "0.2 L")
                 .check();
     }
@@ -139,7 +141,8 @@ class HydraulicsValuesTest {
                 .differs("model", line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL))
                 .differs("sections", SupplyLine.of(tube(), tube()))
                 .check();
-        assertThat(line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL).sections()).isEqualTo(line().sections());
+        assertThat(line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL).sections())
+                .isEqualTo(line().sections());
     }
 
     @Test

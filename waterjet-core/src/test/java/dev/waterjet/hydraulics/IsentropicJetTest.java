@@ -79,8 +79,10 @@ class IsentropicJetTest {
     void theFastSpeedRefusesWhatItWasNotMadeFor() {
         assertRefused(() -> IsentropicJet.fastSpeedSi(19e6, 300), "must-be-at-least", PRESSURE, 20e6);
         assertRefused(() -> IsentropicJet.fastSpeedSi(1001e6, 330), "must-be-at-most", PRESSURE, 1e9);
-        assertRefused(() -> IsentropicJet.fastSpeedSi(100e6, 273.15), "must-be-at-least", "temperature of water", 274.15);
-        assertRefused(() -> IsentropicJet.fastSpeedSi(100e6, 334.15), "must-be-at-most", "temperature of water", 333.15);
+        assertRefused(
+                () -> IsentropicJet.fastSpeedSi(100e6, 273.15), "must-be-at-least", "temperature of water", 274.15);
+        assertRefused(
+                () -> IsentropicJet.fastSpeedSi(100e6, 334.15), "must-be-at-most", "temperature of water", 333.15);
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, Double.NaN)).isInstanceOf(DomainException.class);
     }
 

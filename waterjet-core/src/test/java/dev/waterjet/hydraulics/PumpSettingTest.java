@@ -1,12 +1,13 @@
 package dev.waterjet.hydraulics;
 
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
 
 class PumpSettingTest {
 
@@ -37,7 +38,11 @@ class PumpSettingTest {
         PumpSetting pump = PumpSetting.ofPower(kilowatts(37), megapascals(400));
 
         assertRefused(() -> pump.largestOrifice(orifice, 0), "must-be-at-least", "number of heads", 1);
-        assertRefused(() -> PumpSetting.ofPower(kilowatts(-1), megapascals(400)), "must-be-above", "rated hydraulic power of the pump", 0);
+        assertRefused(
+                () -> PumpSetting.ofPower(kilowatts(-1), megapascals(400)),
+                "must-be-above",
+                "rated hydraulic power of the pump",
+                0);
     }
 
     @Test
@@ -54,6 +59,10 @@ class PumpSettingTest {
     void impossibleOrificesAreRefused() {
         assertRefused(() -> Orifice.sapphire(millimetres(0)), "must-be-above", "orifice bore", 0);
         assertRefused(() -> orifice.withDischargeCoefficient(1.2), "must-be-at-most", "discharge coefficient", 1);
-        assertRefused(() -> WaterJet.of(orifice, megapascals(1500)), "must-be-at-most", "pressure at the orifice", 1000000000.0);
+        assertRefused(
+                () -> WaterJet.of(orifice, megapascals(1500)),
+                "must-be-at-most",
+                "pressure at the orifice",
+                1000000000.0);
     }
 }

@@ -1,10 +1,5 @@
 package dev.waterjet.hydraulics;
 
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerSecond;
@@ -18,6 +13,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
 /** Supply of the head against formulas worked by hand, and each input at its limit. */
 class SupplyFormulasTest {
 
@@ -30,7 +31,8 @@ class SupplyFormulasTest {
     /** A line of fittings alone: loss K (m/A)^2 / (2 rho), so p_head = p / (1 + K (Cd A_o / A)^2 rho_rest / rho). */
     @Test
     void headAndFittingsShareThePressure() {
-        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
+        SupplyLine fittings =
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(380), litresPerMinute(10)), fittings, celsius(20), List.of(orifice));
         double square = passageM2 / lineM2 * passageM2 / lineM2;
@@ -51,7 +53,8 @@ class SupplyFormulasTest {
     /** A pump of 1 L/min: p_head = rho (q/(Cd A))^2 / 2, and the pump holds only what the line and the heads take. */
     @Test
     void aPumpBelowTheRequiredFlowLosesPressure() {
-        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
+        SupplyLine fittings =
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1)).withFittings(8));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(380), litresPerMinute(1)), fittings, celsius(20), List.of(orifice));
         double speed = 1e-3 / 60 / passageM2;
@@ -82,7 +85,8 @@ class SupplyFormulasTest {
     @Test
     void slowFlowIsLaminar() {
         double flow = 1e-4;
-        SupplyLine line = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(10)));
+        SupplyLine line =
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(10)));
 
         assertThat(line.reynolds(kilogramsPerSecond(flow), pressed)).isLessThan(100);
         assertThat(line.lossSi(flow, pressed))
@@ -103,12 +107,14 @@ class SupplyFormulasTest {
         assertRefused(() -> tube.withLength(metres(-1)), "must-be-at-least", "length of the supply line", 0);
         assertRefused(() -> tube.withFittings(-1), "must-be-at-least", "loss coefficient of the fittings", 0);
         assertRefused(() -> tube.withRoughness(micrometres(-1)), "must-be-at-least", "roughness of the supply line", 0);
-        assertRefused(() -> tube.withRoughness(micrometres(151)), "must-be-at-most", "roughness of the supply line", 1.5e-4);
+        assertRefused(
+                () -> tube.withRoughness(micrometres(151)), "must-be-at-most", "roughness of the supply line", 1.5e-4);
     }
 
     @Test
     void everyCorrelationButChurchillIsLaminarUpTo2300() {
-        for (FrictionCorrelation correlation : List.of(FrictionCorrelation.COLEBROOK, FrictionCorrelation.HAALAND, FrictionCorrelation.SWAMEE_JAIN)) {
+        for (FrictionCorrelation correlation :
+                List.of(FrictionCorrelation.COLEBROOK, FrictionCorrelation.HAALAND, FrictionCorrelation.SWAMEE_JAIN)) {
             assertThat(correlation.factor(2300, 0.05)).isEqualTo(64 / 2300.0);
             assertThat(correlation.factor(2300.1, 0.05)).isGreaterThan(0.07);
         }
@@ -131,10 +137,23 @@ class SupplyFormulasTest {
                         .volume()))
                 .isCloseTo(2e-3, within(1e-15));
         assertRefused(() -> vessel.ripple(Kind.VOLUME.of(-1e-6), pressed), "must-be-at-least", "volume drawn", 0);
-        assertRefused(() -> vessel.forRipple(Kind.VOLUME.of(0), megapascals(1), pressed), "must-be-above", "volume drawn", 0);
-        assertRefused(() -> vessel.forRipple(Kind.VOLUME.of(1e-6), megapascals(0), pressed), "must-be-above", "pressure ripple", 0);
-        assertRefused(() -> vessel.withDiameterRatio(3, megapascals(0), 0.3), "must-be-above", "modulus of elasticity of the wall", 0);
-        assertRefused(() -> vessel.withDiameterRatio(3, megapascals(200_000), 0.6), "must-be-at-most", "Poisson's ratio of the wall", 0.5);
+        assertRefused(
+                () -> vessel.forRipple(Kind.VOLUME.of(0), megapascals(1), pressed), "must-be-above", "volume drawn", 0);
+        assertRefused(
+                () -> vessel.forRipple(Kind.VOLUME.of(1e-6), megapascals(0), pressed),
+                "must-be-above",
+                "pressure ripple",
+                0);
+        assertRefused(
+                () -> vessel.withDiameterRatio(3, megapascals(0), 0.3),
+                "must-be-above",
+                "modulus of elasticity of the wall",
+                0);
+        assertRefused(
+                () -> vessel.withDiameterRatio(3, megapascals(200_000), 0.6),
+                "must-be-at-most",
+                "Poisson's ratio of the wall",
+                0.5);
         assertRefused(() -> Attenuator.of(Kind.VOLUME.of(0)), "must-be-above", "volume of the attenuator", 0);
     }
 
@@ -153,20 +172,35 @@ class SupplyFormulasTest {
         assertRefused(() -> compression.power(kilogramsPerSecond(-1)), "must-be-at-least", "mass flow", 0);
         assertRefused(() -> compression.motorPower(kilogramsPerSecond(-1), 1), "must-be-at-least", "mass flow", 0);
         assertRefused(() -> compression.motorPower(kilogramsPerSecond(1), 0), "must-be-above", "overall efficiency", 0);
-        assertRefused(() -> compression.motorPower(kilogramsPerSecond(1), 1.1), "must-be-at-most", "overall efficiency", 1);
+        assertRefused(
+                () -> compression.motorPower(kilogramsPerSecond(1), 1.1), "must-be-at-most", "overall efficiency", 1);
         assertRefused(() -> Compression.of(tap, megapascals(400), 0), "must-be-above", "isentropic efficiency", 0);
-        assertRefused(() -> Compression.isentropic(tap, megapascals(0.101325)), "must-be-above", "outlet pressure", 101325);
+        assertRefused(
+                () -> Compression.isentropic(tap, megapascals(0.101325)), "must-be-above", "outlet pressure", 101325);
         assertRefused(() -> Intensifier.of(1, Kind.VOLUME.of(2e-4)), "must-be-above", "area ratio", 1);
         assertRefused(() -> Intensifier.of(20, Kind.VOLUME.of(0)), "must-be-above", "stroke volume", 0);
         assertRefused(() -> pump.withReversalTime(seconds(-1)), "must-be-at-least", "reversal time", 0);
         assertRefused(() -> pump.strokes(kilogramsPerSecond(-1), tap), "must-be-at-least", "mass flow", 0);
-        assertRefused(() -> pump.fluctuatingVolume(kilogramsPerSecond(0), compression), "must-be-above", "mass flow", 0);
+        assertRefused(
+                () -> pump.fluctuatingVolume(kilogramsPerSecond(0), compression), "must-be-above", "mass flow", 0);
         assertThat(Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0), tap))).isZero();
         assertThat(Kind.RATIO.si(pump.compressionFraction(compression)))
                 .isCloseTo(1 - tap.densitySi() / compression.outlet().densitySi(), within(1e-15));
-        assertRefused(() -> PumpSetting.of(megapascals(0), litresPerMinute(4)), "must-be-above", "pressure set at the pump", 0);
-        assertRefused(() -> PumpSetting.of(megapascals(1000), litresPerMinute(4)), "must-be-at-most", "pressure set at the pump", 999e6);
-        assertRefused(() -> PumpSetting.of(megapascals(380), litresPerMinute(0)), "must-be-above", "maximum flow of the pump", 0);
+        assertRefused(
+                () -> PumpSetting.of(megapascals(0), litresPerMinute(4)),
+                "must-be-above",
+                "pressure set at the pump",
+                0);
+        assertRefused(
+                () -> PumpSetting.of(megapascals(1000), litresPerMinute(4)),
+                "must-be-at-most",
+                "pressure set at the pump",
+                999e6);
+        assertRefused(
+                () -> PumpSetting.of(megapascals(380), litresPerMinute(0)),
+                "must-be-above",
+                "maximum flow of the pump",
+                0);
     }
 
     @Test
@@ -177,10 +211,26 @@ class SupplyFormulasTest {
         assertThatCode(() -> three.withRodRatio(0.5)).doesNotThrowAnyException();
         assertThatCode(() -> DirectDrivePump.of(24, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .doesNotThrowAnyException();
-        assertRefused(() -> DirectDrivePump.of(0, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)), "must-be-at-least", "number of plungers", 1);
-        assertRefused(() -> DirectDrivePump.of(25, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)), "must-be-at-most", "number of plungers", 24);
-        assertRefused(() -> DirectDrivePump.of(3, Kind.VOLUME.of(0), Kind.FREQUENCY.of(10)), "must-be-above", "stroke volume", 0);
-        assertRefused(() -> DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(0)), "must-be-above", "speed of the crank", 0);
+        assertRefused(
+                () -> DirectDrivePump.of(0, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)),
+                "must-be-at-least",
+                "number of plungers",
+                1);
+        assertRefused(
+                () -> DirectDrivePump.of(25, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)),
+                "must-be-at-most",
+                "number of plungers",
+                24);
+        assertRefused(
+                () -> DirectDrivePump.of(3, Kind.VOLUME.of(0), Kind.FREQUENCY.of(10)),
+                "must-be-above",
+                "stroke volume",
+                0);
+        assertRefused(
+                () -> DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(0)),
+                "must-be-above",
+                "speed of the crank",
+                0);
         assertRefused(() -> three.withVolumetricEfficiency(1.1), "must-be-at-most", "volumetric efficiency", 1);
         assertRefused(() -> three.withVolumetricEfficiency(0), "must-be-above", "volumetric efficiency", 0);
     }
@@ -226,10 +276,15 @@ class SupplyFormulasTest {
         Intensifier pump = Intensifier.of(20, Kind.VOLUME.of(2e-4));
         double cycle = 1 / Kind.FREQUENCY.si(pump.strokes(kilogramsPerSecond(0.06), tap));
 
-        assertThat(Kind.VOLUME.si(
-                        pump.withReversalTime(seconds(0.89 * cycle)).fluctuatingVolume(kilogramsPerSecond(0.06), compression)))
+        assertThat(Kind.VOLUME.si(pump.withReversalTime(seconds(0.89 * cycle))
+                        .fluctuatingVolume(kilogramsPerSecond(0.06), compression)))
                 .isPositive();
-        assertRefused(() -> pump.withReversalTime(seconds(0.91 * cycle)).fluctuatingVolume(kilogramsPerSecond(0.06), compression), "must-be-at-most", "reversal time", 0.9 * cycle);
+        assertRefused(
+                () -> pump.withReversalTime(seconds(0.91 * cycle))
+                        .fluctuatingVolume(kilogramsPerSecond(0.06), compression),
+                "must-be-at-most",
+                "reversal time",
+                0.9 * cycle);
     }
 
     @Test
@@ -241,6 +296,10 @@ class SupplyFormulasTest {
         assertThat(pump.largestOrifice(orifice, 1).boreSi()).isCloseTo(0.25e-3, within(1e-15));
         assertThat(pump.headsFed(orifice.withBore(millimetres(0.1)))).isEqualTo(6);
         assertRefused(() -> pump.share(orifice, 0), "must-be-at-least", "number of heads", 1);
-        assertRefused(() -> PumpSetting.ofPower(Kind.POWER.of(1), megapascals(0)), "must-be-above", "pressure set at the pump", 0);
+        assertRefused(
+                () -> PumpSetting.ofPower(Kind.POWER.of(1), megapascals(0)),
+                "must-be-above",
+                "pressure set at the pump",
+                0);
     }
 }

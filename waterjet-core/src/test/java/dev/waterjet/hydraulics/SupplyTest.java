@@ -1,14 +1,5 @@
 package dev.waterjet.hydraulics;
 
-import dev.waterjet.measure.Kind;
-import dev.waterjet.water.Water;
-import dev.waterjet.water.WaterState;
-import java.util.List;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import net.jqwik.api.constraints.IntRange;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.bars;
 import static dev.waterjet.measure.Measures.celsius;
@@ -21,11 +12,22 @@ import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
 class SupplyTest {
 
     private final WaterState tap = Water.stable().at(megapascals(0.101325), celsius(20));
     private final WaterState pressed = Water.stable().at(megapascals(380), celsius(20));
-    private final SupplyLine.Section tube = SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(20));
+    private final SupplyLine.Section tube =
+            SupplyLine.Section.ofBore(millimetres(3)).withLength(metres(20));
 
     @Property(tries = 100, seed = "33")
     void pumpLineAndHeadsAgree(
@@ -34,8 +36,9 @@ class SupplyTest {
             @ForAll @DoubleRange(min = 1.5, max = 8) double lineMm,
             @ForAll @DoubleRange(min = 0.5, max = 12) double pumpLitres,
             @ForAll @IntRange(min = 1, max = 4) int heads) {
-        SupplyLine line = SupplyLine.of(
-                SupplyLine.Section.ofBore(millimetres(lineMm)).withLength(metres(15)).withFittings(4));
+        SupplyLine line = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(lineMm))
+                .withLength(metres(15))
+                .withFittings(4));
         Orifice orifice = Orifice.sapphire(millimetres(boreMm));
         OperatingPoint point = OperatingPoint.of(
                 PumpSetting.of(megapascals(pressureMpa), litresPerMinute(pumpLitres)),
@@ -62,8 +65,9 @@ class SupplyTest {
     @Test
     void powerAtTheHeadIsGreatestWhenTheLineTakesAThird() {
         // a rough line: friction goes with the square of the flow
-        SupplyLine line = SupplyLine.of(
-                SupplyLine.Section.ofBore(millimetres(1.6)).withLength(metres(20)).withRoughness(millimetres(0.05)));
+        SupplyLine line = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(1.6))
+                .withLength(metres(20))
+                .withRoughness(millimetres(0.05)));
         double best = 0;
         double share = 0;
         for (double boreMm = 0.05; boreMm < 1.5; boreMm += 0.002) {
@@ -90,7 +94,8 @@ class SupplyTest {
         assertThat(two.lossSi(flow, pressed)).isCloseTo(2 * one.lossSi(flow, pressed), within(1e-6));
         assertThat(one.lossSi(0, pressed)).isZero();
         double velocity = flow / (pressed.densitySi() * Math.PI / 4 * 9e-6);
-        SupplyLine fittings = SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withFittings(2.5));
+        SupplyLine fittings =
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(3)).withFittings(2.5));
         assertThat(fittings.lossSi(flow, pressed))
                 .isCloseTo(2.5 * pressed.densitySi() * velocity * velocity / 2, within(1e-6));
         for (FrictionCorrelation correlation : FrictionCorrelation.values()) {
@@ -118,7 +123,8 @@ class SupplyTest {
         assertThat(FrictionCorrelation.COLEBROOK.factor(2300, 1e-4)).isEqualTo(64 / 2300.0);
         assertThat(FrictionCorrelation.COLEBROOK.factor(2301, 1e-4)).isGreaterThan(0.04);
         assertRefused(() -> FrictionCorrelation.HAALAND.factor(0, 0), "must-be-above", "Reynolds number", 0);
-        assertRefused(() -> FrictionCorrelation.HAALAND.factor(1e5, 0.1), "must-be-at-most", "relative roughness", 0.05);
+        assertRefused(
+                () -> FrictionCorrelation.HAALAND.factor(1e5, 0.1), "must-be-at-most", "relative roughness", 0.05);
     }
 
     @Test
@@ -133,7 +139,11 @@ class SupplyTest {
         Attenuator sized = springy.forRipple(Kind.VOLUME.of(1e-5), megapascals(10), pressed);
         assertThat(Kind.PRESSURE.si(sized.ripple(Kind.VOLUME.of(1e-5), pressed)))
                 .isCloseTo(10e6, within(1e-3));
-        assertRefused(() -> stiff.withDiameterRatio(1, megapascals(200_000), 0.29), "must-be-above", "diameter ratio of the attenuator", 1);
+        assertRefused(
+                () -> stiff.withDiameterRatio(1, megapascals(200_000), 0.29),
+                "must-be-above",
+                "diameter ratio of the attenuator",
+                1);
         assertRefused(() -> stiff.ripple(Kind.VOLUME.of(1e-3), pressed), "must-be-at-most", "volume drawn", 1.5e-4);
     }
 
@@ -153,7 +163,11 @@ class SupplyTest {
         assertThat(gap)
                 .isCloseTo(
                         flow / compression.outlet().densitySi() * (0.03 + share * (1 / strokes - 0.03)), within(1e-15));
-        assertRefused(() -> pump.withReversalTime(seconds(60)).fluctuatingVolume(kilogramsPerSecond(flow), compression), "must-be-at-most", "reversal time", 0.9 / strokes);
+        assertRefused(
+                () -> pump.withReversalTime(seconds(60)).fluctuatingVolume(kilogramsPerSecond(flow), compression),
+                "must-be-at-most",
+                "reversal time",
+                0.9 / strokes);
     }
 
     @Test
@@ -167,13 +181,14 @@ class SupplyTest {
         assertThat(Kind.POWER.si(ideal.motorPower(kilogramsPerSecond(0.05), 0.65)))
                 .isCloseTo(0.05 * Kind.SPECIFIC_ENERGY.si(ideal.work()) / 0.65, within(1e-6));
         assertRefused(() -> Compression.of(tap, megapascals(400), 1.1), "must-be-at-most", "isentropic efficiency", 1);
-        assertRefused(() -> Compression.isentropic(tap, megapascals(0.05)), "must-be-above", "outlet pressure", 101_325);
+        assertRefused(
+                () -> Compression.isentropic(tap, megapascals(0.05)), "must-be-above", "outlet pressure", 101_325);
     }
 
     @Test
     void flowRipplesOfDirectDrivePumps() {
-        DirectDrivePump three =
-                DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)).withVolumetricEfficiency(0.9);
+        DirectDrivePump three = DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10))
+                .withVolumetricEfficiency(0.9);
 
         assertThat(Kind.VOLUME_FLOW.si(three.flow())).isCloseTo(3 * 2e-6 * 10 * 0.9, within(1e-18));
         assertThat(Kind.RATIO.si(three.flowRipple())).isGreaterThan(0.1403);
@@ -197,15 +212,27 @@ class SupplyTest {
         assertThat(wear.coefficientAtConstantBore().si()).isCloseTo(0.65 * 0.28 * 0.28 / 0.0625, within(1e-9));
         assertThat(Kind.PRESSURE.si(wear.pressureAtEqualFlow(megapascals(380))))
                 .isCloseTo(380e6 / Math.pow(0.28 / 0.25, 4), within(1.0));
-        assertRefused(() -> OrificeWear.measured(asNew, megapascals(380), litresPerMinute(0), celsius(20)), "must-be-above", "water flow rate", 0);
+        assertRefused(
+                () -> OrificeWear.measured(asNew, megapascals(380), litresPerMinute(0), celsius(20)),
+                "must-be-above",
+                "water flow rate",
+                0);
     }
 
     @Test
     void aLineNeedsASectionAndHeadsNeedAnOrifice() {
         assertRefused(SupplyLine::of, "must-be-at-least", "number of sections of the supply line", 1);
-        assertRefused(() -> OperatingPoint.of(
-                        PumpSetting.of(megapascals(380), litresPerMinute(4)), SupplyLine.of(tube), celsius(20), List.of()), "must-be-at-least", "number of orifices", 1);
+        assertRefused(
+                () -> OperatingPoint.of(
+                        PumpSetting.of(megapascals(380), litresPerMinute(4)),
+                        SupplyLine.of(tube),
+                        celsius(20),
+                        List.of()),
+                "must-be-at-least",
+                "number of orifices",
+                1);
         assertRefused(() -> SupplyLine.Section.ofBore(millimetres(-1)), "must-be-above", "bore of the supply line", 0);
-        assertRefused(() -> tube.withRoughness(millimetres(1)), "must-be-at-most", "roughness of the supply line", 1.5e-4);
+        assertRefused(
+                () -> tube.withRoughness(millimetres(1)), "must-be-at-most", "roughness of the supply line", 1.5e-4);
     }
 }

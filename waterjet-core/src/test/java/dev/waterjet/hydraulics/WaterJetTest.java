@@ -1,8 +1,5 @@
 package dev.waterjet.hydraulics;
 
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
@@ -11,6 +8,10 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 
 class WaterJetTest {
 
@@ -79,7 +80,8 @@ class WaterJetTest {
         WaterJet simple = jet.withSpeedModel(JetSpeedModel.INCOMPRESSIBLE);
 
         assertThat(simple.withPressure(megapascals(1000)).pressureSi()).isEqualTo(1e9);
-        assertRefused(() -> simple.withPressure(megapascals(1000.1)), "must-be-at-most", "pressure at the orifice", 1e9);
+        assertRefused(
+                () -> simple.withPressure(megapascals(1000.1)), "must-be-at-most", "pressure at the orifice", 1e9);
         assertRefused(() -> simple.withPressure(megapascals(0)), "must-be-above", "pressure at the orifice", 0);
         assertRefused(() -> simple.withWaterDensity(kilogramsPerCubicMetre(0)), "must-be-above", "density of water", 0);
         assertThat(orifice.withBore(millimetres(5)).boreSi()).isEqualTo(0.005);
@@ -102,10 +104,12 @@ class WaterJetTest {
         assertThat(IsentropicJet.fastSpeedSi(1000e6, 333.15)).isGreaterThan(IsentropicJet.fastSpeedSi(999e6, 333.15));
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 274.1))
                 .isInstanceOfSatisfying(
-                        DomainException.class, e -> assertThat(e.limit().orElseThrow()).isEqualTo(1));
+                        DomainException.class,
+                        e -> assertThat(e.limit().orElseThrow()).isEqualTo(1));
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(100e6, 333.2))
                 .isInstanceOfSatisfying(
-                        DomainException.class, e -> assertThat(e.limit().orElseThrow()).isEqualTo(60));
+                        DomainException.class,
+                        e -> assertThat(e.limit().orElseThrow()).isEqualTo(60));
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(Double.NaN, 300)).isInstanceOf(DomainException.class);
     }
 }

@@ -1,17 +1,18 @@
 package dev.waterjet.jet;
 
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.hydraulics.JetSpeedModel;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.hydraulics.WaterJet;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.hydraulics.JetSpeedModel;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 
 class AbrasiveJetTest {
 
@@ -48,8 +49,9 @@ class AbrasiveJetTest {
 
     @Test
     void settingsAreThoseOfItsParts() {
-        AbrasiveJet worn = jet.withHead(
-                jet.head().withTube(jet.head().tube().withExitBore(millimetres(0.9))).withStandOff(millimetres(3)));
+        AbrasiveJet worn = jet.withHead(jet.head()
+                .withTube(jet.head().tube().withExitBore(millimetres(0.9)))
+                .withStandOff(millimetres(3)));
         JetSettings settings = worn;
 
         assertThat(settings.pressureSi()).isEqualTo(380e6);
@@ -99,7 +101,8 @@ class AbrasiveJetTest {
                 .satisfies(caution -> {
                     assertThat(caution.code()).isEqualTo("loading");
                     assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
-                    assertThat((double) caution.message().parameters().get("ratio")).isCloseTo(0.3, within(1e-12));
+                    assertThat((double) caution.message().parameters().get("ratio"))
+                            .isCloseTo(0.3, within(1e-12));
                 });
     }
 
@@ -113,7 +116,8 @@ class AbrasiveJetTest {
                 .singleElement()
                 .satisfies(caution -> {
                     assertThat(caution.code()).isEqualTo("grain-to-bore");
-                    assertThat((double) caution.message().parameters().get("ratio")).isCloseTo(0.6, within(1e-12));
+                    assertThat((double) caution.message().parameters().get("ratio"))
+                            .isCloseTo(0.6, within(1e-12));
                 });
     }
 
@@ -168,7 +172,15 @@ class AbrasiveJetTest {
         assertRefused(() -> head(0.25, 0, 76), "must-be-above", "focusing tube bore", 0);
         assertRefused(() -> jet.head().withStandOff(millimetres(-1)), "must-be-at-least", "stand-off distance", 0);
         assertThat(jet.head().withStandOff(millimetres(0)).standOffSi()).isZero();
-        assertRefused(() -> Abrasive.of("dust", Kind.DENSITY.of(0), Mesh.of(80), 1), "must-be-above", "density of the abrasive", 0);
-        assertRefused(() -> Abrasive.of("dust", Kind.DENSITY.of(4000), Mesh.of(80), 0), "must-be-above", "cutting factor of the abrasive", 0);
+        assertRefused(
+                () -> Abrasive.of("dust", Kind.DENSITY.of(0), Mesh.of(80), 1),
+                "must-be-above",
+                "density of the abrasive",
+                0);
+        assertRefused(
+                () -> Abrasive.of("dust", Kind.DENSITY.of(4000), Mesh.of(80), 0),
+                "must-be-above",
+                "cutting factor of the abrasive",
+                0);
     }
 }

@@ -1,9 +1,5 @@
 package dev.waterjet.jet;
 
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -11,6 +7,11 @@ import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 
 class CuttingHeadTest {
 
@@ -74,7 +75,11 @@ class CuttingHeadTest {
     @Test
     void meshesOutsideTheSeriesAreRefusedWithTheNearest() {
         assertRefused(() -> Mesh.of(85), "not-in-series", "sieve number", 80);
-        assertRefused(() -> Mesh.ofGrainSizes(micrometres(200), micrometres(100), micrometres(300)), "must-be-at-least", "mean grain size", 2e-4);
+        assertRefused(
+                () -> Mesh.ofGrainSizes(micrometres(200), micrometres(100), micrometres(300)),
+                "must-be-at-least",
+                "mean grain size",
+                2e-4);
     }
 
     @Test
@@ -83,6 +88,10 @@ class CuttingHeadTest {
 
         assertThat(worn.boreSi()).isEqualTo(0.00076);
         assertThat(worn.exitBoreSi()).isEqualTo(0.00085);
-        assertRefused(() -> worn.withExitBore(millimetres(0.7)), "must-be-at-least", "exit bore of the focusing tube", 0.76e-3);
+        assertRefused(
+                () -> worn.withExitBore(millimetres(0.7)),
+                "must-be-at-least",
+                "exit bore of the focusing tube",
+                0.76e-3);
     }
 }

@@ -1,10 +1,11 @@
 package dev.waterjet.jet;
 
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.micrometres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
 
 class MeshTest {
 
@@ -60,8 +61,16 @@ class MeshTest {
 
     @Test
     void grainsThatAreNotInOrderAreRefused() {
-        assertRefused(() -> Mesh.ofGrainSizes(micrometres(0), micrometres(100), micrometres(300)), "must-be-above", "minimum grain size", 0);
-        assertRefused(() -> Mesh.ofGrainSizes(micrometres(100), micrometres(200), micrometres(150)), "must-be-at-least", "maximum grain size", 2e-4);
+        assertRefused(
+                () -> Mesh.ofGrainSizes(micrometres(0), micrometres(100), micrometres(300)),
+                "must-be-above",
+                "minimum grain size",
+                0);
+        assertRefused(
+                () -> Mesh.ofGrainSizes(micrometres(100), micrometres(200), micrometres(150)),
+                "must-be-at-least",
+                "maximum grain size",
+                2e-4);
         assertThat(Mesh.ofGrainSizes(micrometres(100), micrometres(100), micrometres(100))
                         .maximumGrainSizeSi())
                 .isEqualTo(1e-4);

@@ -1,12 +1,13 @@
 package dev.waterjet.jet;
 
+import static dev.waterjet.Refusals.assertRefused;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.Refusals.assertRefused;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class MixingEfficiencyTest {
 
@@ -44,7 +45,8 @@ class MixingEfficiencyTest {
         assertThat(MixingEfficiency.scaleForOptimumLoading(1 / 3.0)).isCloseTo(4 / 3.0, within(1e-14));
         assertThat(MixingEfficiency.scaleForOptimumLoading(0.2)).isCloseTo(0.6, within(1e-14));
         for (double best : new double[] {0.1, 0.2, 0.5, 0.9}) {
-            MixingEfficiency falling = MixingEfficiency.decreasing(0.75, 0.1, MixingEfficiency.scaleForOptimumLoading(best), OWN);
+            MixingEfficiency falling =
+                    MixingEfficiency.decreasing(0.75, 0.1, MixingEfficiency.scaleForOptimumLoading(best), OWN);
             assertThat(power(falling, best))
                     .isGreaterThan(power(falling, best * 1.01))
                     .isGreaterThan(power(falling, best * 0.99));
@@ -56,11 +58,18 @@ class MixingEfficiencyTest {
         assertRefused(() -> MixingEfficiency.of(0, 0.1, OWN), "must-be-above", "mixing efficiency", 0);
         assertRefused(() -> MixingEfficiency.of(1.01, 0.1, OWN), "must-be-at-most", "mixing efficiency", 1);
         assertThat(MixingEfficiency.of(1, 0, OWN).relativeUncertainty()).isZero();
-        assertRefused(() -> MixingEfficiency.of(0.7, -0.1, OWN), "must-be-at-least", "uncertainty of the mixing efficiency", 0);
-        assertRefused(() -> MixingEfficiency.decreasing(0.7, 0.1, 0, OWN), "must-be-above", "loading scale of the mixing efficiency", 0);
+        assertRefused(
+                () -> MixingEfficiency.of(0.7, -0.1, OWN),
+                "must-be-at-least",
+                "uncertainty of the mixing efficiency",
+                0);
+        assertRefused(
+                () -> MixingEfficiency.decreasing(0.7, 0.1, 0, OWN),
+                "must-be-above",
+                "loading scale of the mixing efficiency",
+                0);
         assertRefused(() -> MixingEfficiency.decreasing(0.7, 0.1, Double.NaN, OWN), "must-be-above");
         assertRefused(() -> MixingEfficiency.scaleForOptimumLoading(0), "must-be-above", "optimum loading ratio", 0);
-        assertRefused(
-                () -> MixingEfficiency.scaleForOptimumLoading(1), "must-be-at-most", "optimum loading ratio", 1);
+        assertRefused(() -> MixingEfficiency.scaleForOptimumLoading(1), "must-be-at-most", "optimum loading ratio", 1);
     }
 }

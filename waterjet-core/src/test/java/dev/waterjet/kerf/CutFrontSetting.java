@@ -11,8 +11,7 @@ public final class CutFrontSetting {
 
     /** The cut front of a row: a power law. */
     public static CutFront front(VirtualCutRow row) {
-        return CutFront.powerLaw(
-                LagModel.standard(), row.parameter("h"), row.parameter("k"), row.parameter("A"));
+        return CutFront.powerLaw(LagModel.standard(), row.parameter("h"), row.parameter("k"), row.parameter("A"));
     }
 
     /** The kerf profile of a row: spread of the depth 0.27 d, half-angle 1 degree. */

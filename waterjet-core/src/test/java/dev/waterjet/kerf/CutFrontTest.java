@@ -1,5 +1,9 @@
 package dev.waterjet.kerf;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.DomainException;
 import java.util.SplittableRandom;
@@ -12,9 +16,6 @@ import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class CutFrontTest {
 
@@ -180,8 +181,8 @@ class CutFrontTest {
             @ForAll @DoubleRange(min = 0, max = 1) double after,
             @ForAll @DoubleRange(min = 0.01, max = 20) double time) {
         CutFront front = powerLaw(exponent);
-        NozzleMotion motion = NozzleMotion.fromSteadyFeedSi(
-                before * STRAIGHT, new double[] {0, 30}, new double[] {after * STRAIGHT});
+        NozzleMotion motion =
+                NozzleMotion.fromSteadyFeedSi(before * STRAIGHT, new double[] {0, 30}, new double[] {after * STRAIGHT});
 
         assertThat(front.lagAtSi(motion, THICKNESS, time))
                 .isCloseTo(
@@ -279,9 +280,7 @@ class CutFrontTest {
     void aPowerLawInATableIsTheClosedForm() {
         CutFront closed = powerLaw(1.4);
         TabulatedFront table = new TabulatedFront(
-                closed.lagCoefficient(),
-                THICKNESS,
-                new FrontLaw(closed::separationDepthSi, closed::separationFeedSi));
+                closed.lagCoefficient(), THICKNESS, new FrontLaw(closed::separationDepthSi, closed::separationFeedSi));
         NozzleMotion motion = randomMotion(8, 60);
 
         for (int i = 0; i <= 60; i++) {

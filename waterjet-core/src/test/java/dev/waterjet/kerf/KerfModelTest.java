@@ -1,5 +1,17 @@
 package dev.waterjet.kerf;
 
+import static dev.waterjet.kerf.Kerfs.FEEDS;
+import static dev.waterjet.kerf.Kerfs.JET;
+import static dev.waterjet.kerf.Kerfs.MODEL;
+import static dev.waterjet.kerf.Kerfs.OWN;
+import static dev.waterjet.kerf.Kerfs.jet;
+import static dev.waterjet.kerf.Kerfs.steel;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Estimate;
@@ -13,17 +25,6 @@ import javax.measure.quantity.Angle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static dev.waterjet.kerf.Kerfs.FEEDS;
-import static dev.waterjet.kerf.Kerfs.JET;
-import static dev.waterjet.kerf.Kerfs.MODEL;
-import static dev.waterjet.kerf.Kerfs.OWN;
-import static dev.waterjet.kerf.Kerfs.jet;
-import static dev.waterjet.kerf.Kerfs.steel;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class KerfModelTest {
 
@@ -162,8 +163,7 @@ class KerfModelTest {
                         .si())
                 .isEqualTo(0.010);
         assertThat(STRAIGHT.separationDepthForTaper(steel(10), degrees(0))).isEmpty();
-        assertThat(Refusals.of(
-                        () -> MODEL.separationDepthForDeviation(steel(10), millimetres(5), millimetres(0.1))))
+        assertThat(Refusals.of(() -> MODEL.separationDepthForDeviation(steel(10), millimetres(5), millimetres(0.1))))
                 .isEqualTo("must-be-at-most");
     }
 
@@ -185,9 +185,7 @@ class KerfModelTest {
         assertThat(Math.log(steel(10).feed(1).si() / feed.si())).isCloseTo(1.15 * logDepth(0.27, slope), within(1e-6));
         assertThat(feed.relativeUncertainty())
                 .isCloseTo(
-                        Math.hypot(
-                                FEEDS.relativeUncertainty(steel(10).material()),
-                                1.15 * Math.hypot(byDose, bySlope)),
+                        Math.hypot(FEEDS.relativeUncertainty(steel(10).material()), 1.15 * Math.hypot(byDose, bySlope)),
                         within(1e-6));
     }
 
@@ -215,7 +213,8 @@ class KerfModelTest {
                 .differs("evidence", MODEL.withDoseSpread(0.3, 0.1, MODEL.evidence()))
                 .check();
         assertThat(Refusals.of(() -> MODEL.withDoseSpread(0, 0.1, OWN))).isEqualTo("must-be-above");
-        assertThat(Refusals.of(() -> MODEL.withHalfAngle(degrees(46), 0.1, OWN))).isEqualTo("must-be-at-most");
+        assertThat(Refusals.of(() -> MODEL.withHalfAngle(degrees(46), 0.1, OWN)))
+                .isEqualTo("must-be-at-most");
         assertThat(Refusals.of(() -> MODEL.withCorrelation(1.1))).isEqualTo("must-be-at-most");
         assertThat(Refusals.of(() -> MODEL.withWidthScatter(millimetres(-1)))).isEqualTo("must-be-at-least");
     }

@@ -1,5 +1,17 @@
 package dev.waterjet.kerf;
 
+import static dev.waterjet.kerf.Kerfs.FEEDS;
+import static dev.waterjet.kerf.Kerfs.JET;
+import static dev.waterjet.kerf.Kerfs.MODEL;
+import static dev.waterjet.kerf.Kerfs.OWN;
+import static dev.waterjet.kerf.Kerfs.kerf;
+import static dev.waterjet.kerf.Kerfs.steel;
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.inches;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -20,17 +32,6 @@ import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static dev.waterjet.kerf.Kerfs.FEEDS;
-import static dev.waterjet.kerf.Kerfs.JET;
-import static dev.waterjet.kerf.Kerfs.MODEL;
-import static dev.waterjet.kerf.Kerfs.OWN;
-import static dev.waterjet.kerf.Kerfs.kerf;
-import static dev.waterjet.kerf.Kerfs.steel;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.inches;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class KerfTest {
 

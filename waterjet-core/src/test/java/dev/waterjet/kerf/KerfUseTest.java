@@ -1,20 +1,5 @@
 package dev.waterjet.kerf;
 
-import dev.waterjet.Refusals;
-import dev.waterjet.ValueContract;
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.CutConditions;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Units;
-import java.util.List;
-import javax.measure.Quantity;
-import javax.measure.quantity.Length;
-import javax.measure.quantity.Speed;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.params.provider.ValueSource;
 import static dev.waterjet.kerf.Kerfs.JET;
 import static dev.waterjet.kerf.Kerfs.MODEL;
 import static dev.waterjet.kerf.Kerfs.kerf;
@@ -23,6 +8,21 @@ import static dev.waterjet.measure.Measures.hours;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.Refusals;
+import dev.waterjet.ValueContract;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Units;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Taper compensation, minimum features and offset drift of a kerf. */
 class KerfUseTest {
@@ -130,7 +130,8 @@ class KerfUseTest {
         OffsetDrift entry = OffsetDrift.of(kerf(10, 3), MeasuringPlane.ENTRY, GROWTH);
 
         assertThat(entry.timeUntil(millimetres(0.05)).to(Units.HOUR)).isCloseTo(100, within(1e-6));
-        assertThat(entry.offsetAfter(hours(40)).si() - kerf(10, 3).offset().si()).isCloseTo(20e-6, within(1e-12));
+        assertThat(entry.offsetAfter(hours(40)).si() - kerf(10, 3).offset().si())
+                .isCloseTo(20e-6, within(1e-12));
         assertThat(entry.offsetAfter(hours(0))).isEqualTo(kerf(10, 3).offset());
         assertThat(entry.driftAfter(hours(40)).si()).isCloseTo(20e-6, within(1e-12));
         assertThat(entry.driftAfter(hours(40)).standardUncertaintySi()).isCloseTo(0, within(1e-15));

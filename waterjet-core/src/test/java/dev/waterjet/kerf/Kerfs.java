@@ -1,5 +1,9 @@
 package dev.waterjet.kerf;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -17,9 +21,6 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.util.List;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Jets, plates and kerfs of the workshop on Hollow Ridge, for the tests of this package. */
 final class Kerfs {
@@ -40,8 +41,7 @@ final class Kerfs {
     }
 
     static CutConditions cut(AbrasiveJet jet, String material, double thicknessMm) {
-        return CutConditions.of(
-                jet, Workpiece.of(Materials.standard().get(material), millimetres(thicknessMm)), FEEDS);
+        return CutConditions.of(jet, Workpiece.of(Materials.standard().get(material), millimetres(thicknessMm)), FEEDS);
     }
 
     static CutConditions steel(double thicknessMm) {

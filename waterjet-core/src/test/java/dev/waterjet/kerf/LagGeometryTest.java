@@ -1,5 +1,9 @@
 package dev.waterjet.kerf;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.measure.Kind;
 import java.util.Arrays;
@@ -10,9 +14,6 @@ import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class LagGeometryTest {
 
@@ -21,7 +22,9 @@ class LagGeometryTest {
     void theTangentSwingsWideByTheHypotenuseLessTheRadius() {
         assertThat(LagGeometry.TANGENT.arcErrorSi(0.003, 0.004)).isCloseTo(0.001, within(1e-18));
         assertThat(LagGeometry.TANGENT.arcLagSi(0.001, 0.004)).isCloseTo(0.003, within(1e-18));
-        assertThat(LagGeometry.TANGENT.allowedLag(millimetres(4), millimetres(1)).map(Kind.LENGTH::si))
+        assertThat(LagGeometry.TANGENT
+                        .allowedLag(millimetres(4), millimetres(1))
+                        .map(Kind.LENGTH::si))
                 .hasValueSatisfying(lag -> assertThat(lag).isCloseTo(0.003, within(1e-15)));
     }
 
@@ -33,7 +36,8 @@ class LagGeometryTest {
         double error = errorOverRadius * radius;
 
         for (LagGeometry geometry : new LagGeometry[] {LagGeometry.TANGENT, LagGeometry.TRACTRIX}) {
-            assertThat(geometry.arcErrorSi(geometry.arcLagSi(error, radius), radius)).isCloseTo(error, within(1e-12));
+            assertThat(geometry.arcErrorSi(geometry.arcLagSi(error, radius), radius))
+                    .isCloseTo(error, within(1e-12));
         }
     }
 
@@ -50,21 +54,24 @@ class LagGeometryTest {
         assertThat(LagGeometry.TRACTRIX.arcErrorSi(1, 1)).isEqualTo(1);
         assertThat(LagGeometry.TRACTRIX.arcLagSi(1, 1)).isInfinite();
         assertThat(LagGeometry.TRACTRIX.arcLagSi(Math.nextDown(1.0), 1)).isCloseTo(1, within(1e-9));
-        assertThat(LagGeometry.TRACTRIX.allowedLag(millimetres(5), millimetres(5))).isEmpty();
+        assertThat(LagGeometry.TRACTRIX.allowedLag(millimetres(5), millimetres(5)))
+                .isEmpty();
     }
 
     @Test
     void aFrontThatFollowsThePathMissesNothing() {
         assertThat(LagGeometry.FOLLOWING.arcErrorSi(0.003, 0.004)).isZero();
         assertThat(LagGeometry.FOLLOWING.cornerErrorSi(0.003, 1)).isZero();
-        assertThat(LagGeometry.FOLLOWING.allowedLag(millimetres(5), millimetres(0.1))).isEmpty();
+        assertThat(LagGeometry.FOLLOWING.allowedLag(millimetres(5), millimetres(0.1)))
+                .isEmpty();
     }
 
     @Test
     void theTangentPassesACornerByTheSineAndFromARightAngleOnByTheWholeLag() {
         assertThat(LagGeometry.TANGENT.cornerErrorSi(0.002, Math.toRadians(30))).isCloseTo(0.001, within(1e-18));
         assertThat(LagGeometry.TANGENT.cornerErrorSi(0.002, Math.toRadians(90))).isEqualTo(0.002);
-        assertThat(LagGeometry.TANGENT.cornerErrorSi(0.002, Math.toRadians(150))).isEqualTo(0.002);
+        assertThat(LagGeometry.TANGENT.cornerErrorSi(0.002, Math.toRadians(150)))
+                .isEqualTo(0.002);
     }
 
     /** The path on which the exit is drawn round a corner is a tractrix; here it is stepped along by Euler's rule. */

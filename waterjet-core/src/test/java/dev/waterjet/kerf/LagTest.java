@@ -1,11 +1,5 @@
 package dev.waterjet.kerf;
 
-import dev.waterjet.Refusals;
-import dev.waterjet.ValueContract;
-import dev.waterjet.feed.CutConditions;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Units;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.kerf.Kerfs.FEEDS;
 import static dev.waterjet.kerf.Kerfs.MODEL;
 import static dev.waterjet.kerf.Kerfs.OWN;
@@ -16,6 +10,13 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.Refusals;
+import dev.waterjet.ValueContract;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Units;
+import org.junit.jupiter.api.Test;
 
 /** Lag of a cut, its model and its function over the feed rate. */
 class LagTest {
@@ -54,9 +55,12 @@ class LagTest {
         for (double lag : new double[] {0.1e-3, 0.5e-3, 2e-3}) {
             assertThat(function.lagSi(function.feedSi(lag))).isCloseTo(lag, within(1e-12));
         }
-        assertThat(function.feedSi(1)).as("no faster than it separates").isEqualTo(cut.feed(1).si());
+        assertThat(function.feedSi(1))
+                .as("no faster than it separates")
+                .isEqualTo(cut.feed(1).si());
         assertThat(function.lagSi(0)).isZero();
-        assertThat(exitM(LagModel.standard().lag(cut, millimetresPerMinute(60)))).isEqualTo(function.lagSi(1e-3));
+        assertThat(exitM(LagModel.standard().lag(cut, millimetresPerMinute(60))))
+                .isEqualTo(function.lagSi(1e-3));
         assertThat(function).isEqualTo(LagModel.standard().function(steel(20)));
         assertThat(Refusals.of(() -> function.feedSi(0))).isEqualTo("must-be-above");
     }
@@ -119,8 +123,10 @@ class LagTest {
                 .isCloseTo(exitM(lag), within(1e-15));
         assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(30), LagGeometry.TANGENT)))
                 .isCloseTo(exitM(lag) / 2, within(1e-15));
-        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagGeometry.FOLLOWING))).isZero();
-        assertThat(Refusals.of(() -> lag.errorAtCorner(degrees(0), LagGeometry.TANGENT))).isEqualTo("must-be-above");
+        assertThat(Kind.LENGTH.si(lag.errorAtCorner(degrees(90), LagGeometry.FOLLOWING)))
+                .isZero();
+        assertThat(Refusals.of(() -> lag.errorAtCorner(degrees(0), LagGeometry.TANGENT)))
+                .isEqualTo("must-be-above");
     }
 
     @Test

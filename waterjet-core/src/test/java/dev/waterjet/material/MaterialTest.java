@@ -1,5 +1,9 @@
 package dev.waterjet.material;
 
+import static dev.waterjet.Refusals.assertRefused;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -8,9 +12,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.Refusals.assertRefused;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class MaterialTest {
 
@@ -37,7 +38,10 @@ class MaterialTest {
                         Material::relativeUncertainty,
                         0.05)
                 .change("evidence", material -> material.withMachinability(300, 0.1, CUTS), Material::evidence, CUTS)
-                .differs("id", Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE).withName("roof slate"))
+                .differs(
+                        "id",
+                        Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE)
+                                .withName("roof slate"))
                 .differs("class", Material.of("roof-slate", 300, 0.1, MaterialClass.SOFT))
                 .says("roof slate", "300")
                 .check();
@@ -64,7 +68,9 @@ class MaterialTest {
 
         assertThat(unsure.cautions()).singleElement().satisfies(caution -> {
             assertThat(caution.code()).isEqualTo("unsure-machinability");
-            assertThat(caution.message().parameters()).containsEntry("material", "roof slate").containsValue(0.25);
+            assertThat(caution.message().parameters())
+                    .containsEntry("material", "roof slate")
+                    .containsValue(0.25);
         });
         assertThat(unsure.machinability().cautions()).isEqualTo(unsure.cautions());
     }

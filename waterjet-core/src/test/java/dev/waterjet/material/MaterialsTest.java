@@ -1,5 +1,9 @@
 package dev.waterjet.material;
 
+import static dev.waterjet.Refusals.assertRefused;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -9,9 +13,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.Refusals.assertRefused;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 class MaterialsTest {
 
@@ -122,10 +123,16 @@ class MaterialsTest {
     /** A word of ten letters can be two edits away: one for each four letters. */
     @Test
     void suggestionsAreSortedAndAtMostFour() {
-        Materials catalogue = Materials.of(
-                Stream.of("abcdefgzzz", "zzcdefghij", "abcdefghzz", "abcdefghiz", "bbcdefghij", "abzdefghzj", "abcdefghzy")
-                        .map(id -> Material.of(id, 100, 0.1, MaterialClass.SOFT))
-                        .toList());
+        Materials catalogue = Materials.of(Stream.of(
+                        "abcdefgzzz",
+                        "zzcdefghij",
+                        "abcdefghzz",
+                        "abcdefghiz",
+                        "bbcdefghij",
+                        "abzdefghzj",
+                        "abcdefghzy")
+                .map(id -> Material.of(id, 100, 0.1, MaterialClass.SOFT))
+                .toList());
 
         assertThat(suggestions(catalogue, "abcdefghij"))
                 .containsExactly("abcdefghiz", "bbcdefghij", "abcdefghzy", "abcdefghzz");

@@ -1,11 +1,12 @@
 package dev.waterjet.material;
 
-import dev.waterjet.ValueContract;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.ValueContract;
+import org.junit.jupiter.api.Test;
 
 class WorkpieceTest {
 
@@ -15,7 +16,11 @@ class WorkpieceTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> Workpiece.of(TITANIUM, millimetres(6)))
-                .change("thickness", workpiece -> workpiece.withThickness(millimetres(9)), Workpiece::thicknessSi, 0.009)
+                .change(
+                        "thickness",
+                        workpiece -> workpiece.withThickness(millimetres(9)),
+                        Workpiece::thicknessSi,
+                        0.009)
                 .differs("material", Workpiece.of(GRAPHITE, millimetres(6)))
                 .tells("material", Workpiece::material, TITANIUM)
                 .tells("thickness", Workpiece::thickness, millimetres(6))

@@ -1,5 +1,8 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.refusal;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.measure.CsvText.Row;
 import java.util.List;
 import net.jqwik.api.Arbitraries;
@@ -11,8 +14,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.Refusals.refusal;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class CsvTextTest {
 

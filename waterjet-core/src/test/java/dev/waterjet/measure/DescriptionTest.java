@@ -1,12 +1,13 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.Refusals.codeOf;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class DescriptionTest {
 
@@ -65,7 +66,8 @@ class DescriptionTest {
     @Test
     void whatCannotBeWrittenIsRefused() {
         assertThat(codeOf(() -> gauge().put("parts", List.of(7)))).isEqualTo("no-description");
-        assertThat(codeOf(() -> gauge().put("reading", Kind.PRESSURE, Double.NaN))).isEqualTo("must-be-at-most");
+        assertThat(codeOf(() -> gauge().put("reading", Kind.PRESSURE, Double.NaN)))
+                .isEqualTo("must-be-at-most");
         assertThat(codeOf(() -> gauge().put("type", "another"))).isEqualTo("duplicate-key");
     }
 }

@@ -1,9 +1,10 @@
 package dev.waterjet.measure;
 
-import dev.waterjet.ValueContract;
-import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.entry;
+
+import dev.waterjet.ValueContract;
+import org.junit.jupiter.api.Test;
 
 class MessageTest {
 
@@ -33,7 +34,10 @@ class MessageTest {
     void theParametersAreInSiWithTheUnitInTheKey() {
         assertThat(slot(0.0012).parameters())
                 .containsExactly(
-                        entry("name", "cable\u0007"), entry("width_m", 0.0012), entry("count", 3L), entry("ratio", 0.5));
+                        entry("name", "cable\u0007"),
+                        entry("width_m", 0.0012),
+                        entry("count", 3L),
+                        entry("ratio", 0.5));
     }
 
     @Test

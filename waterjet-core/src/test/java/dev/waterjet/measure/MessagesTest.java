@@ -1,5 +1,7 @@
 package dev.waterjet.measure;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -12,7 +14,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Every message of the library in one file, {@code messages.txt}: one line for each pattern, its code first. The test reads
@@ -54,7 +55,8 @@ class MessagesTest {
     private static String messages() {
         Map<String, String> lines = new TreeMap<>();
         try (Stream<Path> files = Files.walk(SOURCES)) {
-            files.filter(file -> file.toString().endsWith(".java") && !WITHOUT_LITERALS.contains(file.getFileName().toString()))
+            files.filter(file -> file.toString().endsWith(".java")
+                            && !WITHOUT_LITERALS.contains(file.getFileName().toString()))
                     .forEach(file -> collect(file, lines));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -68,7 +70,9 @@ class MessagesTest {
         while (call.find()) {
             Matcher literal = LITERAL.matcher(source);
             String code = literals(source, literal, call.end(), file);
-            assertThat(source.charAt(literal.end())).as("%s: code %s is a literal", file, code).isEqualTo(',');
+            assertThat(source.charAt(literal.end()))
+                    .as("%s: code %s is a literal", file, code)
+                    .isEqualTo(',');
             String pattern = literals(source, literal, source.indexOf('"', literal.end()), file);
             lines.put(code + " = " + pattern, file.toString());
         }

@@ -1,14 +1,15 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.ValueContract;
 import java.util.List;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.Refusals.codeOf;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class QuantityArrayTest {
 
@@ -58,7 +59,8 @@ class QuantityArrayTest {
                 .containsExactly(1, 1.5, 2, 2.5, 3);
         assertThat(QuantityArray.evenly(Kind.LENGTH, metres(3), metres(1), 2).toSi())
                 .containsExactly(3, 1);
-        assertThat(codeOf(() -> QuantityArray.evenly(Kind.LENGTH, metres(1), metres(3), 1))).isEqualTo("must-be-at-least");
+        assertThat(codeOf(() -> QuantityArray.evenly(Kind.LENGTH, metres(1), metres(3), 1)))
+                .isEqualTo("must-be-at-least");
     }
 
     @Test
@@ -89,7 +91,8 @@ class QuantityArrayTest {
 
     @Test
     void aRangeBeyondMemoryIsRefused() {
-        assertThat(codeOf(() -> QuantityArray.parse(Kind.LENGTH, "0 m..10000000 m step 1 m"))).isEqualTo("range-too-long");
+        assertThat(codeOf(() -> QuantityArray.parse(Kind.LENGTH, "0 m..10000000 m step 1 m")))
+                .isEqualTo("range-too-long");
     }
 
     @Test

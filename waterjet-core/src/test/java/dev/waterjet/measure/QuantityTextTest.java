@@ -132,12 +132,13 @@ class QuantityTextTest {
 
     @Test
     void everyDigitOfANumberIsPrinted() {
-        assertThat(QuantityText.print(Quantities.getQuantity(0.1, Units.MEGAPASCAL))).isEqualTo("0.1 MPa");
+        assertThat(QuantityText.print(Quantities.getQuantity(0.1, Units.MEGAPASCAL)))
+                .isEqualTo("0.1 MPa");
         assertThat(QuantityText.print(
                         Quantities.getQuantity(new BigDecimal("380.0000000000000000001"), Units.MEGAPASCAL)))
                 .isEqualTo("380.0000000000000000001 MPa");
-        assertThat(QuantityText.print(Quantities.getQuantity(
-                        new BigInteger("123456789012345678901234567890"), Units.MILLIMETRE)))
+        assertThat(QuantityText.print(
+                        Quantities.getQuantity(new BigInteger("123456789012345678901234567890"), Units.MILLIMETRE)))
                 .isEqualTo("123456789012345678901234567890 mm");
         assertThat(QuantityText.print(Quantities.getQuantity(9_007_199_254_740_993L, Units.MILLIMETRE)))
                 .isEqualTo("9007199254740993 mm");

@@ -1,13 +1,14 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.Refusals.refusal;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.Refusals.codeOf;
-import static dev.waterjet.Refusals.refusal;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class RequireTest {
 

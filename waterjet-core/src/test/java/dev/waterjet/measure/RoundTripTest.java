@@ -1,5 +1,7 @@
 package dev.waterjet.measure;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
@@ -14,7 +16,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
-import static org.assertj.core.api.Assertions.assertThat;
 import tech.units.indriya.quantity.Quantities;
 
 class RoundTripTest {

@@ -1,5 +1,9 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import javax.measure.MetricPrefix;
 import javax.measure.Unit;
@@ -8,9 +12,6 @@ import javax.measure.quantity.Temperature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static dev.waterjet.Refusals.codeOf;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 import tech.units.indriya.function.AddConverter;
 import tech.units.indriya.function.ExpConverter;
 import tech.units.indriya.function.LogConverter;

@@ -1,14 +1,15 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.Refusals.refusal;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.List;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.Refusals.codeOf;
-import static dev.waterjet.Refusals.refusal;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** Each reader of text takes a text at its limit and refuses one beyond it. */
 class TextLimitsTest {
@@ -43,12 +44,8 @@ class TextLimitsTest {
         assertThat(QuantityArray.parse(Kind.LENGTH, " ".repeat(600 - first.length()) + first)
                         .size())
                 .isEqualTo(11);
-        refused(
-                () -> QuantityArray.parse(Kind.LENGTH, " ".repeat(601 - first.length()) + first),
-                "text-too-long");
-        refused(
-                () -> QuantityArray.parse(Kind.LENGTH, "0 m..10000001 m step 1 m"),
-                "range-too-long");
+        refused(() -> QuantityArray.parse(Kind.LENGTH, " ".repeat(601 - first.length()) + first), "text-too-long");
+        refused(() -> QuantityArray.parse(Kind.LENGTH, "0 m..10000001 m step 1 m"), "range-too-long");
     }
 
     @Test

@@ -1,5 +1,11 @@
 package dev.waterjet.measure;
 
+import static dev.waterjet.Refusals.codeOf;
+import static dev.waterjet.Refusals.refusal;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
+import static org.assertj.core.api.Assertions.within;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,11 +21,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import static dev.waterjet.Refusals.codeOf;
-import static dev.waterjet.Refusals.refusal;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.entry;
-import static org.assertj.core.api.Assertions.within;
 import tech.units.indriya.function.MultiplyConverter;
 import tech.units.indriya.quantity.Quantities;
 
@@ -164,8 +165,8 @@ class UnitsTest {
         @SuppressWarnings({"unchecked", "rawtypes"})
         Unit<MassFlow> smuggled = (Unit<MassFlow>) (Unit) Units.METRE;
 
-        DomainException refused = refusal(
-                DomainException.class, () -> Kind.MASS_FLOW.si(Quantities.getQuantity(1, smuggled)));
+        DomainException refused =
+                refusal(DomainException.class, () -> Kind.MASS_FLOW.si(Quantities.getQuantity(1, smuggled)));
 
         assertThat(refused.code()).isEqualTo("wrong-kind");
         assertThat(refused.quantity()).isEqualTo("mass flow");
@@ -190,7 +191,8 @@ class UnitsTest {
 
         assertThat(refused.code()).isEqualTo("temperature-difference");
         assertThat(refused.parameters()).containsEntry("difference", "20 °C");
-        assertThat(Kind.TEMPERATURE.si(Quantities.getQuantity(20, Units.CELSIUS))).isEqualTo(293.15);
+        assertThat(Kind.TEMPERATURE.si(Quantities.getQuantity(20, Units.CELSIUS)))
+                .isEqualTo(293.15);
         assertThat(Kind.LENGTH.si(Quantities.getQuantity(20, Units.METRE, Quantity.Scale.RELATIVE)))
                 .isEqualTo(20);
     }
@@ -296,7 +298,8 @@ class UnitsTest {
                 "- 1 mm | not-a-quantity",
             })
     void textWithoutALengthIsRefused(String text, String code) {
-        assertThat(refusal(TextException.class, () -> Kind.LENGTH.parse(text)).code()).isEqualTo(code);
+        assertThat(refusal(TextException.class, () -> Kind.LENGTH.parse(text)).code())
+                .isEqualTo(code);
     }
 
     @Test

@@ -1,5 +1,13 @@
 package dev.waterjet.motion;
 
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
@@ -16,13 +24,6 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class FeedPlanTest {
 
@@ -115,8 +116,8 @@ class FeedPlanTest {
                         : weaker / Math.max(Math.abs(shape.startDirectionX()), Math.abs(shape.startDirectionY()));
                 // both together stay within what the axes have
                 assertThat(Math.hypot(change, across)).isLessThanOrEqualTo(along * (1 + 1e-9));
-                double grade =
-                        Kind.SPEED.si(FEEDS.feed(contour.requirement(plan.edge(i)).quality()));
+                double grade = Kind.SPEED.si(
+                        FEEDS.feed(contour.requirement(plan.edge(i)).quality()));
                 assertThat(most).isLessThanOrEqualTo(grade * (1 + 1e-12));
             }
             assertThat(plan.entrySi(0)).isZero();
@@ -301,7 +302,8 @@ class FeedPlanTest {
         assertThat(spots.get(3).limit()).isEqualTo(FeedLimit.FRONT_RECOVERY);
         for (SlowZone spot : spots) {
             assertThat(Kind.SPEED.si(spot.mean())).isLessThan(0.9 * Kind.SPEED.si(spot.nominalFeed()));
-            assertThat(Kind.SPEED.si(spot.mean())).isGreaterThanOrEqualTo(Kind.SPEED.si(spot.minimumFeed()) * (1 - 1e-12));
+            assertThat(Kind.SPEED.si(spot.mean()))
+                    .isGreaterThanOrEqualTo(Kind.SPEED.si(spot.minimumFeed()) * (1 - 1e-12));
         }
         Contour mirrored = lShape();
         assertThat(planner(MACHINE)
@@ -365,7 +367,8 @@ class FeedPlanTest {
 
     @Test
     void leadsAreFreeOfLagButKeepTheirFeed() {
-        EdgeRequirement lead = MEDIUM.withMaximumFeed(millimetresPerMinute(1000)).asLead();
+        EdgeRequirement lead =
+                MEDIUM.withMaximumFeed(millimetresPerMinute(1000)).asLead();
         Contour contour = Contour.from(Point.millimetres(0, -10))
                 .requirement(lead)
                 .lineTo(Point.millimetres(0, 0))

@@ -1,5 +1,13 @@
 package dev.waterjet.motion;
 
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
@@ -10,13 +18,6 @@ import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class PathKernelsTest {
 
@@ -191,5 +192,4 @@ class PathKernelsTest {
         // 0.3/0.6 = 0.5 m/s2 along the line: 5 m at 0.25 m/s, 0.5 s lost in speeding up and braking
         assertThat(Kind.TIME.si(plan.time())).isCloseTo(20.5, within(1e-12));
     }
-
 }

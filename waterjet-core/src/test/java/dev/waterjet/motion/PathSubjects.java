@@ -26,9 +26,11 @@ public final class PathSubjects implements Subjects {
                         in -> length(RampKernel.roundingRadius(
                                 in.si("deviation", Kind.LENGTH), Math.sin(in.si("interior-angle", Kind.ANGLE) / 2))),
                 "arc-lag-error",
-                        in -> length(LagGeometry.TANGENT.arcErrorSi(in.si("lag", Kind.LENGTH), in.si("radius", Kind.LENGTH))),
+                        in -> length(LagGeometry.TANGENT.arcErrorSi(
+                                in.si("lag", Kind.LENGTH), in.si("radius", Kind.LENGTH))),
                 "arc-lag-allowed",
-                        in -> length(LagGeometry.TANGENT.arcLagSi(in.si("error", Kind.LENGTH), in.si("radius", Kind.LENGTH))));
+                        in -> length(LagGeometry.TANGENT.arcLagSi(
+                                in.si("error", Kind.LENGTH), in.si("radius", Kind.LENGTH))));
     }
 
     private static SmoothRun smooth(Inputs in) {

@@ -1,7 +1,13 @@
 package dev.waterjet.motion;
 
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import dev.waterjet.ValueContract;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
@@ -10,12 +16,6 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class PathValuesTest {
 
@@ -161,5 +161,4 @@ class PathValuesTest {
             assertThat(limit.label()).isNotBlank();
         }
     }
-
 }

@@ -39,7 +39,8 @@ class SlowdownPolicyTest {
     void theFeedAtACornerIsThatOfTheReference(CornerCase row) {
         Slowdown slowdown = slowdown(row);
 
-        assertThat(slowdown.feedMPerS() / row.straightFeed()).isCloseTo(row.feedRatio(), within(0.01 * row.feedRatio()));
+        assertThat(slowdown.feedMPerS() / row.straightFeed())
+                .isCloseTo(row.feedRatio(), within(0.01 * row.feedRatio()));
     }
 
     @ParameterizedTest
@@ -172,12 +173,7 @@ class SlowdownPolicyTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "VERY_FINE, 10, 0.08",
-        "FINE, 10, 0.22",
-        "MEDIUM, 25, 0.65",
-        "COARSE, 50, 1.8",
-        "VERY_COARSE, 100, 4.7"
+    @CsvSource({"VERY_FINE, 10, 0.08", "FINE, 10, 0.22", "MEDIUM, 25, 0.65", "COARSE, 50, 1.8", "VERY_COARSE, 100, 4.7"
     })
     void theToleranceOfAQualityIsTheRangeOfTheStandard(CutQuality quality, double thicknessMm, double expectedMm) {
         assertThat(QualityTolerance.ofQuality(quality, thicknessMm * 1e-3) * 1e3)
@@ -191,7 +187,9 @@ class SlowdownPolicyTest {
         double turn = Math.toRadians(turnDeg);
         double exact = policy.corner(turn, isInside).feedMPerS();
 
-        assertThat(new SlowdownTable(policy, PROFILE.spreadSi()).corner(turn, isInside).feedMPerS())
+        assertThat(new SlowdownTable(policy, PROFILE.spreadSi())
+                        .corner(turn, isInside)
+                        .feedMPerS())
                 .isBetween(exact * 0.995, exact * (1 + 1e-9));
     }
 

@@ -56,7 +56,8 @@ class SlowdownReferenceTest {
     @ParameterizedTest
     @MethodSource("corners")
     void theReasonAgreesWithTheReference(VirtualCutRow row) {
-        SlowdownReason reason = corner(row, VirtualCutRow.numbers(row.argument())).reason();
+        SlowdownReason reason =
+                corner(row, VirtualCutRow.numbers(row.argument())).reason();
 
         assertThat(row.argument()).endsWith(": " + WORDS.get(reason));
     }

@@ -1,5 +1,10 @@
 package dev.waterjet.part;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -10,10 +15,6 @@ import java.io.ObjectOutputStream;
 import java.util.Random;
 import org.assertj.core.api.ThrowableAssert;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class ContourTest {
 
@@ -235,9 +236,15 @@ class ContourTest {
         isRefused("arc-without-radius", () -> start.arcToSi(1, 0, 0, 0, Side.LEFT), 0, 0, 0);
         isRefused("arc-through-line", () -> start.arcThrough(Point.ofSi(1, 1), Point.ofSi(2, 2)), 0, 0, 0);
         isRefused("empty-path", start::open, 0, 0, 0);
-        isRefused("contour-without-area", () -> Contour.fromSi(0, 0).lineToSi(0.01, 0).close(), 2, 0, 0);
-        ContourBuilder open =
-                Contour.from(Point.millimetres(0, 0)).lineTo(Point.millimetres(10, 0)).lineTo(Point.millimetres(10, 10));
+        isRefused(
+                "contour-without-area",
+                () -> Contour.fromSi(0, 0).lineToSi(0.01, 0).close(),
+                2,
+                0,
+                0);
+        ContourBuilder open = Contour.from(Point.millimetres(0, 0))
+                .lineTo(Point.millimetres(10, 0))
+                .lineTo(Point.millimetres(10, 10));
         isRefused("open-contour", () -> open.closeWithin(millimetres(0.1)), 1, 0.01, 0.01);
         isRefused(
                 "zero-length-edge",
@@ -253,7 +260,8 @@ class ContourTest {
         for (int i = 0; i < 50; i++) {
             builder.arcToSi(2e-3 * (i + 1), 0, 2e-3 * i + 1e-3, 0, i % 2 == 0 ? Side.LEFT : Side.RIGHT);
         }
-        Contour wave = builder.requirement(EdgeRequirement.defaults()).lineToSi(0.2, 0).open();
+        Contour wave =
+                builder.requirement(EdgeRequirement.defaults()).lineToSi(0.2, 0).open();
 
         assertThat(wave.size()).isEqualTo(51);
         assertThat(Kind.LENGTH.si(wave.length())).isCloseTo(50 * Math.PI * 1e-3 + 0.1, within(1e-12));

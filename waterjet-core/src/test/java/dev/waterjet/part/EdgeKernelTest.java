@@ -1,9 +1,10 @@
 package dev.waterjet.part;
 
-import java.util.Random;
-import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
 
 class EdgeKernelTest {
 

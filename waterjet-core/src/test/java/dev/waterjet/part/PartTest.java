@@ -1,21 +1,21 @@
 package dev.waterjet.part;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.EdgeRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class PartTest {
 
     private static Contour rectangle(double x0, double y0, double x1, double y1) {
-        return Contour.rectangle(
-                Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
+        return Contour.rectangle(Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
     }
 
     private static Contour circle(double x, double y, double r) {
@@ -106,10 +106,13 @@ class PartTest {
                     assertThat(e.ySi()).isZero();
                 });
         assertThatExceptionOfType(GeometryException.class)
-                .isThrownBy(() -> Part.of(circle(0, 0, 50), circle(0, 0, 5), circle(8, 0, 5).named("cable")))
+                .isThrownBy(() -> Part.of(
+                        circle(0, 0, 50), circle(0, 0, 5), circle(8, 0, 5).named("cable")))
                 .satisfies(e -> {
                     assertThat(e.code()).isEqualTo("holes-meet");
-                    assertThat(e.parameters()).containsEntry("hole", "\"cable\"").containsEntry("other", "0");
+                    assertThat(e.parameters())
+                            .containsEntry("hole", "\"cable\"")
+                            .containsEntry("other", "0");
                 });
         assertThatExceptionOfType(WaterjetException.class)
                 .isThrownBy(() -> Part.of(circle(0, 0, 50), circle(0, 0, 5), circle(0, 0, 2)))
@@ -129,7 +132,11 @@ class PartTest {
         assertThat(part.label(0)).isEqualTo("\"bore\"");
         assertThat(part.label(1)).isEqualTo("hole 1");
         assertThat(part.label(2)).isEqualTo("outline");
-        assertThat(part.holes().get(0).reversed().translatedBy(Point.millimetres(1, 2)).name())
+        assertThat(part.holes()
+                        .get(0)
+                        .reversed()
+                        .translatedBy(Point.millimetres(1, 2))
+                        .name())
                 .isEqualTo("bore");
     }
 }

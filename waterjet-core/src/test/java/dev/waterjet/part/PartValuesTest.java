@@ -1,5 +1,11 @@
 package dev.waterjet.part;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
@@ -9,11 +15,6 @@ import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 class PartValuesTest {
 
@@ -106,10 +107,16 @@ class PartValuesTest {
                                 .close())
                 .says("closed contour of 4 edges from (0 mm, 0 mm)")
                 .check();
-        assertThat(arc(Side.LEFT)).isNotEqualTo(arc(Side.RIGHT)).hasToString("open contour of 1 edge from (0 mm, 0 mm)");
+        assertThat(arc(Side.LEFT))
+                .isNotEqualTo(arc(Side.RIGHT))
+                .hasToString("open contour of 1 edge from (0 mm, 0 mm)");
         assertThat(rectangle(1, 1).named("lid")).hasToString("closed \"lid\" of 4 edges from (0 mm, 0 mm)");
         Contour plain = Contour.fromSi(0, 0).lineToSi(1, 0).lineToSi(2, 1).open();
-        assertThat(Contour.fromSi(0, 0).asCurve(true).lineToSi(1, 0).lineToSi(2, 1).open())
+        assertThat(Contour.fromSi(0, 0)
+                        .asCurve(true)
+                        .lineToSi(1, 0)
+                        .lineToSi(2, 1)
+                        .open())
                 .isNotEqualTo(plain);
     }
 
@@ -129,7 +136,9 @@ class PartValuesTest {
                 .differs("turn", arc(Side.RIGHT).edge(0))
                 .differs("line", Contour.from(start).lineTo(end).open().edge(0))
                 .differs("start", arc(Side.LEFT).reversed().edge(0))
-                .differs("requirement", arc(Side.LEFT).withRequirement(MEDIUM.asLead()).edge(0))
+                .differs(
+                        "requirement",
+                        arc(Side.LEFT).withRequirement(MEDIUM.asLead()).edge(0))
                 .says("arc (0 mm, 0 mm) to (10 mm, 0 mm)")
                 .check();
         Edge line = Contour.from(start).lineTo(end).open().edge(0);
@@ -165,7 +174,11 @@ class PartValuesTest {
     @Test
     void conditioners() {
         ValueContract.of(ContourConditioner::defaults)
-                .change("tolerance", c -> c.withTolerance(micrometres(2)), ContourConditioner::tolerance, micrometres(2))
+                .change(
+                        "tolerance",
+                        c -> c.withTolerance(micrometres(2)),
+                        ContourConditioner::tolerance,
+                        micrometres(2))
                 .change(
                         "flattening",
                         c -> c.withFlattening(micrometres(50)),
@@ -203,13 +216,14 @@ class PartValuesTest {
         assertThat(Finding.atLeast(message, 0.002, 0.002, place).isSatisfied()).isTrue();
         Finding missed = Finding.atLeast(message, 0.0019, 0.002, place);
         assertThat(missed.isSatisfied()).isFalse();
-        assertThat(missed.message().parameters()).containsEntry("value_m", 0.0019).containsEntry("limit_m", 0.002);
+        assertThat(missed.message().parameters())
+                .containsEntry("value_m", 0.0019)
+                .containsEntry("limit_m", 0.002);
     }
 
     @Test
     void aRefusalHasEdgeAndPlace() {
-        GeometryException fault =
-                new GeometryException(3, 0.001, 0.002, Message.of("dead-end", "it ends here"));
+        GeometryException fault = new GeometryException(3, 0.001, 0.002, Message.of("dead-end", "it ends here"));
 
         assertThat(fault.edge()).isEqualTo(3);
         assertThat(fault.xSi()).isEqualTo(0.001);

@@ -1,5 +1,10 @@
 package dev.waterjet.pierce;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -8,10 +13,6 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.CutConditions;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.seconds;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class PierceModelTest {
 
@@ -50,7 +51,9 @@ class PierceModelTest {
         PierceModel model = PierceModel.derived(Pierces.cut("mild-steel-a36", 10), PierceMethod.STATIONARY);
 
         assertThat(model.time(millimetres(10)).relativeUncertainty()).isGreaterThan(0.7);
-        assertThat(model.time(millimetres(10)).cautions()).extracting(Caution::code).contains("pierce-time");
+        assertThat(model.time(millimetres(10)).cautions())
+                .extracting(Caution::code)
+                .contains("pierce-time");
         assertThat(model.evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
     }
 
@@ -82,6 +85,7 @@ class PierceModelTest {
                         PierceModel.of(
                                 millimetres(2), 0.5, 0.1, Evidence.of(EvidenceGrade.FITTED, Source.of("stop watch"))))
                 .check();
-        assertThat(Refusals.of(() -> PierceModel.of(millimetres(0), 0.5, 0.1, OWN))).isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> PierceModel.of(millimetres(0), 0.5, 0.1, OWN)))
+                .isEqualTo("must-be-above");
     }
 }

@@ -1,5 +1,11 @@
 package dev.waterjet.pierce;
 
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -15,11 +21,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.seconds;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class PierceSelectorTest {
 
@@ -126,20 +127,26 @@ class PierceSelectorTest {
                         PierceSettings::pierceClearance,
                         millimetres(4))
                 .change("ramp", settings -> settings.withRampTime(seconds(5)), PierceSettings::rampTime, seconds(5))
-                .change("drill", settings -> settings.withDrillTime(seconds(20)), PierceSettings::drillTime, seconds(20))
+                .change(
+                        "drill",
+                        settings -> settings.withDrillTime(seconds(20)),
+                        PierceSettings::drillTime,
+                        seconds(20))
                 .differs("strength", DEFAULTS.withStrength(megapascals(60)))
                 .check();
         ValueContract.of(() -> DEFAULTS.withStrength(megapascals(60)).withRampTime(seconds(5)))
                 .differs("strength", DEFAULTS.withStrength(megapascals(61)).withRampTime(seconds(5)))
                 .check();
         assertThat(DEFAULTS.strength()).isEmpty();
-        assertThat(DEFAULTS.withStrength(megapascals(60)).strength().map(Kind.PRESSURE::si)).contains(60e6);
+        assertThat(DEFAULTS.withStrength(megapascals(60)).strength().map(Kind.PRESSURE::si))
+                .contains(60e6);
     }
 
     /** Half of the supply in the hole, with a fifth to spare: 0.8 x 60 / 0.5. */
     @Test
     void theSafePressureLeavesAMarginOfAFifth() {
-        assertThat(DEFAULTS.withStrength(megapascals(60)).safePressure().map(Kind.PRESSURE::si)).contains(96e6);
+        assertThat(DEFAULTS.withStrength(megapascals(60)).safePressure().map(Kind.PRESSURE::si))
+                .contains(96e6);
         assertThat(DEFAULTS.safePressure()).isEmpty();
         assertThat(Kind.PRESSURE.si(PierceSettings.blindHolePressure(megapascals(300))))
                 .isEqualTo(150e6);
@@ -148,11 +155,14 @@ class PierceSelectorTest {
     @Test
     void impossibleSettingsAreRefused() {
         assertThat(Refusals.of(() -> DEFAULTS.withStrength(megapascals(0)))).isEqualTo("must-be-above");
-        assertThat(Refusals.of(() -> DEFAULTS.withMinimumPressure(megapascals(-1)))).isEqualTo("must-be-above");
-        assertThat(Refusals.of(() -> DEFAULTS.withPierceClearance(millimetres(-1)))).isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> DEFAULTS.withMinimumPressure(megapascals(-1))))
+                .isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> DEFAULTS.withPierceClearance(millimetres(-1))))
+                .isEqualTo("must-be-at-least");
         assertThat(Refusals.of(() -> DEFAULTS.withRampTime(seconds(-1)))).isEqualTo("must-be-at-least");
         assertThat(Refusals.of(() -> DEFAULTS.withDrillTime(seconds(-1)))).isEqualTo("must-be-at-least");
-        assertThat(Refusals.of(() -> PierceSettings.blindHolePressure(megapascals(0)))).isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> PierceSettings.blindHolePressure(megapascals(0))))
+                .isEqualTo("must-be-above");
     }
 
     private static Pierce pierce(double mpa, double idleS, Caution... cautions) {
@@ -176,6 +186,7 @@ class PierceSelectorTest {
                 .check();
         assertThat(Refusals.of(() -> pierce(0, 2))).isEqualTo("must-be-above");
         assertThat(Refusals.of(() -> pierce(70, -1))).isEqualTo("must-be-at-least");
-        assertThat(Arrays.stream(PierceMethod.values()).map(PierceMethod::label)).doesNotHaveDuplicates();
+        assertThat(Arrays.stream(PierceMethod.values()).map(PierceMethod::label))
+                .doesNotHaveDuplicates();
     }
 }

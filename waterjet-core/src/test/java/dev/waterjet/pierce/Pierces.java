@@ -1,5 +1,9 @@
 package dev.waterjet.pierce;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.Orifice;
@@ -12,9 +16,6 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Cuts of the workshop on Hollow Ridge, for the tests of this package. */
 final class Pierces {
@@ -34,7 +35,6 @@ final class Pierces {
     }
 
     private static CutConditions cut(Material material, double thicknessMm) {
-        return CutConditions.of(
-                JET, Workpiece.of(material, millimetres(thicknessMm)), MachinabilityFeed.published());
+        return CutConditions.of(JET, Workpiece.of(material, millimetres(thicknessMm)), MachinabilityFeed.published());
     }
 }

@@ -1,5 +1,9 @@
 package dev.waterjet.plan;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.hydraulics.Orifice;
@@ -12,9 +16,6 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Jets, plates and prices of the workshop on Hollow Ridge, shared by the tests of this package. */
 public final class Jobs {

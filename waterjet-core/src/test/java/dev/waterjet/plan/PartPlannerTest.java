@@ -1,5 +1,11 @@
 package dev.waterjet.plan;
 
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
@@ -17,11 +23,6 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class PartPlannerTest {
 
@@ -30,8 +31,8 @@ class PartPlannerTest {
     private static final CutConditions CONDITIONS = CutConditions.of(Jobs.JET, PLATE, MODEL);
     private static final Contour HOLE =
             Contour.circle(Point.millimetres(20, 20), millimetres(5), EdgeRequirement.of(CutQuality.FINE));
-    private static final Contour OUTLINE =
-            Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(60, 40), EdgeRequirement.of(CutQuality.MEDIUM));
+    private static final Contour OUTLINE = Contour.rectangle(
+            Point.millimetres(0, 0), Point.millimetres(60, 40), EdgeRequirement.of(CutQuality.MEDIUM));
 
     private static PartPlanner planner() {
         return PartPlanner.of(
@@ -44,9 +45,7 @@ class PartPlannerTest {
 
     private static PartPlan plan() {
         return planner()
-                .plan(
-                        List.of(HOLE, OUTLINE),
-                        List.of(HOLE.enclosedSide().opposite(), OUTLINE.enclosedSide()));
+                .plan(List.of(HOLE, OUTLINE), List.of(HOLE.enclosedSide().opposite(), OUTLINE.enclosedSide()));
     }
 
     @Test
@@ -104,11 +103,9 @@ class PartPlannerTest {
 
     @Test
     void rapidTraverseRequiresSpeedAndAcceleration() {
-        assertThat(Refusals.of(
-                        () -> planner().withRapidTraverse(millimetresPerMinute(0), metresPerSquareSecond(1))))
+        assertThat(Refusals.of(() -> planner().withRapidTraverse(millimetresPerMinute(0), metresPerSquareSecond(1))))
                 .isEqualTo("must-be-above");
-        assertThat(Refusals.of(
-                        () -> planner().withRapidTraverse(millimetresPerMinute(1), metresPerSquareSecond(0))))
+        assertThat(Refusals.of(() -> planner().withRapidTraverse(millimetresPerMinute(1), metresPerSquareSecond(0))))
                 .isEqualTo("must-be-above");
     }
 

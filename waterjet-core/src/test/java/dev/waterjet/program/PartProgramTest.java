@@ -1,5 +1,9 @@
 package dev.waterjet.program;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.Refusals;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Edge;
 import dev.waterjet.part.Side;
@@ -9,13 +13,9 @@ import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
-import dev.waterjet.Refusals;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class PartProgramTest {
 
@@ -63,10 +63,20 @@ class PartProgramTest {
             assertThat(cut.line()).isEqualTo(5);
             assertThat(cut.line(0)).isEqualTo(6);
             assertThat(cut.quality()).isEmpty();
-            assertThat(cut.loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(5);
-            assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length())).isCloseTo(0.040, within(1e-15));
-            assertThat(cut.path(EdgeRequirement.defaults()).edge(0).requirement().isLead()).isTrue();
-            assertThat(cut.path(EdgeRequirement.defaults()).edge(1).requirement().isLead()).isFalse();
+            assertThat(cut.loop(EdgeRequirement.defaults()).orElseThrow().size())
+                    .isEqualTo(5);
+            assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length()))
+                    .isCloseTo(0.040, within(1e-15));
+            assertThat(cut.path(EdgeRequirement.defaults())
+                            .edge(0)
+                            .requirement()
+                            .isLead())
+                    .isTrue();
+            assertThat(cut.path(EdgeRequirement.defaults())
+                            .edge(1)
+                            .requirement()
+                            .isLead())
+                    .isFalse();
         });
         assertThat(si(program.cuttingLength())).isCloseTo(0.042, within(1e-15));
         assertThat(si(program.rapidLength())).isCloseTo(Math.hypot(0.002, 0.005), within(1e-15));
@@ -79,7 +89,8 @@ class PartProgramTest {
         ProgramCut cut = program.cuts().get(0);
         assertThat(cut.leadIn()).isEqualTo(1);
         assertThat(cut.leadOut()).isEqualTo(1);
-        assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length())).isCloseTo(0.036, within(1e-15));
+        assertThat(si(cut.loop(EdgeRequirement.defaults()).orElseThrow().length()))
+                .isCloseTo(0.036, within(1e-15));
     }
 
     @Test
@@ -202,7 +213,8 @@ class PartProgramTest {
 
     @Test
     void theSideOfTheJetIsThatOfTheOffset() {
-        List<ProgramCut> cuts = PartProgram.parse("G0 X1\nM3\nG3 I-1\nM5\nM3\nG41 D1 G3 I-1\nG40\nM5\nM3\nG42 G3 I-1\nM5\n")
+        List<ProgramCut> cuts = PartProgram.parse(
+                        "G0 X1\nM3\nG3 I-1\nM5\nM3\nG41 D1 G3 I-1\nG40\nM5\nM3\nG42 G3 I-1\nM5\n")
                 .cuts();
 
         assertThat(cuts).extracting(cut -> cut.jetSide().orElse(null)).containsExactly(null, Side.LEFT, Side.RIGHT);
@@ -211,7 +223,8 @@ class PartProgramTest {
     @Test
     void codesAreTheMachines() {
         String program = "G0 X1\nM62 M98\nG3 I-1\nM63\nM5\n";
-        ProgramCodes codes = ProgramCodes.defaults().withJetOn(62).withJetOff(63).withPassThrough(List.of(98, 5));
+        ProgramCodes codes =
+                ProgramCodes.defaults().withJetOn(62).withJetOff(63).withPassThrough(List.of(98, 5));
 
         assertThat(PartProgram.parse(program, codes).size()).isEqualTo(1);
         assertThat(Refusals.of(() -> PartProgram.parse(program))).endsWith("unknown-machine-code");
@@ -265,7 +278,8 @@ class PartProgramTest {
                 "M3~G1 X5 I2 | line 2, column 7: word-without-arc",
             })
     void whatAProgramCannotMeanIsRefusedWithItsPlace(String program, String refusal) {
-        assertThat(Refusals.of(() -> PartProgram.parse(program.replace('~', '\n')))).isEqualTo(refusal);
+        assertThat(Refusals.of(() -> PartProgram.parse(program.replace('~', '\n'))))
+                .isEqualTo(refusal);
     }
 
     @Test

@@ -1,12 +1,12 @@
 package dev.waterjet.program;
 
-import dev.waterjet.measure.Kind;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.Refusals;
+import dev.waterjet.measure.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /** What lies at a limit of the reader is read; what lies beyond is refused with the limit and its place. */
 class ProgramLimitsTest {
@@ -28,9 +28,7 @@ class ProgramLimitsTest {
     void programsHaveTwoMillionBlocks() {
         String there = "X1\nX0\n".repeat(1_000_000);
 
-        refused(
-                "M3\nG1\n" + there + "X1\nM5\n",
-                "line 2000003, column 1: too-many-blocks");
+        refused("M3\nG1\n" + there + "X1\nM5\n", "line 2000003, column 1: too-many-blocks");
     }
 
     @Test
@@ -88,6 +86,10 @@ class ProgramLimitsTest {
     @CsvSource({"G429496730.6", "G1000", "G-1", "G99999999999999999999", "M4294967299", "M-3", "M3.5"})
     void noGreatNumberPassesForASmallCode(String word) {
         // 429496730.6 tenths wrap round to G1 in 32 bits
-        refused("G0 X1\n" + word + " X2", word.startsWith("G") || !word.matches("M[0-9]+") ? "line 2, column 1: unknown-word" : "line 2, column 1: unknown-machine-code");
+        refused(
+                "G0 X1\n" + word + " X2",
+                word.startsWith("G") || !word.matches("M[0-9]+")
+                        ? "line 2, column 1: unknown-word"
+                        : "line 2, column 1: unknown-machine-code");
     }
 }

@@ -1,5 +1,8 @@
 package dev.waterjet.program;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
@@ -9,8 +12,6 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 /** The closed loop within a cut, and its leads. */
 class ProgramLoopTest {
@@ -92,7 +93,11 @@ class ProgramLoopTest {
         String program = "G0 X" + first + " Y0\nM3\nG1 X9\nY9\nX" + second + " Y0\nX-9\nY-9\nX0.00075 Y0\nM5\n";
 
         assertThat(cut(program, 0).leadIn()).isZero();
-        assertThat(cut(program, 0).loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(6);
+        assertThat(cut(program, 0)
+                        .loop(EdgeRequirement.defaults())
+                        .orElseThrow()
+                        .size())
+                .isEqualTo(6);
     }
 
     @Test
@@ -103,7 +108,8 @@ class ProgramLoopTest {
 
         ProgramCut thenRound = cut("G0 X0 Y0\nM3\nG1 X5\nX0\nG3 I1\nM5\n", 0);
         assertThat(thenRound.leadOut()).isZero();
-        assertThat(thenRound.loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(3);
+        assertThat(thenRound.loop(EdgeRequirement.defaults()).orElseThrow().size())
+                .isEqualTo(3);
     }
 
     @Test
@@ -113,7 +119,8 @@ class ProgramLoopTest {
         assertThat(lens.isClosed()).isTrue();
         assertThat(lens.loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(2);
         ProgramCut segment = cut("G0 X0 Y0\nM3\nG1 X4\nG2 X0 R3\nM5\n", 0);
-        assertThat(segment.loop(EdgeRequirement.defaults()).orElseThrow().size()).isEqualTo(2);
+        assertThat(segment.loop(EdgeRequirement.defaults()).orElseThrow().size())
+                .isEqualTo(2);
     }
 
     @Test

@@ -1,5 +1,8 @@
 package dev.waterjet.program;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
@@ -14,8 +17,6 @@ import net.jqwik.api.constraints.Chars;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.StringLength;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class ProgramPropertiesTest {
 

@@ -1,5 +1,9 @@
 package dev.waterjet.program;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -9,14 +13,10 @@ import dev.waterjet.part.Side;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Set;
-import dev.waterjet.Refusals;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 /** Words, lines and what the values of this package tell. */
 class ProgramWordsTest {
@@ -67,17 +67,11 @@ class ProgramWordsTest {
     @ParameterizedTest
     @CsvSource({"I2 R4, 4", "J2 R4, 4", "R4 I2, 1", "R4 J2, 1"})
     void anArcHasOneKindOfCentre(String words, int column) {
-        refused(
-                "M3\nG2\nX4 Y4 " + words,
-                "line 3, column " + (column + 6) + ": radius-and-centre");
+        refused("M3\nG2\nX4 Y4 " + words, "line 3, column " + (column + 6) + ": radius-and-centre");
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "Z1 X4 I2, 1, helix",
-        "I2 X5, 1, arc-misses-centre",
-        "R2 X5, 1, arc-misses-radius"
-    })
+    @CsvSource({"Z1 X4 I2, 1, helix", "I2 X5, 1, arc-misses-centre", "R2 X5, 1, arc-misses-radius"})
     void faultsOfAnArcAreToldAtTheirWord(String words, int column, String message) {
         refused("M3\nG2\n" + words, "line 3, column " + column + ": " + message);
     }
@@ -205,9 +199,7 @@ class ProgramWordsTest {
     @Test
     void errorsTellLineColumnAndDistances() {
         refused("G0 X1\n  M3\nG1 X5", "line 2, column 3: jet-never-off");
-        refused(
-                "G0 X10 Y20\n M3\nG1 X12\nX13 Y24\nM5",
-                "line 2, column 2: contour-not-closed");
+        refused("G0 X10 Y20\n M3\nG1 X12\nX13 Y24\nM5", "line 2, column 2: contour-not-closed");
         refused("G0 X5\n\nG4 P1\nM2", "nothing-cut");
         refused("G17\nP3", "line 2, column 1: word-without-dwell");
         refused("U3", "line 1, column 1: word-without-dwell");
@@ -255,7 +247,8 @@ class ProgramWordsTest {
 
     @Test
     void theSideIsThatOfTheCutAndEndsWithIt() {
-        List<ProgramCut> cuts = open("M3\nG41 G1 X1\nG40 X2\nM5\nM3\nG1 X3\nM5\n").cuts();
+        List<ProgramCut> cuts =
+                open("M3\nG41 G1 X1\nG40 X2\nM5\nM3\nG1 X3\nM5\n").cuts();
 
         assertThat(cuts.get(0).jetSide()).contains(Side.LEFT);
         assertThat(cuts.get(1).jetSide()).isEmpty();
@@ -281,7 +274,11 @@ class ProgramWordsTest {
         ValueContract.of(ProgramCodes::defaults)
                 .change("jet on", codes -> codes.withJetOn(62), ProgramCodes::jetOn, 62)
                 .change("jet off", codes -> codes.withJetOff(63), ProgramCodes::jetOff, 63)
-                .change("passed", codes -> codes.withPassThrough(List.of(8, 9)), ProgramCodes::passThrough, Set.of(8, 9))
+                .change(
+                        "passed",
+                        codes -> codes.withPassThrough(List.of(8, 9)),
+                        ProgramCodes::passThrough,
+                        Set.of(8, 9))
                 .change("open", ProgramCodes::withOpenContours, ProgramCodes::allowsOpenContours, true)
                 .says("M3", "M5")
                 .check();
@@ -292,6 +289,7 @@ class ProgramWordsTest {
                 .containsExactlyInAnyOrder(8, 9);
         assertThat(Refusals.of(() -> ProgramCodes.defaults().withJetOn(-1))).isEqualTo("must-be-at-least");
         assertThat(Refusals.of(() -> ProgramCodes.defaults().withJetOff(10000))).isEqualTo("must-be-at-most");
-        assertThat(Refusals.of(() -> ProgramCodes.defaults().withPassThrough(List.of(-5)))).isEqualTo("must-be-at-least");
+        assertThat(Refusals.of(() -> ProgramCodes.defaults().withPassThrough(List.of(-5))))
+                .isEqualTo("must-be-at-least");
     }
 }

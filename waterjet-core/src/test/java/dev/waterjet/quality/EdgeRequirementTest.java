@@ -1,5 +1,12 @@
 package dev.waterjet.quality;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -10,12 +17,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class EdgeRequirementTest {
 
@@ -76,7 +77,8 @@ class EdgeRequirementTest {
 
     @Test
     void lagToleranceHoldsAtOutsideCornersToo() {
-        EdgeRequirement close = MEDIUM.withOutsideCornerTolerance(millimetres(0.3)).withLagTolerance(millimetres(0.05));
+        EdgeRequirement close =
+                MEDIUM.withOutsideCornerTolerance(millimetres(0.3)).withLagTolerance(millimetres(0.05));
 
         assertThat(close.outsideCornerTolerance()).isEmpty();
         assertThat(close.outsideCornerToleranceSi()).isEqualTo(5e-5);
@@ -121,7 +123,7 @@ class EdgeRequirementTest {
     @Test
     void anotherQualityIsRefused() {
         assertThatThrownBy(() -> CutQuality.parse("finest"))
-                .isInstanceOfSatisfying(TextException.class, e -> assertThat(e.code())
-                        .isEqualTo("unknown-cut-quality"));
+                .isInstanceOfSatisfying(
+                        TextException.class, e -> assertThat(e.code()).isEqualTo("unknown-cut-quality"));
     }
 }

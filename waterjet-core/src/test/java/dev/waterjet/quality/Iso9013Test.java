@@ -1,11 +1,5 @@
 package dev.waterjet.quality;
 
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.measure.DomainException;
-import dev.waterjet.measure.Kind;
-import java.math.BigDecimal;
-import java.util.OptionalInt;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.inches;
 import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.micrometres;
@@ -13,6 +7,13 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import java.math.BigDecimal;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
 
 class Iso9013Test {
 

@@ -94,7 +94,10 @@ public record CornerCase(
     /** The kerf profile of a thickness. */
     public static KerfProfile profile(double thicknessM) {
         CutFront front = CutFront.powerLaw(
-                LagModel.standard(), thicknessM, EXPONENT, DEPTH_AT_UNIT_FEED_MM * 1e-3 * Math.pow(60e3, -1 / EXPONENT));
+                LagModel.standard(),
+                thicknessM,
+                EXPONENT,
+                DEPTH_AT_UNIT_FEED_MM * 1e-3 * Math.pow(60e3, -1 / EXPONENT));
         return KerfProfile.ofSi(
                 front,
                 KerfProfile.doseSpreadSi(0.27 * BORE_M, EXPONENT),

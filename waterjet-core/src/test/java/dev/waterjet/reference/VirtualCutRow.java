@@ -51,8 +51,7 @@ public record VirtualCutRow(
                 .setSkipHeaderRecord(true)
                 .get();
         List<VirtualCutRow> rows = new ArrayList<>();
-        try (InputStream stream =
-                VirtualCutRow.class.getResourceAsStream("/reference/virtual-cut/virtual-cut.csv")) {
+        try (InputStream stream = VirtualCutRow.class.getResourceAsStream("/reference/virtual-cut/virtual-cut.csv")) {
             for (CSVRecord row : format.parse(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
                 rows.add(new VirtualCutRow(
                         row.get("setting"),
@@ -95,8 +94,8 @@ public record VirtualCutRow(
 
     /** The number behind a name and an equals sign in the argument. */
     public double argument(String name) {
-        Matcher matcher =
-                Pattern.compile("(^|[ ,])" + Pattern.quote(name) + "=(" + NUMBER.pattern() + ")").matcher(argument);
+        Matcher matcher = Pattern.compile("(^|[ ,])" + Pattern.quote(name) + "=(" + NUMBER.pattern() + ")")
+                .matcher(argument);
         if (!matcher.find()) {
             throw new IllegalStateException(name + " in " + argument);
         }

@@ -1,15 +1,16 @@
 package dev.waterjet.sheet;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class SheetFillTest {
 
@@ -89,10 +90,10 @@ class SheetFillTest {
             @ForAll @DoubleRange(min = 0, max = 9) double border,
             @ForAll @DoubleRange(min = 0, max = 6) double gap,
             @ForAll boolean isStaggered) {
-        SheetFill.Sheet sheet = sheet(width, height).withBorder(millimetres(border)).withGap(millimetres(gap));
-        SheetFill fill = isStaggered
-                ? sheet.staggered(millimetres(part))
-                : sheet.square(millimetres(part), millimetres(part));
+        SheetFill.Sheet sheet =
+                sheet(width, height).withBorder(millimetres(border)).withGap(millimetres(gap));
+        SheetFill fill =
+                isStaggered ? sheet.staggered(millimetres(part)) : sheet.square(millimetres(part), millimetres(part));
         double[] x = fill.x().toSi();
         double[] y = fill.y().toSi();
 
@@ -124,7 +125,9 @@ class SheetFillTest {
                 .isThrownBy(() -> square(1e6, 0.01, 0, 0))
                 .satisfies(e -> assertThat(e.quantity()).isEqualTo("number of cells on the sheet"));
         assertThatExceptionOfType(DomainException.class).isThrownBy(() -> sheet(0, 1));
-        assertThatExceptionOfType(DomainException.class).isThrownBy(() -> sheet(1, 1).withGap(millimetres(-1)));
-        assertThatExceptionOfType(DomainException.class).isThrownBy(() -> sheet(1, 1).withBorder(millimetres(-1)));
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> sheet(1, 1).withGap(millimetres(-1)));
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> sheet(1, 1).withBorder(millimetres(-1)));
     }
 }

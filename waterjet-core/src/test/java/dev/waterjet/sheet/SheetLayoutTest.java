@@ -1,5 +1,9 @@
 package dev.waterjet.sheet;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
@@ -9,17 +13,13 @@ import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.toolpath.CuttingRules;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class SheetLayoutTest {
 
     private static final CuttingRules RULES = CuttingRules.of(millimetres(0.8), millimetres(10));
 
     private static Contour rectangle(double x0, double y0, double x1, double y1) {
-        return Contour.rectangle(
-                Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
+        return Contour.rectangle(Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
     }
 
     private static double number(Finding finding, String key) {
@@ -69,7 +69,9 @@ class SheetLayoutTest {
     void aPartNearTheEdgeMovesInwards() {
         Part part = Part.of(rectangle(10, 1, 110, 101));
 
-        Finding finding = SheetLayout.of(rectangle(0, 0, 1000, 500), List.of(part)).check(RULES).get(0);
+        Finding finding = SheetLayout.of(rectangle(0, 0, 1000, 500), List.of(part))
+                .check(RULES)
+                .get(0);
 
         assertThat(finding.code()).isEqualTo("edge-clearance");
         assertThat(move(finding)).isCloseTo(0.0023, within(1e-12));
@@ -80,7 +82,9 @@ class SheetLayoutTest {
         Part part = Part.of(rectangle(-5, 10, 95, 110));
         CuttingRules rules = CuttingRules.of(millimetres(1), millimetres(12));
 
-        Finding finding = SheetLayout.of(rectangle(0, 0, 1000, 500), List.of(part)).check(rules).get(0);
+        Finding finding = SheetLayout.of(rectangle(0, 0, 1000, 500), List.of(part))
+                .check(rules)
+                .get(0);
 
         assertThat(finding.code()).isEqualTo("over-edge");
         assertThat(number(finding, "over_m")).isCloseTo(0.005, within(1e-12));

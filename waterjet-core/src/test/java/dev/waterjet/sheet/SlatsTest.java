@@ -1,5 +1,11 @@
 package dev.waterjet.sheet;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -9,11 +15,6 @@ import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.quality.EdgeRequirement;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class SlatsTest {
 
@@ -25,8 +26,7 @@ class SlatsTest {
     }
 
     private static Part disc(double radius) {
-        return Part.of(
-                Contour.circle(Point.millimetres(0, 0), millimetres(radius), EdgeRequirement.defaults()));
+        return Part.of(Contour.circle(Point.millimetres(0, 0), millimetres(radius), EdgeRequirement.defaults()));
     }
 
     @Test
@@ -47,7 +47,8 @@ class SlatsTest {
     @Test
     void partsFallTipOrRest() {
         assertThat(SLATS.check(strip(40, 300)).code()).isEqualTo("slats-fall");
-        assertThat(SLATS.check(strip(40, 300)).remedies()).anyMatch(remedy -> remedy.code().equals("rotate-part"));
+        assertThat(SLATS.check(strip(40, 300)).remedies())
+                .anyMatch(remedy -> remedy.code().equals("rotate-part"));
         assertThat(SLATS.check(strip(80, 300)).code()).isEqualTo("slats-tip");
         assertThat(SLATS.check(strip(101, 30)).code()).isEqualTo("slats-rest");
         assertThat(SLATS.withDirection(degrees(0)).check(strip(101, 30)).code()).isEqualTo("slats-fall");
@@ -72,8 +73,10 @@ class SlatsTest {
             Part part = strip(80, 300).translatedBy(by);
 
             assertThat(SLATS.check(part).code()).isEqualTo("slats-tip");
-            assertThat((double) SLATS.check(part).message().parameters().get("reach_m")).isCloseTo(0.04, within(1e-12));
-            assertThat(SLATS.withDirection(degrees(0)).check(part).isSatisfied()).isTrue();
+            assertThat((double) SLATS.check(part).message().parameters().get("reach_m"))
+                    .isCloseTo(0.04, within(1e-12));
+            assertThat(SLATS.withDirection(degrees(0)).check(part).isSatisfied())
+                    .isTrue();
             // turned by t the half width across is 40 cos t + 150 sin t: 5 degrees give 52.9 mm
             assertThat(Kind.ANGLE.si(SLATS.suggestRotation(part).orElseThrow()))
                     .isCloseTo(Math.toRadians(5), within(1e-12));

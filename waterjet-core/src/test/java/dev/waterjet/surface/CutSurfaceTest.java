@@ -1,5 +1,13 @@
 package dev.waterjet.surface;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.surface.Surfaces.CUT;
+import static dev.waterjet.surface.Surfaces.MODEL;
+import static dev.waterjet.surface.Surfaces.surface;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -11,13 +19,6 @@ import dev.waterjet.quality.QualityIndexTable;
 import dev.waterjet.quality.QualityProbabilities;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.surface.Surfaces.CUT;
-import static dev.waterjet.surface.Surfaces.MODEL;
-import static dev.waterjet.surface.Surfaces.surface;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 /** Predicted and measured cut surfaces. */
 class CutSurfaceTest {
@@ -42,9 +43,7 @@ class CutSurfaceTest {
                 .contains(Iso9013.byAgreement())
                 .containsAll(surface(2).kerf().cautions())
                 .containsAll(surface(2).roughness().cautions());
-        assertThat(surface(2).cautions())
-                .extracting(Caution::code)
-                .contains("kerf-not-fitted", "roughness-not-fitted");
+        assertThat(surface(2).cautions()).extracting(Caution::code).contains("kerf-not-fitted", "roughness-not-fitted");
     }
 
     @Test
@@ -52,8 +51,10 @@ class CutSurfaceTest {
         ValueContract.of(() -> surface(2))
                 .tells("kerf", CutSurface::kerf, surface(2).kerf())
                 .differs("feed rate", surface(3))
-                .differs("model", MODEL.withRoughness(RoughnessModel.standard().withRzOverRa(5, 0.1))
-                        .surface(CUT, CUT.feed(2).value()))
+                .differs(
+                        "model",
+                        MODEL.withRoughness(RoughnessModel.standard().withRzOverRa(5, 0.1))
+                                .surface(CUT, CUT.feed(2).value()))
                 .check();
     }
 
@@ -61,7 +62,8 @@ class CutSurfaceTest {
     void theIndexIsReadFromTheSmoothZoneAndTheLag() {
         MeasuredSurface surface = MeasuredSurface.ofThickness(millimetres(30)).withSmoothZone(millimetres(23.4));
         assertThat(surface.index().si()).isCloseTo(1.5, within(1e-12));
-        assertThat(surface.probabilities(QualityIndexTable.standard()).quality()).contains(CutQuality.VERY_COARSE);
+        assertThat(surface.probabilities(QualityIndexTable.standard()).quality())
+                .contains(CutQuality.VERY_COARSE);
 
         MeasuredSurface both = surface.withExitLag(millimetres(0.2576 * 30 / 1.5), LagModel.standard());
         assertThat(both.index().si()).isCloseTo(1.5, within(1e-3));
@@ -92,6 +94,7 @@ class CutSurfaceTest {
         assertThatThrownBy(surface::index).isInstanceOf(NoSolutionException.class);
         assertThat(Refusals.of(surface::index)).isEqualTo("no-reading");
         assertThat(Refusals.of(() -> surface.withSmoothZone(millimetres(30)))).isEqualTo("must-be-at-most");
-        assertThat(Refusals.of(() -> MeasuredSurface.ofThickness(millimetres(0)))).isEqualTo("must-be-above");
+        assertThat(Refusals.of(() -> MeasuredSurface.ofThickness(millimetres(0))))
+                .isEqualTo("must-be-above");
     }
 }

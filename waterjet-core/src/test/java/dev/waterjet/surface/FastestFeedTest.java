@@ -1,5 +1,14 @@
 package dev.waterjet.surface;
 
+import static dev.waterjet.measure.Measures.degrees;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.surface.Surfaces.CUT;
+import static dev.waterjet.surface.Surfaces.MODEL;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -14,14 +23,6 @@ import java.util.Arrays;
 import java.util.List;
 import javax.measure.quantity.Speed;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.degrees;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
-import static dev.waterjet.surface.Surfaces.CUT;
-import static dev.waterjet.surface.Surfaces.MODEL;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class FastestFeedTest {
 
@@ -43,8 +44,7 @@ class FastestFeedTest {
         CutSurface byTaper = surface(SEPARATED.withTaper(degrees(0.4)), Requirement.TAPER);
         assertThat(byTaper.kerf().taperPerSide().to(Units.DEGREE)).isCloseTo(0.4, within(1e-6));
 
-        CutSurface byRange =
-                surface(SEPARATED.withPerpendicularityRange(1), Requirement.PERPENDICULARITY_RANGE);
+        CutSurface byRange = surface(SEPARATED.withPerpendicularityRange(1), Requirement.PERPENDICULARITY_RANGE);
         assertThat(byRange.perpendicularity().to(Units.MILLIMETRE)).isCloseTo(0.086, within(1e-6));
 
         CutSurface byHeight = surface(SEPARATED.withProfileHeightRange(2), Requirement.PROFILE_HEIGHT_RANGE);
@@ -53,14 +53,17 @@ class FastestFeedTest {
         CutSurface byRoughness = surface(SEPARATED.withRoughness(micrometres(6)), Requirement.ROUGHNESS);
         assertThat(byRoughness.roughness().raAtExit().to(Units.MICROMETRE)).isCloseTo(6, within(1e-6));
 
-        CutSurface byArc =
-                surface(SEPARATED.withArcRadius(millimetres(5)).withLagTolerance(millimetres(0.05)), Requirement.LAG_ON_ARC);
+        CutSurface byArc = surface(
+                SEPARATED.withArcRadius(millimetres(5)).withLagTolerance(millimetres(0.05)), Requirement.LAG_ON_ARC);
         assertThat(byArc.kerf().lag().errorOnArc(millimetres(5)).to(Units.MILLIMETRE))
                 .isCloseTo(0.05, within(1e-8));
 
         CutSurface byQuality = surface(EdgeRequirement.of(CutQuality.FINE), Requirement.QUALITY);
         assertThat(byQuality.kerf().index()).isCloseTo(4, within(1e-9));
-        assertThat(fastest(SEPARATED.withMaximumFeed(millimetresPerMinute(50))).feed().orElseThrow().si())
+        assertThat(fastest(SEPARATED.withMaximumFeed(millimetresPerMinute(50)))
+                        .feed()
+                        .orElseThrow()
+                        .si())
                 .isEqualTo(50 / 60e3);
         assertThat(byQuality.quality().quality()).contains(CutQuality.FINE);
     }
@@ -93,8 +96,8 @@ class FastestFeedTest {
     @Test
     void aRoughnessThatForcesReverseTaperIsOutOfReach() {
         CutConditions titanium = Surfaces.cut("titanium", 6);
-        FastestFeed fastest = MODEL.fastestFeed(
-                titanium, SEPARATED.withTaper(degrees(0.1)).withRoughness(micrometres(3.8)));
+        FastestFeed fastest =
+                MODEL.fastestFeed(titanium, SEPARATED.withTaper(degrees(0.1)).withRoughness(micrometres(3.8)));
         FastestFeed.Range taper = fastest.range(Requirement.TAPER).orElseThrow();
         FastestFeed.Range roughness = fastest.range(Requirement.ROUGHNESS).orElseThrow();
 
@@ -103,18 +106,20 @@ class FastestFeedTest {
         assertThat(fastest.conflicting()).contains(Requirement.TAPER);
         assertThat(taper.minimum().orElseThrow().si())
                 .isGreaterThan(roughness.maximum().orElseThrow().si());
-        for (Estimate<Speed> end : List.of(taper.minimum().orElseThrow(), taper.maximum().orElseThrow())) {
-            double angle = MODEL.surface(titanium, end.value()).kerf().taperPerSide().to(Units.DEGREE);
+        for (Estimate<Speed> end :
+                List.of(taper.minimum().orElseThrow(), taper.maximum().orElseThrow())) {
+            double angle =
+                    MODEL.surface(titanium, end.value()).kerf().taperPerSide().to(Units.DEGREE);
             assertThat(Math.abs(angle)).isCloseTo(0.1, within(1e-6));
         }
     }
 
     @Test
     void aRequirementThatHardlyDependsOnTheFeedRateHasACaution() {
-        Estimate<Speed> vague = fastest(SEPARATED.withRoughness(micrometres(3.8)))
-                .feed()
-                .orElseThrow();
-        Estimate<Speed> decisive = fastest(SEPARATED.withTaper(degrees(1))).feed().orElseThrow();
+        Estimate<Speed> vague =
+                fastest(SEPARATED.withRoughness(micrometres(3.8))).feed().orElseThrow();
+        Estimate<Speed> decisive =
+                fastest(SEPARATED.withTaper(degrees(1))).feed().orElseThrow();
 
         assertThat(vague.relativeUncertainty()).isGreaterThan(1);
         assertThat(vague.cautions()).extracting(Caution::code).contains("requirement-not-decisive");

@@ -1,5 +1,15 @@
 package dev.waterjet.surface;
 
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.surface.Surfaces.CUT;
+import static dev.waterjet.surface.Surfaces.JET;
+import static dev.waterjet.surface.Surfaces.MODEL;
+import static dev.waterjet.surface.Surfaces.OWN;
+import static dev.waterjet.surface.Surfaces.surface;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
@@ -13,15 +23,6 @@ import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.surface.Surfaces.CUT;
-import static dev.waterjet.surface.Surfaces.JET;
-import static dev.waterjet.surface.Surfaces.MODEL;
-import static dev.waterjet.surface.Surfaces.OWN;
-import static dev.waterjet.surface.Surfaces.surface;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class RoughnessModelTest {
 
@@ -130,8 +131,7 @@ class RoughnessModelTest {
         assertThat(fast.raSi(0.5e-3) / slow.raSi(0.5e-3)).isBetween(1.0, 1.1);
         assertThat(fast.raSi(12e-3) / slow.raSi(12e-3)).isGreaterThan(5);
         CutConditions fine = CUT.withJet(Surfaces.jet(120));
-        SurfaceRoughness finer =
-                MODEL.surface(fine, fine.feed(4).value()).roughness();
+        SurfaceRoughness finer = MODEL.surface(fine, fine.feed(4).value()).roughness();
         assertThat(finer.raSi(0) / slow.raSi(0)).isCloseTo(125.0 / 180, within(1e-9));
     }
 

@@ -1,5 +1,9 @@
 package dev.waterjet.surface;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -21,9 +25,6 @@ import dev.waterjet.reference.Subjects;
 import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Length;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Subjects of the reference suite in this package. */
 public final class SurfaceSubjects implements Subjects {

@@ -1,5 +1,10 @@
 package dev.waterjet.toolpath;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
@@ -15,18 +20,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class CuttingOrderTest {
 
     private static final Point ORIGIN = Point.ofSi(0, 0);
 
     private static Contour rectangle(double x0, double y0, double x1, double y1) {
-        return Contour.rectangle(
-                Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
+        return Contour.rectangle(Point.millimetres(x0, y0), Point.millimetres(x1, y1), EdgeRequirement.defaults());
     }
 
     private static Contour circle(double x, double y, double r) {
@@ -54,7 +54,8 @@ class CuttingOrderTest {
 
         assertThat(findings).hasSize(3).allMatch(found -> found.code().equals("inner-path-late"));
         assertThat(findings)
-                .anySatisfy(found -> assertThat(found.remedies().get(0).parameters()).containsEntry("path", "2"));
+                .anySatisfy(found ->
+                        assertThat(found.remedies().get(0).parameters()).containsEntry("path", "2"));
     }
 
     @Test
@@ -84,7 +85,8 @@ class CuttingOrderTest {
             assertThat(order).containsExactly(1, 0);
             double expected = Kind.LENGTH.si(ORIGIN.distance(hole.pierce()))
                     + Kind.LENGTH.si(paths.get(1).end().distance(outline.pierce()));
-            assertThat(Kind.LENGTH.si(CuttingOrder.traverse(paths, order, ORIGIN))).isCloseTo(expected, within(1e-12));
+            assertThat(Kind.LENGTH.si(CuttingOrder.traverse(paths, order, ORIGIN)))
+                    .isCloseTo(expected, within(1e-12));
         }
     }
 
@@ -106,7 +108,8 @@ class CuttingOrderTest {
     }
 
     @Property(tries = 60, seed = "20261127")
-    void ordersAreCompleteAndNoExchangeOfTwoNeighboursIsShorter(@ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int count) {
+    void ordersAreCompleteAndNoExchangeOfTwoNeighboursIsShorter(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int count) {
         Random random = new Random(seed);
         List<Contour> paths = new ArrayList<>();
         for (int i = 0; i < count; i++) {

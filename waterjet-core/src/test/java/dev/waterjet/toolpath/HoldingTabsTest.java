@@ -1,5 +1,12 @@
 package dev.waterjet.toolpath;
 
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.newtons;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -12,12 +19,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.newtons;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class HoldingTabsTest {
 
@@ -25,8 +26,7 @@ class HoldingTabsTest {
     private static final HoldingTabs TABS = HoldingTabs.of(newtons(300), megapascals(150), millimetres(10), RULES);
 
     private static Contour rectangle(double width, double height) {
-        return Contour.rectangle(
-                Point.millimetres(0, 0), Point.millimetres(width, height), EdgeRequirement.defaults());
+        return Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(width, height), EdgeRequirement.defaults());
     }
 
     @Test
@@ -63,8 +63,7 @@ class HoldingTabsTest {
         assertThat(TABS.check(plate, 2, TABS.width(2)).isSatisfied()).isTrue();
         Finding narrow = TABS.check(plate, 2, millimetres(0.2));
         assertThat(narrow.isSatisfied()).isFalse();
-        assertThat(narrow.remedies().get(0).parameters())
-                .containsEntry("width_m", Kind.LENGTH.si(TABS.width(2)));
+        assertThat(narrow.remedies().get(0).parameters()).containsEntry("width_m", Kind.LENGTH.si(TABS.width(2)));
         assertThat(TABS.check(plate, 1, millimetres(5)).code()).isEqualTo("single-tab");
     }
 

@@ -1,5 +1,10 @@
 package dev.waterjet.toolpath;
 
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
@@ -14,10 +19,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class LeadPlacerTest {
 
@@ -212,14 +213,16 @@ class LeadPlacerTest {
         assertThat(finding(thin, "lead-web").isSatisfied()).isFalse();
         assertThat(finding(thin, "lead-web").remedies()).isNotEmpty();
         assertThat(finding(thin, "lead-corner").isSatisfied()).isTrue();
-        assertThat(finding(placer.at(0, millimetres(101)), "lead-web").isSatisfied()).isTrue();
+        assertThat(finding(placer.at(0, millimetres(101)), "lead-web").isSatisfied())
+                .isTrue();
     }
 
     @Test
     void leadsBesideANeighbourAreShortened() {
         Part strip = Part.of(rectangle(0, 0, 100, 20));
         Contour neighbour = rectangle(0, -8, 100, -5);
-        Lead lead = LeadPlacer.of(strip, RULES).withNeighbours(List.of(neighbour)).at(0, millimetres(50));
+        Lead lead =
+                LeadPlacer.of(strip, RULES).withNeighbours(List.of(neighbour)).at(0, millimetres(50));
 
         assertThat(lead.isClear()).isTrue();
         assertThat(finding(lead, "lead-size").isSatisfied()).isFalse();
@@ -270,7 +273,8 @@ class LeadPlacerTest {
         assertThat(lead.toolPath().contour().isArc(0)).isFalse();
         assertThat(Kind.LENGTH.si(lead.toolPath().length(ToolPath.Purpose.LEAD_IN)))
                 .isCloseTo(0.004, within(1e-12));
-        assertThat(Kind.LENGTH.si(lead.toolPath().length(ToolPath.Purpose.LEAD_OUT))).isZero();
+        assertThat(Kind.LENGTH.si(lead.toolPath().length(ToolPath.Purpose.LEAD_OUT)))
+                .isZero();
     }
 
     @Test

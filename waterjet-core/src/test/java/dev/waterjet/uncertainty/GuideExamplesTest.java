@@ -1,8 +1,9 @@
 package dev.waterjet.uncertainty;
 
-import org.junit.jupiter.api.Test;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
 
 /** Worked examples of JCGM 100:2008 and JCGM 101:2008; their figures from memory. */
 class GuideExamplesTest {

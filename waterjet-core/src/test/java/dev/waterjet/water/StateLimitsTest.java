@@ -62,12 +62,10 @@ class StateLimitsTest {
         assertThat(stable.atDensitySi(thin, 500).isMetastable()).isFalse();
         assertThat(stable.atDensitySi(dense * 1.01, 500).isMetastable()).isFalse();
         assertThat(stable.atDensitySi(thin * 0.9, 500).isMetastable()).isFalse();
-        assertThat(assertRefused(
-                                () -> stable.atDensitySi(dense * 0.999, 500), "water-separates", DENSITY, dense, 2e-6)
+        assertThat(assertRefused(() -> stable.atDensitySi(dense * 0.999, 500), "water-separates", DENSITY, dense, 2e-6)
                         .parameters())
                 .containsEntry("relation", "at least");
-        assertThat(assertRefused(
-                                () -> stable.atDensitySi(thin * 1.001, 500), "water-separates", DENSITY, thin, 2e-6)
+        assertThat(assertRefused(() -> stable.atDensitySi(thin * 1.001, 500), "water-separates", DENSITY, thin, 2e-6)
                         .parameters())
                 .containsEntry("relation", "at most");
         assertThat(metastable.atDensitySi(dense * 0.999, 500).isMetastable()).isTrue();
@@ -91,7 +89,8 @@ class StateLimitsTest {
             double at = equation.pressurePa();
             double slope = equation.pressureByDensity();
             equation.at(temperatureK, 322.001);
-            assertThat(equation.pressurePa() - at).isCloseTo(0.001 * slope, within(0.02 * 0.001 * Math.abs(slope) + 0.5));
+            assertThat(equation.pressurePa() - at)
+                    .isCloseTo(0.001 * slope, within(0.02 * 0.001 * Math.abs(slope) + 0.5));
         }
     }
 
@@ -132,7 +131,11 @@ class StateLimitsTest {
         assertThat(metastable.atEntropySi(500e6, least - 5).isMetastable()).isTrue();
         double coldest = metastable.atSi(500e6, 235).entropySi();
         assertRefused(
-                () -> metastable.atEntropySi(500e6, coldest - 5), "must-be-at-least", "entropy of water", coldest, 1e-6);
+                () -> metastable.atEntropySi(500e6, coldest - 5),
+                "must-be-at-least",
+                "entropy of water",
+                coldest,
+                1e-6);
         // at 1 MPa it ends where it boils, at 30 MPa at the critical temperature
         Saturation boiling = Saturation.at(kelvins(453.028));
         double most = boiling.liquid().enthalpySi();
@@ -261,11 +264,14 @@ class StateLimitsTest {
             double up = value(property, 300e6 + 1e4, 320);
             double down = value(property, 300e6 - 1e4, 320);
             Iapws95Kernel equation = equation(300e6, 320);
-            assertThat(property.perPressure(equation)).isCloseTo((up - down) / 2e4, within(1e-6 * Math.abs(up - down) / 2e4));
+            assertThat(property.perPressure(equation))
+                    .isCloseTo((up - down) / 2e4, within(1e-6 * Math.abs(up - down) / 2e4));
             double warm = value(property, 300e6, 320.01);
             double cold = value(property, 300e6, 319.99);
             assertThat(property.perLogTemperature(equation))
-                    .isCloseTo((warm - cold) / Math.log(320.01 / 319.99), within(1e-6 * property.perLogTemperature(equation)));
+                    .isCloseTo(
+                            (warm - cold) / Math.log(320.01 / 319.99),
+                            within(1e-6 * property.perLogTemperature(equation)));
         }
         assertThat(CaloricProperty.ENTROPY.label()).isEqualTo("entropy");
     }

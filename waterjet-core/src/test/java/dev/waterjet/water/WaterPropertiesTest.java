@@ -1,13 +1,14 @@
 package dev.waterjet.water;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.DomainException;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 /** Laws of thermodynamics that hold for any equation of state: what breaks them is a slip of the pen in ours. */
 class WaterPropertiesTest {

@@ -89,7 +89,10 @@ class WaterTest {
         assertRefused(() -> stable.at(megapascals(10), celsius(400)), "supercritical-water", TEMPERATURE, 647.096);
         assertRefused(() -> metastable.at(megapascals(10), kelvins(200)), "must-be-at-least", TEMPERATURE, 235);
         assertRefused(
-                () -> stable.atDensity(kilogramsPerCubicMetre(10), kelvins(1400)), "must-be-at-most", TEMPERATURE, 1273);
+                () -> stable.atDensity(kilogramsPerCubicMetre(10), kelvins(1400)),
+                "must-be-at-most",
+                TEMPERATURE,
+                1273);
         assertRefused(
                 () -> stable.atDensity(kilogramsPerCubicMetre(500), kelvins(300)),
                 "water-separates",

@@ -1,13 +1,14 @@
 package dev.waterjet.water;
 
-import dev.waterjet.ValueContract;
-import dev.waterjet.measure.Kind;
-import org.junit.jupiter.api.Test;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kelvins;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
 import static dev.waterjet.measure.Measures.megapascals;
 import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
 
 class WaterValuesTest {
 

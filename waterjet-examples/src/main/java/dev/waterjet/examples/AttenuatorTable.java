@@ -1,5 +1,10 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.seconds;
+
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.Intensifier;
@@ -17,10 +22,6 @@ import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.seconds;
 
 /** The attenuator that an intensifier needs. */
 @Command(

@@ -53,7 +53,8 @@ final class FitCuts extends Program {
     @Option(
             names = "--model",
             paramLabel = "<model>",
-            description = "Feed model: machinability, specific-energy, erosion, threshold or declination. Default: machinability.")
+            description =
+                    "Feed model: machinability, specific-energy, erosion, threshold or declination. Default: machinability.")
     private String model = "machinability";
 
     @Option(
@@ -88,9 +89,8 @@ final class FitCuts extends Program {
             case "declination" -> Calibration.ofDeclination(material);
             case "threshold" -> Calibration.ofThreshold(material, cuts.get(0).jet(), Measures.millimetresPerMinute(1));
             default ->
-                throw new TextException(
-                        "unknown model \"" + model
-                                + "\"; use one of machinability, specific-energy, erosion, threshold, declination");
+                throw new TextException("unknown model \"" + model
+                        + "\"; use one of machinability, specific-energy, erosion, threshold, declination");
         };
     }
 
@@ -198,8 +198,8 @@ final class FitCuts extends Program {
         Fit fit = own.fit();
         out.print(parameters(fit).text());
         out.println();
-        out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3) + " % of the feed rate; "
-                + fit.degreesOfFreedom() + " degrees of freedom.");
+        out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3)
+                + " % of the feed rate; " + fit.degreesOfFreedom() + " degrees of freedom.");
         IntStream.range(0, fit.names().size())
                 .boxed()
                 .flatMap(i -> IntStream.range(0, i).mapToObj(j ->

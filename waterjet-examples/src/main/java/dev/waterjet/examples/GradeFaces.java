@@ -240,7 +240,8 @@ final class GradeFaces extends Program {
             throw new TextException("--arc-radius and --arc-error belong together");
         }
         EdgeRequirement required = EdgeRequirement.of(face.orElse(CutQuality.VERY_COARSE));
-        required = perpendicularityRange.map(required::withPerpendicularityRange).orElse(required);
+        required =
+                perpendicularityRange.map(required::withPerpendicularityRange).orElse(required);
         required = profileHeightRange.map(required::withProfileHeightRange).orElse(required);
         required = taper.map(required::withTaper).orElse(required);
         required = roughness.map(required::withRoughness).orElse(required);
@@ -271,8 +272,10 @@ final class GradeFaces extends Program {
             table.note("No feed rate meets all requirements.");
         }
         cautions.forEach(caution -> table.note("Caution: " + caution.text() + "."));
-        return table.note("Estimates: walls and roughness rest on assumed numbers until they are fitted to your own cuts.")
-                .note("Do not run a machine on them alone: the machine's manual, local codes and trained people decide.");
+        return table.note(
+                        "Estimates: walls and roughness rest on assumed numbers until they are fitted to your own cuts.")
+                .note(
+                        "Do not run a machine on them alone: the machine's manual, local codes and trained people decide.");
     }
 
     private static OptionalDouble si(Optional<Double> number) {

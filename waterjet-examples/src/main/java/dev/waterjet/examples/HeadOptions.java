@@ -1,5 +1,9 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.Abrasive;
@@ -19,9 +23,6 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
 
 /** Options of the cutting head; mixed into every program that needs a jet. */
 final class HeadOptions {
@@ -72,7 +73,8 @@ final class HeadOptions {
             names = "--mesh",
             converter = Typed.Grain.class,
             paramLabel = "<mesh>",
-            description = "Mesh size of the garnet: a sieve number such as 80, or a FEPA designation such as F80. Default: 80.")
+            description =
+                    "Mesh size of the garnet: a sieve number such as 80, or a FEPA designation such as F80. Default: 80.")
     private Mesh mesh = Mesh.of(80);
 
     @Option(

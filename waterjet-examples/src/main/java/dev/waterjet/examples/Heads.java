@@ -1,12 +1,18 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
+
 import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
-import dev.waterjet.head.PartRequirement;
 import dev.waterjet.head.HeadSelector.Ranking;
+import dev.waterjet.head.PartRequirement;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -27,11 +33,6 @@ import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 /** Program that selects a head for a part. */
 @Command(
@@ -103,7 +104,8 @@ final class Heads extends Program {
     @Option(
             names = "--drawing",
             paramLabel = "<file>",
-            description = "SVG of the part, from which length, pierces, minimum radius and minimum slot width are measured.")
+            description =
+                    "SVG of the part, from which length, pierces, minimum radius and minimum slot width are measured.")
     private Optional<Path> drawing = Optional.empty();
 
     @Option(
@@ -113,7 +115,10 @@ final class Heads extends Program {
             description = "Gauge pressure at the orifice. Default: 380 MPa.")
     private Quantity<Pressure> pressure = megapascals(380);
 
-    @Option(names = "--rank-by", paramLabel = "<time|cost>", description = "Ranking criterion: time or cost. Default: time.")
+    @Option(
+            names = "--rank-by",
+            paramLabel = "<time|cost>",
+            description = "Ranking criterion: time or cost. Default: time.")
     private Ranking ranking = Ranking.TIME;
 
     @Option(
@@ -155,8 +160,9 @@ final class Heads extends Program {
 
     /** Requirement measured in a drawing. */
     private PartRequirement measured(Workpiece plate, Path file) {
-        PartFigures part = PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), EdgeRequirement.defaults())
-                .contours());
+        PartFigures part =
+                PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), EdgeRequirement.defaults())
+                        .contours());
         PartRequirement requirement = PartRequirement.of(plate, quality, part.cutLength())
                 .withPierces(part.inOrder().size());
         Optional<Quantity<Length>> hollow = part.smallestRadius();
@@ -200,8 +206,9 @@ final class Heads extends Program {
                 .note(
                         "\"best\": no other head is both faster and cheaper. The feed model does not include the grain size, so"
                                 + " mesh sizes rank equal.")
-                .note("Feed rates of published models have a standard uncertainty of about 20 %; make a test cut, within the"
-                        + " limits of the machine's manual.");
+                .note(
+                        "Feed rates of published models have a standard uncertainty of about 20 %; make a test cut, within the"
+                                + " limits of the machine's manual.");
     }
 
     private static Table rejected(HeadSelection selection) {
@@ -213,7 +220,9 @@ final class Heads extends Program {
                     Kind.LENGTH.si(head.tubeLength()),
                     head.abrasive().mesh().name(),
                     Kind.MASS_FLOW.si(head.abrasiveFlow()),
-                    head.findings().stream().map(finding -> finding.message().text()).collect(Collectors.joining("; ")));
+                    head.findings().stream()
+                            .map(finding -> finding.message().text())
+                            .collect(Collectors.joining("; ")));
         }
         return table;
     }

@@ -1,5 +1,7 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.ratio;
+
 import dev.waterjet.hydraulics.IsentropicJet;
 import dev.waterjet.hydraulics.JetSpeedModel;
 import dev.waterjet.hydraulics.Orifice;
@@ -15,7 +17,6 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.ratio;
 
 /** The jet of plain water by three laws of speed. */
 @Command(

@@ -84,8 +84,8 @@ final class KerfSections extends Program {
 
     private AbrasiveJet jet() {
         AbrasiveJet jet = head.jet();
-        return exitBore.map(bore -> jet.withHead(
-                        jet.head().withTube(jet.head().tube().withExitBore(bore))))
+        return exitBore.map(bore ->
+                        jet.withHead(jet.head().withTube(jet.head().tube().withExitBore(bore))))
                 .orElse(jet);
     }
 
@@ -132,8 +132,10 @@ final class KerfSections extends Program {
         TaperCompensation tilt = TaperCompensation.forSquarePartSide(kerf);
         Table table = table(kerf)
                 .note("Feed rate " + QuantityText.forPeople(Kind.SPEED, runningFeed(cut)) + ", quality index "
-                        + QuantityText.round(kerf.index(), 3) + ", " + kerf.regime().label())
-                .note("Taper per side " + shown(kerf.taperPerSide()) + ", included angle " + shown(kerf.includedAngle()))
+                        + QuantityText.round(kerf.index(), 3) + ", "
+                        + kerf.regime().label())
+                .note("Taper per side " + shown(kerf.taperPerSide()) + ", included angle "
+                        + shown(kerf.includedAngle()))
                 .note("Kerf offset for size at the top side " + shown(kerf.offset()))
                 .note("Minimum inner radius " + shown(kerf.minimumInnerRadius()) + ", minimum slot width "
                         + shown(kerf.minimumSlotWidth()))

@@ -1,5 +1,10 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
+
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.FrictionCorrelation;
 import dev.waterjet.hydraulics.SupplyLine;
@@ -17,10 +22,6 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metres;
 
 /** Loss of pressure in the line, over its bore. */
 @Command(name = "line", description = "Loss of pressure between pump and head, with water as it is at that pressure.")
@@ -97,7 +98,8 @@ final class LineTable extends Program {
         for (int i = 0; i < bores.size(); i++) {
             SupplyLine.Section section =
                     SupplyLine.Section.ofBore(bores.get(i)).withLength(length).withFittings(fittings);
-            SupplyLine line = SupplyLine.of(roughness.map(section::withRoughness).orElse(section))
+            SupplyLine line = SupplyLine.of(
+                            roughness.map(section::withRoughness).orElse(section))
                     .withFrictionCorrelation(law);
             Estimate<Pressure> loss = line.loss(massFlow, water);
             table.row(

@@ -131,8 +131,7 @@ final class Plan extends Program {
             names = "--shear-strength",
             converter = Typed.Pressure.class,
             paramLabel = "<strength>",
-            description =
-                    "Shear strength of the plate, from its data sheet, to size tabs where the part may fall.")
+            description = "Shear strength of the plate, from its data sheet, to size tabs where the part may fall.")
     private Optional<Quantity<Pressure>> shearStrength = Optional.empty();
 
     @Option(
@@ -229,8 +228,9 @@ final class Plan extends Program {
                 : codes.withJetOn(jetOn).withJetOff(jetOff);
         PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenContours() : codes);
         Workpiece workpiece = Workpiece.of(material, thickness);
-        Optional<HeadSelection> selection =
-                head.isHeadGiven() ? Optional.empty() : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
+        Optional<HeadSelection> selection = head.isHeadGiven()
+                ? Optional.empty()
+                : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
         PlanRequest request = new PlanRequest(
                 title(),
                 program,

@@ -1,5 +1,8 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.litresPerMinute;
+
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
@@ -13,8 +16,6 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.celsius;
-import static dev.waterjet.measure.Measures.litresPerMinute;
 
 /** What a pump does to the water, and the motor that it asks for. */
 @Command(name = "pump", description = "Work and heat that a pump puts into water, and the power of its motor.")
@@ -50,8 +51,9 @@ final class PumpTable extends Program {
     @Option(
             names = "--overall-efficiency",
             paramLabel = "<ratio>",
-            description = "Work without loss over work of the motor. Usual: 0.65, as of an intensifier; direct-drive pumps"
-                    + " reach 0.85 to 0.95 (common practice, no source).")
+            description =
+                    "Work without loss over work of the motor. Usual: 0.65, as of an intensifier; direct-drive pumps"
+                            + " reach 0.85 to 0.95 (common practice, no source).")
     private double overallEfficiency = 0.65;
 
     @Override

@@ -1,5 +1,7 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.kilowatts;
+
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
 import dev.waterjet.head.HeadInventory;
@@ -13,7 +15,6 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
 import picocli.CommandLine.Option;
-import static dev.waterjet.measure.Measures.kilowatts;
 
 /** Options of the shop: pump, head inventory, prices, piercing. */
 final class ShopOptions {
@@ -47,10 +48,9 @@ final class ShopOptions {
     @Option(
             names = "--price",
             paramLabel = "<item>=<amount>",
-            description =
-                    "Price of an item, once for each: machine (per hour), water (m3), abrasive (kg), energy"
-                            + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
-                            + " Ridge.")
+            description = "Price of an item, once for each: machine (per hour), water (m3), abrasive (kg), energy"
+                    + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
+                    + " Ridge.")
     private Map<CostItem, Double> prices = new EnumMap<>(CostItem.class);
 
     @Option(names = "--currency", paramLabel = "<name>", description = "Name of the currency. Default: cost units.")

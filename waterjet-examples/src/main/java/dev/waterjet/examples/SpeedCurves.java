@@ -228,7 +228,9 @@ final class SpeedCurves extends Program {
                 drawn.stream()
                         .mapToDouble(cut -> 1000 * Kind.LENGTH.si(cut.thickness()) * cut.index() / index)
                         .toArray(),
-                drawn.stream().mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed())).toArray());
+                drawn.stream()
+                        .mapToDouble(cut -> 60e3 * Kind.SPEED.si(cut.feed()))
+                        .toArray());
     }
 
     @Override

@@ -13,7 +13,8 @@ import picocli.CommandLine.Option;
 /** Properties of liquid water. */
 @Command(
         name = "water",
-        description = "Print properties of liquid water up to 1000 MPa by the international equation of state (IAPWS-95).")
+        description =
+                "Print properties of liquid water up to 1000 MPa by the international equation of state (IAPWS-95).")
 final class WaterTable extends Program {
 
     @Option(

@@ -6,11 +6,11 @@ import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine;
 
 /** Command that holds the programs. Without arguments it lists them. */
 @Command(

@@ -1,10 +1,11 @@
 package dev.waterjet.examples;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class HydraulicProgramsTest {
 
@@ -15,8 +16,9 @@ class HydraulicProgramsTest {
 
         assertThat(ran.status()).isZero();
         assertThat(ran.out())
-                .startsWith("temperature_K,absolute_pressure_Pa,density_kg_per_m3,sound_speed_m_per_s,enthalpy_J_per_kg,"
-                        + "entropy_J_per_kg_K,isobaric_heat_capacity_J_per_kg_K,viscosity_Pa_s\n");
+                .startsWith(
+                        "temperature_K,absolute_pressure_Pa,density_kg_per_m3,sound_speed_m_per_s,enthalpy_J_per_kg,"
+                                + "entropy_J_per_kg_K,isobaric_heat_capacity_J_per_kg_K,viscosity_Pa_s\n");
         List<CSVRecord> rows = ran.rows();
         assertThat(rows).hasSize(4);
         // computed from IAPWS-95 outside this project
@@ -39,7 +41,16 @@ class HydraulicProgramsTest {
     @Test
     void jetTellsThreeSpeeds() {
         Ran ran = Ran.of(
-                "jet", "--pressure", "400 MPa", "--temperature", "20 C", "--orifice", "0.3 mm", "--discharge-coefficient", "0.7", "--csv");
+                "jet",
+                "--pressure",
+                "400 MPa",
+                "--temperature",
+                "20 C",
+                "--orifice",
+                "0.3 mm",
+                "--discharge-coefficient",
+                "0.7",
+                "--csv");
 
         assertThat(ran.out())
                 .startsWith("temperature_K,pressure_Pa,orifice_m,discharge_coefficient,incompressible_speed_m_per_s,"

@@ -1,5 +1,7 @@
 package dev.waterjet.examples;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.examples.plan.BuiltIn;
 import java.io.IOException;
 import java.io.StringReader;
@@ -14,7 +16,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.xml.sax.InputSource;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class PlanTest {
 
@@ -258,7 +259,8 @@ class PlanTest {
     @Test
     void otherCodesOpenTheJet() throws IOException {
         Path input = write("codes.nc", "G0 X5\nM8\nM62\nG3 I-5\nM63\nM5\n");
-        Ran ran = Ran.of("plan", input.toString(), "--jet-on", "62", "--jet-off", "63", "--pass-through", "8,5", "--csv");
+        Ran ran =
+                Ran.of("plan", input.toString(), "--jet-on", "62", "--jet-off", "63", "--pass-through", "8,5", "--csv");
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.rows()).hasSize(1);

@@ -1,5 +1,7 @@
 package dev.waterjet.examples;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.net.URI;
@@ -14,7 +16,6 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Opens the sheet in Chromium, driven by the W3C WebDriver protocol. Needs Debian's {@code chromium} and {@code

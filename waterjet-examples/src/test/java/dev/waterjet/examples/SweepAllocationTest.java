@@ -1,5 +1,10 @@
 package dev.waterjet.examples;
 
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.FeedSweep;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -18,10 +23,6 @@ import dev.waterjet.measure.QuantityArray;
 import java.lang.management.ManagementFactory;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** Here and not in the core's tests, as those see only the modules that the core needs. */
 class SweepAllocationTest {

@@ -1,12 +1,13 @@
 package dev.waterjet.examples;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import java.io.IOException;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 class TableTest {
 

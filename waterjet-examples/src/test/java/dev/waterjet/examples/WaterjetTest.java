@@ -1,12 +1,13 @@
 package dev.waterjet.examples;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.material.Materials;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class WaterjetTest {
 

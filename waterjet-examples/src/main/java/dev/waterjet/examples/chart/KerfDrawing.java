@@ -1,13 +1,14 @@
 package dev.waterjet.examples.chart;
 
+import static dev.waterjet.examples.chart.SvgText.escaped;
+import static dev.waterjet.examples.chart.SvgText.number;
+
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
-import static dev.waterjet.examples.chart.SvgText.escaped;
-import static dev.waterjet.examples.chart.SvgText.number;
 
 /**
  * Drawings of kerfs, side by side: cross-sections with both walls, the front seen from the side, and the face that is left.
@@ -118,8 +119,8 @@ public final class KerfDrawing {
     public KerfDrawing front(String label, Kerf kerf) {
         double scale = scale(kerf, kerf.lag().atExit().si() * 1.4);
         double plate = thickness(kerf) * scale;
-        double entry =
-                PANEL_WIDTH * 0.2 + Math.min(PANEL_WIDTH * 0.6, kerf.lag().atExit().si() * scale);
+        double entry = PANEL_WIDTH * 0.2
+                + Math.min(PANEL_WIDTH * 0.6, kerf.lag().atExit().si() * scale);
         StringBuilder uncut = new StringBuilder("M" + number(PANEL_WIDTH) + " 0");
         for (int i = 0; i <= STEPS; i++) {
             double part = (double) i / STEPS;

@@ -31,7 +31,8 @@ public final class HeadChoice {
      * @param quality cut quality where the program specifies none
      * @return feasible and rejected heads
      */
-    public static HeadSelection of(HeadSelector selector, PartProgram program, Workpiece workpiece, CutQuality quality) {
+    public static HeadSelection of(
+            HeadSelector selector, PartProgram program, Workpiece workpiece, CutQuality quality) {
         List<ProgramCut> cuts = program.cuts();
         PartRequirement requirement = PartRequirement.of(workpiece, finest(cuts, quality), program.cuttingLength())
                 .withPierces(cuts.size());

@@ -7,7 +7,6 @@ import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
-import javax.measure.quantity.Time;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.measure.Kind;
@@ -19,6 +18,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import javax.measure.quantity.Time;
 
 /** Piercing, support on the slats, wear and cost of a plan. */
 public final class JobFacts {
@@ -44,9 +44,8 @@ public final class JobFacts {
         this.pierce = PierceSelector.of(shop.pierceSettings())
                 .select(CutConditions.of(request.jet(), request.workpiece(), request.feeds()));
         this.pierces = plan.cuts().size();
-        this.work = PartWork.of(plan.cuttingTime())
-                .withPierces(pierces, pierce)
-                .withIdle(Kind.TIME.of(plan.rapidTimeSi()));
+        this.work =
+                PartWork.of(plan.cuttingTime()).withPierces(pierces, pierce).withIdle(Kind.TIME.of(plan.rapidTimeSi()));
         this.cost = Batch.of(request.jet(), work, shop.parts()).cost(shop.rates());
         this.support = Support.of(plan, shop);
         this.orifice = shop.rates().orificeLife(request.jet().head().orifice().jewel());
@@ -70,7 +69,8 @@ public final class JobFacts {
      */
     public Map<String, String> facts() {
         Map<String, String> facts = new LinkedHashMap<>();
-        facts.put("Head", head() + shop.headSelection().map(found -> "; " + found).orElse(", as given"));
+        facts.put(
+                "Head", head() + shop.headSelection().map(found -> "; " + found).orElse(", as given"));
         facts.put(
                 "Pierces",
                 pierces + ", " + pierce.method().label() + " at "
@@ -90,8 +90,8 @@ public final class JobFacts {
         facts.put("Main contributions", contributions());
         facts.put(
                 "Replace",
-                "orifice after " + hours(orifice) + ", focusing tube after " + hours(shop.rates().tubeLife())
-                        + " of jet-on time (10 % failure probability)");
+                "orifice after " + hours(orifice) + ", focusing tube after "
+                        + hours(shop.rates().tubeLife()) + " of jet-on time (10 % failure probability)");
         return facts;
     }
 

@@ -54,7 +54,8 @@ public final class PartPlan {
         for (int i = 0; i < program.cuts().size(); i++) {
             ProgramCut cut = program.cuts().get(i);
             CutQuality quality = quality(cut);
-            EdgeRequirement requirement = EdgeRequirement.of(quality).withLagTolerance(cut.tolerance().orElse(request.lagTolerance()));
+            EdgeRequirement requirement =
+                    EdgeRequirement.of(quality).withLagTolerance(cut.tolerance().orElse(request.lagTolerance()));
             Contour path = cut.path(requirement);
             planned.add(CutPlan.of(cut, quality, kerf(quality), planner.plan(path, parts.get(i))));
             progress.at(cut.firstBlock() + cut.size(), program.size());

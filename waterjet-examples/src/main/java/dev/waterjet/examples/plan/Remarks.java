@@ -42,11 +42,7 @@ public final class Remarks {
                                 "the path is the edge of the part where G41 or G42 is active; the machine must offset the"
                                         + " jet by "
                                         + QuantityText.round(
-                                                1000
-                                                        * plan.kerf()
-                                                                .offset()
-                                                                .si(),
-                                                3) + " mm")
+                                                1000 * plan.kerf().offset().si(), 3) + " mm")
                         : Caution.warning(
                                 "path-of-jet-axis",
                                 "the program has no G41 or G42; its path is taken as the path of the jet axis, and the part"
@@ -63,10 +59,9 @@ public final class Remarks {
                 "one-feed-per-block",
                 "a block has one feed rate, the highest that its middle allows; the slowdown before a corner is left to the"
                         + " machine, and the times assume it"));
-        all.add(
-                Caution.notice(
-                        "time-without-piercing",
-                        "cutting time, water and abrasive exclude the pierces; jet-on time and cost include them"));
+        all.add(Caution.notice(
+                "time-without-piercing",
+                "cutting time, water and abrasive exclude the pierces; jet-on time and cost include them"));
         all.addAll(job.cautions());
         List<Caution> sorted = new ArrayList<>(all);
         sorted.sort(Comparator.comparing(Caution::severity).reversed());

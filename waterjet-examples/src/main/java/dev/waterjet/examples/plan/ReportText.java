@@ -30,7 +30,8 @@ final class ReportText {
         // two digits where the first is a one, else one
         int first = (int) Math.floor(Math.log10(deviation));
         int place = deviation < 2 * Math.pow(10, first) ? first - 1 : first;
-        return rounded(value, place) + " " + Units.symbol(unit) + " \u00b1 " + rounded(deviation, place) + " " + Units.symbol(unit);
+        return rounded(value, place) + " " + Units.symbol(unit) + " \u00b1 " + rounded(deviation, place) + " "
+                + Units.symbol(unit);
     }
 
     private static String rounded(double value, int place) {

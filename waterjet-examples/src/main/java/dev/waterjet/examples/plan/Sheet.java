@@ -1,5 +1,7 @@
 package dev.waterjet.examples.plan;
 
+import static dev.waterjet.examples.chart.SvgText.escaped;
+
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.jet.AbrasiveJet;
@@ -10,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
-import static dev.waterjet.examples.chart.SvgText.escaped;
 
 /** Sheet of a plan: one self-contained page of HTML. */
 public final class Sheet {
@@ -78,7 +79,9 @@ public final class Sheet {
         html.append("<dl class=\"figures\">\n");
         fact("Cutting time", ReportText.time(plan.cuttingTime().si()));
         fact("Feed rate", ReportText.best(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
-        fact("Cutting length", ReportText.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
+        fact(
+                "Cutting length",
+                ReportText.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
         fact("Abrasive", ReportText.best(plan.abrasive(), Units.KILOGRAM));
         fact("Water", ReportText.best(plan.water(), Units.LITRE));
         fact("Kerf offset", ReportText.best(plan.kerf().offset(), Units.MILLIMETRE));
@@ -134,7 +137,9 @@ public final class Sheet {
 
     private void outcome() {
         open("Result");
-        row("Feed rate, cut quality " + plan.request().quality().label(), ReportText.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
+        row(
+                "Feed rate, cut quality " + plan.request().quality().label(),
+                ReportText.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
         row("Cutting time", ReportText.time(plan.cuttingTime()));
         row("Rapid traverse", ReportText.time(plan.rapidTimeSi()));
         row("Water", ReportText.of(plan.water(), Units.LITRE));
@@ -160,9 +165,7 @@ public final class Sheet {
     }
 
     private static String feature(OptionalDouble lengthM) {
-        return lengthM.isPresent()
-                ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm"
-                : "none";
+        return lengthM.isPresent() ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm" : "none";
     }
 
     private void open(String heading) {
@@ -204,9 +207,7 @@ public final class Sheet {
         }
         html.append("</tbody>\n</table></div>\n");
         if (cuts.size() > MAX_CUTS) {
-            html.append("<p>And ")
-                    .append(cuts.size() - MAX_CUTS)
-                    .append(" more; the CSV of blocks lists all.</p>\n");
+            html.append("<p>And ").append(cuts.size() - MAX_CUTS).append(" more; the CSV of blocks lists all.</p>\n");
         }
         html.append("</section>\n");
     }

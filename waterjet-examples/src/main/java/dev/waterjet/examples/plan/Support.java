@@ -32,8 +32,9 @@ final class Support {
 
     static Support of(PartPlan plan, Shop shop) {
         Support support = new Support();
-        List<ProgramCut> closed =
-                plan.request().program().cuts().stream().filter(ProgramCut::isClosed).toList();
+        List<ProgramCut> closed = plan.request().program().cuts().stream()
+                .filter(ProgramCut::isClosed)
+                .toList();
         part(closed).ifPresent(part -> support.check(part, closed, plan, shop));
         return support;
     }
@@ -86,7 +87,8 @@ final class Support {
             if (cut.leadIn() == 0) {
                 bare++;
                 if (places.size() < MAX_LEADS) {
-                    int index = part.contours().indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
+                    int index = part.contours()
+                            .indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
                     places.add("line " + cut.line() + ": " + place(placer, index));
                 }
             }

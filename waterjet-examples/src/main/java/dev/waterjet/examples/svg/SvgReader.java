@@ -224,7 +224,8 @@ public final class SvgReader {
             return outer.finish();
         }
         try {
-            return outer.finish().withQuality(CutQuality.parse(tag.text("data-quality").orElse("")));
+            return outer.finish()
+                    .withQuality(CutQuality.parse(tag.text("data-quality").orElse("")));
         } catch (TextException e) {
             throw tag.scan("data-quality").fault(e.getMessage());
         }

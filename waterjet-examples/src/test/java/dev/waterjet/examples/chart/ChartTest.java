@@ -1,11 +1,12 @@
 package dev.waterjet.examples.chart;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.StringReader;
 import java.util.Locale;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.xml.sax.InputSource;
-import static org.assertj.core.api.Assertions.assertThat;
 
 class ChartTest {
 

@@ -1,5 +1,11 @@
 package dev.waterjet.examples.geometry;
 
+import static dev.waterjet.measure.Measures.micrometres;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
@@ -11,11 +17,6 @@ import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.micrometres;
-import static dev.waterjet.measure.Measures.millimetres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class PartFiguresTest {
 

@@ -1,5 +1,8 @@
 package dev.waterjet.examples.plan;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
@@ -9,13 +12,15 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class FeaturesTest {
 
     private static Contour loop(String program) {
-        return PartProgram.parse(program).cuts().get(0).loop(EdgeRequirement.defaults()).orElseThrow();
+        return PartProgram.parse(program)
+                .cuts()
+                .get(0)
+                .loop(EdgeRequirement.defaults())
+                .orElseThrow();
     }
 
     @ParameterizedTest

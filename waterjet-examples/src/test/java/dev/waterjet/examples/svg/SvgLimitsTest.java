@@ -1,5 +1,10 @@
 package dev.waterjet.examples.svg;
 
+import static dev.waterjet.measure.Measures.micrometres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
@@ -7,10 +12,6 @@ import dev.waterjet.quality.EdgeRequirement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import static dev.waterjet.measure.Measures.micrometres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 /** What lies at a limit of the reader is read, what lies beyond is refused with the limit; and nothing is read for another. */
 class SvgLimitsTest {
@@ -34,7 +35,8 @@ class SvgLimitsTest {
         String drawing = OPEN + "<path d='M0 0h1'/></svg>";
         String atTheLimit = drawing + " ".repeat(20_000_000 - drawing.length());
 
-        assertThat(SvgReader.read(atTheLimit, micrometres(5), EdgeRequirement.defaults()).contours())
+        assertThat(SvgReader.read(atTheLimit, micrometres(5), EdgeRequirement.defaults())
+                        .contours())
                 .hasSize(1);
         assertThatThrownBy(() -> SvgReader.read(atTheLimit + " ", micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 20000000 characters");
@@ -95,7 +97,9 @@ class SvgLimitsTest {
                         EdgeRequirement.defaults()))
                 .hasMessageContaining("the size of the drawing over that of its viewBox is no finite number");
         assertThatThrownBy(() -> SvgReader.read(
-                        "<svg transform='scale(2)'><path d='M0 0h1'/></svg>", micrometres(5), EdgeRequirement.defaults()))
+                        "<svg transform='scale(2)'><path d='M0 0h1'/></svg>",
+                        micrometres(5),
+                        EdgeRequirement.defaults()))
                 .hasMessageContaining("the root has a transform");
     }
 
@@ -104,7 +108,8 @@ class SvgLimitsTest {
         // half circle flattened: an ellipse of 100 m at a tolerance that wants more chords than there may be
         String ellipse = OPEN + "<ellipse cx='0' cy='0' rx='1e5' ry='9e4'/></svg>";
 
-        assertThat(SvgReader.read(ellipse, micrometres(5), EdgeRequirement.defaults()).contours())
+        assertThat(SvgReader.read(ellipse, micrometres(5), EdgeRequirement.defaults())
+                        .contours())
                 .hasSize(1);
         assertThatThrownBy(() -> SvgReader.read(ellipse, micrometres(0.001), EdgeRequirement.defaults()))
                 .hasMessageContaining("line 1, column 57: a curve needs more than 100000 chords at this tolerance");
@@ -119,7 +124,8 @@ class SvgLimitsTest {
                         .get(0)
                         .size())
                 .isEqualTo(1_000_000);
-        assertThatThrownBy(() -> SvgReader.read(String.format(drawing, "h1"), micrometres(5), EdgeRequirement.defaults()))
+        assertThatThrownBy(
+                        () -> SvgReader.read(String.format(drawing, "h1"), micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 1000000 edges at this tolerance");
     }
 

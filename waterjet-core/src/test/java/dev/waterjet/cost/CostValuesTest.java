@@ -1,14 +1,19 @@
-package dev.waterjet.plan;
+package dev.waterjet.cost;
 
+import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.hours;
+import static dev.waterjet.measure.Measures.kilograms;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.minutes;
+import static dev.waterjet.measure.Measures.seconds;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.plan.Jobs;
 import dev.waterjet.ValueContract;
-import dev.waterjet.cost.Batch;
-import dev.waterjet.cost.BatchCost;
-import dev.waterjet.cost.Consumable;
-import dev.waterjet.cost.Consumption;
-import dev.waterjet.cost.CostItem;
-import dev.waterjet.cost.PartWork;
-import dev.waterjet.cost.Prices;
-import dev.waterjet.cost.Stores;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
@@ -24,19 +29,8 @@ import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.Refusals.assertRefused;
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.hours;
-import static dev.waterjet.measure.Measures.kilograms;
-import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
-import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.minutes;
-import static dev.waterjet.measure.Measures.seconds;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
-class JobValuesTest {
+class CostValuesTest {
 
     private static final Estimate<Time> HUNDRED = Estimate.withinFactor(Kind.TIME, 100, 0.2, List.of());
     private static final PartWork WORK = PartWork.of(HUNDRED);
@@ -51,7 +45,12 @@ class JobValuesTest {
 
     private static Pierce pierce(PierceMethod method, double pa, Estimate<Time> time, double idleS) {
         return new Pierce(
-                method, Kind.PRESSURE.of(pa), time, seconds(idleS), Message.of("reason", "a delicate plate"), List.of());
+                method,
+                Kind.PRESSURE.of(pa),
+                time,
+                seconds(idleS),
+                Message.of("reason", "a delicate plate"),
+                List.of());
     }
 
     @Test
@@ -83,8 +82,7 @@ class JobValuesTest {
                 100 * HUNDRED.relativeUncertainty(), 30 * usual().time().relativeUncertainty());
         assertThat(all.jetTime().relativeUncertainty()).isCloseTo(spread / 130, within(1e-12));
         // a drilled hole takes no time of the jet
-        PartWork drilled = WORK.withPierces(
-                2, pierce(PierceMethod.PRE_DRILLED, 1e8, Estimate.of(Kind.TIME, 0, 0), 30));
+        PartWork drilled = WORK.withPierces(2, pierce(PierceMethod.PRE_DRILLED, 1e8, Estimate.of(Kind.TIME, 0, 0), 30));
         assertThat(drilled.pierceUncertainty()).isZero();
         assertThat(drilled.idleSi()).isEqualTo(60);
         assertThat(drilled.jetTimeSi()).isEqualTo(100);
@@ -184,7 +182,8 @@ class JobValuesTest {
         assertThat(Prices.of("crowns").with(CostItem.SHEET, 3).describe())
                 .containsEntry("price_of_sheet_per_piece", 3.0)
                 .containsKey("pump_efficiency");
-        assertThat(Prices.of("crowns").with(CostItem.WATER, 3).describe()).containsKey("price_of_water_per_cubic_metre");
+        assertThat(Prices.of("crowns").with(CostItem.WATER, 3).describe())
+                .containsKey("price_of_water_per_cubic_metre");
         assertThat(Jobs.RATES.unpriced()).isEmpty();
         assertThat(Prices.of("crowns").unpriced()).containsExactly(CostItem.values());
         Consumable orifice = Consumable.of("own orifice", hours(10), hours(40), told("the log of the pump"));
@@ -255,7 +254,8 @@ class JobValuesTest {
         Stores stores = Stores.of(kilograms(250), Kind.VOLUME.of(0));
         assertThatThrownBy(() -> stores.timeToEmptyHopper(Jobs.JET, 0)).hasMessageStartingWith("number of heads is 0");
         Consumption used = Consumption.of(Jobs.JET, minutes(60), 0.65);
-        assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(7800)))
+        assertThatThrownBy(
+                        () -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(7800)))
                 .hasMessageStartingWith("room for sludge in the catcher is 0 L");
         assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(0), kilogramsPerCubicMetre(7800)))
                 .hasMessageStartingWith("density of the abrasive is 0");
@@ -298,8 +298,10 @@ class JobValuesTest {
         assertThat(Consumable.orifice(Orifice.Jewel.RUBY).name()).isEqualTo("ruby orifice");
         assertThat(Consumable.orifice(Orifice.Jewel.SAPPHIRE).name()).isEqualTo("sapphire orifice");
         assertThat(Consumable.orifice(Orifice.Jewel.DIAMOND).name()).isEqualTo("diamond orifice");
-        assertThatThrownBy(() -> tube.replacementTime(0)).hasMessageStartingWith("chance of failing before the change is 0");
-        assertThatThrownBy(() -> tube.replacementTime(1)).hasMessageStartingWith("chance of failing before the change is 1");
+        assertThatThrownBy(() -> tube.replacementTime(0))
+                .hasMessageStartingWith("chance of failing before the change is 0");
+        assertThatThrownBy(() -> tube.replacementTime(1))
+                .hasMessageStartingWith("chance of failing before the change is 1");
         assertThatThrownBy(() -> tube.meanService(hours(0))).hasMessageStartingWith("age of the change is 0 h");
         assertThatThrownBy(() -> tube.failureProbability(hours(-1))).hasMessageStartingWith("age of the tube is -1 h");
         assertThatThrownBy(() -> Consumable.of("tube", hours(0), hours(1), told("x")))
