@@ -287,9 +287,9 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
 
     private static void check(ValidityRange<?> range, Kind<?> kind, double si, List<Caution> into) {
         if (!range.contains(si)) {
-            Unit<?> unit = kind == Kind.LENGTH
+            Unit<?> unit = Kind.LENGTH.equals(kind)
                     ? Units.MILLIMETRE
-                    : kind == Kind.PRESSURE ? Units.MEGAPASCAL : Units.GRAM_PER_MINUTE;
+                    : Kind.PRESSURE.equals(kind) ? Units.MEGAPASCAL : Units.GRAM_PER_MINUTE;
             into.add(Caution.notice(Message.of("outside-test-cuts", "{input} {value} is outside that of the test cuts")
                     .with("input", range.input())
                     .with("value", kind, si, unit)));

@@ -176,7 +176,12 @@ public final class Prices implements Described, Serializable {
         return hourly;
     }
 
-    /** The same by item. */
+    /**
+     * Returns the cost of one hour of jet-on time by item.
+     *
+     * @param jet the jet
+     * @return cost by item, in the currency of the prices
+     */
     public Map<CostItem, Double> jetItems(AbrasiveJet jet) {
         double abrasiveKg = jet.abrasiveFlowSi() * S_PER_HOUR;
         double energyJ = Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * S_PER_HOUR;

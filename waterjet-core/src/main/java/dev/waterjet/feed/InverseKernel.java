@@ -19,7 +19,14 @@ public final class InverseKernel {
 
     private InverseKernel() {}
 
-    /** Where f is greatest between the limits: the best of a grid, refined between its neighbours. */
+    /**
+     * Returns the place of the maximum of a function: the best of a logarithmic grid, refined between its neighbours.
+     *
+     * @param f the function
+     * @param lowest lower limit, above zero
+     * @param highest upper limit, above the lower one
+     * @return the place of the maximum
+     */
     public static double best(DoubleUnaryOperator f, double lowest, double highest) {
         double from = Math.log(lowest);
         double by = (Math.log(highest) - from) / GRID;

@@ -12,7 +12,7 @@ import java.util.Objects;
 
 /**
  * A model that knows no best flow of abrasive, made to know one: its depth is multiplied by the square of
- * {@code eta(R) / eta(R_0)}, with eta a {@linkplain MixingEfficiency#falling mixing efficiency} that falls with the loading
+ * {@code eta(R) / eta(R_0)}, with eta a {@linkplain MixingEfficiency#decreasing mixing efficiency} that falls with the loading
  * ratio R, and R_0 the loading at which the model is taken to be right.
  *
  * <p>Derived: depth goes with the power of the abrasive, and that with the square of the efficiency. Models that compute
@@ -49,7 +49,7 @@ public final class LoadedFeed implements ForwardingFeed {
     }
 
     /**
-     * The scale of {@link MixingEfficiency#falling} with which a corrected model cuts deepest at a given loading:
+     * The scale of {@link MixingEfficiency#decreasing} with which a corrected model cuts deepest at a given loading:
      * {@code s = 2 R/e}. Derived: with a depth that goes with the flow of abrasive to the power e the corrected depth goes
      * with {@code R^e exp(-2 R/s)}. For the machinability model e is 0.343.
      *

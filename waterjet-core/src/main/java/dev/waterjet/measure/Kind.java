@@ -71,11 +71,11 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     public static final Kind<Speed> SPEED = new Kind<>("speed", SiUnits.METRE_PER_SECOND);
 
     /** Acceleration, in m/s2. */
-    public static final Kind<Acceleration> ACCELERATION =
-            new Kind<>("acceleration", SiUnits.METRE_PER_SQUARE_SECOND);
+    public static final Kind<Acceleration> ACCELERATION = new Kind<>("acceleration", SiUnits.METRE_PER_SQUARE_SECOND);
 
     /** Jerk, in m/s3. */
-    public static final Kind<Jerk> JERK = new Kind<>("jerk", SiUnits.per(SiUnits.METRE_PER_SQUARE_SECOND, SiUnits.SECOND));
+    public static final Kind<Jerk> JERK =
+            new Kind<>("jerk", SiUnits.per(SiUnits.METRE_PER_SQUARE_SECOND, SiUnits.SECOND));
 
     /** Plane angle, in rad. */
     public static final Kind<Angle> ANGLE = new Kind<>("angle", SiUnits.RADIAN);
@@ -99,14 +99,16 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     public static final Kind<Energy> ENERGY = new Kind<>("energy", SiUnits.JOULE);
 
     /** Mass flow, in kg/s. */
-    public static final Kind<MassFlow> MASS_FLOW = new Kind<>("mass flow", SiUnits.per(SiUnits.KILOGRAM, SiUnits.SECOND));
+    public static final Kind<MassFlow> MASS_FLOW =
+            new Kind<>("mass flow", SiUnits.per(SiUnits.KILOGRAM, SiUnits.SECOND));
 
     /** Volume flow, in m3/s. */
     public static final Kind<VolumeFlow> VOLUME_FLOW =
             new Kind<>("volume flow", SiUnits.per(SiUnits.CUBIC_METRE, SiUnits.SECOND));
 
     /** Density, in kg/m3. */
-    public static final Kind<Density> DENSITY = new Kind<>("density", SiUnits.per(SiUnits.KILOGRAM, SiUnits.CUBIC_METRE));
+    public static final Kind<Density> DENSITY =
+            new Kind<>("density", SiUnits.per(SiUnits.KILOGRAM, SiUnits.CUBIC_METRE));
 
     /** Dynamic viscosity, in Pa s. */
     public static final Kind<DynamicViscosity> DYNAMIC_VISCOSITY =
@@ -125,8 +127,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
             new Kind<>("energy density", SiUnits.per(SiUnits.JOULE, SiUnits.CUBIC_METRE));
 
     /** Compressibility, in 1/Pa. */
-    public static final Kind<Compressibility> COMPRESSIBILITY =
-            new Kind<>("compressibility", SiUnits.PASCAL.inverse());
+    public static final Kind<Compressibility> COMPRESSIBILITY = new Kind<>("compressibility", SiUnits.PASCAL.inverse());
 
     /** Thermal expansion, in 1/K. */
     public static final Kind<ThermalExpansion> THERMAL_EXPANSION =

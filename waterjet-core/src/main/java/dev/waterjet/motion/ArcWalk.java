@@ -75,9 +75,7 @@ final class ArcWalk {
         double cap = stretches.capSquare(index);
         double weakest = Math.min(limits.x().accelerationMPerS2(), limits.y().accelerationMPerS2());
         double slowest = Math.min(limits.x().speedMPerS(), limits.y().speedMPerS());
-        return endSquare >= cap
-                && cap * Math.abs(stretches.curvature(index)) <= weakest
-                && cap <= slowest * slowest;
+        return endSquare >= cap && cap * Math.abs(stretches.curvature(index)) <= weakest && cap <= slowest * slowest;
     }
 
     private void lay(int index) {

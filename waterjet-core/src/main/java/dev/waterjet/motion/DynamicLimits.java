@@ -14,8 +14,8 @@ import dev.waterjet.measure.Units;
 record DynamicLimits(AxisLimits x, AxisLimits y, PathLimits path, CornerRule corner) {
 
     DynamicLimits {
-        boolean isLimited = path.accelerationMPerS2() < Double.POSITIVE_INFINITY
-                || (x.hasAcceleration() && y.hasAcceleration());
+        boolean isLimited =
+                path.accelerationMPerS2() < Double.POSITIVE_INFINITY || (x.hasAcceleration() && y.hasAcceleration());
         if (!isLimited) {
             throw new DomainException(
                     "maximum acceleration",
@@ -65,8 +65,7 @@ record DynamicLimits(AxisLimits x, AxisLimits y, PathLimits path, CornerRule cor
 
     /** Jerk along a straight path. */
     double tangentialJerk(double tx, double ty) {
-        return Math.min(
-                path.jerkMPerS3(), Math.min(x.jerkMPerS3() / Math.abs(tx), y.jerkMPerS3() / Math.abs(ty)));
+        return Math.min(path.jerkMPerS3(), Math.min(x.jerkMPerS3() / Math.abs(tx), y.jerkMPerS3() / Math.abs(ty)));
     }
 
     GoverningLimit tangentialJerkLimit(double tx, double ty) {

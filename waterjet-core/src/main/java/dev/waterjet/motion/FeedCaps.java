@@ -33,7 +33,12 @@ final class FeedCaps {
         double least = count == 0 ? 0 : untilM[count - 1];
         if (!(endM >= least)) {
             throw new DomainException(
-                    "end of a stretch of the path", endM, "at least", least, Units.MILLIMETRE, "stretches follow in order");
+                    "end of a stretch of the path",
+                    endM,
+                    "at least",
+                    least,
+                    Units.MILLIMETRE,
+                    "stretches follow in order");
         }
         if (count == untilM.length) {
             untilM = Arrays.copyOf(untilM, 2 * count);

@@ -67,9 +67,7 @@ final class GridPhase {
         }
         double middle = middleS();
         double steps = stepsIn(sinceS + Math.min(afterS, middle)) - stepsIn(sinceS);
-        return afterS <= middle
-                ? steps
-                : steps + stepsIn(untilS + timeS - middle) - stepsIn(untilS + timeS - afterS);
+        return afterS <= middle ? steps : steps + stepsIn(untilS + timeS - middle) - stepsIn(untilS + timeS - afterS);
     }
 
     /** Time within the part at which it is as far from the last event as from the next. */

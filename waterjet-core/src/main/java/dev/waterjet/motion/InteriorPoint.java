@@ -79,7 +79,9 @@ final class InteriorPoint {
     }
 
     private int rows() {
-        return speed.slacks().count() + acceleration.slacks().count() + jerk.slacks().count();
+        return speed.slacks().count()
+                + acceleration.slacks().count()
+                + jerk.slacks().count();
     }
 
     /** Lays the matrix, solves for the step to the boundary, and returns the product that the corrector aims at. */

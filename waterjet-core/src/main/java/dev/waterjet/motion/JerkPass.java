@@ -99,8 +99,8 @@ final class JerkPass {
                 most = isClosed ? last / 2 : 2 * most;
                 continue;
             } else {
-                throw new NoSolutionException(Message.of(
-                        "no-motion", "no motion within the limits of jerk was found on the path"));
+                throw new NoSolutionException(
+                        Message.of("no-motion", "no motion within the limits of jerk was found on the path"));
             }
             most = windowNodes;
             resizings = 0;

@@ -115,8 +115,12 @@ final class MotionCurve {
     int intervalAt(double atM) {
         if (!(atM >= 0 && atM <= lengthM())) {
             throw new DomainException(
-                    "distance along the path", atM, atM < 0 ? "at least" : "at most", atM < 0 ? 0 : lengthM(),
-                    Units.MILLIMETRE, "");
+                    "distance along the path",
+                    atM,
+                    atM < 0 ? "at least" : "at most",
+                    atM < 0 ? 0 : lengthM(),
+                    Units.MILLIMETRE,
+                    "");
         }
         int found = Arrays.binarySearch(placeM, 0, intervals + 1, atM);
         return Math.max(0, (found >= 0 ? found : -found - 1) - 1);

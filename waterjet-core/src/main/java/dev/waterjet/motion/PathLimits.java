@@ -10,8 +10,7 @@ package dev.waterjet.motion;
  * @param vectorJerkMPerS3 maximum magnitude of the jerk vector in steady motion on an arc, where the acceleration turns at
  *     a constant magnitude, and in the transition at a joint or corner, above 0
  */
-record PathLimits(
-        double accelerationMPerS2, double centripetalMPerS2, double jerkMPerS3, double vectorJerkMPerS3) {
+record PathLimits(double accelerationMPerS2, double centripetalMPerS2, double jerkMPerS3, double vectorJerkMPerS3) {
 
     /** A path without limits of its own. */
     static final PathLimits NONE = new PathLimits(

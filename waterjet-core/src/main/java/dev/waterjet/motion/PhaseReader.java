@@ -105,9 +105,8 @@ final class PhaseReader {
         rampM = jerk == Double.POSITIVE_INFINITY
                 ? 0
                 : Math.min(RAMP * Math.pow(acceleration, 3) / (jerk * jerk), (nextRestM - lastRestM) / 2);
-        angleSteps = stretches.isTurning(index)
-                ? Math.abs(stretches.curvature(index)) * stepsPerJerkTime / ANGLE_STEPS
-                : 0;
+        angleSteps =
+                stretches.isTurning(index) ? Math.abs(stretches.curvature(index)) * stepsPerJerkTime / ANGLE_STEPS : 0;
         double first = Math.min(toM, Math.max(fromM, lastRestM + rampM));
         double second = Math.min(toM, Math.max(first, nextRestM - rampM));
         addPhase(phases, index, fromM, first);

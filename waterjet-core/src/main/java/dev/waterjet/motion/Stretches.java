@@ -44,7 +44,11 @@ final class Stretches {
         double covered = caps.count() == 0 ? 0 : caps.untilM(caps.count() - 1);
         if (covered < pieces.lengthM() - SAME_PLACE_M) {
             throw new DomainException(
-                    "end of the last cap of the feed", covered, "at least", pieces.lengthM(), Units.MILLIMETRE,
+                    "end of the last cap of the feed",
+                    covered,
+                    "at least",
+                    pieces.lengthM(),
+                    Units.MILLIMETRE,
                     "the caps cover the path");
         }
         new Builder(caps).build();
@@ -222,7 +226,8 @@ final class Stretches {
                 double speed = limits.axisSpeed(pieces.directionX(i), pieces.directionY(i));
                 if (speed * speed < square) {
                     square = speed * speed;
-                    why = limits.axisSpeedLimit(pieces.directionX(i), pieces.directionY(i)).code();
+                    why = limits.axisSpeedLimit(pieces.directionX(i), pieces.directionY(i))
+                            .code();
                 }
             } else {
                 double across = limits.path().centripetalMPerS2() / k;

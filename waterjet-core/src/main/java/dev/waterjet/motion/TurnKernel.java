@@ -32,7 +32,8 @@ final class TurnKernel {
         }
         double rise = acceleration / jerk;
         double half = Math.min(
-                halfByDeviation(acceleration, jerk, rise, deviationM), halfByRoom(acceleration, jerk, rise, sine * roomM));
+                halfByDeviation(acceleration, jerk, rise, deviationM),
+                halfByRoom(acceleration, jerk, rise, sine * roomM));
         double change = half <= rise ? jerk * half * half : acceleration * (2 * half - rise);
         return change / (2 * sine);
     }

@@ -36,7 +36,11 @@ public enum CutOff {
      */
     public static CutOff forRa(Quantity<Length> ra) {
         double raM = Require.above(
-                "roughness Ra", Kind.LENGTH.si(ra), FINEST_M, Units.MICROMETRE, "the rule begins there; no jet cuts finer");
+                "roughness Ra",
+                Kind.LENGTH.si(ra),
+                FINEST_M,
+                Units.MICROMETRE,
+                "the rule begins there; no jet cuts finer");
         if (raM <= FINE_M) {
             return MM_0_8;
         }

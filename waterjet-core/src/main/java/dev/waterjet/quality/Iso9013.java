@@ -283,7 +283,10 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("ranges of ISO 9013")
-                .put("thickness", Kind.LENGTH, values.thicknessMm.movePointLeft(3).doubleValue())
+                .put(
+                        "thickness",
+                        Kind.LENGTH,
+                        values.thicknessMm.movePointLeft(3).doubleValue())
                 .put("evidence", EVIDENCE)
                 .map();
     }

@@ -61,7 +61,13 @@ public record FastestFeed(List<Range> ranges) implements Described {
     public record Range(Requirement requirement, Optional<Estimate<Speed>> minimum, Optional<Estimate<Speed>> maximum)
             implements Described {
 
-        /** Checks the components. */
+        /**
+         * Checks the components.
+         *
+         * @param requirement the requirement
+         * @param minimum minimum feed rate, if any
+         * @param maximum maximum feed rate, if any
+         */
         public Range {
             Objects.requireNonNull(requirement, "requirement");
             Objects.requireNonNull(minimum, "minimum");

@@ -12,7 +12,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.plan.Jobs;
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
@@ -25,6 +24,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
+import dev.waterjet.plan.Jobs;
 import java.util.List;
 import java.util.Map;
 import javax.measure.quantity.Time;

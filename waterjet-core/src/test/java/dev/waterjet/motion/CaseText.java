@@ -53,7 +53,11 @@ final class CaseText {
                 return 3;
             }
             case "A" -> {
-                arc(metres(words[i + 1]), metres(words[i + 2]), metres(words[i + 3]), metres(words[i + 4]),
+                arc(
+                        metres(words[i + 1]),
+                        metres(words[i + 2]),
+                        metres(words[i + 3]),
+                        metres(words[i + 4]),
                         Double.parseDouble(words[i + 5]));
                 return 6;
             }
@@ -98,7 +102,9 @@ final class CaseText {
         Map<String, String> values = values(text);
         double none = Double.POSITIVE_INFINITY;
         PathLimits path = new PathLimits(
-                si(values, "a_path", none), si(values, "a_across", none), si(values, "j_path", none),
+                si(values, "a_path", none),
+                si(values, "a_across", none),
+                si(values, "j_path", none),
                 si(values, "j_norm", none));
         double deviation = si(values, "deviation", 1e-5);
         double jump = si(values, "jump", none);
@@ -112,6 +118,7 @@ final class CaseText {
         return new DynamicLimits(
                 new AxisLimits(si(values, "vx", none), si(values, "ax", none), si(values, "jx", none)),
                 new AxisLimits(si(values, "vy", none), si(values, "ay", none), si(values, "jy", none)),
-                path, corner);
+                path,
+                corner);
     }
 }

@@ -1,5 +1,9 @@
 package dev.waterjet.part;
 
+import static dev.waterjet.measure.Measures.micrometres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -10,9 +14,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
-import static dev.waterjet.measure.Measures.micrometres;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 class ConditioningPropertiesTest {
 
@@ -27,7 +28,8 @@ class ConditioningPropertiesTest {
         double y = 0;
         double heading = 0;
         for (int stretch = 0; stretch < 6; stretch++) {
-            double curvature = random.nextInt(3) == 0 ? 0 : (random.nextBoolean() ? 1 : -1) / (1e-3 + 0.03 * random.nextDouble());
+            double curvature =
+                    random.nextInt(3) == 0 ? 0 : (random.nextBoolean() ? 1 : -1) / (1e-3 + 0.03 * random.nextDouble());
             double step = 2e-5 * Math.exp(4 * random.nextDouble());
             heading += random.nextInt(3) == 0 ? 2 * random.nextDouble() - 1 : 0;
             for (int i = 0; i < 30; i++) {
@@ -35,7 +37,8 @@ class ConditioningPropertiesTest {
                 x += s * Math.cos(heading + s * curvature / 2);
                 y += s * Math.sin(heading + s * curvature / 2);
                 heading += s * curvature;
-                builder.lineToSi(x + scatter * (2 * random.nextDouble() - 1), y + scatter * (2 * random.nextDouble() - 1));
+                builder.lineToSi(
+                        x + scatter * (2 * random.nextDouble() - 1), y + scatter * (2 * random.nextDouble() - 1));
             }
             if (random.nextInt(4) == 0) {
                 // an arc of the drawing, short or long
@@ -158,7 +161,8 @@ class ConditioningPropertiesTest {
         Contour path = noisy(seed, 1e-6);
 
         Contour plain = ContourConditioner.defaults().condition(path).contour();
-        Contour turned = ContourConditioner.defaults().condition(moved(path, 1, angle)).contour();
+        Contour turned =
+                ContourConditioner.defaults().condition(moved(path, 1, angle)).contour();
 
         assertThat(turned.size()).isEqualTo(plain.size());
         assertThat(turned.lengthSi()).isCloseTo(plain.lengthSi(), within(1e-9));
@@ -167,9 +171,8 @@ class ConditioningPropertiesTest {
     @Property(tries = 60, seed = "20261132")
     void aScaledPathWithScaledTolerancesHasTheSamePieces(@ForAll long seed) {
         Contour path = noisy(seed, 1e-6);
-        ContourConditioner scaled = ContourConditioner.defaults()
-                .withTolerance(micrometres(20))
-                .withFlattening(micrometres(80));
+        ContourConditioner scaled =
+                ContourConditioner.defaults().withTolerance(micrometres(20)).withFlattening(micrometres(80));
 
         Contour plain = ContourConditioner.defaults().condition(path).contour();
         Contour large = scaled.condition(moved(path, 4, 0)).contour();
@@ -183,7 +186,10 @@ class ConditioningPropertiesTest {
         Contour path = noisy(seed, 1e-6);
 
         double there = ContourConditioner.defaults().condition(path).contour().lengthSi();
-        double back = ContourConditioner.defaults().condition(path.reversed()).contour().lengthSi();
+        double back = ContourConditioner.defaults()
+                .condition(path.reversed())
+                .contour()
+                .lengthSi();
 
         assertThat(back).isCloseTo(there, within(0.002 * there));
     }
@@ -191,7 +197,8 @@ class ConditioningPropertiesTest {
     /** Turns of 9.9 and 10.1 degrees are alike, and so are others: no angle is a threshold. */
     @Property(tries = 50, seed = "20261134")
     void cornersGoByTheSagittaOverTheShorterEdge(
-            @ForAll @DoubleRange(min = 0.01, max = 2) double turn, @ForAll @DoubleRange(min = 0.1, max = 50) double lengthMm) {
+            @ForAll @DoubleRange(min = 0.01, max = 2) double turn,
+            @ForAll @DoubleRange(min = 0.1, max = 50) double lengthMm) {
         double length = 1e-3 * lengthMm;
         Contour path = Contour.fromSi(-0.1, 0)
                 .lineToSi(0, 0)
@@ -228,7 +235,8 @@ class ConditioningPropertiesTest {
                 double angle = 2 * Math.PI * i / n;
                 builder.lineToSi(0.01 * Math.cos(angle), i == n ? 0 : 0.01 * Math.sin(angle));
             }
-            Contour pieces = ContourConditioner.defaults().condition(builder.close()).contour();
+            Contour pieces =
+                    ContourConditioner.defaults().condition(builder.close()).contour();
             assertThat(pieces.size()).isEqualTo(isCurve ? 1 : n);
         }
     }
@@ -247,6 +255,7 @@ class ConditioningPropertiesTest {
             quarter.load(i, edge);
             assertThat(Math.hypot(edge.xAt(0.5), edge.yAt(0.5))).isBetween(0.02 - 2.6e-6, 0.02 * (1 + 2.8e-4));
         }
-        assertThat(ContourConditioner.defaults().condition(quarter).contour().size()).isLessThan(6);
+        assertThat(ContourConditioner.defaults().condition(quarter).contour().size())
+                .isLessThan(6);
     }
 }

@@ -1,11 +1,12 @@
 package dev.waterjet.part;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.reference.GeometryRow;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * Conditioned paths against closed forms. The time along the pieces, by text-book kinematics and stops at corners, must be

@@ -1,12 +1,13 @@
 package dev.waterjet.part;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 class FullCircleTest {
 
@@ -41,7 +42,8 @@ class FullCircleTest {
 
     @Test
     void theContourClosedFromARoundedEndHasTheAreaOfTheCircle() {
-        Contour circle = Contour.fromSi(0.01, 0).arcToSi(0.0100004, 0, 0, 0, Side.LEFT).close();
+        Contour circle =
+                Contour.fromSi(0.01, 0).arcToSi(0.0100004, 0, 0, 0, Side.LEFT).close();
 
         assertThat(Kind.AREA.si(circle.signedArea())).isCloseTo(Math.PI * 1e-4, within(1e-9));
     }
@@ -52,7 +54,9 @@ class FullCircleTest {
                 .isThrownBy(() -> Contour.fromSi(0.01, 0).arcToSi(0, 0.01002, 0, 0, Side.LEFT))
                 .satisfies(e -> {
                     assertThat(e.code()).isEqualTo("arc-radii-differ");
-                    assertThat(e.parameters()).containsEntry("start_radius_m", 0.01).containsEntry("end_radius_m", 0.01002);
+                    assertThat(e.parameters())
+                            .containsEntry("start_radius_m", 0.01)
+                            .containsEntry("end_radius_m", 0.01002);
                 });
     }
 }

@@ -1,14 +1,15 @@
 package dev.waterjet.quality;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.within;
 
 class QualityIndexTableTest {
 

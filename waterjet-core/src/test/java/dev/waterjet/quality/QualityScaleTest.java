@@ -31,10 +31,14 @@ class QualityScaleTest {
     void aScaleOfTheUserGradesByItsOwnLimits() {
         var scale = QualityScale.parse(SCALE).forThickness(millimetres(10));
 
-        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(59.9))).contains("ridge-a");
-        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(60.1))).contains("ridge-b");
-        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(151))).isEmpty();
-        assertThat(scale.level(QualityScale.Measure.PROFILE_HEIGHT, micrometres(1))).isEmpty();
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(59.9)))
+                .contains("ridge-a");
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(60.1)))
+                .contains("ridge-b");
+        assertThat(scale.level(QualityScale.Measure.PERPENDICULARITY, micrometres(151)))
+                .isEmpty();
+        assertThat(scale.level(QualityScale.Measure.PROFILE_HEIGHT, micrometres(1)))
+                .isEmpty();
         assertThat(QualityScale.parse(SCALE)
                         .forThickness(millimetres(51))
                         .level(QualityScale.Measure.PERPENDICULARITY, micrometres(1)))

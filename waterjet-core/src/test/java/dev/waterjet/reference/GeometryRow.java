@@ -33,7 +33,8 @@ public record GeometryRow(
     /** Rows of a file. */
     public static List<GeometryRow> read(String file) {
         try (InputStream stream = GeometryRow.class.getResourceAsStream("/reference/motion/" + file + ".csv")) {
-            return FORMAT.parse(new InputStreamReader(Objects.requireNonNull(stream, file), StandardCharsets.UTF_8))
+            return FORMAT
+                    .parse(new InputStreamReader(Objects.requireNonNull(stream, file), StandardCharsets.UTF_8))
                     .stream()
                     .map(GeometryRow::of)
                     .toList();

@@ -32,8 +32,7 @@ public final class ReferencePaths {
                 }
                 case "A" -> {
                     Side turn = words[i + 5].equals("1") ? Side.LEFT : Side.RIGHT;
-                    builder.arcToSi(
-                            mm(words[i + 1]), mm(words[i + 2]), mm(words[i + 3]), mm(words[i + 4]), turn);
+                    builder.arcToSi(mm(words[i + 1]), mm(words[i + 2]), mm(words[i + 3]), mm(words[i + 4]), turn);
                     i += 6;
                 }
                 case "F" -> i += 2;

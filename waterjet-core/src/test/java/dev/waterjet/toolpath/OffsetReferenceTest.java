@@ -1,5 +1,9 @@
 package dev.waterjet.toolpath;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.part.Contour;
@@ -14,9 +18,6 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
-import static org.assertj.core.api.Assertions.within;
 
 /** Lengths and refusals of offset paths against closed forms. */
 class OffsetReferenceTest {
@@ -63,9 +64,10 @@ class OffsetReferenceTest {
 
         OffsetResult result = offset(row);
 
-        assertThat(result.paths()).hasSize(count).allSatisfy(path -> assertThat(
-                        path.contour().lengthSi())
-                .isCloseTo(expected, within(tolerance * expected)));
+        assertThat(result.paths())
+                .hasSize(count)
+                .allSatisfy(path ->
+                        assertThat(path.contour().lengthSi()).isCloseTo(expected, within(tolerance * expected)));
     }
 
     private static void isRefused(GeometryRow row) {
