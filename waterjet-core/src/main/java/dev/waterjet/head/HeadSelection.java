@@ -44,6 +44,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
     }
 
     /** Rule that a head must satisfy. */
+    @SuppressWarnings("ImmutableEnumChecker")
     public enum Rule {
         /** Bore of the focusing tube over that of the orifice. */
         BORE_RATIO(Kind.RATIO, Units.ONE),

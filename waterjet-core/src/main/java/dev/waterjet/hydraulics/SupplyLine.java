@@ -178,12 +178,12 @@ public final class SupplyLine implements Described, Serializable {
         private static final double MAX_RELATIVE_ROUGHNESS = 0.05;
 
         /** Checked content, and the serial form. */
-        private record Values(double boreM, double lengthM, double roughnessM, double lossCoefficient)
+        private record SectionValues(double boreM, double lengthM, double roughnessM, double lossCoefficient)
                 implements Serializable {
 
             private static final long serialVersionUID = 1L;
 
-            Values {
+            SectionValues {
                 boreM = Require.positive("bore of the supply line", boreM, Units.MILLIMETRE);
                 lengthM = Require.notNegative("length of the supply line", lengthM, Units.METRE);
                 roughnessM = Require.between(
@@ -201,9 +201,9 @@ public final class SupplyLine implements Described, Serializable {
             }
         }
 
-        private final transient Values values;
+        private final transient SectionValues values;
 
-        private Section(Values values) {
+        private Section(SectionValues values) {
             this.values = values;
         }
 
@@ -215,7 +215,7 @@ public final class SupplyLine implements Described, Serializable {
          */
         public static Section ofBore(Quantity<Length> bore) {
             double boreM = Kind.LENGTH.si(bore);
-            return new Section(new Values(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
+            return new Section(new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
         }
 
         /**
@@ -226,7 +226,7 @@ public final class SupplyLine implements Described, Serializable {
          */
         public Section withLength(Quantity<Length> length) {
             return new Section(
-                    new Values(values.boreM, Kind.LENGTH.si(length), values.roughnessM, values.lossCoefficient));
+                    new SectionValues(values.boreM, Kind.LENGTH.si(length), values.roughnessM, values.lossCoefficient));
         }
 
         /**
@@ -237,7 +237,7 @@ public final class SupplyLine implements Described, Serializable {
          */
         public Section withRoughness(Quantity<Length> roughness) {
             return new Section(
-                    new Values(values.boreM, values.lengthM, Kind.LENGTH.si(roughness), values.lossCoefficient));
+                    new SectionValues(values.boreM, values.lengthM, Kind.LENGTH.si(roughness), values.lossCoefficient));
         }
 
         /**
@@ -247,7 +247,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section with those fittings
          */
         public Section withFittings(double coefficient) {
-            return new Section(new Values(values.boreM, values.lengthM, values.roughnessM, coefficient));
+            return new Section(new SectionValues(values.boreM, values.lengthM, values.roughnessM, coefficient));
         }
 
         /** Pressure loss in Pa by Darcy and Weisbach: (f L/D + K) rho v^2/2. */

@@ -76,7 +76,7 @@ public class DomainException extends WaterjetException {
 
     /** A unit of another kind: the argument is outside the domain of the kind, whatever its number. */
     static DomainException wrongKind(Kind<?> kind, Unit<?> unit, @Nullable Throwable cause) {
-        Message message = kind == Kind.RATIO
+        Message message = Kind.RATIO.equals(kind)
                 ? Message.of("wrong-kind", "a ratio is a number without a unit; it cannot be given in \"{unit}\"")
                 : Message.of("wrong-kind", "{quantity} cannot be given in \"{unit}\"; its SI unit is {si_unit}");
         DomainException refusal = new DomainException(

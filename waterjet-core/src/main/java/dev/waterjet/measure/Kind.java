@@ -242,7 +242,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
      */
     public double si(Quantity<Q> quantity) {
         Objects.requireNonNull(quantity, "quantity");
-        if ((Kind<?>) this == TEMPERATURE && quantity.getScale() == Quantity.Scale.RELATIVE) {
+        if (TEMPERATURE.equals(this) && quantity.getScale() == Quantity.Scale.RELATIVE) {
             throw new DomainException(
                     Message.of(
                                     "temperature-difference",

@@ -47,6 +47,6 @@ public class NoSolutionException extends WaterjetException {
      * @return the value, or nothing if there is none of this kind
      */
     public <Q extends Quantity<Q>> Optional<Quantity<Q>> best(Kind<Q> wanted) {
-        return wanted.equals(kind) ? Optional.of(wanted.of(bestSi)) : Optional.empty();
+        return kind != null && wanted.equals(kind) ? Optional.of(wanted.of(bestSi)) : Optional.empty();
     }
 }

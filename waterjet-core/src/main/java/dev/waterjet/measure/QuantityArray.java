@@ -32,6 +32,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
     }
 
     /** Serial form: an array is compared by identity in a record, so the checked array itself stays outside. */
+    @SuppressWarnings("ArrayRecordComponent")
     private record Form<Q extends Quantity<Q>>(Kind<Q> kind, double[] si) implements Serializable {
 
         Form {
@@ -285,7 +286,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof QuantityArray<?> that && kind == that.kind && Arrays.equals(si, that.si);
+        return other instanceof QuantityArray<?> that && kind.equals(that.kind) && Arrays.equals(si, that.si);
     }
 
     @Override

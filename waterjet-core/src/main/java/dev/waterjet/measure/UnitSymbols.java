@@ -97,7 +97,7 @@ final class UnitSymbols {
         List<UnitTable.Entry> entries = BY_TEXT.get(text);
         if (entries != null) {
             for (UnitTable.Entry entry : entries) {
-                if (entry.kind() == kind) {
+                if (entry.kind().equals(kind)) {
                     return entry;
                 }
             }
@@ -129,7 +129,7 @@ final class UnitSymbols {
     static List<String> symbols(Kind<?> kind) {
         List<String> symbols = new ArrayList<>();
         for (UnitTable.Entry entry : Units.TABLE.entries()) {
-            if (entry.kind() == kind && !entry.symbol().isEmpty()) {
+            if (entry.kind().equals(kind) && !entry.symbol().isEmpty()) {
                 symbols.add(entry.symbol());
             }
         }

@@ -90,7 +90,7 @@ final class UnitTable {
     @SuppressWarnings("unchecked")
     static <Q extends Quantity<Q>> @Nullable Scale<Q> scale(Kind<Q> kind, Unit<Q> unit) {
         Entry entry = find(unit);
-        return entry != null && entry.kind() == kind ? (Scale<Q>) entry.scale() : null;
+        return entry != null && entry.kind().equals(kind) ? (Scale<Q>) entry.scale() : null;
     }
 
     /** The entry of a unit, or null if the library does not know the unit. */

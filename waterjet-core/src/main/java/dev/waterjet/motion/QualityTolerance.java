@@ -24,6 +24,7 @@ final class QualityTolerance {
      * @return the deviation allowed: 0.05 mm + 0.003 h, 0.15 mm + 0.007 h, 0.4 mm + 0.01 h, 0.8 mm + 0.02 h or
      *     1.2 mm + 0.035 h
      */
+    @SuppressWarnings("EnumOrdinal") // both scales are ordered
     static double ofQuality(CutQuality quality, double thicknessM) {
         // qualities are listed from the coarsest to the finest, ranges from the finest to the coarsest
         int range = Iso9013.perpendicularityRanges() - quality.ordinal();

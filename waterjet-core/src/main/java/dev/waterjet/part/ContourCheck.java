@@ -84,7 +84,7 @@ final class ContourCheck {
             }
         }
         boolean isMet = edges.x()[n] == edges.x()[0] && edges.y()[n] == edges.y()[0];
-        if (edges.isClosed() && (!isMet || !hasArc && n < 3)) {
+        if (edges.isClosed() && (!isMet || (!hasArc && n < 3))) {
             throw new GeometryException(n - 1, edges.x()[n], edges.y()[n], noArea());
         }
     }

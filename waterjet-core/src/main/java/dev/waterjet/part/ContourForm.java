@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 
 /** Serial form of a contour: copies of its arrays, checked again when read. */
+@SuppressWarnings("ArrayRecordComponent")
 record ContourForm(
         double[] x,
         double[] y,

@@ -16,6 +16,7 @@ import java.util.List;
  * @param isCurve whether an edge is a chord of a curve by the word of the caller; empty if none is
  * @param isClosed whether the last vertex is the first
  */
+@SuppressWarnings("ArrayRecordComponent")
 record EdgeArrays(
         double[] x,
         double[] y,

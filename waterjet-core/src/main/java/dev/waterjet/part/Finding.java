@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param remedies what would help, best first; empty if the rule is satisfied
  * @param place where it was found; null where a rule has no place
  */
-@SuppressWarnings("exports") // the annotation is for analysis only
+@SuppressWarnings({"exports", "InvalidParam"}) // the annotation is for analysis only
 public record Finding(
         boolean isSatisfied,
         Message message,

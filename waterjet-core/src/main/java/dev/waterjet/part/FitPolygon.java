@@ -83,7 +83,7 @@ final class FitPolygon {
                 nextSlope[count] = slope[i];
                 nextBend[count++] = bend[i];
             }
-            if (here < 0 && there > 0 || here > 0 && there < 0) {
+            if ((here < 0 && there > 0) || (here > 0 && there < 0)) {
                 double share = here / (here - there);
                 nextSlope[count] = slope[i] + share * (slope[j] - slope[i]);
                 nextBend[count++] = bend[i] + share * (bend[j] - bend[i]);

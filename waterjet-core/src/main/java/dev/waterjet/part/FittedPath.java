@@ -9,6 +9,7 @@ package dev.waterjet.part;
  * @param deviation largest distance of a point of the replaced path from each piece, in m
  * @param worstEdge edge of the replaced path at which that was found
  */
+@SuppressWarnings("ArrayRecordComponent")
 record FittedPath(EdgeArrays path, int[] firstEdge, int[] lastEdge, double[] deviation, int[] worstEdge) {
 
     /** The path itself, where it cannot be replaced. */

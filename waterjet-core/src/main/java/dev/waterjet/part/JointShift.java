@@ -54,8 +54,8 @@ final class JointShift {
             int other = isLineFirst ? to : from;
             ofLine.line(Math.min(joint, far), Math.max(joint, far));
             if (!ofLine.isWithin(Math.min(joint, far), Math.max(joint, far) - 1)
-                    || !(touching(joint, far, other) && isArcWithin(arc, joint, other)
-                            || threePoint(joint, other) && isArcWithin(arc, joint, other))) {
+                    || !((touching(joint, far, other) && isArcWithin(arc, joint, other))
+                            || (threePoint(joint, other) && isArcWithin(arc, joint, other)))) {
                 return;
             }
             pieces.replace(line, Math.min(joint, far), Math.max(joint, far) - 1, 0, 0, 0, ofLine);

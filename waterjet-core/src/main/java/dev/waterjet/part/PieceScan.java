@@ -261,7 +261,7 @@ final class PieceScan {
             if (distance2 > 16 * tolerance2) {
                 return true;
             }
-            if (distance2 > tolerance2 && dx * directionX + dy * directionY > 0 || vertex - j > LOOK_BACK) {
+            if ((distance2 > tolerance2 && dx * directionX + dy * directionY > 0) || vertex - j > LOOK_BACK) {
                 return false;
             }
         }

@@ -65,7 +65,7 @@ record RoundedArc(
     private static boolean isOnePoint(double chord, double atStart, double atEnd) {
         boolean isWide = Math.min(atStart, atEnd) > 10 * ROUNDING_M;
         boolean isAcross = Math.abs(atStart - atEnd) > chord / 2;
-        return chord <= EdgeArrays.TOUCH_M || isWide && (chord <= ONE_POINT_M || chord <= ROUNDING_M && isAcross);
+        return chord <= EdgeArrays.TOUCH_M || (isWide && (chord <= ONE_POINT_M || (chord <= ROUNDING_M && isAcross)));
     }
 
     /** Angle from one point to another about a centre in the sense of a turn, above 0 to 2 pi. */

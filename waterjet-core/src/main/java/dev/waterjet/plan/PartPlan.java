@@ -9,6 +9,8 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.pierce.Pierce;
@@ -52,6 +54,7 @@ public record PartPlan(
     public PartPlan {
         Objects.requireNonNull(conditions, "conditions");
         cuts = List.copyOf(cuts);
+        Require.atLeast("number of cuts", cuts.size(), 1, Units.ONE, "a part has an outline");
         Objects.requireNonNull(pierce, "pierce");
         Objects.requireNonNull(rapidLength, "rapidLength");
         Objects.requireNonNull(rapidTime, "rapidTime");

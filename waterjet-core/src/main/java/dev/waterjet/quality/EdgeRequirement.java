@@ -44,6 +44,7 @@ public final class EdgeRequirement implements Described, Serializable {
     private static final EdgeRequirement DEFAULTS = of(CutQuality.MEDIUM);
 
     /** Optional limits, kept in SI. */
+    @SuppressWarnings("ImmutableEnumChecker")
     private enum Limit {
         LAG_TOLERANCE("lag tolerance", Kind.LENGTH, Units.MILLIMETRE),
         OUTSIDE_CORNER_TOLERANCE("lag tolerance at outside corners", Kind.LENGTH, Units.MILLIMETRE),

@@ -90,6 +90,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
     }
 
     /** Measures that the standard divides into ranges. */
+    @SuppressWarnings("ImmutableEnumChecker")
     private enum Measure {
         PERPENDICULARITY(
                 "perpendicularity",

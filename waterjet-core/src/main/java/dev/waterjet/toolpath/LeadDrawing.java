@@ -68,7 +68,7 @@ final class LeadDrawing {
             if ((to - from) * edge.length() <= OffsetDrawing.SHORT_M) {
                 continue;
             }
-            boolean isLast = step == n || step == n - 1 && isAtStart;
+            boolean isLast = step == n || (step == n - 1 && isAtStart);
             double toX = isLast ? x : edge.endX();
             double toY = isLast ? y : edge.endY();
             double sweep = edge.sweep() * (to - from);

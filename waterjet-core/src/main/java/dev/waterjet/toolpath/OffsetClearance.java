@@ -69,7 +69,7 @@ final class OffsetClearance {
         walk.start(x - margin, y - margin, x + margin, y + margin);
         for (int i = walk.next(); i >= 0; i = walk.next()) {
             contour.load(i, edge);
-            if (isNearEdge(i, x, y) || isExtended && !isLast(i) && isInCorner(i, x, y)) {
+            if (isNearEdge(i, x, y) || (isExtended && !isLast(i) && isInCorner(i, x, y))) {
                 return false;
             }
         }

@@ -145,7 +145,7 @@ final class OffsetLoops {
         }
         while (!open.isEmpty()) {
             int node = open.poll();
-            if (in[node] == 0 && out[node] > 0 || out[node] == 0 && in[node] > 0) {
+            if ((in[node] == 0 && out[node] > 0) || (out[node] == 0 && in[node] > 0)) {
                 List<Integer> struck = in[node] == 0 ? leaving.get(node) : reaching.get(node);
                 for (int i : struck) {
                     if (isKept[i]) {

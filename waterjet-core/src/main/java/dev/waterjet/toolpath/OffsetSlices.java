@@ -19,13 +19,13 @@ final class OffsetSlices {
     private double[] cutY = new double[16];
 
     int size;
-    int[] element;
-    double[] from;
-    double[] to;
-    double[] x0;
-    double[] y0;
-    double[] x1;
-    double[] y1;
+    int[] element = new int[0];
+    double[] from = new double[0];
+    double[] to = new double[0];
+    double[] x0 = new double[0];
+    double[] y0 = new double[0];
+    double[] x1 = new double[0];
+    double[] y1 = new double[0];
 
     private OffsetSlices(OffsetElements elements) {
         this.elements = elements;

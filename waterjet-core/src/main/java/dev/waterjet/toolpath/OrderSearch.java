@@ -69,7 +69,8 @@ final class OrderSearch {
         measure();
         boolean isBetter = true;
         for (int round = 0; round < MAX_ROUNDS && isBetter; round++) {
-            isBetter = reverseStretches() | moveStretches();
+            boolean isReversed = reverseStretches();
+            isBetter = moveStretches() || isReversed;
         }
         List<Integer> result = new ArrayList<>(n);
         for (int k = 1; k <= n; k++) {

@@ -3,6 +3,7 @@ package dev.waterjet.toolpath;
 import java.util.Arrays;
 
 /** Purpose and source of each line and arc of a tool path. */
+@SuppressWarnings("EnumOrdinal")
 final class Stretches {
 
     private static final ToolPath.Purpose[] PURPOSES = ToolPath.Purpose.values();

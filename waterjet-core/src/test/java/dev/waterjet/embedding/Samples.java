@@ -78,6 +78,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** One instance or more of every public type that a caller may want to store or send. */
+@SuppressWarnings("StringConcatToTextBlock")
 final class Samples {
 
     static final CuttingHead HEAD =

@@ -26,6 +26,7 @@ import javax.measure.Quantity;
 import javax.measure.Unit;
 
 /** Makes arguments for the public methods: at random, in the ranges of the trade or hostile, from a fixed seed. */
+@SuppressWarnings("ReferenceEquality")
 final class Values {
 
     private static final List<Double> HOSTILE =

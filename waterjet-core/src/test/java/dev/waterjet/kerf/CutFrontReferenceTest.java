@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
+@SuppressWarnings("StringSplitter")
 class CutFrontReferenceTest {
 
     static Stream<VirtualCutRow> rows() {

@@ -18,6 +18,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import tech.units.indriya.quantity.Quantities;
 
+@SuppressWarnings("ReferenceEquality")
 class RoundTripTest {
 
     @Provide

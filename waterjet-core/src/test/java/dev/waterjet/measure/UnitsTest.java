@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import tech.units.indriya.function.MultiplyConverter;
 import tech.units.indriya.quantity.Quantities;
 
+@SuppressWarnings("ReferenceEquality")
 class UnitsTest {
 
     /** Factors: SI brochure, 9th edition (2019), and NIST SP 811 (2008), appendix B.8, written to all their figures. */

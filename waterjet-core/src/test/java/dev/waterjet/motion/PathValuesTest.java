@@ -13,17 +13,11 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
-import dev.waterjet.quality.EdgeRequirement;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class PathValuesTest {
 
-    private static final EdgeRequirement MEDIUM = EdgeRequirement.of(CutQuality.MEDIUM);
-
-    private static Contour rectangle(double width, double height) {
-        return Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(width, height), MEDIUM);
-    }
 
     private static FeedPlan plan(Contour contour, double feedMmPerMin) {
         return FeedPlanner.of(

@@ -60,7 +60,7 @@ class QualityScaleTest {
                 .hasMessageContaining("line 6");
         assertThatThrownBy(() -> QualityScale.parse("level\n"))
                 .isInstanceOf(TextException.class)
-                .hasMessageContaining("starts with the columns");
+                .hasMessageContaining("start with the columns");
     }
 
     private static final String HEADING = "level,measure,above_thickness,to_thickness,constant,per_thickness\n";
@@ -81,7 +81,7 @@ class QualityScaleTest {
         // normal table: below 4 um, one deviation under the middle; below 8 + 10 um, two and a half above
         assertThat(odds.get("ridge-a")).isCloseTo(0.158655, within(1e-6));
         assertThat(odds.get("ridge-b")).isCloseTo(0.993790 - 0.158655, within(2e-6));
-        assertThat(scale).hasToString("scale of 2 limits");
+        assertThat(scale).hasToString("quality scale of 2 limits");
     }
 
     @ParameterizedTest
@@ -89,8 +89,8 @@ class QualityScaleTest {
             delimiter = '|',
             quoteCharacter = '~',
             value = {
-                "~~ | line 1, column 1: a scale of face levels starts with the columns",
-                "~# a\n\nlevels\n~ | line 3, column 1: a scale of face levels starts with the columns",
+                "~~ | line 1, column 1: the text must start with the columns",
+                "~# a\n\nlevels\n~ | line 3, column 1: the text must start with the columns",
             })
     void aScaleStartsWithItsColumns(String text, String message) {
         assertThatThrownBy(() -> QualityScale.parse(text))
@@ -102,10 +102,10 @@ class QualityScaleTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "a,roughness-ra,0 mm,9 mm,4 um | line 2, column 1: the row has 5 cells, not the 6",
+                "a,roughness-ra,0 mm,9 mm,4 um | line 2, column 1: the row has 5 cells",
                 ",roughness-ra,0 mm,9 mm,4 um,0 | line 2, column 1: the level has no name",
                 "a,roughness-ra,0 mm,9 mm,-4 um,0 | line 2, column 26: constant is -0.004 mm",
-                "a,roughness-ra,0 mm,9 mm,4 um,NaN | line 2, column 31: per_thickness \"NaN\" is no number",
+                "a,roughness-ra,0 mm,9 mm,4 um,NaN | line 2, column 31: per_thickness \"NaN\" is not a decimal number",
                 "a,roughness-ra,0 mm,9 mm,4 um,-1 | line 2, column 31: per_thickness is -1",
                 "a,roughness-ra,0 mm,9 mm,4 um,1e101 | line 2, column 31: per_thickness is larger than 1e100",
             })

@@ -24,6 +24,7 @@ import org.apache.commons.csv.CSVRecord;
  * @param tolerance relative tolerance; not a number where the expected value is words
  * @param note derivation
  */
+@SuppressWarnings("StringSplitter")
 public record GeometryRow(
         String id, String path, Map<String, String> settings, String expected, double tolerance, String note) {
 
@@ -66,7 +67,7 @@ public record GeometryRow(
 
     /** A setting as a number, without its unit. */
     public double number(String name) {
-        return Double.parseDouble(settings.get(name).split(" ")[0]);
+        return Double.parseDouble(java.util.Objects.requireNonNull(settings.get(name)).split(" ")[0]);
     }
 
     /** A setting in millimetres, in m. */

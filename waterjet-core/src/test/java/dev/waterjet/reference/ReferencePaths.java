@@ -12,6 +12,7 @@ import java.util.function.IntToDoubleFunction;
  * Reads paths of reference rows, in mm: {@code M x y}, {@code L x y}, {@code A x y cx cy 1|-1} (1 for counter-clockwise),
  * {@code Z} to close; or {@code gen}, a generated polyline.
  */
+@SuppressWarnings("StringSplitter")
 public final class ReferencePaths {
 
     private ReferencePaths() {}

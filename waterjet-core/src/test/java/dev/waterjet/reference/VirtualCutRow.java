@@ -26,6 +26,7 @@ import org.apache.commons.csv.CSVRecord;
  * @param unit its unit
  * @param relativeTolerance allowed deviation over the value
  */
+@SuppressWarnings("StringSplitter")
 public record VirtualCutRow(
         String setting,
         Map<String, Double> parameters,
@@ -79,7 +80,7 @@ public record VirtualCutRow(
 
     /** A parameter of the setting, in SI. */
     public double parameter(String name) {
-        return parameters.get(name);
+        return java.util.Objects.requireNonNull(parameters.get(name));
     }
 
     /** The numbers of a text, in their order. */

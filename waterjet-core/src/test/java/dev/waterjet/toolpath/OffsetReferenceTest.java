@@ -20,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Lengths and refusals of offset paths against closed forms. */
+@SuppressWarnings("StringSplitter")
 class OffsetReferenceTest {
 
     private static final Pattern PLACE = Pattern.compile("refused at \\((\\d+),(\\d+)\\)");
@@ -30,7 +31,7 @@ class OffsetReferenceTest {
 
     /** The offset paths of a row. */
     static OffsetResult offset(GeometryRow row) {
-        double[] offsets = Arrays.stream(row.settings().get("d").split(","))
+        double[] offsets = Arrays.stream(java.util.Objects.requireNonNull(row.settings().get("d")).split(","))
                 .mapToDouble(text -> Double.parseDouble(text) * 1e-3)
                 .toArray();
         KerfOffset offset = KerfOffset.perEdge(QuantityArray.ofSi(Kind.LENGTH, offsets));
@@ -43,7 +44,7 @@ class OffsetReferenceTest {
     }
 
     private static Side side(GeometryRow row, Contour contour) {
-        return switch (row.settings().get("side")) {
+        return switch (java.util.Objects.requireNonNull(row.settings().get("side"))) {
             case "in" -> contour.enclosedSide();
             case "out" -> contour.enclosedSide().opposite();
             default -> Side.RIGHT;

@@ -73,14 +73,14 @@ final class AttenuatorTable extends Program {
     private Quantity<Volume> strokeVolume = Kind.VOLUME.of(1e-4);
 
     @Option(
-            names = "--shift-time",
+            names = "--reversal-time",
             converter = Typed.Time.class,
             paramLabel = "<time>",
             description = "Time in which neither side moves at a reversal. Usual: 0.03 s.")
     private Quantity<Time> shiftTime = seconds(0.03);
 
     @Option(
-            names = "--wall",
+            names = "--diameter-ratio",
             paramLabel = "<ratio>",
             description = "Outer over inner diameter of the vessel, of steel. Usual: 2.5.")
     private double wall = 2.5;

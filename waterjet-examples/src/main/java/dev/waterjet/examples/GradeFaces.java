@@ -95,7 +95,7 @@ final class GradeFaces extends Program {
     private Optional<Quantity<Speed>> feed = Optional.empty();
 
     @Option(
-            names = "--face",
+            names = "--quality",
             converter = Typed.Face.class,
             paramLabel = "<grade>",
             description = "Ask for a face grade: \"very coarse\", coarse, medium, fine, \"very fine\".")

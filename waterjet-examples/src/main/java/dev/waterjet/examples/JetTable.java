@@ -49,7 +49,7 @@ final class JetTable extends Program {
     private QuantityArray<Length> bores = QuantityArray.parse(Kind.LENGTH, "0.33 mm");
 
     @Option(
-            names = "--cd",
+            names = "--discharge-coefficient",
             converter = HeadOptions.Coefficient.class,
             paramLabel = "<ratio>",
             description = "Discharge coefficient, against the incompressible speed. Usual: 0.65.")

@@ -62,10 +62,10 @@ class GradeFacesTest {
                 "12 mm",
                 "--taper",
                 "0.1 deg",
-                "--face",
+                "--quality",
                 "coarse");
 
-        assertThat(ran.rows()).hasSize(3);
+        assertThat(ran.rows()).hasSize(2);
         assertThat(ran.rows().stream().filter(row -> row.get("governs").equals("yes")))
                 .singleElement()
                 .satisfies(row -> assertThat(row.get("demand")).isEqualTo("taper per side"));

@@ -49,7 +49,7 @@ class KerfSectionsTest {
         String svg = Files.readString(file);
 
         assertThat(ran.out())
-                .contains("taper per side", "included angle", "lag at the exit", "manual", file.toString());
+                .contains("Taper per side", "included angle", "Exit lag", "manual", file.toString());
         assertThat(svg).contains("cross-section").contains("to scale").contains("front");
         assertThat(SvgText.fingerprint(svg)).hasSize(16);
     }
@@ -60,7 +60,7 @@ class KerfSectionsTest {
 
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err())
-                .contains("depth separated at this feed")
+                .contains("separation depth at this feed rate")
                 .contains("10 mm")
                 .contains("lower the feed");
         assertThat(Ran.of("kerf", "--points", "0").err()).contains("points of the profile");

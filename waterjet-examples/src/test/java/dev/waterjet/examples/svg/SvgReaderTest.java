@@ -234,7 +234,7 @@ class SvgReaderTest {
                 "<circle cx='1'/>|line 2, column 1|<circle> has no r",
                 "<circle r='-1'/>|line 2, column 12|r is below zero",
                 "<rect width='4em' height='1'/>|line 2, column 15|\"em\" is no unit of length here",
-                "<path data-quality='shiny' d='M0 0h1'/>|line 2, column 19|unknown cut quality \"shiny\"",
+                "<path data-quality='shiny' d='M0 0h1'/>|line 2, column 21|unknown cut quality \"shiny\"",
                 "<path d='M0 0h1|line |the XML is broken",
             })
     void faultsAreToldWithTheirPlace(String body, String place, String message) {
