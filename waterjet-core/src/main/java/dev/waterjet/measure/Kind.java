@@ -197,7 +197,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
 
     /** Loaded only where a type is asked for: a first quantity needs none of these classes. */
     private static final class Types {
-        static final Map<Kind<?>, Class<?>> OF_KIND = Map.ofEntries(
+        private static final Map<Kind<?>, Class<?>> OF_KIND = Map.ofEntries(
                 Map.entry(LENGTH, Length.class),
                 Map.entry(AREA, Area.class),
                 Map.entry(VOLUME, Volume.class),

@@ -299,11 +299,11 @@ public final class ContourBuilder {
         EdgeArrays arrays = new EdgeArrays(
                 Arrays.copyOf(x, nodes),
                 Arrays.copyOf(y, nodes),
-                hasArcs ? Arrays.copyOf(sweep, edges) : EdgeArrays.NO_ARCS,
-                hasArcs ? Arrays.copyOf(centreX, edges) : EdgeArrays.NO_ARCS,
-                hasArcs ? Arrays.copyOf(centreY, edges) : EdgeArrays.NO_ARCS,
+                hasArcs ? Arrays.copyOf(sweep, edges) : EdgeArrays.noArcs(),
+                hasArcs ? Arrays.copyOf(centreX, edges) : EdgeArrays.noArcs(),
+                hasArcs ? Arrays.copyOf(centreY, edges) : EdgeArrays.noArcs(),
                 Arrays.copyOf(key, edges),
-                hasCurves ? Arrays.copyOf(curve, edges) : EdgeArrays.NO_CURVES,
+                hasCurves ? Arrays.copyOf(curve, edges) : EdgeArrays.noCurves(),
                 isClosed);
         return new Contour(arrays, requirements, "");
     }

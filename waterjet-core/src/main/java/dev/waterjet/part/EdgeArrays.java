@@ -30,8 +30,8 @@ record EdgeArrays(
     /** Points nearer than this are one point. */
     static final double TOUCH_M = 1e-9;
 
-    static final double[] NO_ARCS = {};
-    static final boolean[] NO_CURVES = {};
+    private static final double[] NO_ARCS = {};
+    private static final boolean[] NO_CURVES = {};
 
     static EdgeArrays ofLines(double[] x, double[] y) {
         return new EdgeArrays(x, y, NO_ARCS, NO_ARCS, NO_ARCS, new short[x.length - 1], NO_CURVES, false);
@@ -208,5 +208,13 @@ record EdgeArrays(
             System.arraycopy(values, by, into, 0, n - by);
             System.arraycopy(values, 0, into, n - by, by);
         }
+    }
+
+    static double[] noArcs() {
+        return NO_ARCS;
+    }
+
+    static boolean[] noCurves() {
+        return NO_CURVES;
     }
 }

@@ -119,7 +119,7 @@ final class PathFitter {
                         new double[m],
                         new double[m],
                         new short[m],
-                        EdgeArrays.NO_CURVES,
+                        EdgeArrays.noCurves(),
                         path.isClosed()),
                 new int[m],
                 new int[m],

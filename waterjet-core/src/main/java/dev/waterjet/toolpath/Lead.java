@@ -52,7 +52,7 @@ public record Lead(Point pierce, Point entry, ToolPath toolPath, Contour path, L
      */
     public boolean isClear() {
         return findings.stream()
-                .filter(finding -> LeadTrial.CLEARANCES.contains(finding.code()))
+                .filter(finding -> LeadTrial.isClearance(finding.code()))
                 .allMatch(Finding::isSatisfied);
     }
 

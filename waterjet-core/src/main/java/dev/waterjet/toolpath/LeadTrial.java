@@ -30,7 +30,7 @@ record LeadTrial(
         CuttingRules rules) {
 
     /** Codes of the checks that keep the part whole. */
-    static final Set<String> CLEARANCES = Set.of("pierce-clearance", "lead-clearance");
+    private static final Set<String> CLEARANCES = Set.of("pierce-clearance", "lead-clearance");
 
     /** Rounding of distances. */
     private static final double ROUNDING_M = 2e-9;
@@ -115,5 +115,10 @@ record LeadTrial(
                 ? Finding.satisfied(message, entry)
                 : Finding.violated(
                         message, entry, Message.of("accept-small-lead", "accept a larger mark at the entry"));
+    }
+
+    /** Whether a finding of this code is about a clearance. */
+    static boolean isClearance(String code) {
+        return CLEARANCES.contains(code);
     }
 }
