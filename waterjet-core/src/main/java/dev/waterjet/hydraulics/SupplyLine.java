@@ -215,7 +215,8 @@ public final class SupplyLine implements Described, Serializable {
          */
         public static Section ofBore(Quantity<Length> bore) {
             double boreM = Kind.LENGTH.si(bore);
-            return new Section(new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
+            return new Section(
+                    new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
         }
 
         /**

@@ -188,7 +188,8 @@ class HeadSelectorTest {
         assertThat(selection.rejected().stream()
                         .flatMap(head -> head.findings().stream())
                         .filter(finding -> finding.code().equals("pump-power"))
-                        .map(finding -> (double) java.util.Objects.requireNonNull(finding.message().parameters().get("value_W"))))
+                        .map(finding -> (double) java.util.Objects.requireNonNull(
+                                finding.message().parameters().get("value_W"))))
                 .anyMatch(power -> Math.abs(power - 2.1074e-3 / 60 * 0.65 * 0.0625 * Math.sqrt(380) * 380e6) < 100);
         assertThat(selection.explanation(Ranking.TIME))
                 .startsWith("fastest of ")
@@ -206,7 +207,9 @@ class HeadSelectorTest {
         assertThatThrownBy(() -> selection.best(Ranking.TIME))
                 .isInstanceOfSatisfying(NoSolutionException.class, refusal -> {
                     assertThat(refusal.code()).isEqualTo("no-feasible-head");
-                    assertThat(java.util.Objects.requireNonNull(refusal.parameters().get("rejections")).toString())
+                    assertThat(java.util.Objects.requireNonNull(
+                                            refusal.parameters().get("rejections"))
+                                    .toString())
                             .contains("inner radius ");
                 });
     }

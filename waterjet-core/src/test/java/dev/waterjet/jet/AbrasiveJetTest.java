@@ -101,7 +101,8 @@ class AbrasiveJetTest {
                 .satisfies(caution -> {
                     assertThat(caution.code()).isEqualTo("loading");
                     assertThat(caution.severity()).isEqualTo(Caution.Severity.NOTICE);
-                    assertThat((double) java.util.Objects.requireNonNull(caution.message().parameters().get("ratio")))
+                    assertThat((double) java.util.Objects.requireNonNull(
+                                    caution.message().parameters().get("ratio")))
                             .isCloseTo(0.3, within(1e-12));
                 });
     }
@@ -116,7 +117,8 @@ class AbrasiveJetTest {
                 .singleElement()
                 .satisfies(caution -> {
                     assertThat(caution.code()).isEqualTo("grain-to-bore");
-                    assertThat((double) java.util.Objects.requireNonNull(caution.message().parameters().get("ratio")))
+                    assertThat((double) java.util.Objects.requireNonNull(
+                                    caution.message().parameters().get("ratio")))
                             .isCloseTo(0.6, within(1e-12));
                 });
     }
@@ -157,7 +159,8 @@ class AbrasiveJetTest {
     }
 
     private static double parameter(CuttingHead head, String key) {
-        return (double) java.util.Objects.requireNonNull(head.cautions().get(0).message().parameters().get(key));
+        return (double) java.util.Objects.requireNonNull(
+                head.cautions().get(0).message().parameters().get(key));
     }
 
     private static String code(CuttingHead head) {

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.Test;
 
 class PathValuesTest {
 
-
     private static FeedPlan plan(Contour contour, double feedMmPerMin) {
         return FeedPlanner.of(
                         MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1)),

@@ -39,7 +39,9 @@ class PierceSelectorTest {
         assertThat(stationary.method()).isEqualTo(PierceMethod.STATIONARY);
         assertThat(stationary.reason().code()).isEqualTo("pierce-without-clearance");
         // four bores of 0.76 mm
-        assertThat((double) java.util.Objects.requireNonNull(stationary.reason().parameters().get("clearance_m"))).isCloseTo(0.00304, within(1e-12));
+        assertThat((double) java.util.Objects.requireNonNull(
+                        stationary.reason().parameters().get("clearance_m")))
+                .isCloseTo(0.00304, within(1e-12));
         assertThat(moving.method()).isEqualTo(PierceMethod.MOVING);
         assertThat(moving.reason().code()).isEqualTo("pierce-moving");
         assertThat(moving.time().si()).isLessThan(stationary.time().si());

@@ -67,7 +67,8 @@ public record GeometryRow(
 
     /** A setting as a number, without its unit. */
     public double number(String name) {
-        return Double.parseDouble(java.util.Objects.requireNonNull(settings.get(name)).split(" ")[0]);
+        return Double.parseDouble(
+                java.util.Objects.requireNonNull(settings.get(name)).split(" ")[0]);
     }
 
     /** A setting in millimetres, in m. */

@@ -119,7 +119,9 @@ class SheetFillTest {
                 .isThrownBy(() -> square(100, 90, 10, 0))
                 .satisfies(e -> {
                     assertThat(e.quantity()).isEqualTo("width of the part");
-                    assertThat((double) java.util.Objects.requireNonNull(e.parameters().get("limit_m"))).isCloseTo(0.08, within(1e-12));
+                    assertThat((double) java.util.Objects.requireNonNull(
+                                    e.parameters().get("limit_m")))
+                            .isCloseTo(0.08, within(1e-12));
                 });
         assertThatExceptionOfType(DomainException.class)
                 .isThrownBy(() -> square(1e6, 0.01, 0, 0))

@@ -23,11 +23,13 @@ class SheetLayoutTest {
     }
 
     private static double number(Finding finding, String key) {
-        return (double) java.util.Objects.requireNonNull(finding.message().parameters().get(key));
+        return (double)
+                java.util.Objects.requireNonNull(finding.message().parameters().get(key));
     }
 
     private static double move(Finding finding) {
-        return (double) java.util.Objects.requireNonNull(finding.remedies().get(0).parameters().get("length_m"));
+        return (double) java.util.Objects.requireNonNull(
+                finding.remedies().get(0).parameters().get("length_m"));
     }
 
     @Test

@@ -73,7 +73,8 @@ class SlatsTest {
             Part part = strip(80, 300).translatedBy(by);
 
             assertThat(SLATS.check(part).code()).isEqualTo("slats-tip");
-            assertThat((double) java.util.Objects.requireNonNull(SLATS.check(part).message().parameters().get("reach_m")))
+            assertThat((double) java.util.Objects.requireNonNull(
+                            SLATS.check(part).message().parameters().get("reach_m")))
                     .isCloseTo(0.04, within(1e-12));
             assertThat(SLATS.withDirection(degrees(0)).check(part).isSatisfied())
                     .isTrue();

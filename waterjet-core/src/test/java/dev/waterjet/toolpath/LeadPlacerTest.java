@@ -46,7 +46,9 @@ class LeadPlacerTest {
     }
 
     private static double number(Finding finding, String key) {
-        return ((Number) java.util.Objects.requireNonNull(finding.message().parameters().get(key))).doubleValue();
+        return ((Number) java.util.Objects.requireNonNull(
+                        finding.message().parameters().get(key)))
+                .doubleValue();
     }
 
     /** Least distance of the leads of a tool path from the contours of a part, sampled. */

@@ -31,7 +31,9 @@ class OffsetReferenceTest {
 
     /** The offset paths of a row. */
     static OffsetResult offset(GeometryRow row) {
-        double[] offsets = Arrays.stream(java.util.Objects.requireNonNull(row.settings().get("d")).split(","))
+        double[] offsets = Arrays.stream(
+                        java.util.Objects.requireNonNull(row.settings().get("d"))
+                                .split(","))
                 .mapToDouble(text -> Double.parseDouble(text) * 1e-3)
                 .toArray();
         KerfOffset offset = KerfOffset.perEdge(QuantityArray.ofSi(Kind.LENGTH, offsets));

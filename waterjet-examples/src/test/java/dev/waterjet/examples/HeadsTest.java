@@ -57,9 +57,7 @@ class HeadsTest {
                 "heads", "--rank-by", "cost", "--price", "machine=60", "--price", "abrasive=2", "--currency", "marks");
 
         assertThat(ran.status()).isZero();
-        assertThat(ran.out())
-                .contains("cheapest of ", "cost is in marks.")
-                .doesNotContain("example prices");
+        assertThat(ran.out()).contains("cheapest of ", "cost is in marks.").doesNotContain("example prices");
     }
 
     @Test

@@ -48,8 +48,7 @@ class KerfSectionsTest {
         Ran ran = Ran.of("kerf", "--svg", file.toString());
         String svg = Files.readString(file);
 
-        assertThat(ran.out())
-                .contains("Taper per side", "included angle", "Exit lag", "manual", file.toString());
+        assertThat(ran.out()).contains("Taper per side", "included angle", "Exit lag", "manual", file.toString());
         assertThat(svg).contains("cross-section").contains("to scale").contains("front");
         assertThat(SvgText.fingerprint(svg)).hasSize(16);
     }

@@ -8,8 +8,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCut;
