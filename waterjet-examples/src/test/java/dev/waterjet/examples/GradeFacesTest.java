@@ -68,7 +68,7 @@ class GradeFacesTest {
         assertThat(ran.rows()).hasSize(2);
         assertThat(ran.rows().stream().filter(row -> row.get("governs").equals("yes")))
                 .singleElement()
-                .satisfies(row -> assertThat(row.get("demand")).isEqualTo("taper per side"));
+                .satisfies(row -> assertThat(row.get("requirement")).isEqualTo("taper per side"));
         assertThat(Ran.of("grade", "--material", "mild-steel", "--roughness", "1 um")
                         .out())
                 .contains("out of reach");
