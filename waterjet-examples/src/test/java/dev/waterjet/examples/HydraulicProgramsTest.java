@@ -100,7 +100,8 @@ class HydraulicProgramsTest {
                 .rows();
 
         assertThat(number(rows.get(0), "volume_m3")).isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
-        assertThat(Ran.of("attenuator", "--diameter-ratio", "0.9").err()).contains("diameter ratio of the attenuator is 0.9");
+        assertThat(Ran.of("attenuator", "--diameter-ratio", "0.9").err())
+                .contains("diameter ratio of the attenuator is 0.9");
     }
 
     private static double number(CSVRecord row, String column) {
