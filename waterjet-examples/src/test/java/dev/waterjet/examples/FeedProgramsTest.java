@@ -128,8 +128,8 @@ class FeedProgramsTest {
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err()).contains("do not separate").hasLineCount(1);
         assertThat(Ran.of("fit", folder.resolve("none.csv").toString()).err()).contains("cannot read or write");
-        assertThat(Ran.of("fit", cuts().toString(), "--free", "luck").err()).contains("\"luck\" is no exponent");
-        assertThat(Ran.of("fit", cuts().toString(), "--model", "luck").err()).contains("is no model to fit");
+        assertThat(Ran.of("fit", cuts().toString(), "--free", "luck").err()).contains("unknown exponent \"luck\"");
+        assertThat(Ran.of("fit", cuts().toString(), "--model", "luck").err()).contains("unknown model \"luck\"");
     }
 
     /** Of first order the shares of a product are those of the squared exponents times spreads. */

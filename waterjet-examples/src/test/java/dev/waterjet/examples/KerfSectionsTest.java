@@ -61,7 +61,7 @@ class KerfSectionsTest {
         assertThat(ran.err())
                 .contains("separation depth at this feed rate")
                 .contains("10 mm")
-                .contains("lower the feed");
+                .contains("reduce the feed rate");
         assertThat(Ran.of("kerf", "--points", "0").err()).contains("points of the profile");
     }
 }
