@@ -46,7 +46,9 @@ class ApiBaselineTest {
                                 + " dev.waterjet.evidence.Estimate.of(dev.waterjet.measure.Kind<Q>,double,double)",
                         "public static final dev.waterjet.measure.Kind<javax.measure.quantity.Length>"
                                 + " dev.waterjet.measure.Kind.LENGTH",
-                        "public abstract interface dev.waterjet.evidence.HasEvidence");
+                        "public abstract interface dev.waterjet.evidence.HasEvidence")
+                // one kernel is public until the cost of a cut asks the solver of feeds instead
+                .noneMatch(line -> line.contains("Kernel") && !line.contains("dev.waterjet.feed.InverseKernel"));
     }
 
     private static Set<String> baseline() throws IOException {
