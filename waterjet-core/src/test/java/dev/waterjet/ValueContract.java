@@ -23,8 +23,8 @@ import javax.measure.Quantity;
  * ValueContract.of(() -> Workpiece.of(TITANIUM, millimetres(6)))
  *         .change("thickness", piece -> piece.withThickness(millimetres(9)), Workpiece::thickness, millimetres(9))
  *         .differs("material", Workpiece.of(GRAPHITE, millimetres(6)))
- *         .tells("material", Workpiece::material, TITANIUM)
- *         .says("titanium", "6 mm")
+ *         .has("material", Workpiece::material, TITANIUM)
+ *         .prints("titanium", "6 mm")
  *         .check();
  * }</pre>
  *
@@ -57,13 +57,13 @@ public final class ValueContract<T> {
         return new ValueContract<>(maker);
     }
 
-    /** The value tells what was given. */
-    public <R> ValueContract<T> tells(String name, Function<T, R> accessor, R given) {
+    /** The value has what was given. */
+    public <R> ValueContract<T> has(String name, Function<T, R> accessor, R given) {
         traits.add(new Trait<>(name, accessor, given));
         return this;
     }
 
-    /** A change makes another value, which tells what was given; all else that {@code change} and {@code tells} name stays. */
+    /** A change makes another value, which has what was given; all else that {@code change} and {@code has} name stays. */
     public <R> ValueContract<T> change(String name, UnaryOperator<T> change, Function<T, R> accessor, R given) {
         T changed = change.apply(value);
         changes.add(new Change<>(changed, new Trait<>(name, accessor, given)));
@@ -77,8 +77,8 @@ public final class ValueContract<T> {
         return this;
     }
 
-    /** The text of the value holds these parts. */
-    public ValueContract<T> says(String... parts) {
+    /** The text of the value contains these parts. */
+    public ValueContract<T> prints(String... parts) {
         words.addAll(List.of(parts));
         return this;
     }
@@ -137,21 +137,21 @@ public final class ValueContract<T> {
         assertThat(same(before, own.expected()))
                 .as("%s changes nothing", own.name())
                 .isFalse();
-        tells(change, own, own.expected());
+        requireSame(change, own, own.expected());
         changes.stream()
                 .filter(other -> !other.trait().name().equals(own.name()))
-                .forEach(other -> tells(other, own, before));
+                .forEach(other -> requireSame(other, own, before));
         traits.stream()
-                .filter(told -> !told.name().equals(own.name()))
-                .forEach(told -> tells(change, told, told.expected()));
+                .filter(kept -> !kept.name().equals(own.name()))
+                .forEach(kept -> requireSame(change, kept, kept.expected()));
     }
 
-    private void tells(Change<T> change, Trait<T> trait, Object expected) {
-        Object told = trait.accessor().apply(change.changed());
-        assertThat(same(told, expected))
+    private void requireSame(Change<T> change, Trait<T> trait, Object expected) {
+        Object actual = trait.accessor().apply(change.changed());
+        assertThat(same(actual, expected))
                 .as(
                         "%s after the change of %s is %s, not %s",
-                        trait.name(), change.trait().name(), told, expected)
+                        trait.name(), change.trait().name(), actual, expected)
                 .isTrue();
     }
 

@@ -56,9 +56,9 @@ class ValueContractTest {
     private static ValueContract<Bolt> contract(BiPredicate<Bolt, Bolt> equality, double sizeOfLonger) {
         return ValueContract.of(() -> new Bolt(8, 40, equality))
                 .change("length", bolt -> new Bolt(sizeOfLonger, 60, equality), Bolt::length, 60.0)
-                .tells("size", Bolt::size, 8.0)
+                .has("size", Bolt::size, 8.0)
                 .differs("size", new Bolt(10, 40, equality))
-                .says("M8", "40");
+                .prints("M8", "40");
     }
 
     @Test
@@ -89,12 +89,12 @@ class ValueContractTest {
 
     @Test
     void aTextThatHidesAPartFails() {
-        assertThatThrownBy(contract(Bolt::sameSizes, 8).says("steel")::check).isInstanceOf(AssertionError.class);
+        assertThatThrownBy(contract(Bolt::sameSizes, 8).prints("steel")::check).isInstanceOf(AssertionError.class);
     }
 
     @Test
     void anAccessorThatTellsAnotherValueFails() {
-        assertThatThrownBy(contract(Bolt::sameSizes, 8).tells("length", Bolt::length, 41.0)::check)
+        assertThatThrownBy(contract(Bolt::sameSizes, 8).has("length", Bolt::length, 41.0)::check)
                 .isInstanceOf(AssertionError.class)
                 .hasMessageContaining("length is 40");
     }

@@ -134,7 +134,7 @@ public final class Validation {
                             cell(row.id()),
                             cell(row.inputs()),
                             cell(row.expected()),
-                            cell(row.told(
+                            cell(row.text(
                                     one.computed().kind(),
                                     rounded(one.computed().si()))),
                             deviation(one),

@@ -26,14 +26,14 @@ public final class CannotReachException extends WaterjetException {
     public CannotReachException(double wantedMPerS, double bestMPerS, String means, String where) {
         super(
                 bestMPerS > 0
-                        ? "a feed of " + told(wantedMPerS) + " cannot be reached by " + means + ": the best is "
-                                + told(bestMPerS) + ", " + where
+                        ? "a feed of " + text(wantedMPerS) + " cannot be reached by " + means + ": the best is "
+                                + text(bestMPerS) + ", " + where
                         : "the jet does not cut at all by " + means);
         this.wantedMPerS = wantedMPerS;
         this.bestMPerS = bestMPerS;
     }
 
-    private static String told(double feedMPerS) {
+    private static String text(double feedMPerS) {
         return QuantityText.print(Kind.SPEED, Kind.SPEED.of(feedMPerS), Units.MILLIMETRE_PER_MINUTE, 5);
     }
 

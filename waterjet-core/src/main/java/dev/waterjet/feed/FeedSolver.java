@@ -150,7 +150,7 @@ public final class FeedSolver {
     private record Range<Q extends Quantity<Q>>(
             String name, Kind<Q> kind, Unit<Q> unit, double lowest, double highest) {
 
-        String told(double si) {
+        String text(double si) {
             return QuantityText.print(kind, kind.of(si), unit, 4);
         }
     }
@@ -165,7 +165,7 @@ public final class FeedSolver {
         double bestFeed = feeds.applyAsDouble(best);
         if (bestFeed < wanted) {
             throw new CannotReachException(
-                    wanted, bestFeed, range.name() + " up to " + range.told(range.highest()), "at " + range.told(best));
+                    wanted, bestFeed, range.name() + " up to " + range.text(range.highest()), "at " + range.text(best));
         }
         double setting = InverseKernel.least(feeds, wanted, range.lowest(), best);
         double slope = InverseKernel.relativeSlope(feeds, setting);

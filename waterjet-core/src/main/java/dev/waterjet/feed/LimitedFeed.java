@@ -39,12 +39,12 @@ public final class LimitedFeed implements ForwardingFeed {
     static Caution caution(double unlimitedMPerS, double limitMPerS) {
         return Caution.warning(
                 "thin-sheet",
-                "the formula gives " + told(unlimitedMPerS)
+                "the formula gives " + text(unlimitedMPerS)
                         + ", beyond its use in thin or soft sheet; the feed is held at" + " the stated limit of "
-                        + told(limitMPerS));
+                        + text(limitMPerS));
     }
 
-    private static String told(double feedMPerS) {
+    private static String text(double feedMPerS) {
         return QuantityText.print(Kind.SPEED, Kind.SPEED.of(feedMPerS), Units.MILLIMETRE_PER_MINUTE, 4);
     }
 
@@ -70,6 +70,6 @@ public final class LimitedFeed implements ForwardingFeed {
 
     @Override
     public String toString() {
-        return name() + ", at most " + told(highestMPerS);
+        return name() + ", at most " + text(highestMPerS);
     }
 }

@@ -87,9 +87,15 @@ public class DomainException extends WaterjetException {
 
     private static Message complete(
             Message message, String quantity, double valueSi, double limitSi, Unit<?> unit, String reason) {
-        String limit = QuantityText.brief(limitSi, unit, "");
+        int limitFigures = QuantityText.limitFigures(limitSi, unit);
+        boolean isClose = !QuantityText.ordersAlike(valueSi, limitSi, unit, limitFigures);
+        int figures = isClose
+                ? QuantityText.figuresApart(valueSi, limitSi, unit, limitFigures)
+                : QuantityText.FIGURES_FOR_PEOPLE;
+        String value = QuantityText.brief(valueSi, unit, figures);
+        String limit = QuantityText.brief(limitSi, unit, isClose ? figures : limitFigures);
         return message.with("quantity", Objects.requireNonNull(quantity, "quantity"))
-                .with("value", column("value", unit), valueSi, QuantityText.brief(valueSi, unit, limit))
+                .with("value", column("value", unit), valueSi, value)
                 .with("limit", column("limit", unit), limitSi, limit)
                 .with("reason", reason, reason.isEmpty() ? "" : " (" + reason + ")");
     }

@@ -27,7 +27,7 @@ public final class Message implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final int DIGITS = 6;
+    private static final int FIGURES = 4;
 
     /** One parameter: its name in the pattern, its key and value for programs, its text for people. */
     private record Parameter(String name, String key, Object value, String shown) implements Serializable {
@@ -94,7 +94,7 @@ public final class Message implements Described, Serializable {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(unit, "unit");
-        return with(Parameter.of(name, kind.column(name), si, QuantityText.brief(si, unit, "")));
+        return withNumber(name, kind.column(name), si, unit);
     }
 
     /**
@@ -105,7 +105,7 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, double number) {
-        return with(Parameter.of(name, name, number, QuantityText.round(number, DIGITS)));
+        return withNumber(name, name, number, Units.ONE);
     }
 
     /**
@@ -154,6 +154,24 @@ public final class Message implements Described, Serializable {
     /** A text with another text for people. */
     Message with(String name, String text, String shown) {
         return with(new Parameter(name, name, text, shown));
+    }
+
+    /** A number with four significant figures; another number that would print the same gets as many as differ. */
+    private Message withNumber(String name, String key, double si, Unit<?> unit) {
+        String shown = QuantityText.brief(si, unit);
+        List<Parameter> all = new ArrayList<>(values.parameters);
+        for (int i = 0; i < all.size(); i++) {
+            Parameter other = all.get(i);
+            if (other.shown().equals(shown) && other.value() instanceof Double otherSi) {
+                int figures = QuantityText.figuresApart(si, otherSi, unit, FIGURES);
+                all.set(
+                        i,
+                        new Parameter(other.name(), other.key(), otherSi, QuantityText.brief(otherSi, unit, figures)));
+                shown = QuantityText.brief(si, unit, figures);
+            }
+        }
+        all.add(Parameter.of(name, key, si, shown));
+        return new Message(new Values(values.code, values.pattern, all));
     }
 
     private Message with(Parameter parameter) {

@@ -29,7 +29,11 @@ public final class QuantityText {
     /** Greater numbers are refused: no conversion of one leaves the range of a double, nor does its cube. */
     static final double LARGEST_NUMBER = 1e100;
 
-    private static final int FIGURES_FOR_PEOPLE = 4;
+    static final int FIGURES_FOR_PEOPLE = 4;
+
+    private static final int FIGURES_OF_A_LIMIT = 6;
+
+    private static final int MAX_FIGURES = 17;
 
     private QuantityText() {}
 
@@ -177,11 +181,45 @@ public final class QuantityText {
         return plain(rounded);
     }
 
-    /** A value in SI in a unit with few digits, for messages; in full where few would give another value's text. */
-    static String brief(double si, Unit<?> unit, String other) {
+    /** A value in SI in a unit, for messages: four significant figures. */
+    static String brief(double si, Unit<?> unit) {
+        return brief(si, unit, FIGURES_FOR_PEOPLE);
+    }
+
+    /** A value in SI in a unit with a number of significant figures. */
+    static String brief(double si, Unit<?> unit, int figures) {
+        return join(round(Units.fromSi(si, unit), figures), unit);
+    }
+
+    /** Significant figures for a limit: six if they state it exactly, else four, so that rounding moves no stated limit. */
+    static int limitFigures(double si, Unit<?> unit) {
+        double limit = Units.fromSi(si, unit);
+        boolean isStated = Double.isFinite(limit)
+                && Math.abs(Double.parseDouble(round(limit, FIGURES_OF_A_LIMIT)) - limit) <= 1e-12 * Math.abs(limit);
+        return isStated ? FIGURES_OF_A_LIMIT : FIGURES_FOR_PEOPLE;
+    }
+
+    /** Whether a value with four significant figures lies on the same side of a printed limit as the value itself. */
+    static boolean ordersAlike(double si, double limitSi, Unit<?> unit, int limitFigures) {
         double value = Units.fromSi(si, unit);
-        String text = join(round(value, 6), unit);
-        return text.equals(other) ? join(full(value), unit) : text;
+        double limit = Units.fromSi(limitSi, unit);
+        if (!Double.isFinite(value) || !Double.isFinite(limit)) {
+            return true;
+        }
+        double shownValue = Double.parseDouble(round(value, FIGURES_FOR_PEOPLE));
+        double shownLimit = Double.parseDouble(round(limit, limitFigures));
+        return Double.compare(shownValue, shownLimit) == Double.compare(value, limit);
+    }
+
+    /** Minimum number of significant figures, from a first, at which two different values print differently. */
+    static int figuresApart(double si, double otherSi, Unit<?> unit, int first) {
+        int figures = first;
+        while (figures < MAX_FIGURES
+                && si != otherSi
+                && brief(si, unit, figures).equals(brief(otherSi, unit, figures))) {
+            figures++;
+        }
+        return figures;
     }
 
     /** One significant figure, two if the first is 1; the scale is that of the last figure. */
@@ -201,11 +239,6 @@ public final class QuantityText {
         return size == 0 || (size >= 1e-4 && size < 1e9)
                 ? number.toPlainString()
                 : String.format(Locale.ROOT, "%." + Math.max(0, number.precision() - 1) + "e", number);
-    }
-
-    private static String full(double value) {
-        double size = Math.abs(value);
-        return size >= 1e-4 && size < 1e12 ? new BigDecimal(plain(value)).toPlainString() : plain(value);
     }
 
     private static String plain(double value) {

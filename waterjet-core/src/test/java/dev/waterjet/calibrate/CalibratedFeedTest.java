@@ -154,7 +154,7 @@ class CalibratedFeedTest {
     @Test
     void aCalibrationIsItsFamilyFitAndCuts() {
         ValueContract.of(() -> calibrated(alternating(6, 0.02)))
-                .tells("cuts", CalibratedFeed::cuts, alternating(6, 0.02))
+                .has("cuts", CalibratedFeed::cuts, alternating(6, 0.02))
                 .differs("noise", calibrated(alternating(6, 0.03)))
                 .differs("exponent", calibrated(variedPressure(), FeedExponent.PRESSURE))
                 .differs("cuts", calibrated(variedPressure()))

@@ -105,7 +105,7 @@ class CalibrationSetTest {
     @Test
     void aSetIsItsModelAndCalibrations() {
         ValueContract.of(() -> CalibrationSet.of(PUBLISHED).with(OWN_STEEL))
-                .tells("model", CalibrationSet::model, PUBLISHED)
+                .has("model", CalibrationSet::model, PUBLISHED)
                 .differs("calibration", CalibrationSet.of(PUBLISHED).with(OWN_TITANIUM))
                 .differs("more", SET)
                 .check();

@@ -18,11 +18,11 @@ class TestCutTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> TestCut.graded(JET, millimetres(12), 3, millimetresPerMinute(90)))
-                .tells("test", TestCut::test, TestCut.Test.GRADED)
-                .tells("jet", TestCut::jet, JET)
-                .tells("thickness", TestCut::thickness, millimetres(12))
-                .tells("index", TestCut::index, 3.0)
-                .tells("feed", TestCut::feed, millimetresPerMinute(90))
+                .has("test", TestCut::test, TestCut.Test.GRADED)
+                .has("jet", TestCut::jet, JET)
+                .has("thickness", TestCut::thickness, millimetres(12))
+                .has("index", TestCut::index, 3.0)
+                .has("feed", TestCut::feed, millimetresPerMinute(90))
                 .change("relative deviation", cut -> cut.withRelativeDeviation(0.02), TestCut::relativeDeviation, 0.02)
                 .change("label", cut -> cut.withLabel("north door"), TestCut::label, "north door")
                 .differs(

@@ -35,7 +35,7 @@ class CostValuesTest {
     private static final Estimate<Time> HUNDRED = Estimate.withinFactor(Kind.TIME, 100, 0.2, List.of());
     private static final PartWork WORK = PartWork.of(HUNDRED);
 
-    private static Evidence told(String source) {
+    private static Evidence evidence(String source) {
         return Evidence.of(EvidenceGrade.FITTED, Source.of(source));
     }
 
@@ -56,16 +56,16 @@ class CostValuesTest {
     @Test
     void workOnAPart() {
         ValueContract.of(() -> WORK)
-                .tells("cutting", PartWork::cuttingSi, 100.0)
-                .tells("uncertainty", PartWork::cuttingUncertainty, HUNDRED.relativeUncertainty())
-                .tells("jet", PartWork::jetTimeSi, 100.0)
+                .has("cutting", PartWork::cuttingSi, 100.0)
+                .has("uncertainty", PartWork::cuttingUncertainty, HUNDRED.relativeUncertainty())
+                .has("jet", PartWork::jetTimeSi, 100.0)
                 .change("idle", work -> work.withIdle(seconds(7)), PartWork::idleTime, seconds(7))
                 .change("removed", work -> work.withRemoved(kilograms(0.4)), PartWork::removedSi, 0.4)
                 .differs("cutting", PartWork.of(Estimate.withinFactor(Kind.TIME, 101, 0.2, List.of())))
                 .differs("uncertainty", PartWork.of(Estimate.withinFactor(Kind.TIME, 100, 0.3, List.of())))
                 .differs("pierces", WORK.withPierces(1, usual()))
                 .differs("more pierces", WORK.withPierces(2, usual()))
-                .says("100", "s of cutting", "0 pierces")
+                .prints("100", "s of cutting", "0 pierces")
                 .check();
         PartWork all = WORK.withIdle(seconds(7)).withRemoved(kilograms(0.4)).withPierces(3, usual());
         // three pierces of 10 s with 2 s idle each, known to a factor 1.5
@@ -97,7 +97,7 @@ class CostValuesTest {
     @Test
     void batches() {
         ValueContract.of(() -> Batch.of(Jobs.JET, WORK, 10))
-                .tells("sheets", Batch::sheets, 1)
+                .has("sheets", Batch::sheets, 1)
                 .change("sheets", batch -> batch.withSheets(4, minutes(5)), Batch::sheets, 3)
                 .differs("parts", Batch.of(Jobs.JET, WORK, 11))
                 .differs("jet", Batch.of(Jobs.JET.withAbrasiveFlow(gramsPerMinute(200)), WORK, 10))
@@ -105,7 +105,7 @@ class CostValuesTest {
                 .differs("heads", Batch.of(Jobs.JET, WORK, 10).withHeads(2))
                 .differs("change", Batch.of(Jobs.JET, WORK, 10).withSheets(4, minutes(6)))
                 .differs("set-up", Batch.of(Jobs.JET, WORK, 10).withSetUp(minutes(6)))
-                .says("10 parts by 1 heads")
+                .prints("10 parts by 1 heads")
                 .check();
         assertThat(Batch.of(Jobs.JET, WORK, 12).withSheets(4, minutes(5)).sheets())
                 .isEqualTo(3);
@@ -131,8 +131,8 @@ class CostValuesTest {
     void costs() {
         Batch batch = Batch.of(Jobs.JET, WORK, 10);
         ValueContract.of(() -> batch.cost(Jobs.RATES))
-                .tells("currency", BatchCost::currency, "crowns")
-                .tells("items", cost -> cost.items().keySet().size(), CostItem.values().length)
+                .has("currency", BatchCost::currency, "crowns")
+                .has("items", cost -> cost.items().keySet().size(), CostItem.values().length)
                 .differs(
                         "currency",
                         batch.cost(Prices.of("marks")
@@ -148,10 +148,10 @@ class CostValuesTest {
                 .differs("uncertainty", batch.cost(Jobs.RATES.with(CostItem.MACHINE, 90, 0.1)))
                 .differs("parts", Batch.of(Jobs.JET, WORK, 11).cost(Jobs.RATES))
                 .differs("time", batch.withSetUp(minutes(1)).cost(Jobs.RATES))
-                .says("10 parts in 0.278 h for", "crowns")
+                .prints("10 parts in 0.278 h for", "crowns")
                 .check();
-        Map<String, Object> told = batch.cost(Jobs.RATES).describe();
-        assertThat(told)
+        Map<String, Object> description = batch.cost(Jobs.RATES).describe();
+        assertThat(description)
                 .containsKeys(
                         "currency", "parts", "time", "total", "per_part", "machine", "sheet", "share_of_cutting_feed");
         // a part's share is as uncertain as the whole
@@ -168,12 +168,12 @@ class CostValuesTest {
     @Test
     void prices() {
         ValueContract.of(() -> Prices.of("crowns"))
-                .tells("currency", Prices::currency, "crowns")
+                .has("currency", Prices::currency, "crowns")
                 .change("water", rates -> rates.with(CostItem.WATER, 3, 0.2), rates -> rates.price(CostItem.WATER), 3.0)
                 .change("efficiency", rates -> rates.withPumpEfficiency(0.7), Prices::pumpEfficiency, 0.7)
                 .differs("surer", Prices.of("crowns").with(CostItem.WATER, 3))
                 .differs("currency", Prices.of("marks"))
-                .says("rates in crowns")
+                .prints("rates in crowns")
                 .check();
         assertThat(Prices.of("crowns").with(CostItem.WATER, 3, 0.2).uncertainty(CostItem.WATER))
                 .isEqualTo(0.2);
@@ -186,8 +186,8 @@ class CostValuesTest {
                 .containsKey("price_of_water_per_cubic_metre");
         assertThat(Jobs.RATES.unpriced()).isEmpty();
         assertThat(Prices.of("crowns").unpriced()).containsExactly(CostItem.values());
-        Consumable orifice = Consumable.of("own orifice", hours(10), hours(40), told("the log of the pump"));
-        Consumable tube = Consumable.of("own tube", hours(25), hours(100), told("the log of the pump"));
+        Consumable orifice = Consumable.of("own orifice", hours(10), hours(40), evidence("the log of the pump"));
+        Consumable tube = Consumable.of("own tube", hours(25), hours(100), evidence("the log of the pump"));
         Prices own = Jobs.RATES.withLives(orifice, tube);
         assertThat(own.orificeLife(Orifice.Jewel.DIAMOND)).isEqualTo(orifice);
         assertThat(own.tubeLife()).isEqualTo(tube);
@@ -217,13 +217,13 @@ class CostValuesTest {
     void amountsUsed() {
         Consumption hour = Consumption.of(Jobs.JET, minutes(60), 0.65);
         ValueContract.of(() -> Consumption.of(Jobs.JET, minutes(60), 0.65))
-                .tells("time", Consumption::time, minutes(60))
-                .tells("abrasive", Consumption::abrasive, kilograms(18))
+                .has("time", Consumption::time, minutes(60))
+                .has("abrasive", Consumption::abrasive, kilograms(18))
                 .change("removed", used -> used.withRemoved(kilograms(2)), Consumption::sludge, kilograms(20))
                 .differs("time", Consumption.of(Jobs.JET, minutes(61), 0.65))
                 .differs("efficiency", Consumption.of(Jobs.JET, minutes(60), 0.7))
                 .differs("abrasive", Consumption.of(Jobs.JET.withAbrasiveFlow(gramsPerMinute(200)), minutes(60), 0.65))
-                .says("L of water", "18 kg of abrasive", "kWh")
+                .prints("L of water", "18 kg of abrasive", "kWh")
                 .check();
         Consumption sum = hour.withRemoved(kilograms(2)).plus(hour.times(3).withRemoved(kilograms(1)));
         assertThat(sum.timeSi()).isEqualTo(4 * 3600);
@@ -249,7 +249,7 @@ class CostValuesTest {
                 .differs("hopper", Stores.of(kilograms(260), Kind.VOLUME.of(1.5)))
                 .differs("catcher", Stores.of(kilograms(250), Kind.VOLUME.of(1.6)))
                 .differs("share", Stores.of(kilograms(250), Kind.VOLUME.of(1.5)).withSolidShare(0.6))
-                .says("250", "kg of abrasive", "1500", "L for sludge")
+                .prints("250", "kg of abrasive", "1500", "L for sludge")
                 .check();
         Stores stores = Stores.of(kilograms(250), Kind.VOLUME.of(0));
         assertThatThrownBy(() -> stores.timeToEmptyHopper(Jobs.JET, 0)).hasMessageStartingWith("number of heads is 0");
@@ -272,17 +272,17 @@ class CostValuesTest {
 
     @Test
     void partsThatWear() {
-        ValueContract.of(() -> Consumable.of("tube", hours(50), hours(200), told("the log")))
-                .tells("name", Consumable::name, "tube")
-                .tells("median", Consumable::medianSi, 100 * 3600.0)
-                .tells("spread", Consumable::logDeviation, Math.log(2))
-                .tells("evidence", Consumable::evidence, told("the log"))
-                .differs("name", Consumable.of("pipe", hours(50), hours(200), told("the log")))
-                .differs("median", Consumable.of("tube", hours(60), hours(240), told("the log")))
-                .differs("spread", Consumable.of("tube", hours(40), hours(250), told("the log")))
-                .says("tube, life 100 h within a factor of 2")
+        ValueContract.of(() -> Consumable.of("tube", hours(50), hours(200), evidence("the log")))
+                .has("name", Consumable::name, "tube")
+                .has("median", Consumable::medianSi, 100 * 3600.0)
+                .has("spread", Consumable::logDeviation, Math.log(2))
+                .has("evidence", Consumable::evidence, evidence("the log"))
+                .differs("name", Consumable.of("pipe", hours(50), hours(200), evidence("the log")))
+                .differs("median", Consumable.of("tube", hours(60), hours(240), evidence("the log")))
+                .differs("spread", Consumable.of("tube", hours(40), hours(250), evidence("the log")))
+                .prints("tube, life 100 h within a factor of 2")
                 .check();
-        Consumable tube = Consumable.of("tube", hours(50), hours(200), told("the log"));
+        Consumable tube = Consumable.of("tube", hours(50), hours(200), evidence("the log"));
         assertThat(tube.failureProbability(hours(0))).isZero();
         assertThat(tube.failureProbability(hours(100))).isCloseTo(0.5, within(1e-12));
         // one deviation: 0.8413 of a normal distribution lie below it (any table)
@@ -290,7 +290,7 @@ class CostValuesTest {
         assertThat(Kind.TIME.si(tube.replacementTime(0.5))).isCloseTo(100 * 3600, within(1e-6));
         assertThat(Kind.TIME.si(tube.remainingLife(hours(40), 0.5))).isCloseTo(60 * 3600, within(1e-6));
         assertThat(Kind.TIME.si(tube.remainingLife(hours(140), 0.5))).isZero();
-        Consumable sure = Consumable.of("seal", hours(10), hours(10), told("the log"));
+        Consumable sure = Consumable.of("seal", hours(10), hours(10), evidence("the log"));
         assertThat(sure.failureProbability(hours(9.99))).isZero();
         assertThat(sure.failureProbability(hours(10))).isEqualTo(1);
         assertThat(Kind.TIME.si(sure.meanService(hours(4)))).isCloseTo(4 * 3600, within(1e-9));
@@ -304,9 +304,9 @@ class CostValuesTest {
                 .hasMessageStartingWith("chance of failing before the change is 1");
         assertThatThrownBy(() -> tube.meanService(hours(0))).hasMessageStartingWith("age of the change is 0 h");
         assertThatThrownBy(() -> tube.failureProbability(hours(-1))).hasMessageStartingWith("age of the tube is -1 h");
-        assertThatThrownBy(() -> Consumable.of("tube", hours(0), hours(1), told("x")))
+        assertThatThrownBy(() -> Consumable.of("tube", hours(0), hours(1), evidence("x")))
                 .hasMessageStartingWith("shorter life of the tube is 0 h");
-        assertThatThrownBy(() -> Consumable.of("tube", hours(2), hours(1), told("x")))
+        assertThatThrownBy(() -> Consumable.of("tube", hours(2), hours(1), evidence("x")))
                 .hasMessageStartingWith("longer life of the tube is 1 h");
     }
 
@@ -315,9 +315,9 @@ class CostValuesTest {
         FocusingTube tube = FocusingTube.of(millimetres(0.76), millimetres(76));
         TubeWear wear = TubeWear.measured(tube.withExitBore(millimetres(0.86)), hours(50));
         ValueContract.of(() -> TubeWear.of(Kind.SPEED.of(1e-4 / 180000)))
-                .tells("rate", TubeWear::rate, Kind.SPEED.of(1e-4 / 180000))
+                .has("rate", TubeWear::rate, Kind.SPEED.of(1e-4 / 180000))
                 .differs("rate", TubeWear.of(Kind.SPEED.of(1e-9)))
-                .says("2 ")
+                .prints("2 ")
                 .check();
         // 0.1 mm in 50 h is 2 um/h
         assertThat(Kind.SPEED.si(wear.rate()) * 3600).isCloseTo(2e-6, within(1e-15));

@@ -34,14 +34,14 @@ class EstimateTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> Estimate.of(Kind.SPEED, 10, 2))
-                .tells("kind", Estimate::kind, Kind.SPEED)
-                .tells("value", Estimate::value, metresPerSecond(10))
-                .tells("si", Estimate::si, 10.0)
-                .tells("standard uncertainty", Estimate::standardUncertaintySi, 2.0)
-                .tells("relative uncertainty", Estimate::relativeUncertainty, 0.2)
-                .tells("number in a unit", estimate -> estimate.to(Units.METRE_PER_MINUTE), 600.0)
+                .has("kind", Estimate::kind, Kind.SPEED)
+                .has("value", Estimate::value, metresPerSecond(10))
+                .has("si", Estimate::si, 10.0)
+                .has("standard uncertainty", Estimate::standardUncertaintySi, 2.0)
+                .has("relative uncertainty", Estimate::relativeUncertainty, 0.2)
+                .has("number in a unit", estimate -> estimate.to(Units.METRE_PER_MINUTE), 600.0)
                 .change("cautions", estimate -> estimate.with(List.of(THIN)), Estimate::cautions, List.of(THIN))
-                .tells("uncertainty in a unit", estimate -> estimate.standardUncertainty(Units.METRE_PER_MINUTE), 120.0)
+                .has("uncertainty in a unit", estimate -> estimate.standardUncertainty(Units.METRE_PER_MINUTE), 120.0)
                 .change(
                         "degrees of freedom",
                         estimate -> estimate.withDegreesOfFreedom(4),
@@ -50,7 +50,7 @@ class EstimateTest {
                 .differs("value", Estimate.of(Kind.SPEED, 11, 2))
                 .differs("uncertainty", Estimate.of(Kind.SPEED, 10, 3))
                 .differs("spread", Estimate.withinFactor(Kind.SPEED, 10, 0.2, List.of()))
-                .says("10 m/s ± 2 m/s")
+                .prints("10 m/s ± 2 m/s")
                 .check();
         assertThat(Estimate.of(Kind.RATIO, 10, 2)).isNotEqualTo(Estimate.of(Kind.LENGTH, 10, 2));
     }

@@ -24,7 +24,7 @@ class EvidenceTest {
     @Test
     void aSourceIsAValue() {
         ValueContract.of(() -> LOG)
-                .tells("citation", Source::citation, "Log of the Hollow Ridge workshop, 2024")
+                .has("citation", Source::citation, "Log of the Hollow Ridge workshop, 2024")
                 .change("place", source -> source.at("page 7"), Source::place, "page 7")
                 .differs("citation", Source.of("Log of the ring workshop, 2024"))
                 .check();
@@ -38,8 +38,8 @@ class EvidenceTest {
     @Test
     void evidenceIsAValue() {
         ValueContract.of(() -> Evidence.of(EvidenceGrade.FITTED, LOG))
-                .tells("grade", Evidence::grade, EvidenceGrade.FITTED)
-                .tells("source", Evidence::source, LOG)
+                .has("grade", Evidence::grade, EvidenceGrade.FITTED)
+                .has("source", Evidence::source, LOG)
                 .change("note", evidence -> evidence.withNote("From six cuts."), Evidence::note, "From six cuts.")
                 .change(
                         "ranges",
@@ -64,14 +64,14 @@ class EvidenceTest {
     @Test
     void aCautionIsAValue() {
         ValueContract.of(() -> Caution.warning("thin-sheet", "The feed is held."))
-                .tells("severity", Caution::severity, Caution.Severity.WARNING)
-                .tells("code", Caution::code, "thin-sheet")
-                .tells("text", Caution::text, "The feed is held.")
+                .has("severity", Caution::severity, Caution.Severity.WARNING)
+                .has("code", Caution::code, "thin-sheet")
+                .has("text", Caution::text, "The feed is held.")
                 .differs("severity", Caution.notice("thin-sheet", "The feed is held."))
                 .differs("higher severity", Caution.danger("thin-sheet", "The feed is held."))
                 .differs("code", Caution.warning("soft-sheet", "The feed is held."))
                 .differs("text", Caution.warning("thin-sheet", "The feed is not held."))
-                .says("thin-sheet: The feed is held.")
+                .prints("thin-sheet: The feed is held.")
                 .check();
     }
 
@@ -86,13 +86,13 @@ class EvidenceTest {
     @Test
     void aRangeIsAValue() {
         ValueContract.of(() -> ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(400)))
-                .tells("input", ValidityRange::input, "pressure")
-                .tells("minimum", ValidityRange::minimum, megapascals(100))
-                .tells("maximum", ValidityRange::maximum, megapascals(400))
+                .has("input", ValidityRange::input, "pressure")
+                .has("minimum", ValidityRange::minimum, megapascals(100))
+                .has("maximum", ValidityRange::maximum, megapascals(400))
                 .differs("input", ValidityRange.of("supply", Kind.PRESSURE, megapascals(100), megapascals(400)))
                 .differs("minimum", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(90), megapascals(400)))
                 .differs("maximum", ValidityRange.of("pressure", Kind.PRESSURE, megapascals(100), megapascals(410)))
-                .says("pressure 100 MPa to 400 MPa")
+                .prints("pressure 100 MPa to 400 MPa")
                 .check();
         assertThat(ValidityRange.of("modulus", Kind.RATIO, Kind.RATIO.of(1), Kind.RATIO.of(2)))
                 .isNotEqualTo(ValidityRange.of("modulus", Kind.LENGTH, Kind.LENGTH.of(1), Kind.LENGTH.of(2)));

@@ -35,11 +35,11 @@ class FeedValuesTest {
     @Test
     void ratesAreTheirCosts() {
         ValueContract.of(() -> CostRates.of(80, 0.4))
-                .tells("per hour", CostRates::perHour, 80.0)
-                .tells("per kilogram", CostRates::perKilogram, 0.4)
+                .has("per hour", CostRates::perHour, 80.0)
+                .has("per kilogram", CostRates::perKilogram, 0.4)
                 .differs("hour", CostRates.of(90, 0.4))
                 .differs("kilogram", CostRates.of(80, 0.5))
-                .says("80.0 per hour", "0.4 per kg")
+                .prints("80.0 per hour", "0.4 per kg")
                 .check();
     }
 
@@ -47,13 +47,13 @@ class FeedValuesTest {
     void machinabilityModelsAreTheirFormExponentsAndEvidence() {
         MachinabilityFeed own = MachinabilityFeed.published().withExponent(FeedExponent.PRESSURE, 1.4);
         ValueContract.of(MachinabilityFeed::published)
-                .tells("name", MachinabilityFeed::name, "machinability")
-                .tells("pressure exponent", model -> model.exponent(FeedExponent.PRESSURE), 1.594)
+                .has("name", MachinabilityFeed::name, "machinability")
+                .has("pressure exponent", model -> model.exponent(FeedExponent.PRESSURE), 1.594)
                 .change("evidence", model -> model.withEvidence(OWN), MachinabilityFeed::evidence, OWN)
                 .differs("form", MachinabilityFeed.publishedByWaterFlow())
                 .differs("uncertainty", MachinabilityFeed.published().withModelUncertainty(0.1))
                 .differs("exponent", own)
-                .says("machinability")
+                .prints("machinability")
                 .check();
         assertThat(MachinabilityFeed.publishedByWaterFlow()).hasToString("machinability by water flow");
         assertThat(own.withModelUncertainty(0.1).withEvidence(OWN).exponent(FeedExponent.PRESSURE))
@@ -65,8 +65,8 @@ class FeedValuesTest {
     @Test
     void aSpecificEnergyIsItsFigureItsMaterialAndItsEvidence() {
         ValueContract.of(() -> SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(11), 0.2, OWN))
-                .tells("evidence", SpecificEnergyFeed::evidence, OWN)
-                .tells("name", SpecificEnergyFeed::name, "specific energy")
+                .has("evidence", SpecificEnergyFeed::evidence, OWN)
+                .has("name", SpecificEnergyFeed::name, "specific energy")
                 .differs("energy", SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(12), 0.2, OWN))
                 .differs("material", SpecificEnergyFeed.of(PINE, joulesPerCubicMillimetre(11), 0.2, OWN))
                 .differs("uncertainty", SpecificEnergyFeed.of(STEEL, joulesPerCubicMillimetre(11), 0.3, OWN))
@@ -77,7 +77,7 @@ class FeedValuesTest {
                                 joulesPerCubicMillimetre(11),
                                 0.2,
                                 SpecificEnergyFeed.ofSteel().evidence()))
-                .says("specific energy")
+                .prints("specific energy")
                 .check();
     }
 
@@ -85,8 +85,8 @@ class FeedValuesTest {
     void anErosionModelIsItsParameters() {
         ErosionFeed usual = ErosionFeed.standard();
         ValueContract.of(ErosionFeed::standard)
-                .tells("name", ErosionFeed::name, "erosion")
-                .tells("uncertainty", model -> model.relativeUncertainty(STEEL), 0.4)
+                .has("name", ErosionFeed::name, "erosion")
+                .has("uncertainty", model -> model.relativeUncertainty(STEEL), 0.4)
                 .differs(
                         "strengths",
                         usual.withStrengths(FlowStrengths.standard().with(STEEL, megapascals(9000))))
@@ -95,7 +95,7 @@ class FeedValuesTest {
                 .differs("threshold", usual.withThreshold(metresPerSecond(100)))
                 .differs("uncertainty", usual.withModelUncertainty(0.3, usual.evidence()))
                 .differs("evidence", usual.withModelUncertainty(0.4, OWN))
-                .says("erosion")
+                .prints("erosion")
                 .check();
         assertThat(usual.withModelUncertainty(0.4, OWN).evidence()).isEqualTo(OWN);
     }
@@ -104,10 +104,10 @@ class FeedValuesTest {
     void aThresholdLawIsItsMaterialJetAndNumbers() {
         ThresholdFeed law = law(STEEL, jet, 8e-9, 60, 1);
         ValueContract.of(() -> law(STEEL, jet, 8e-9, 60, 1))
-                .tells("threshold", ThresholdFeed::threshold, megapascals(60))
-                .tells("coefficient", ThresholdFeed::coefficient, 8e-9)
-                .tells("name", ThresholdFeed::name, "threshold pressure")
-                .tells("grade", one -> one.evidence().grade(), EvidenceGrade.ASSUMED)
+                .has("threshold", ThresholdFeed::threshold, megapascals(60))
+                .has("coefficient", ThresholdFeed::coefficient, 8e-9)
+                .has("name", ThresholdFeed::name, "threshold pressure")
+                .has("grade", one -> one.evidence().grade(), EvidenceGrade.ASSUMED)
                 .differs("material", law(PINE, jet, 8e-9, 60, 1))
                 .differs("jet", law(STEEL, FeedModelContract.jet(380, 0.35, 0.9, 400), 8e-9, 60, 1))
                 .differs("coefficient", law(STEEL, jet, 9e-9, 60, 1))
@@ -115,7 +115,7 @@ class FeedValuesTest {
                 .differs("unit", law(STEEL, jet, 8e-9, 60, 2))
                 .differs("uncertainty", law.withModelUncertainty(0.3, law.evidence()))
                 .differs("evidence", law.withModelUncertainty(0.2, OWN))
-                .says("threshold pressure above 60 MPa in mild-steel")
+                .prints("threshold pressure above 60 MPa in mild-steel")
                 .check();
         assertThat(law.relativeUncertainty(STEEL)).isEqualTo(0.2);
         assertThat(law.withModelUncertainty(0.3, OWN).evidence()).isEqualTo(OWN);
@@ -133,24 +133,24 @@ class FeedValuesTest {
         FeedModel rival = SpecificEnergyFeed.ofSteel();
         MixingEfficiency falling = MixingEfficiency.decreasing(0.9, 0.1, 0.6, OWN);
         ValueContract.of(() -> DeclinationFeed.linear(base))
-                .tells("model", DeclinationFeed::model, base)
-                .tells("name", DeclinationFeed::name, "declination 1")
+                .has("model", DeclinationFeed::model, base)
+                .has("name", DeclinationFeed::name, "declination 1")
                 .differs("model", DeclinationFeed.linear(rival))
                 .differs("exponent", DeclinationFeed.threeHalvesPower(base))
                 .differs("angle", DeclinationFeed.linear(base).withLimitingAngle(degrees(20)))
-                .says("declination 1 on machinability")
+                .prints("declination 1 on machinability")
                 .check();
         assertThat(DeclinationFeed.threeHalvesPower(base).name()).isEqualTo("declination 1.5");
         assertThat(DeclinationFeed.threeHalvesPower(base).withExponent(2).name())
                 .isEqualTo("declination 2.0");
         assertThat(DeclinationFeed.linear(base).evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
         ValueContract.of(() -> LoadedFeed.of(base, falling, 0.15))
-                .tells("model", LoadedFeed::model, base)
-                .tells("name", LoadedFeed::name, "machinability, loaded")
+                .has("model", LoadedFeed::model, base)
+                .has("name", LoadedFeed::name, "machinability, loaded")
                 .differs("model", LoadedFeed.of(rival, falling, 0.15))
                 .differs("mixing", LoadedFeed.of(base, MixingEfficiency.standard(), 0.15))
                 .differs("loading", LoadedFeed.of(base, falling, 0.2))
-                .says("machinability, loaded")
+                .prints("machinability, loaded")
                 .check();
         Evidence loaded = LoadedFeed.of(base, falling, 0.15).evidence();
         assertThat(loaded.grade()).isEqualTo(EvidenceGrade.DERIVED);
@@ -158,22 +158,22 @@ class FeedValuesTest {
                 .isEqualTo(base.evidence().source().citation());
         assertThat(loaded.note()).contains("logbook of Hollow Ridge");
         ValueContract.of(() -> LimitedFeed.of(base, millimetresPerMinute(3000)))
-                .tells("model", LimitedFeed::model, base)
-                .tells("name", LimitedFeed::name, "machinability")
-                .tells("evidence", LimitedFeed::evidence, base.evidence())
-                .tells("highest", LimitedFeed::maximumFeedSi, 0.05)
+                .has("model", LimitedFeed::model, base)
+                .has("name", LimitedFeed::name, "machinability")
+                .has("evidence", LimitedFeed::evidence, base.evidence())
+                .has("highest", LimitedFeed::maximumFeedSi, 0.05)
                 .differs("model", LimitedFeed.of(rival, millimetresPerMinute(3000)))
                 .differs("limit", LimitedFeed.of(base, millimetresPerMinute(4000)))
-                .says("machinability", "3000 mm/min")
+                .prints("machinability", "3000 mm/min")
                 .check();
     }
 
     @Test
     void strengthsAndTablesAreTheirEntries() {
         ValueContract.of(FlowStrengths::standard)
-                .tells("grade", strengths -> strengths.evidence().grade(), EvidenceGrade.FROM_MEMORY)
+                .has("grade", strengths -> strengths.evidence().grade(), EvidenceGrade.FROM_MEMORY)
                 .differs("one more", FlowStrengths.standard().with(PINE, megapascals(700)))
-                .says("flow strengths of", "copper", "titanium")
+                .prints("flow strengths of", "copper", "titanium")
                 .check();
         // sigma_f = E/14
         assertThat(FlowStrengths.standard()
@@ -194,24 +194,24 @@ class FeedValuesTest {
         QuantityArray<Length> others = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(31), 4);
         MachinabilityFeed model = MachinabilityFeed.published();
         ValueContract.of(() -> model.curve(jet, STEEL, 2, thicknesses))
-                .tells("thicknesses", FeedCurve::thicknesses, thicknesses)
-                .tells("size", FeedCurve::size, 4)
-                .tells("uncertainty", FeedCurve::relativeUncertainty, Math.hypot(0.15, 0.115))
+                .has("thicknesses", FeedCurve::thicknesses, thicknesses)
+                .has("size", FeedCurve::size, 4)
+                .has("uncertainty", FeedCurve::relativeUncertainty, Math.hypot(0.15, 0.115))
                 .differs("thickness", model.curve(jet, STEEL, 2, others))
                 .differs("feeds", model.curve(jet, STEEL, 3, thicknesses))
                 .differs("uncertainty", model.withModelUncertainty(0.1).curve(jet, STEEL, 2, thicknesses))
-                .says("speed curve of 4 points")
+                .prints("speed curve of 4 points")
                 .check();
         FeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
         assertThat(curve.feed(3).si()).isEqualTo(curve.feeds().si(3));
         assertThat(curve.feed(3).relativeUncertainty()).isEqualTo(curve.relativeUncertainty());
         Workpiece sheet = Workpiece.of(STEEL, millimetres(2));
         ValueContract.of(() -> MaterialStack.sheets(sheet, 3))
-                .tells("layers", MaterialStack::layers, List.of(sheet, sheet, sheet))
-                .tells("thickness", MaterialStack::thickness, millimetres(6))
+                .has("layers", MaterialStack::layers, List.of(sheet, sheet, sheet))
+                .has("thickness", MaterialStack::thickness, millimetres(6))
                 .differs("count", MaterialStack.sheets(sheet, 4))
                 .differs("sheet", MaterialStack.sheets(sheet.withThickness(millimetres(3)), 3))
-                .says("stack of 3 layers")
+                .prints("stack of 3 layers")
                 .check();
     }
 }

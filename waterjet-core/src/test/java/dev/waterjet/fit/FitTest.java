@@ -153,7 +153,7 @@ class FitTest {
     void isAValue() {
         ValueContract.of(FitTest::mean)
                 .differs("observations", question(false).fit(line(0.1)))
-                .says("3 observations", "mean 1.778 ± 0.67")
+                .prints("3 observations", "mean 1.778 ± 0.67")
                 .check();
     }
 

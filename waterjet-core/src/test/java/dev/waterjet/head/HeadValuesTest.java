@@ -48,9 +48,9 @@ class HeadValuesTest {
     @Test
     void aRequirementIsAValue() {
         ValueContract.of(() -> REQUIREMENT)
-                .tells("workpiece", PartRequirement::workpiece, Jobs.plate("titanium", 6))
-                .tells("quality", PartRequirement::quality, CutQuality.FINE)
-                .tells("length", PartRequirement::length, metres(1.5))
+                .has("workpiece", PartRequirement::workpiece, Jobs.plate("titanium", 6))
+                .has("quality", PartRequirement::quality, CutQuality.FINE)
+                .has("length", PartRequirement::length, metres(1.5))
                 .change("pierces", part -> part.withPierces(3), PartRequirement::pierces, 3)
                 .change(
                         "radius",
@@ -75,7 +75,7 @@ class HeadValuesTest {
                 .differs("workpiece", PartRequirement.of(Jobs.plate("titanium", 7), CutQuality.FINE, metres(1.5)))
                 .differs("quality", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.COARSE, metres(1.5)))
                 .differs("length", PartRequirement.of(Jobs.plate("titanium", 6), CutQuality.FINE, metres(1.6)))
-                .says("1.5 m", "fine")
+                .prints("1.5 m", "fine")
                 .check();
     }
 
@@ -115,17 +115,17 @@ class HeadValuesTest {
     @Test
     void anInventoryIsAValue() {
         ValueContract.of(() -> inventory(0.76, 76, 300))
-                .tells("size", HeadInventory::size, 1)
-                .tells("orifices", HeadInventory::orifices, List.of(Orifice.sapphire(millimetres(0.25))))
-                .tells("abrasives", HeadInventory::abrasives, List.of(Abrasive.garnet(Mesh.of(80))))
-                .tells("bores", list -> list.tubeBores().si(0), 0.00076)
-                .tells("lengths", list -> list.tubeLengths().si(0), 0.076)
-                .tells("flows", list -> list.flows().si(0), 0.005)
+                .has("size", HeadInventory::size, 1)
+                .has("orifices", HeadInventory::orifices, List.of(Orifice.sapphire(millimetres(0.25))))
+                .has("abrasives", HeadInventory::abrasives, List.of(Abrasive.garnet(Mesh.of(80))))
+                .has("bores", list -> list.tubeBores().si(0), 0.00076)
+                .has("lengths", list -> list.tubeLengths().si(0), 0.076)
+                .has("flows", list -> list.flows().si(0), 0.005)
                 .differs("bore", inventory(0.8, 76, 300))
                 .differs("length", inventory(0.76, 80, 300))
                 .differs("flow", inventory(0.76, 76, 310))
                 .differs("abrasive", inventory(0.76, 76, 300).withAbrasives(List.of(Abrasive.garnet(Mesh.of(120)))))
-                .says("1 heads")
+                .prints("1 heads")
                 .check();
     }
 

@@ -36,8 +36,8 @@ class HydraulicsValuesTest {
     @Test
     void anOrificeIsItsJewelBoreAndCoefficient() {
         ValueContract.of(HydraulicsValuesTest::orifice)
-                .tells("jewel", Orifice::jewel, Orifice.Jewel.SAPPHIRE)
-                .tells("uncertainty", known -> known.dischargeCoefficient().standardUncertaintySi() > 0, true)
+                .has("jewel", Orifice::jewel, Orifice.Jewel.SAPPHIRE)
+                .has("uncertainty", known -> known.dischargeCoefficient().standardUncertaintySi() > 0, true)
                 .change("bore", known -> known.withBore(millimetres(0.3)), Orifice::bore, millimetres(0.3))
                 .differs("uncertainty", orifice().withDischargeCoefficient(0.65))
                 .differs("coefficient", orifice().withDischargeCoefficient(0.7))
@@ -64,17 +64,17 @@ class HydraulicsValuesTest {
                 .change("orifice", one -> one.withOrifice(ruby), WaterJet::orifice, ruby)
                 .differs("model", jet.withSpeedModel(JetSpeedModel.TAIT))
                 .differs("density", jet.withWaterDensity(kilogramsPerCubicMetre(1000)))
-                .says("380 MPa", "0.25 mm")
+                .prints("380 MPa", "0.25 mm")
                 .check();
     }
 
     @Test
     void anIsentropicJetIsItsSupply() {
         ValueContract.of(() -> IsentropicJet.of(megapascals(400), celsius(20)))
-                .tells("supply", IsentropicJet::supply, Water.stable().at(megapascals(400), celsius(20)))
+                .has("supply", IsentropicJet::supply, Water.stable().at(megapascals(400), celsius(20)))
                 .differs("pressure", IsentropicJet.of(megapascals(390), celsius(20)))
                 .differs("temperature", IsentropicJet.of(megapascals(400), celsius(21)))
-                .says("864.1 m/s")
+                .prints("864.1 m/s")
                 .check();
         IsentropicJet jet = IsentropicJet.of(megapascals(400), celsius(20));
         assertThat(Kind.SPEED.si(jet.speed())).isEqualTo(jet.speedSi());
@@ -87,11 +87,11 @@ class HydraulicsValuesTest {
     @Test
     void pumpsAreTheirSettings() {
         ValueContract.of(() -> PumpSetting.of(megapascals(380), litresPerMinute(4)))
-                .tells("pressure", PumpSetting::pressure, megapascals(380))
-                .tells("maximum flow", PumpSetting::maximumFlow, litresPerMinute(4))
+                .has("pressure", PumpSetting::pressure, megapascals(380))
+                .has("maximum flow", PumpSetting::maximumFlow, litresPerMinute(4))
                 .differs("pressure", PumpSetting.of(megapascals(390), litresPerMinute(4)))
                 .differs("flow", PumpSetting.of(megapascals(380), litresPerMinute(5)))
-                .says("380 MPa", "4 L/min")
+                .prints("380 MPa", "4 L/min")
                 .check();
         ValueContract.of(() -> DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
                 .differs("plungers", DirectDrivePump.of(5, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)))
@@ -105,7 +105,7 @@ class HydraulicsValuesTest {
                         "rod",
                         DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10))
                                 .withRodRatio(0.25))
-                .says("3 plungers", "3.6 L/min")
+                .prints("3 plungers", "3.6 L/min")
                 .check();
         ValueContract.of(() -> Intensifier.of(20, Kind.VOLUME.of(2e-4)))
                 .differs("ratio", Intensifier.of(21, Kind.VOLUME.of(2e-4)))
@@ -113,7 +113,7 @@ class HydraulicsValuesTest {
                 .differs(
                         "reversal time",
                         Intensifier.of(20, Kind.VOLUME.of(2e-4)).withReversalTime(seconds(0.05)))
-                .says("20 : 1", "0.2 L")
+                .prints("20 : 1", "0.2 L")
                 .check();
     }
 
@@ -123,7 +123,7 @@ class HydraulicsValuesTest {
         ValueContract.of(() -> Attenuator.of(Kind.VOLUME.of(1.5e-3)))
                 .change("volume", one -> one.withVolume(Kind.VOLUME.of(2e-3)), Attenuator::volume, Kind.VOLUME.of(2e-3))
                 .differs("wall", stiff.withDiameterRatio(3, megapascals(200_000), 0.29))
-                .says("1.5 L")
+                .prints("1.5 L")
                 .check();
     }
 
@@ -134,10 +134,10 @@ class HydraulicsValuesTest {
                 .differs("length", tube().withLength(metres(11)))
                 .differs("roughness", tube().withRoughness(micrometres(2)))
                 .differs("fittings", tube().withFittings(1))
-                .says("10 m of 3 mm bore")
+                .prints("10 m of 3 mm bore")
                 .check();
         ValueContract.of(HydraulicsValuesTest::line)
-                .tells("sections", SupplyLine::sections, List.of(tube()))
+                .has("sections", SupplyLine::sections, List.of(tube()))
                 .differs("model", line().withFrictionCorrelation(FrictionCorrelation.CHURCHILL))
                 .differs("sections", SupplyLine.of(tube(), tube()))
                 .check();
@@ -148,12 +148,12 @@ class HydraulicsValuesTest {
     @Test
     void aCompressionIsItsInletAndItsOutlet() {
         ValueContract.of(() -> Compression.isentropic(tap, megapascals(400)))
-                .tells("inlet", Compression::inlet, tap)
-                .tells("outlet pressure", pressed -> pressed.outlet().pressureSi(), 400e6)
+                .has("inlet", Compression::inlet, tap)
+                .has("outlet pressure", pressed -> pressed.outlet().pressureSi(), 400e6)
                 .differs("inlet", Compression.isentropic(Water.stable().atSi(101325, 300), megapascals(400)))
                 .differs("outlet", Compression.isentropic(tap, megapascals(300)))
                 .differs("efficiency", Compression.of(tap, megapascals(400), 0.8))
-                .says("374.7 kJ/kg", "400 MPa")
+                .prints("374.7 kJ/kg", "400 MPa")
                 .check();
         assertThat(Compression.of(tap, megapascals(400), 1)).isEqualTo(Compression.isentropic(tap, megapascals(400)));
     }
@@ -163,8 +163,8 @@ class HydraulicsValuesTest {
         PumpSetting pump = PumpSetting.of(megapascals(380), litresPerMinute(4));
         List<Orifice> one = List.of(orifice());
         ValueContract.of(() -> OperatingPoint.of(pump, line(), celsius(20), one))
-                .tells("limit", OperatingPoint::isFlowLimited, false)
-                .tells("pump pressure", OperatingPoint::pumpPressure, megapascals(380))
+                .has("limit", OperatingPoint::isFlowLimited, false)
+                .has("pump pressure", OperatingPoint::pumpPressure, megapascals(380))
                 .differs(
                         "pump",
                         OperatingPoint.of(
@@ -172,7 +172,7 @@ class HydraulicsValuesTest {
                 .differs("line", OperatingPoint.of(pump, SupplyLine.of(tube(), tube()), celsius(20), one))
                 .differs("temperature", OperatingPoint.of(pump, line(), celsius(25), one))
                 .differs("orifices", OperatingPoint.of(pump, line(), celsius(20), List.of(orifice(), orifice())))
-                .says("380 MPa", "MPa")
+                .prints("380 MPa", "MPa")
                 .check();
     }
 
@@ -181,7 +181,7 @@ class HydraulicsValuesTest {
         WaterJet now = WaterJet.of(orifice().withBore(millimetres(0.28)), megapascals(380))
                 .withTemperature(celsius(20));
         ValueContract.of(() -> OrificeWear.measured(orifice(), megapascals(380), now.volumeFlow(), celsius(20)))
-                .tells("ratio", OrificeWear::effectiveAreaRatio, Kind.RATIO.of(Math.pow(0.28 / 0.25, 2)))
+                .has("ratio", OrificeWear::effectiveAreaRatio, Kind.RATIO.of(Math.pow(0.28 / 0.25, 2)))
                 .differs(
                         "as new",
                         OrificeWear.measured(

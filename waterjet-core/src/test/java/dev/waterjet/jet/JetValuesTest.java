@@ -31,19 +31,19 @@ class JetValuesTest {
     @Test
     void aMeshIsItsNameAndItsGrains() {
         ValueContract.of(() -> Mesh.ofGrainSizes(micrometres(100), micrometres(180), micrometres(300)))
-                .tells("name", Mesh::name, "measured grain sizes")
-                .tells("minimum grain size", Mesh::minimumGrainSize, micrometres(100))
-                .tells("mean grain size", Mesh::meanGrainSize, micrometres(180))
-                .tells("mean grain size in SI", Mesh::meanGrainSizeSi, 180e-6)
-                .tells("maximum grain size", Mesh::maximumGrainSize, micrometres(300))
-                .tells("maximum grain size in SI", Mesh::maximumGrainSizeSi, 300e-6)
+                .has("name", Mesh::name, "measured grain sizes")
+                .has("minimum grain size", Mesh::minimumGrainSize, micrometres(100))
+                .has("mean grain size", Mesh::meanGrainSize, micrometres(180))
+                .has("mean grain size in SI", Mesh::meanGrainSizeSi, 180e-6)
+                .has("maximum grain size", Mesh::maximumGrainSize, micrometres(300))
+                .has("maximum grain size in SI", Mesh::maximumGrainSizeSi, 300e-6)
                 .differs("smallest", Mesh.ofGrainSizes(micrometres(90), micrometres(180), micrometres(300)))
                 .differs("mean", Mesh.ofGrainSizes(micrometres(100), micrometres(190), micrometres(300)))
                 .differs("largest", Mesh.ofGrainSizes(micrometres(100), micrometres(180), micrometres(310)))
-                .says("measured grain sizes")
+                .prints("measured grain sizes")
                 .check();
         ValueContract.of(() -> Mesh.of(80))
-                .tells("name", Mesh::name, "80 mesh")
+                .has("name", Mesh::name, "80 mesh")
                 .differs("name", Mesh.ofGrainSizes(micrometres(150), micrometres(180), micrometres(300)))
                 .check();
     }
@@ -51,14 +51,14 @@ class JetValuesTest {
     @Test
     void anAbrasiveIsItsNameDensityMeshAndFactor() {
         ValueContract.of(() -> Abrasive.of("olivine", kilogramsPerCubicMetre(3300), Mesh.of(80), 0.7))
-                .tells("name", Abrasive::name, "olivine")
-                .tells("density", Abrasive::density, kilogramsPerCubicMetre(3300))
-                .tells("cutting factor", Abrasive::cuttingFactor, 0.7)
+                .has("name", Abrasive::name, "olivine")
+                .has("density", Abrasive::density, kilogramsPerCubicMetre(3300))
+                .has("cutting factor", Abrasive::cuttingFactor, 0.7)
                 .change("mesh", grain -> grain.withMesh(Mesh.of(120)), Abrasive::mesh, Mesh.of(120))
                 .differs("name", Abrasive.of("garnet", kilogramsPerCubicMetre(3300), Mesh.of(80), 0.7))
                 .differs("density", Abrasive.of("olivine", kilogramsPerCubicMetre(3200), Mesh.of(80), 0.7))
                 .differs("factor", Abrasive.of("olivine", kilogramsPerCubicMetre(3300), Mesh.of(80), 0.8))
-                .says("olivine", "80 mesh")
+                .prints("olivine", "80 mesh")
                 .check();
         assertThat(Abrasive.garnet(Mesh.of(80)).cuttingFactor()).isEqualTo(1);
         assertThat(Kind.DENSITY.si(Abrasive.garnet(Mesh.of(80)).density())).isBetween(4000.0, 4200.0);
@@ -67,10 +67,10 @@ class JetValuesTest {
     @Test
     void aTubeIsItsBoresAndItsLength() {
         ValueContract.of(() -> FocusingTube.of(millimetres(0.76), millimetres(76)))
-                .tells("bore", FocusingTube::bore, millimetres(0.76))
-                .tells("bore as a number", FocusingTube::boreSi, 0.76e-3)
-                .tells("length", FocusingTube::length, millimetres(76))
-                .tells("length as a number", FocusingTube::lengthSi, 0.076)
+                .has("bore", FocusingTube::bore, millimetres(0.76))
+                .has("bore as a number", FocusingTube::boreSi, 0.76e-3)
+                .has("length", FocusingTube::length, millimetres(76))
+                .has("length as a number", FocusingTube::lengthSi, 0.076)
                 .change(
                         "exit bore",
                         tube -> tube.withExitBore(millimetres(0.9)),
@@ -91,7 +91,7 @@ class JetValuesTest {
                 .change("tube", head -> head.withTube(wideTube), CuttingHead::tube, wideTube)
                 .change("stand-off", head -> head.withStandOff(millimetres(3)), CuttingHead::standOff, millimetres(3))
                 .change("mixing", head -> head.withMixing(own), CuttingHead::mixing, own)
-                .says("0.25 mm", "0.76 mm", "2 mm")
+                .prints("0.25 mm", "0.76 mm", "2 mm")
                 .check();
         assertThat(head().standOffSi()).isEqualTo(0.002);
     }
@@ -99,9 +99,9 @@ class JetValuesTest {
     @Test
     void aMixingEfficiencyIsItsNumbersAndTheirEvidence() {
         ValueContract.of(() -> MixingEfficiency.decreasing(0.8, 0.05, 0.6, OWN))
-                .tells("evidence", MixingEfficiency::evidence, OWN)
-                .tells("value", mixing -> mixing.value().si(), 0.8)
-                .tells("uncertainty", mixing -> mixing.value().standardUncertaintySi(), 0.05)
+                .has("evidence", MixingEfficiency::evidence, OWN)
+                .has("value", mixing -> mixing.value().si(), 0.8)
+                .has("uncertainty", mixing -> mixing.value().standardUncertaintySi(), 0.05)
                 .differs("value", MixingEfficiency.decreasing(0.7, 0.05, 0.6, OWN))
                 .differs("uncertainty", MixingEfficiency.decreasing(0.8, 0.06, 0.6, OWN))
                 .differs("scale", MixingEfficiency.decreasing(0.8, 0.05, 0.7, OWN))
@@ -117,7 +117,7 @@ class JetValuesTest {
     void aJetIsItsHeadWaterAbrasiveAndFlow() {
         CuttingHead longer = head().withTube(FocusingTube.of(millimetres(0.8), millimetres(80)));
         ValueContract.of(JetValuesTest::jet)
-                .tells("abrasive", AbrasiveJet::abrasive, Abrasive.garnet(Mesh.of(80)))
+                .has("abrasive", AbrasiveJet::abrasive, Abrasive.garnet(Mesh.of(80)))
                 .change(
                         "pressure",
                         jet -> jet.withPressure(megapascals(350)),
@@ -131,7 +131,7 @@ class JetValuesTest {
                 .change("head", jet -> jet.withHead(longer), AbrasiveJet::head, longer)
                 .differs("water", jet().withWater(jet().water().withSpeedModel(JetSpeedModel.TAIT)))
                 .differs("abrasive", head().jet(megapascals(380), Abrasive.garnet(Mesh.of(100)), gramsPerMinute(300)))
-                .says("380 MPa", "0.25 mm", "0.76 mm", "300 g/min", "garnet 80 mesh")
+                .prints("380 MPa", "0.25 mm", "0.76 mm", "300 g/min", "garnet 80 mesh")
                 .check();
         assertThat(jet().abrasiveFlowSi()).isEqualTo(0.005);
     }

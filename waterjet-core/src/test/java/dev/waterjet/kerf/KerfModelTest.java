@@ -202,10 +202,10 @@ class KerfModelTest {
     @Test
     void aModelIsItsNumbersAndEvidence() {
         ValueContract.of(() -> MODEL.withDoseSpread(0.3, 0.1, OWN))
-                .tells("dose", KerfModel::doseRatio, 0.3)
-                .tells("correlation", model -> model.spread().correlation(), 0.0)
-                .tells("evidence", model -> model.evidence().grade(), EvidenceGrade.FITTED)
-                .tells("lag", KerfModel::lagModel, LagModel.standard())
+                .has("dose", KerfModel::doseRatio, 0.3)
+                .has("correlation", model -> model.spread().correlation(), 0.0)
+                .has("evidence", model -> model.evidence().grade(), EvidenceGrade.FITTED)
+                .has("lag", KerfModel::lagModel, LagModel.standard())
                 .change("angle", model -> model.withHalfAngle(degrees(2), 0.5, OWN), KerfModel::halfAngle, degrees(2))
                 .differs("uncertainty of the dose", MODEL.withDoseSpread(0.3, 0.2, OWN))
                 .differs("correlation", MODEL.withDoseSpread(0.3, 0.1, OWN).withCorrelation(0.5))

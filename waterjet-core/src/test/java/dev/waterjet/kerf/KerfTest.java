@@ -253,9 +253,9 @@ class KerfTest {
     @Test
     void aKerfIsItsModelJetWorkpieceAndSeparationDepth() {
         ValueContract.of(() -> kerf(10, 3))
-                .tells("thickness", Kerf::thickness, millimetres(10))
-                .tells("index", Kerf::index, 3.0)
-                .tells("regime", Kerf::regime, KerfRegime.NARROWING)
+                .has("thickness", Kerf::thickness, millimetres(10))
+                .has("index", Kerf::index, 3.0)
+                .has("regime", Kerf::regime, KerfRegime.NARROWING)
                 .differs("thickness", kerf(11, 3))
                 .differs("index", kerf(10, 4))
                 .differs("uncertainty of the depth", kerf(MODEL, 10, 3, 0.2))

@@ -132,8 +132,8 @@ class LagTest {
     @Test
     void aLagIsItsModelThicknessAndSeparationDepth() {
         ValueContract.of(() -> lag(0.25, 0.2, 20, 2))
-                .tells("thickness", Lag::thickness, millimetres(20))
-                .tells("model", Lag::model, LagModel.of(0.25, 0.2, OWN))
+                .has("thickness", Lag::thickness, millimetres(20))
+                .has("model", Lag::model, LagModel.of(0.25, 0.2, OWN))
                 .differs("coefficient", lag(0.26, 0.2, 20, 2))
                 .differs("thickness", lag(0.25, 0.2, 21, 2 * 20 / 21.0))
                 .differs("index", lag(0.25, 0.2, 20, 3))
@@ -148,8 +148,8 @@ class LagTest {
     @Test
     void aModelIsItsCoefficientAndEvidence() {
         ValueContract.of(() -> LagModel.of(0.25, 0.2, OWN))
-                .tells("coefficient", LagModel::coefficient, 0.25)
-                .tells("uncertainty", LagModel::relativeUncertainty, 0.2)
+                .has("coefficient", LagModel::coefficient, 0.25)
+                .has("uncertainty", LagModel::relativeUncertainty, 0.2)
                 .differs("coefficient", LagModel.of(0.26, 0.2, OWN))
                 .differs("uncertainty", LagModel.of(0.25, 0.3, OWN))
                 .differs("evidence", LagModel.of(0.25, 0.2, LagModel.standard().evidence()))

@@ -24,8 +24,8 @@ class MaterialTest {
     @Test
     void isAValue() {
         ValueContract.of(MaterialTest::slate)
-                .tells("id", Material::id, "roof-slate")
-                .tells("class", Material::materialClass, MaterialClass.BRITTLE)
+                .has("id", Material::id, "roof-slate")
+                .has("class", Material::materialClass, MaterialClass.BRITTLE)
                 .change("name", material -> material.withName("Slate of the roof"), Material::name, "Slate of the roof")
                 .change(
                         "machinability",
@@ -43,7 +43,7 @@ class MaterialTest {
                         Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE)
                                 .withName("roof slate"))
                 .differs("class", Material.of("roof-slate", 300, 0.1, MaterialClass.SOFT))
-                .says("roof slate", "300")
+                .prints("roof slate", "300")
                 .check();
     }
 

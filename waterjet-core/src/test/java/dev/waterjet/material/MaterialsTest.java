@@ -108,7 +108,7 @@ class MaterialsTest {
                         catalogue -> catalogue.all().size(),
                         3)
                 .differs("fewer", Materials.of(List.of(invar)))
-                .says("[invar-36, slate]")
+                .prints("[invar-36, slate]")
                 .check();
     }
 

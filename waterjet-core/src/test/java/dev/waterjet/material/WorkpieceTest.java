@@ -22,9 +22,9 @@ class WorkpieceTest {
                         Workpiece::thicknessSi,
                         0.009)
                 .differs("material", Workpiece.of(GRAPHITE, millimetres(6)))
-                .tells("material", Workpiece::material, TITANIUM)
-                .tells("thickness", Workpiece::thickness, millimetres(6))
-                .says("6 mm", TITANIUM.name())
+                .has("material", Workpiece::material, TITANIUM)
+                .has("thickness", Workpiece::thickness, millimetres(6))
+                .prints("6 mm", TITANIUM.name())
                 .check();
     }
 

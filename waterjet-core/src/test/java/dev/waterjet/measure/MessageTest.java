@@ -19,9 +19,9 @@ class MessageTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> slot(0.0012))
-                .tells("code", Message::code, "slot-too-narrow")
+                .has("code", Message::code, "slot-too-narrow")
                 .differs("width", slot(0.0013))
-                .says("slot-too-narrow", "1.2 mm")
+                .prints("slot-too-narrow", "1.2 mm")
                 .check();
     }
 

@@ -22,14 +22,14 @@ class QuantityArrayTest {
     @Test
     void isAValue() {
         ValueContract.of(QuantityArrayTest::plates)
-                .tells("kind", QuantityArray::kind, Kind.LENGTH)
-                .tells("size", QuantityArray::size, 3)
-                .tells("first", plates -> plates.get(0), millimetres(2))
-                .tells("last in SI", plates -> plates.si(2), 0.01)
+                .has("kind", QuantityArray::kind, Kind.LENGTH)
+                .has("size", QuantityArray::size, 3)
+                .has("first", plates -> plates.get(0), millimetres(2))
+                .has("last in SI", plates -> plates.si(2), 0.01)
                 .differs("a value", QuantityArray.ofSi(Kind.LENGTH, 0.002, 0.005, 0.011))
                 .differs("fewer values", QuantityArray.ofSi(Kind.LENGTH, 0.002, 0.005))
                 .differs("kind", QuantityArray.ofSi(Kind.TIME, 0.002, 0.005, 0.01))
-                .says("3 values of length in m")
+                .prints("3 values of length in m")
                 .check();
     }
 

@@ -144,14 +144,39 @@ class QuantityTextTest {
                 .isEqualTo("9007199254740993 mm");
     }
 
-    /** The value is told from its limit where six digits would not do; 1.001 m is 1000.9999999999999 mm in doubles. */
     @ParameterizedTest
-    @CsvSource({"1.001, 1, mm, 1001 mm", "1.00000001, 1, m, 1.00000001 m", "12345.678, 1, m, 12345.7 m"})
-    void aMessageShowsSixDigitsOrAsManyAsItNeeds(double value, double limit, String symbol, String text) {
-        var unit = QuantityText.parseUnit(Kind.LENGTH, symbol);
+    @CsvSource({
+        "1.001, 1, m, 1.001 m, 1 m",
+        "1.00001, 1, m, 1.00001 m, 1 m",
+        "1.00000001, 1, m, 1.00000001 m, 1 m",
+        "12345.678, 1, m, 12350 m, 1 m",
+        "1.23449, 1.2341234, m, 1.2345 m, 1.2341 m",
+        "100000, 99999, m, 100000 m, 99999 m",
+        "273.16, 273.15, K, 273.2 K, 273.15 K",
+        "1.23414, 1.23413, m, 1.23414 m, 1.23413 m",
+        "0, 0, mm, 0 mm, 0 mm",
+    })
+    void aRefusalShowsFourFiguresOrAsManyAsKeepValueAndLimitApart(
+            double value, double limit, String symbol, String shownValue, String shownLimit) {
+        Kind<?> kind = symbol.equals("K") ? Kind.TEMPERATURE : Kind.LENGTH;
+        String text = new DomainException("size", value, "below", limit, QuantityText.parseUnit(kind, symbol), "")
+                .getMessage();
 
-        assertThat(QuantityText.brief(value, unit, QuantityText.brief(limit, unit, "")))
-                .isEqualTo(text);
+        assertThat(text).isEqualTo("size is " + shownValue + "; it must be below " + shownLimit);
+    }
+
+    @Test
+    void quantitiesOfAMessageThatDifferPrintDifferently() {
+        Message message = Message.of("too-wide", "{width} of {space}")
+                .with("width", Kind.LENGTH, 1.00004e-3, Units.MILLIMETRE)
+                .with("space", Kind.LENGTH, 1.00003e-3, Units.MILLIMETRE);
+
+        assertThat(message.text()).isEqualTo("1.00004 mm of 1.00003 mm");
+        assertThat(Message.of("ratios", "{a} and {b}")
+                        .with("a", 0.123456)
+                        .with("b", 0.123456)
+                        .text())
+                .isEqualTo("0.1235 and 0.1235");
     }
 
     @ParameterizedTest

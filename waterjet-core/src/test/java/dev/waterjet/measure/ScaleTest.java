@@ -26,12 +26,12 @@ class ScaleTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> Scale.of(Kind.LENGTH, Units.MILLIMETRE))
-                .tells("SI value", scale -> scale.toSi(250), 0.25)
-                .tells("value of the unit", scale -> scale.fromSi(0.25), 250.0)
+                .has("SI value", scale -> scale.toSi(250), 0.25)
+                .has("value of the unit", scale -> scale.fromSi(0.25), 250.0)
                 .differs("multiplier", Scale.of(Kind.LENGTH, Units.INCH))
                 .differs("divisor", Scale.of(Kind.LENGTH, Units.MICROMETRE))
                 .differs("offset", Scale.ofLine(1, 1))
-                .says("si = value * 1.0 / 1000.0 + 0.0")
+                .prints("si = value * 1.0 / 1000.0 + 0.0")
                 .check();
     }
 

@@ -30,8 +30,8 @@ class PathValuesTest {
     void limitsOfTheMachine() {
         MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
         ValueContract.of(() -> limits)
-                .tells("speed", MachineLimits::speedXSi, 0.3)
-                .tells("deviation", MachineLimits::deviationSi, 1e-5)
+                .has("speed", MachineLimits::speedXSi, 0.3)
+                .has("deviation", MachineLimits::deviationSi, 1e-5)
                 .change(
                         "speed of y",
                         machine -> machine.withAxisSpeeds(metresPerSecond(0.3), metresPerSecond(0.2)),
@@ -57,7 +57,7 @@ class PathValuesTest {
                 .differs(
                         "acceleration of x",
                         limits.withAxisAccelerations(metresPerSquareSecond(3), metresPerSquareSecond(1)))
-                .says("speed_x", "speed_y", "acceleration_x", "acceleration_y", "corner_deviation", "least_feed")
+                .prints("speed_x", "speed_y", "acceleration_x", "acceleration_y", "corner_deviation", "least_feed")
                 .check();
         assertThat(Kind.SPEED.si(limits.minimumFeed())).isEqualTo(0.001 / 60);
         assertThat(limits.jerk()).isEmpty();
@@ -85,14 +85,14 @@ class PathValuesTest {
     @Test
     void feedsOfGrades() {
         ValueContract.of(() -> QualityFeeds.same(millimetresPerMinute(200)))
-                .tells("medium", feeds -> feeds.feed(CutQuality.MEDIUM), millimetresPerMinute(200))
+                .has("medium", feeds -> feeds.feed(CutQuality.MEDIUM), millimetresPerMinute(200))
                 .change(
                         "fine",
                         feeds -> feeds.with(CutQuality.FINE, millimetresPerMinute(90)),
                         feeds -> feeds.feed(CutQuality.FINE),
                         millimetresPerMinute(90))
                 .differs("all", QualityFeeds.same(millimetresPerMinute(201)))
-                .says("very_coarse", "coarse", "medium", "fine", "very_fine")
+                .prints("very_coarse", "coarse", "medium", "fine", "very_fine")
                 .check();
         assertThatThrownBy(() -> QualityFeeds.same(millimetresPerMinute(0)))
                 .hasMessageStartingWith("feed for a face of grade very coarse is 0 mm/min");
@@ -103,35 +103,35 @@ class PathValuesTest {
         Contour line = Contour.fromSi(0, 0).lineToSi(0.1, 0).open();
         double v = 0.02;
         ValueContract.of(() -> plan(line, 1200).block(0))
-                .tells("edge", PlanBlock::edge, 0)
-                .tells("length", PlanBlock::length, millimetres(100))
-                .tells("entry", PlanBlock::entry, metresPerSecond(0))
-                .tells("greatest", PlanBlock::peakFeed, metresPerSecond(v))
-                .tells("exit", PlanBlock::exit, metresPerSecond(0))
-                .tells("time", PlanBlock::time, Kind.TIME.of(0.1 / v + v))
-                .tells("limit", PlanBlock::limit, FeedLimit.QUALITY)
+                .has("edge", PlanBlock::edge, 0)
+                .has("length", PlanBlock::length, millimetres(100))
+                .has("entry", PlanBlock::entry, metresPerSecond(0))
+                .has("greatest", PlanBlock::peakFeed, metresPerSecond(v))
+                .has("exit", PlanBlock::exit, metresPerSecond(0))
+                .has("time", PlanBlock::time, Kind.TIME.of(0.1 / v + v))
+                .has("limit", PlanBlock::limit, FeedLimit.QUALITY)
                 .differs("feed", plan(line, 1100).block(0))
                 .differs(
                         "length",
                         plan(Contour.fromSi(0, 0).lineToSi(0.11, 0).open(), 1200)
                                 .block(0))
-                .says("edge", "length", "entry", "greatest", "exit", "time", "limit")
+                .prints("edge", "length", "entry", "greatest", "exit", "time", "limit")
                 .check();
         // 0.9 v is passed 0.81 v^2 / 2 after the start, after 0.9 v
         ValueContract.of(() -> plan(line, 1200).slowZones(0.9).get(0))
-                .tells("edge", SlowZone::edge, 0)
-                .tells("place", SlowZone::place, Point.ofSi(0, 0))
-                .tells("start", SlowZone::startsAt, millimetres(0))
-                .tells("end", spot -> (float) Kind.LENGTH.si(spot.endsAt()), (float) (0.81 * v * v / 2))
-                .tells("least", SlowZone::minimumFeed, metresPerSecond(0))
-                .tells("mean", spot -> (float) Kind.SPEED.si(spot.mean()), (float) (0.45 * v))
-                .tells("usual", SlowZone::nominalFeed, metresPerSecond(v))
-                .tells("time", spot -> (float) Kind.TIME.si(spot.time()), (float) (0.9 * v))
-                .tells("limit", SlowZone::limit, FeedLimit.PATH_END)
+                .has("edge", SlowZone::edge, 0)
+                .has("place", SlowZone::place, Point.ofSi(0, 0))
+                .has("start", SlowZone::startsAt, millimetres(0))
+                .has("end", spot -> (float) Kind.LENGTH.si(spot.endsAt()), (float) (0.81 * v * v / 2))
+                .has("least", SlowZone::minimumFeed, metresPerSecond(0))
+                .has("mean", spot -> (float) Kind.SPEED.si(spot.mean()), (float) (0.45 * v))
+                .has("usual", SlowZone::nominalFeed, metresPerSecond(v))
+                .has("time", spot -> (float) Kind.TIME.si(spot.time()), (float) (0.9 * v))
+                .has("limit", SlowZone::limit, FeedLimit.PATH_END)
                 .differs("end", plan(line, 1200).slowZones(0.8).get(0))
                 .differs("feed", plan(line, 1000).slowZones(0.9).get(0))
                 .differs("place", plan(line, 1200).slowZones(0.9).get(1))
-                .says("edge", "starts_at", "ends_at", "least", "usual", "time", "limit")
+                .prints("edge", "starts_at", "ends_at", "least", "usual", "time", "limit")
                 .check();
         SlowZone last = plan(line, 1200).slowZones(0.9).get(1);
         assertThat(last.place()).isEqualTo(Point.millimetres(100, 0));

@@ -81,12 +81,12 @@ class ConditioningPropertiesTest {
         ConditionedContour conditioned = ContourConditioner.defaults().condition(noisy(seed, 1e-6 * scatterUm));
 
         double most = sampledDeviation(conditioned, 20);
-        double told = Kind.LENGTH.si(conditioned.maximumDeviation());
+        double stated = Kind.LENGTH.si(conditioned.maximumDeviation());
 
         assertThat(most).isLessThanOrEqualTo(TOLERANCE + FLATTENING + 1e-9);
-        assertThat(most).isLessThanOrEqualTo(told + 1e-11);
+        assertThat(most).isLessThanOrEqualTo(stated + 1e-11);
         // samples miss the largest distance by little
-        assertThat(told - most).isLessThan(0.1 * told + 1e-11);
+        assertThat(stated - most).isLessThan(0.1 * stated + 1e-11);
     }
 
     @Property(tries = 100, seed = "20261128")

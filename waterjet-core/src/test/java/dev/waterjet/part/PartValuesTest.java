@@ -31,12 +31,12 @@ class PartValuesTest {
     @Test
     void points() {
         ValueContract.of(() -> Point.of(millimetres(3), millimetres(-4)))
-                .tells("x", Point::x, millimetres(3))
-                .tells("y", Point::y, millimetres(-4))
-                .tells("distance", point -> point.distance(Point.ofSi(0, 0)), millimetres(5))
+                .has("x", Point::x, millimetres(3))
+                .has("y", Point::y, millimetres(-4))
+                .has("distance", point -> point.distance(Point.ofSi(0, 0)), millimetres(5))
                 .differs("x", Point.millimetres(3.5, -4))
                 .differs("y", Point.millimetres(3, 4))
-                .says("(3 mm, -4 mm)")
+                .prints("(3 mm, -4 mm)")
                 .check();
         assertThat(Point.ofSi(-0.0, 0)).isEqualTo(Point.ofSi(0, -0.0));
     }
@@ -44,13 +44,13 @@ class PartValuesTest {
     @Test
     void boxes() {
         ValueContract.of(() -> Box.ofSi(0.01, 0.02, 0.04, 0.07))
-                .tells("minimum", Box::minimum, Point.millimetres(10, 20))
-                .tells("maximum", Box::maximum, Point.millimetres(40, 70))
-                .tells("width", Box::width, millimetres(30))
-                .tells("height", Box::height, millimetres(50))
+                .has("minimum", Box::minimum, Point.millimetres(10, 20))
+                .has("maximum", Box::maximum, Point.millimetres(40, 70))
+                .has("width", Box::width, millimetres(30))
+                .has("height", Box::height, millimetres(50))
                 .differs("minimum", Box.ofSi(0.01, 0.01, 0.04, 0.07))
                 .differs("maximum", Box.ofSi(0.01, 0.02, 0.04, 0.06))
-                .says("(10 mm, 20 mm) to (40 mm, 70 mm)")
+                .prints("(10 mm, 20 mm) to (40 mm, 70 mm)")
                 .check();
         assertThat(Box.ofSi(1, 2, 4, 8).centre()).isEqualTo(Point.ofSi(2.5, 5));
         Box box = Box.ofSi(0, 0, 4, 3);
@@ -80,12 +80,12 @@ class PartValuesTest {
     void contours() {
         Point start = Point.millimetres(0, 0);
         ValueContract.of(() -> rectangle(30, 20))
-                .tells("size", Contour::size, 4)
-                .tells("closed", Contour::isClosed, true)
-                .tells("length", Contour::length, millimetres(100))
-                .tells("start", Contour::start, start)
-                .tells("end", Contour::end, start)
-                .tells("requirements", contour -> contour.requirement(2), MEDIUM)
+                .has("size", Contour::size, 4)
+                .has("closed", Contour::isClosed, true)
+                .has("length", Contour::length, millimetres(100))
+                .has("start", Contour::start, start)
+                .has("end", Contour::end, start)
+                .has("requirements", contour -> contour.requirement(2), MEDIUM)
                 .change("name", contour -> contour.named("window"), Contour::name, "window")
                 .differs("width", rectangle(31, 20))
                 .differs("height", rectangle(30, 21))
@@ -105,7 +105,7 @@ class PartValuesTest {
                                 .arcToSi(0.03, 0.02, 0.03, 0.01, Side.LEFT)
                                 .lineToSi(0, 0.02)
                                 .close())
-                .says("closed contour of 4 edges from (0 mm, 0 mm)")
+                .prints("closed contour of 4 edges from (0 mm, 0 mm)")
                 .check();
         assertThat(arc(Side.LEFT))
                 .isNotEqualTo(arc(Side.RIGHT))
@@ -125,21 +125,21 @@ class PartValuesTest {
         Point start = Point.millimetres(0, 0);
         Point end = Point.millimetres(10, 0);
         ValueContract.of(() -> arc(Side.LEFT).edge(0))
-                .tells("start", Edge::start, start)
-                .tells("end", Edge::end, end)
-                .tells("centre", Edge::centre, Optional.of(Point.millimetres(5, 0)))
-                .tells("radius", Edge::radius, Optional.of(millimetres(5)))
-                .tells("turn", Edge::turn, Optional.of(Side.LEFT))
-                .tells("sweep", Edge::sweep, degrees(180))
-                .tells("length", Edge::length, millimetres(5 * Math.PI))
-                .tells("requirement", Edge::requirement, EdgeRequirement.defaults())
+                .has("start", Edge::start, start)
+                .has("end", Edge::end, end)
+                .has("centre", Edge::centre, Optional.of(Point.millimetres(5, 0)))
+                .has("radius", Edge::radius, Optional.of(millimetres(5)))
+                .has("turn", Edge::turn, Optional.of(Side.LEFT))
+                .has("sweep", Edge::sweep, degrees(180))
+                .has("length", Edge::length, millimetres(5 * Math.PI))
+                .has("requirement", Edge::requirement, EdgeRequirement.defaults())
                 .differs("turn", arc(Side.RIGHT).edge(0))
                 .differs("line", Contour.from(start).lineTo(end).open().edge(0))
                 .differs("start", arc(Side.LEFT).reversed().edge(0))
                 .differs(
                         "requirement",
                         arc(Side.LEFT).withRequirement(MEDIUM.asLead()).edge(0))
-                .says("arc (0 mm, 0 mm) to (10 mm, 0 mm)")
+                .prints("arc (0 mm, 0 mm) to (10 mm, 0 mm)")
                 .check();
         Edge line = Contour.from(start).lineTo(end).open().edge(0);
         assertThat(line).hasToString("line (0 mm, 0 mm) to (10 mm, 0 mm)");
@@ -162,12 +162,12 @@ class PartValuesTest {
     void parts() {
         Contour hole = Contour.circle(Point.millimetres(10, 10), millimetres(2), MEDIUM);
         ValueContract.of(() -> Part.of(rectangle(30, 20), hole))
-                .tells("outline", Part::outline, rectangle(30, 20))
-                .tells("holes", Part::holes, List.of(hole))
-                .tells("contours", Part::contours, List.of(hole, rectangle(30, 20)))
+                .has("outline", Part::outline, rectangle(30, 20))
+                .has("holes", Part::holes, List.of(hole))
+                .has("contours", Part::contours, List.of(hole, rectangle(30, 20)))
                 .differs("outline", Part.of(rectangle(31, 20), hole))
                 .differs("holes", Part.of(rectangle(30, 20)))
-                .says("part of 4 edges with 1 holes")
+                .prints("part of 4 edges with 1 holes")
                 .check();
     }
 
@@ -184,7 +184,7 @@ class PartValuesTest {
                         c -> c.withFlattening(micrometres(50)),
                         ContourConditioner::flattening,
                         micrometres(50))
-                .says("5 µm", "20 µm")
+                .prints("5 µm", "20 µm")
                 .check();
     }
 
@@ -194,16 +194,16 @@ class PartValuesTest {
         Message narrow = Message.of("web", "too narrow");
         Message widen = Message.of("widen", "widen it");
         ValueContract.of(() -> Finding.violated(narrow, place, widen))
-                .tells("code", Finding::code, "web")
-                .tells("satisfied", Finding::isSatisfied, false)
-                .tells("message", Finding::message, narrow)
-                .tells("remedies", Finding::remedies, List.of(widen))
-                .tells("place", Finding::place, place)
+                .has("code", Finding::code, "web")
+                .has("satisfied", Finding::isSatisfied, false)
+                .has("message", Finding::message, narrow)
+                .has("remedies", Finding::remedies, List.of(widen))
+                .has("place", Finding::place, place)
                 .differs("code", Finding.violated(Message.of("gap", "too narrow"), place, widen))
                 .differs("satisfied", Finding.satisfied(narrow, place))
                 .differs("remedies", Finding.violated(narrow, place))
                 .differs("place", Finding.violated(narrow, Point.millimetres(1, 3), widen))
-                .says("web not satisfied: too narrow; widen it")
+                .prints("web not satisfied: too narrow; widen it")
                 .check();
         assertThat(new Finding(true, narrow, List.of(widen), place).remedies()).isEmpty();
     }

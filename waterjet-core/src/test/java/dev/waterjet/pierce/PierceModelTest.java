@@ -74,9 +74,9 @@ class PierceModelTest {
     @Test
     void aModelIsItsNumbersAndEvidence() {
         ValueContract.of(() -> PierceModel.of(millimetres(2), 0.5, 0.1, OWN))
-                .tells("depth", PierceModel::depthAfterOneSecond, millimetres(2))
-                .tells("exponent", PierceModel::exponent, 0.5)
-                .tells("uncertainty", PierceModel::relativeUncertainty, 0.1)
+                .has("depth", PierceModel::depthAfterOneSecond, millimetres(2))
+                .has("exponent", PierceModel::exponent, 0.5)
+                .has("uncertainty", PierceModel::relativeUncertainty, 0.1)
                 .differs("depth", PierceModel.of(millimetres(3), 0.5, 0.1, OWN))
                 .differs("exponent", PierceModel.of(millimetres(2), 0.6, 0.1, OWN))
                 .differs("uncertainty", PierceModel.of(millimetres(2), 0.5, 0.2, OWN))

@@ -180,8 +180,8 @@ class PierceSelectorTest {
     @Test
     void aPierceIsAllItsComponents() {
         ValueContract.of(() -> pierce(70, 2))
-                .tells("pressure", Pierce::pressure, megapascals(70))
-                .tells("idle", Pierce::idleTime, seconds(2))
+                .has("pressure", Pierce::pressure, megapascals(70))
+                .has("idle", Pierce::idleTime, seconds(2))
                 .differs("pressure", pierce(71, 2))
                 .differs("idle", pierce(70, 3))
                 .differs("caution", pierce(70, 2, Caution.notice(Message.of("try", "on scrap"))))

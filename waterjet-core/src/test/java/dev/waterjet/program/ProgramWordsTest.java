@@ -260,12 +260,12 @@ class ProgramWordsTest {
         ProgramCodes codes = ProgramCodes.defaults().withOpenContours();
 
         ValueContract.of(() -> PartProgram.parse(text, codes))
-                .tells("text", PartProgram::text, text)
-                .tells("codes", PartProgram::codes, codes)
-                .tells("size", PartProgram::size, 1)
+                .has("text", PartProgram::text, text)
+                .has("codes", PartProgram::codes, codes)
+                .has("size", PartProgram::size, 1)
                 .differs("text", PartProgram.parse(text + " ", codes))
                 .differs("codes", PartProgram.parse(text, codes.withPassThrough(List.of(7))))
-                .says("1 cuts", "1 blocks")
+                .prints("1 cuts", "1 blocks")
                 .check();
     }
 
@@ -280,7 +280,7 @@ class ProgramWordsTest {
                         ProgramCodes::passThrough,
                         Set.of(8, 9))
                 .change("open", ProgramCodes::withOpenContours, ProgramCodes::allowsOpenContours, true)
-                .says("M3", "M5")
+                .prints("M3", "M5")
                 .check();
         assertThat(ProgramCodes.defaults()
                         .withPassThrough(List.of(8))

@@ -25,10 +25,10 @@ class QualityIndexTableTest {
     @Test
     void isItsIndices() {
         ValueContract.of(QualityIndexTable::standard)
-                .tells("very coarse", table -> table.index(CutQuality.VERY_COARSE), 1.0)
-                .tells("very fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
+                .has("very coarse", table -> table.index(CutQuality.VERY_COARSE), 1.0)
+                .has("very fine", table -> table.index(CutQuality.VERY_FINE), 5.0)
                 .differs("indices", QualityIndexTable.of(indices(2)))
-                .says("very coarse 1", "very fine 5")
+                .prints("very coarse 1", "very fine 5")
                 .check();
     }
 

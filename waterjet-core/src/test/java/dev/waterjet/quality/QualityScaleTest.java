@@ -123,7 +123,7 @@ class QualityScaleTest {
     void theStandardIsThatOfAThickness() {
         ValueContract.of(() -> Iso9013.forThickness(millimetres(10)))
                 .differs("thickness", Iso9013.forThickness(millimetres(11)))
-                .says("ISO 9013 at 10")
+                .prints("ISO 9013 at 10")
                 .check();
         assertThat(Iso9013.forThickness(Measures.metres(0.01)))
                 .hasSameHashCodeAs(Iso9013.forThickness(millimetres(10)));

@@ -53,7 +53,7 @@ public record ReferenceCase(
     }
 
     /** A value of the answer told in the unit of the expected value. */
-    public String told(Kind<?> kind, double si) {
+    public String text(Kind<?> kind, double si) {
         return toldIn(kind, si, expected);
     }
 

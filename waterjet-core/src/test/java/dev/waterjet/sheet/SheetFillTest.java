@@ -29,14 +29,14 @@ class SheetFillTest {
     void values() {
         SheetFill.Sheet sheet = sheet(1000, 500).withBorder(millimetres(10)).withGap(millimetres(5));
         ValueContract.of(() -> sheet.square(millimetres(100), millimetres(100)))
-                .tells("parts", SheetFill::parts, 36)
-                .tells("rows", SheetFill::rows, 4)
-                .tells("pitch", SheetFill::rowPitch, millimetres(105))
-                .tells("share", SheetFill::coveredShare, 36 * 0.01 / 0.5)
+                .has("parts", SheetFill::parts, 36)
+                .has("rows", SheetFill::rows, 4)
+                .has("pitch", SheetFill::rowPitch, millimetres(105))
+                .has("share", SheetFill::coveredShare, 36 * 0.01 / 0.5)
                 .differs("grid", sheet.staggered(millimetres(100)))
                 .differs("gap", sheet.withGap(millimetres(60)).square(millimetres(100), millimetres(100)))
                 .differs("width", sheet.square(millimetres(60), millimetres(100)))
-                .says("36 parts in 4 rows")
+                .prints("36 parts in 4 rows")
                 .check();
         ValueContract.of(() -> sheet(1000, 500))
                 .differs("width", sheet(1001, 500))

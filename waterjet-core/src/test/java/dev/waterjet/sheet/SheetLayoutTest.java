@@ -38,7 +38,7 @@ class SheetLayoutTest {
         ValueContract.of(() -> SheetLayout.of(rectangle(0, 0, 300, 200), List.of(part)))
                 .differs("sheet", SheetLayout.of(rectangle(0, 0, 300, 210), List.of(part)))
                 .differs("parts", SheetLayout.of(rectangle(0, 0, 300, 200), List.of(part, part)))
-                .says("1 parts on a sheet of 300 mm by 200 mm")
+                .prints("1 parts on a sheet of 300 mm by 200 mm")
                 .check();
     }
 

@@ -35,7 +35,7 @@ class SlatsTest {
                 .differs("pitch", Slats.of(millimetres(40), millimetres(4)))
                 .differs("thickness", Slats.of(millimetres(50), millimetres(5)))
                 .differs("direction", SLATS.withDirection(degrees(0)))
-                .says("slats every 50 mm")
+                .prints("slats every 50 mm")
                 .check();
         assertThatExceptionOfType(DomainException.class).isThrownBy(() -> Slats.of(millimetres(4), millimetres(4)));
         assertThatExceptionOfType(DomainException.class).isThrownBy(() -> Slats.of(millimetres(0), millimetres(0)));

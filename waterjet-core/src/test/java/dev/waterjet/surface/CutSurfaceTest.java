@@ -49,7 +49,7 @@ class CutSurfaceTest {
     @Test
     void aSurfaceIsItsRoughnessAndIndices() {
         ValueContract.of(() -> surface(2))
-                .tells("kerf", CutSurface::kerf, surface(2).kerf())
+                .has("kerf", CutSurface::kerf, surface(2).kerf())
                 .differs("feed rate", surface(3))
                 .differs(
                         "model",

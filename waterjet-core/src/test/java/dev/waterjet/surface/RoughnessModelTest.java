@@ -191,7 +191,7 @@ class RoughnessModelTest {
     @Test
     void aModelIsItsNumbersAndEvidence() {
         ValueContract.of(() -> STANDARD.withTextureRatio(0.03, 0.1, OWN))
-                .tells("texture", RoughnessModel::textureRatio, 0.03)
+                .has("texture", RoughnessModel::textureRatio, 0.03)
                 .change(
                         "growth",
                         model -> model.withStriationGrowth(0.2, 0.3, OWN),

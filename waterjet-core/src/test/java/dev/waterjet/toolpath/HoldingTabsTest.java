@@ -43,7 +43,7 @@ class HoldingTabsTest {
                                 millimetres(10),
                                 CuttingRules.of(millimetres(1), millimetres(10))))
                 .differs("safety", TABS.withSafety(4))
-                .says("300 N")
+                .prints("300 N")
                 .check();
     }
 

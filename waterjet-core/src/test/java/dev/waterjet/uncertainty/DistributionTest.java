@@ -19,14 +19,14 @@ class DistributionTest {
     @Test
     void isAValue() {
         ValueContract.of(() -> Distribution.triangular(0, 1, 5))
-                .tells("value", Distribution::value, 2.0)
-                .tells("degrees of freedom", Distribution::degreesOfFreedom, Double.POSITIVE_INFINITY)
+                .has("value", Distribution::value, 2.0)
+                .has("degrees of freedom", Distribution::degreesOfFreedom, Double.POSITIVE_INFINITY)
                 .differs("lower limit", Distribution.triangular(-1, 1, 5))
                 .differs("likeliest value", Distribution.triangular(0, 2, 5))
                 .differs("upper limit", Distribution.triangular(0, 1, 6))
                 .differs("shape", Distribution.uniform(0, 5))
                 .differs("another shape", Distribution.arcsine(0, 5))
-                .says("triangular, 0.0 to 5.0, likeliest 1.0")
+                .prints("triangular, 0.0 to 5.0, likeliest 1.0")
                 .check();
     }
 

@@ -181,8 +181,8 @@ class ResultsTest {
     @Test
     void inputsAreAValue() {
         ValueContract.of(() -> TWO)
-                .tells("names", UncertainInputs::names, List.of("x", "y"))
-                .tells("size", UncertainInputs::size, 2)
+                .has("names", UncertainInputs::names, List.of("x", "y"))
+                .has("size", UncertainInputs::size, 2)
                 .change(
                         "correlation",
                         inputs -> inputs.withCorrelation("x", "y", -0.4),
@@ -194,7 +194,7 @@ class ResultsTest {
                         UncertainInputs.none()
                                 .with("x", Distribution.normal(2, 0.1))
                                 .with("y", Distribution.normal(3, 0.3)))
-                .says("inputs [x, y]")
+                .prints("inputs [x, y]")
                 .check();
     }
 

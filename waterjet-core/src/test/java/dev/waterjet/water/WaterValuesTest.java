@@ -18,20 +18,20 @@ class WaterValuesTest {
     void waterIsStableOrMayBeMetastable() {
         ValueContract.of(Water::stable)
                 .differs("metastable", Water.metastable())
-                .says("stable water")
+                .prints("stable water")
                 .check();
     }
 
     @Test
     void aStateIsItsTemperatureAndPressure() {
         ValueContract.of(() -> Water.stable().at(megapascals(400), celsius(20)))
-                .tells("temperature", WaterState::temperature, celsius(20))
-                .tells("pressure", WaterState::pressure, megapascals(400))
-                .tells("stable", WaterState::isMetastable, false)
+                .has("temperature", WaterState::temperature, celsius(20))
+                .has("pressure", WaterState::pressure, megapascals(400))
+                .has("stable", WaterState::isMetastable, false)
                 .differs("temperature", Water.stable().at(megapascals(400), celsius(21)))
                 .differs("pressure", Water.stable().at(megapascals(401), celsius(20)))
                 .differs("metastable", Water.metastable().at(megapascals(0.1), celsius(-5)))
-                .says("400 MPa", "20 ")
+                .prints("400 MPa", "20 ")
                 .check();
     }
 
@@ -39,9 +39,9 @@ class WaterValuesTest {
     @Test
     void boilingWaterIsTwoStates() {
         ValueContract.of(() -> Saturation.at(kelvins(450)))
-                .tells("temperature", boiling -> boiling.vapour().temperature(), kelvins(450))
+                .has("temperature", boiling -> boiling.vapour().temperature(), kelvins(450))
                 .differs("temperature", Saturation.at(kelvins(451)))
-                .says("0.9322 MPa")
+                .prints("0.9322 MPa")
                 .check();
         Saturation boiling = Saturation.at(kelvins(450));
         assertThat(boiling.pressure()).isEqualTo(boiling.liquid().pressure());

@@ -194,11 +194,11 @@ final class SensitivityOfFeed extends Program {
                     shares.standardError(name),
                     shares.total(name));
         }
-        return table.note("Feed " + told(budget.value()) + " +/- " + told(budget.standardUncertainty())
+        return table.note("Feed " + text(budget.value()) + " +/- " + text(budget.standardUncertainty())
                         + " by the law of propagation (JCGM 100).")
-                .note("Monte Carlo of " + drawn.trials() + " trials (JCGM 101): " + told(drawn.mean()) + " +/- "
-                        + told(drawn.standardUncertainty()) + ", 95 % from " + told(drawn.lower(0.95)) + " to "
-                        + told(drawn.upper(0.95)) + ".");
+                .note("Monte Carlo of " + drawn.trials() + " trials (JCGM 101): " + text(drawn.mean()) + " +/- "
+                        + text(drawn.standardUncertainty()) + ", 95 % from " + text(drawn.lower(0.95)) + " to "
+                        + text(drawn.upper(0.95)) + ".");
     }
 
     private void tell(long done, long total) {
@@ -208,7 +208,7 @@ final class SensitivityOfFeed extends Program {
         }
     }
 
-    private static String told(double feedMPerS) {
+    private static String text(double feedMPerS) {
         return QuantityText.print(Kind.SPEED, Kind.SPEED.of(feedMPerS), Units.MILLIMETRE_PER_MINUTE, 4);
     }
 

@@ -101,7 +101,7 @@ final class Table {
         lines.add(columns.stream().map(Column::heading).toArray(String[]::new));
         for (Object[] row : rows) {
             String[] line = new String[row.length];
-            Arrays.setAll(line, i -> told(columns.get(i), row[i]));
+            Arrays.setAll(line, i -> text(columns.get(i), row[i]));
             lines.add(line);
         }
         int[] widths = new int[columns.size()];
@@ -138,7 +138,7 @@ final class Table {
         return text.toString().stripTrailing();
     }
 
-    private static String told(Column column, Object cell) {
+    private static String text(Column column, Object cell) {
         OptionalDouble number = number(cell);
         if (number.isEmpty()) {
             return cell instanceof OptionalDouble ? "" : cell.toString();
