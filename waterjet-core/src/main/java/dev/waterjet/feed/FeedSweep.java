@@ -38,7 +38,7 @@ public final class FeedSweep implements Serializable {
 
     private static final String HEADER = String.join(
             ",",
-            Kind.PRESSURE.column("pressure"),
+            Kind.PRESSURE.column("gauge_pressure"),
             Kind.LENGTH.column("orifice"),
             Kind.LENGTH.column("tube"),
             Kind.MASS_FLOW.column("abrasive_flow"),

@@ -104,7 +104,7 @@ class FeedSweepTest {
 
         assertThat(lines).hasSize(1 + 960);
         assertThat(lines.get(0))
-                .isEqualTo("pressure_Pa,orifice_m,tube_m,abrasive_flow_kg_per_s,thickness_m,index,feed_m_per_s");
+                .isEqualTo("gauge_pressure_Pa,orifice_m,tube_m,abrasive_flow_kg_per_s,thickness_m,index,feed_m_per_s");
         String[] cells = lines.get(960).split(",", -1);
         assertThat(Double.parseDouble(cells[0])).isEqualTo(400e6);
         assertThat(Double.parseDouble(cells[6]))

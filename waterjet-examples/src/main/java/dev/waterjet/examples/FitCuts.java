@@ -53,16 +53,16 @@ final class FitCuts extends Program {
     @Option(
             names = "--model",
             paramLabel = "<model>",
-            description =
-                    "Feed model: machinability, specific-energy, erosion, threshold or declination. Default: machinability.")
+            description = "Feed model: machinability, specific-energy, erosion, threshold or declination. Default:"
+                    + " machinability.")
     private String model = "machinability";
 
     @Option(
             names = "--free",
             split = ",",
             paramLabel = "<exponent>",
-            description =
-                    "Exponents of the machinability model to fit as well: pressure, orifice, abrasive-flow, tube, feed.")
+            description = "Exponents of the machinability model to fit as well: pressure, orifice, abrasive-flow, tube,"
+                    + " feed.")
     private List<String> freed = new ArrayList<>();
 
     @Option(names = "--robust", description = "Fit with robust weights, so that outliers lose their weight.")
@@ -167,7 +167,7 @@ final class FitCuts extends Program {
                     leverages[i],
                     weights[i]);
         }
-        return table.note("residual: logarithm of what was measured over what the fit says; 0.1 is about 10 %");
+        return table.note("residual: logarithm of the measured over the fitted value; 0.1 is about 10 %");
     }
 
     private static String residualChart(CalibratedFeed own) {

@@ -4,8 +4,10 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import picocli.CommandLine.Command;
 
-/** The catalogue of materials. */
-@Command(name = "materials", description = "Materials that the library knows, and how well it knows them.")
+/** Program that lists the materials of the standard catalogue. */
+@Command(
+        name = "materials",
+        description = "List the materials of the standard catalogue, with uncertainty and evidence grade.")
 final class MaterialList extends Program {
 
     @Override
@@ -16,8 +18,8 @@ final class MaterialList extends Program {
                 .number("machinability", 4)
                 .number("relative uncertainty", 2)
                 .words("evidence")
-                .note(
-                        "A higher machinability is cut faster. Name a material by its id or a part of it that fits no other.");
+                .note("A material with a higher machinability number is cut faster. Name a material by its id or by"
+                        + " a part that fits no other.");
         for (Material material : Materials.standard().all()) {
             table.row(
                     material.id(),

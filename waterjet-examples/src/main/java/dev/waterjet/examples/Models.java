@@ -9,7 +9,7 @@ import dev.waterjet.measure.TextException;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Feed models as a person names them. */
+/** Feed models by the names of the option {@code --model}. */
 final class Models {
 
     private static final Map<String, FeedModel> BY_NAME = new LinkedHashMap<>();
@@ -28,7 +28,8 @@ final class Models {
     static FeedModel get(String name) {
         FeedModel model = BY_NAME.get(name);
         if (model == null) {
-            throw new TextException("\"" + name + "\" is no model: use one of " + String.join(", ", BY_NAME.keySet()));
+            throw new TextException(
+                    "unknown model \"" + name + "\"; use one of " + String.join(", ", BY_NAME.keySet()));
         }
         return model;
     }

@@ -1,15 +1,23 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.concurrent.Callable;
+import javax.measure.Quantity;
+import javax.measure.quantity.Pressure;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** One program: fills a table, and prints it for people or as CSV. */
 abstract class Program implements Callable<Integer> {
+
+    /** Standard atmosphere. */
+    protected static final double ATMOSPHERE_PA = 101_325;
 
     @Spec
     private CommandSpec spec;
@@ -65,6 +73,17 @@ abstract class Program implements Callable<Integer> {
     /** Whether CSV is requested, which leaves nothing out. */
     protected final boolean isCsv() {
         return csv;
+    }
+
+    /**
+     * Returns the absolute pressure of a gauge pressure.
+     *
+     * @param name name of the pressure, for an error
+     * @param gauge gauge pressure, above 0
+     * @return sum of it and the standard atmosphere
+     */
+    protected static Quantity<Pressure> absolute(String name, Quantity<Pressure> gauge) {
+        return Kind.PRESSURE.of(Require.positive(name, Kind.PRESSURE.si(gauge), Units.MEGAPASCAL) + ATMOSPHERE_PA);
     }
 
     /** Writer for progress and everything else that is not the result. */

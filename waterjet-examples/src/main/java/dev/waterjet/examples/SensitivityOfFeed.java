@@ -28,12 +28,12 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Which input makes a feed uncertain. */
+/** Program that prints the contribution of each input to the uncertainty of a feed rate. */
 @Command(
         name = "sensitivity",
         description = {
-            "Which input makes a feed uncertain: contributions of first order, and shares of the variance by Monte Carlo.",
-            "Spreads are relative standard uncertainties, such as \"2 %%\"; each input is taken as log-normal.",
+            "Print the contribution of each input to the uncertainty of a feed rate: first order, and by Monte Carlo.",
+            "Spreads are relative standard uncertainties, such as \"2 %%\"; each input has a log-normal distribution.",
             "Example: waterjet sensitivity --material titanium --thickness \"8 mm\" --index 4 --tube-spread \"6 %%\""
         })
 final class SensitivityOfFeed extends Program {
@@ -41,81 +41,78 @@ final class SensitivityOfFeed extends Program {
     @Mixin
     private final HeadOptions head = new HeadOptions();
 
-    @Option(
-            names = "--model",
-            paramLabel = "<model>",
-            description = "Model, as in the program curve. Usual: machinability.")
+    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
     private String model = "machinability";
 
     @Option(
             names = "--material",
             converter = Typed.Catalogued.class,
             paramLabel = "<material>",
-            description = "Material of the catalogue. Usual: mild-steel.")
+            description = "Material of the catalogue, by id or a part of it. Default: mild-steel.")
     private Material material = Materials.standard().get("mild-steel");
 
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Thickness. Usual: 10 mm.")
+            description = "Thickness of the workpiece. Default: 10 mm.")
     private Quantity<Length> thickness = Kind.LENGTH.parse("10 mm");
 
-    @Option(names = "--index", paramLabel = "<index>", description = "Quality index, 1 or more. Usual: 3.")
+    @Option(names = "--index", paramLabel = "<index>", description = "Quality index, 1 or more. Default: 3.")
     private double index = 3;
 
     @Option(
             names = "--pressure-spread",
             converter = Share.class,
             paramLabel = "<share>",
-            description = "Spread of the pressure. Usual: 2 %%.")
+            description = "Spread of the pressure. Default: 2 %%.")
     private Quantity<Dimensionless> pressureSpread = Kind.RATIO.parse("2 %");
 
     @Option(
             names = "--orifice-spread",
             converter = Share.class,
             paramLabel = "<share>",
-            description = "Spread of the orifice's bore. Usual: 2 %%.")
+            description = "Spread of the orifice bore. Default: 2 %%.")
     private Quantity<Dimensionless> orificeSpread = Kind.RATIO.parse("2 %");
 
     @Option(
             names = "--tube-spread",
             converter = Share.class,
             paramLabel = "<share>",
-            description = "Spread of the tube's bore, which grows by wear. Usual: 5 %%.")
+            description = "Spread of the focusing-tube bore, which grows by wear. Default: 5 %%.")
     private Quantity<Dimensionless> tubeSpread = Kind.RATIO.parse("5 %");
 
     @Option(
             names = "--abrasive-flow-spread",
             converter = Share.class,
             paramLabel = "<share>",
-            description = "Spread of the flow of abrasive. Usual: 5 %%.")
+            description = "Spread of the abrasive flow rate. Default: 5 %%.")
     private Quantity<Dimensionless> flowSpread = Kind.RATIO.parse("5 %");
 
     @Option(
             names = "--thickness-spread",
             converter = Share.class,
             paramLabel = "<share>",
-            description = "Spread of the thickness. Usual: 1 %%.")
+            description = "Spread of the thickness. Default: 1 %%.")
     private Quantity<Dimensionless> thicknessSpread = Kind.RATIO.parse("1 %");
 
-    @Option(names = "--trials", paramLabel = "<count>", description = "Trials of Monte Carlo. Usual: 65536.")
+    @Option(names = "--trials", paramLabel = "<count>", description = "Number of Monte Carlo trials. Default: 65536.")
     private int trials = 65_536;
 
     @Option(
             names = "--seed",
             paramLabel = "<number>",
-            description = "Seed: the same seed gives the same digits. Usual: 1.")
+            description = "Seed; the same seed gives the same digits. Default: 1.")
     private long seed = 1;
 
     @Option(
             names = "--threads",
             paramLabel = "<count>",
-            description = "Threads; they change no digit. Usual: one for each processor.")
+            description = "Number of threads; it changes no digit. Default: one per processor.")
     private int threads = Runtime.getRuntime().availableProcessors();
 
-    @Option(names = "--progress", description = "Tell on the error stream how far the study has come.")
-    private boolean tellsProgress;
+    @Option(names = "--progress", description = "Print the progress of the study on the error stream.")
+    private boolean printsProgress;
 
     /** A share, such as {@code "2 %"} or {@code 0.02}. */
     static final class Share implements ITypeConverter<Quantity<Dimensionless>> {
@@ -167,14 +164,14 @@ final class SensitivityOfFeed extends Program {
                 .withTrials(trials)
                 .withSeed(seed)
                 .withThreads(threads)
-                .withProgress(this::tell)
+                .withProgress(this::printProgress)
                 .run();
         MonteCarloResult drawn = MonteCarlo.of(feed, inputs)
                 .withTrials(trials)
                 .withSeed(seed)
                 .withThreads(threads)
                 .run();
-        Table table = Table.of("What makes the feed uncertain: " + material.name() + ", "
+        Table table = Table.of("Uncertainty of the feed rate: " + material.name() + ", "
                         + QuantityText.print(Kind.LENGTH, thickness, Units.MILLIMETRE, 4) + ", index "
                         + QuantityText.round(index, 3))
                 .words("input")
@@ -194,15 +191,15 @@ final class SensitivityOfFeed extends Program {
                     shares.standardError(name),
                     shares.total(name));
         }
-        return table.note("Feed " + text(budget.value()) + " +/- " + text(budget.standardUncertainty())
+        return table.note("Feed rate " + text(budget.value()) + " ± " + text(budget.standardUncertainty())
                         + " by the law of propagation (JCGM 100).")
-                .note("Monte Carlo of " + drawn.trials() + " trials (JCGM 101): " + text(drawn.mean()) + " +/- "
-                        + text(drawn.standardUncertainty()) + ", 95 % from " + text(drawn.lower(0.95)) + " to "
+                .note("Monte Carlo of " + drawn.trials() + " trials (JCGM 101): " + text(drawn.mean()) + " ± "
+                        + text(drawn.standardUncertainty()) + ", 95 % interval " + text(drawn.lower(0.95)) + " to "
                         + text(drawn.upper(0.95)) + ".");
     }
 
-    private void tell(long done, long total) {
-        if (tellsProgress) {
+    private void printProgress(long done, long total) {
+        if (printsProgress) {
             errors().printf(Locale.ROOT, "%d of %d%n", done, total);
             errors().flush();
         }

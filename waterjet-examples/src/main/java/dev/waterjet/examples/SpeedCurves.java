@@ -27,12 +27,12 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Speed curves of models and materials. */
+/** Program that prints feed rates over thickness for models and materials. */
 @Command(
         name = "curve",
         description = {
-            "Feed over thickness, for any models and materials, with its standard uncertainty.",
-            "Give --feed instead of --thickness to ask how thick a plate each feed cuts.",
+            "Print feed rates over thickness, for any models and materials, with standard uncertainty.",
+            "Give --feed instead of --thickness to get the thickness that each feed rate cuts.",
             "Example: waterjet curve --model machinability,erosion --material titanium --thickness \"2 mm..30 mm\""
         })
 final class SpeedCurves extends Program {
@@ -44,48 +44,49 @@ final class SpeedCurves extends Program {
             names = "--model",
             split = ",",
             paramLabel = "<model>",
-            description = "Models: machinability, machinability-by-flow, erosion, specific-energy, declination-1.5,"
-                    + " declination-1. Usual: machinability.")
+            description =
+                    "Feed models: machinability, machinability-by-flow, erosion, specific-energy, declination-1.5,"
+                            + " declination-1. Default: machinability.")
     private List<String> models = new ArrayList<>(List.of("machinability"));
 
     @Option(
             names = "--material",
             split = ",",
             paramLabel = "<material>",
-            description = "Materials of the catalogue, by id or a part of it. Usual: mild-steel.")
+            description = "Materials of the catalogue, by id or a part of it. Default: mild-steel.")
     private List<String> materials = new ArrayList<>(List.of("mild-steel"));
 
     @Option(
             names = "--thickness",
             converter = Typed.Lengths.class,
             paramLabel = "<lengths>",
-            description = "Thickness or range. Usual: \"5 mm..50 mm step 5 mm\".")
+            description = "Thickness of the workpiece, or range. Default: \"5 mm..50 mm step 5 mm\".")
     private QuantityArray<Length> thicknesses = QuantityArray.parse(Kind.LENGTH, "5 mm..50 mm step 5 mm");
 
     @Option(
             names = "--feed",
             converter = Typed.Speeds.class,
             paramLabel = "<speeds>",
-            description = "Feed or range, instead of --thickness: how thick a plate it cuts at the index.")
+            description = "Feed rate or range, instead of --thickness: the thickness that it cuts at the index.")
     private Optional<QuantityArray<Speed>> feeds = Optional.empty();
 
     @Option(
             names = "--index",
             converter = Indices.class,
             paramLabel = "<index>",
-            description = "Quality index or range, 1 just separates, 5 is the best face. Usual: 1.")
+            description = "Quality index or range: 1 just separates, 5 is very fine. Default: 1.")
     private QuantityArray<Dimensionless> indices = QuantityArray.ofSi(Kind.RATIO, 1);
 
     @Option(
             names = "--svg",
             paramLabel = "<file>",
-            description = "Draw the curves, each in a band of 95 %%, to a file.")
+            description = "Draw the curves, each with its 95 %% band, to a file.")
     private Optional<Path> svg = Optional.empty();
 
     @Option(
             names = "--cuts",
             paramLabel = "<file>",
-            description = "Draw test cuts over the curves: a CSV file as the program fit reads it.")
+            description = "Draw test cuts over the curves; a CSV file as for the program fit.")
     private Optional<Path> cuts = Optional.empty();
 
     /** A range of plain numbers. */
@@ -124,7 +125,7 @@ final class SpeedCurves extends Program {
                 .words("model")
                 .words("material")
                 .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
-                .words("grade")
+                .words("quality")
                 .number("index", 3)
                 .column("speed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .column("standard uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2);
@@ -135,7 +136,7 @@ final class SpeedCurves extends Program {
                         curve.name(),
                         curve.material().id(),
                         point.thicknessM(),
-                        grade(curve.index()),
+                        quality(curve.index()),
                         curve.index(),
                         point.feed().si(),
                         point.feed().standardUncertaintySi());
@@ -181,10 +182,10 @@ final class SpeedCurves extends Program {
                 curve.model().feed(jet, Workpiece.of(curve.material(), Kind.LENGTH.of(thicknessM)), curve.index()));
     }
 
-    /** The grade whose index this is, if any is. */
-    private static String grade(double index) {
+    /** The cut quality with this index, or an empty text. */
+    private static String quality(double index) {
         return Arrays.stream(CutQuality.values())
-                .filter(grade -> QualityIndexTable.standard().index(grade) == index)
+                .filter(quality -> QualityIndexTable.standard().index(quality) == index)
                 .findFirst()
                 .map(CutQuality::label)
                 .orElse("");
@@ -194,9 +195,9 @@ final class SpeedCurves extends Program {
         if (svg.isEmpty()) {
             return;
         }
-        Chart chart = Chart.of("Feed over thickness", "Curves of feed over thickness, each in its band of 95 percent.")
+        Chart chart = Chart.of("Feed over thickness", "Curves of feed over thickness, each with its 95 % band.")
                 .x("thickness [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .logY();
         for (Curve curve : curves()) {
             List<Point> points = points(jet, curve);
@@ -220,7 +221,7 @@ final class SpeedCurves extends Program {
                 .toArray();
     }
 
-    /** A cut at another index stands at the thickness that separates alike. */
+    /** A cut at another index is drawn at the thickness with the same separation depth. */
     private void drawCuts(Chart chart, List<TestCut> drawn) {
         double index = indices.si(0);
         chart.points(

@@ -15,8 +15,8 @@ import javax.measure.Unit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An answer in rows and columns. A cell of a quantity is given in SI; {@link #text()} tells it rounded in the unit of its
- * column, {@link #writeCsv(Appendable)} in SI with all its digits.
+ * Result in rows and columns. A cell of a quantity is given in SI. {@link #text()} prints it rounded in the unit of its
+ * column, {@link #writeCsv(Appendable)} in SI with all digits.
  */
 final class Table {
 
@@ -54,10 +54,10 @@ final class Table {
     /**
      * Adds a column of quantities.
      *
-     * @param label what it holds, in words; the CSV joins them by underscores and adds the SI unit
+     * @param label name of the column; the CSV joins them by underscores and adds the SI unit
      * @param kind kind of its quantities
-     * @param unit unit in which a person reads them
-     * @param digits significant digits for a person
+     * @param unit unit in the table for people
+     * @param digits significant digits in the table for people
      */
     <Q extends Quantity<Q>> Table column(String label, Kind<Q> kind, Unit<Q> unit, int digits) {
         columns.add(new Column(label, kind, unit, digits));
@@ -89,13 +89,13 @@ final class Table {
         return this;
     }
 
-    /** Adds a line under the table, for a person only. */
+    /** Adds a line under the table, not in the CSV. */
     Table note(String line) {
         notes.add(line);
         return this;
     }
 
-    /** The table for a person. */
+    /** Returns the table for people. */
     String text() {
         List<String[]> lines = new ArrayList<>();
         lines.add(columns.stream().map(Column::heading).toArray(String[]::new));

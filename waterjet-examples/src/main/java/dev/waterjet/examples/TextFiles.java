@@ -6,7 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** Files of text in UTF-8; what fails becomes one clear line. */
+/** Text files in UTF-8. A failure names the file in one line. */
 final class TextFiles {
 
     private TextFiles() {}

@@ -14,14 +14,14 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /**
- * What a person types, as the library's types. The singular converts one quantity, the plural a range such as
- * {@code "50 MPa..600 MPa step 50 MPa"} or one quantity.
+ * Converters from typed text to types of the library. The singular reads one quantity, the plural one quantity or a range
+ * such as {@code "50 MPa..600 MPa step 50 MPa"}.
  */
 final class Typed {
 
     private Typed() {}
 
-    /** Turns the library's refusal into picocli's, which adds the name of the option. */
+    /** Converter whose error becomes picocli's, which adds the name of the option. */
     private abstract static class Checked<T> implements ITypeConverter<T> {
 
         @Override
@@ -242,7 +242,7 @@ final class Typed {
                 int number = Integer.parseInt(isFepa ? digits.substring(1) : digits);
                 return isFepa ? Mesh.fepa(number) : Mesh.of(number);
             } catch (NumberFormatException e) {
-                throw new TextException("\"" + text + "\" is not a mesh: write a sieve number such as 80, or F80");
+                throw new TextException("\"" + text + "\" is not a mesh size; write a sieve number such as 80, or F80");
             }
         }
     }

@@ -34,7 +34,7 @@ import picocli.CommandLine.ParameterException;
             Plan.class,
             Heads.class,
             KerfSections.class,
-            GradeFaces.class,
+            GradeTable.class,
             SpeedCurves.class,
             FitCuts.class,
             SensitivityOfFeed.class,
@@ -69,8 +69,8 @@ public final class Waterjet implements Runnable {
     /**
      * Runs a program within this virtual machine.
      *
-     * @param out where answers go
-     * @param err where faults and progress go
+     * @param out receives results
+     * @param err receives errors and progress
      * @param args name of the program and its options
      * @return 0 for success, 2 for bad input
      */

@@ -55,24 +55,24 @@ class FeedProgramsTest {
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .startsWith("model,material,thickness_m,grade,index,speed_m_per_s,standard_uncertainty_m_per_s\n");
+                .startsWith("model,material,thickness_m,quality,index,speed_m_per_s,standard_uncertainty_m_per_s\n");
         CSVRecord row = ran.rows().get(0);
         assertThat(row.get("model")).isEqualTo("machinability");
         assertThat(row.get("material")).isEqualTo("mild-steel-a36");
-        assertThat(row.get("grade")).isEqualTo("very coarse");
+        assertThat(row.get("quality")).isEqualTo("very coarse");
         assertThat(60e3 * Double.parseDouble(row.get("speed_m_per_s"))).isCloseTo(603.079, within(0.01));
         assertThat(ran.rows()).hasSize(2);
         assertThat(ran.status()).isZero();
     }
 
     @Test
-    void curveTurnsAroundForAFeed() {
+    void curveGivesTheThicknessOfAFeedRate() {
         Ran there = Ran.of("curve", "--csv", "--thickness", "17 mm", "--index", "2.5");
         String feed = there.rows().get(0).get("speed_m_per_s") + " m/s";
         Ran back = Ran.of("curve", "--csv", "--feed", feed, "--index", "2.5");
 
         assertThat(Double.parseDouble(back.rows().get(0).get("thickness_m"))).isCloseTo(0.017, within(1e-12));
-        assertThat(back.rows().get(0).get("grade")).isEmpty();
+        assertThat(back.rows().get(0).get("quality")).isEmpty();
     }
 
     @Test
@@ -86,9 +86,9 @@ class FeedProgramsTest {
     }
 
     @Test
-    void curveRefusesWhatItCannotAnswer() {
+    void curveRefusesUnknownModelsAndMaterials() {
         assertThat(Ran.of("curve", "--model", "guess").err())
-                .contains("\"guess\" is no model: use one of machinability");
+                .contains("unknown model \"guess\"; use one of machinability");
         Ran pine = Ran.of("curve", "--model", "erosion", "--material", "pine");
         assertThat(pine.status()).isEqualTo(2);
         assertThat(pine.err()).contains("\"erosion\" cannot answer for").hasLineCount(1);
@@ -96,7 +96,7 @@ class FeedProgramsTest {
     }
 
     @Test
-    void fitFindsTheNumberBehindTheCuts() throws IOException {
+    void fitFindsTheMachinabilityOfTheCuts() throws IOException {
         Path svg = folder.resolve("residuals.svg");
         Ran ran = Ran.of("fit", cuts().toString(), "--csv", "--svg", svg.toString());
 
@@ -110,7 +110,7 @@ class FeedProgramsTest {
     }
 
     @Test
-    void fitTellsAPersonOfEveryCut() throws IOException {
+    void fitPrintsEveryCutForPeople() throws IOException {
         Ran ran = Ran.of("fit", cuts().toString(), "--free", "pressure", "--robust");
 
         assertThat(ran.err()).isEmpty();

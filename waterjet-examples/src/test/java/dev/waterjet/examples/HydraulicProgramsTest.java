@@ -32,18 +32,18 @@ class HydraulicProgramsTest {
 
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err().strip().lines()).hasSize(1);
-        assertThat(ran.err()).contains("13.5745");
+        assertThat(ran.err()).contains("at least 13.57 °C");
         assertThat(Ran.of("water", "--absolute-pressure", "800 MPa", "--temperature", "10 C", "--metastable")
                         .status())
                 .isZero();
     }
 
     @Test
-    void jetTellsThreeSpeeds() {
+    void jetPrintsThreeSpeedsAtAGaugePressure() {
         Ran ran = Ran.of(
                 "jet",
                 "--pressure",
-                "400 MPa",
+                "399.898675 MPa",
                 "--temperature",
                 "20 C",
                 "--orifice",
@@ -53,11 +53,12 @@ class HydraulicProgramsTest {
                 "--csv");
 
         assertThat(ran.out())
-                .startsWith("temperature_K,pressure_Pa,orifice_m,discharge_coefficient,incompressible_speed_m_per_s,"
-                        + "tait_speed_m_per_s,isentropic_speed_m_per_s,exit_temperature_K,mass_flow_kg_per_s,"
-                        + "volume_flow_m3_per_s,power_W,reaction_force_N\n");
+                .startsWith(
+                        "temperature_K,gauge_pressure_Pa,orifice_m,discharge_coefficient,incompressible_speed_m_per_s,"
+                                + "tait_speed_m_per_s,isentropic_speed_m_per_s,exit_temperature_K,mass_flow_kg_per_s,"
+                                + "volume_flow_m3_per_s,power_W,reaction_force_N\n");
         CSVRecord row = ran.rows().get(0);
-        assertThat(number(row, "pressure_Pa")).isEqualTo(400e6);
+        assertThat(number(row, "gauge_pressure_Pa")).isCloseTo(399_898_675, within(1e-6));
         assertThat(number(row, "isentropic_speed_m_per_s")).isCloseTo(864.085, within(5e-4));
         assertThat(number(row, "exit_temperature_K")).isCloseTo(283.65, within(0.05));
         double bernoulli = Math.sqrt(2 * (400e6 - 101325) / 998.207);
@@ -73,8 +74,10 @@ class HydraulicProgramsTest {
 
     @Test
     void pumpWarmsAndWorks() {
-        CSVRecord row = Ran.of("pump", "--pressure", "400 MPa", "--csv").rows().get(0);
+        CSVRecord row =
+                Ran.of("pump", "--pressure", "399.898675 MPa", "--csv").rows().get(0);
 
+        assertThat(number(row, "gauge_pressure_Pa")).isCloseTo(399_898_675, within(1e-6));
         assertThat(number(row, "isentropic_work_J_per_kg")).isCloseTo(374_711, within(0.5));
         assertThat(number(row, "outlet_temperature_K")).isCloseTo(303.93, within(0.005));
         assertThat(number(row, "motor_power_W")).isCloseTo(number(row, "water_power_W") / 0.65, within(1e-6));
@@ -102,6 +105,16 @@ class HydraulicProgramsTest {
         assertThat(number(rows.get(0), "volume_m3")).isCloseTo(2 * number(rows.get(1), "volume_m3"), within(1e-12));
         assertThat(Ran.of("attenuator", "--diameter-ratio", "0.9").err())
                 .contains("diameter ratio of the attenuator is 0.9");
+        assertThat(rows.get(0).isMapped("gauge_pressure_Pa")).isTrue();
+    }
+
+    @Test
+    void gaugePressureOfZeroIsRefused() {
+        for (String program : List.of("jet", "pump", "line", "attenuator")) {
+            Ran ran = Ran.of(program, "--pressure", "0 MPa");
+            assertThat(ran.status()).as(program).isEqualTo(2);
+            assertThat(ran.err()).as(program).contains("gauge pressure").contains("must be above 0 MPa");
+        }
     }
 
     private static double number(CSVRecord row, String column) {

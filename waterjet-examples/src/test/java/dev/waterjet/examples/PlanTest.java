@@ -196,7 +196,7 @@ class PlanTest {
                 "M3~G1 X9~Y9~M5 | line 1, column 1: the contour that starts here never closes",
                 "G0 X9 Y9 | the program cuts nothing",
                 "G0 X0.3~M3~G41 G3 I-0.3~M5 | line 3, column 1: an inner radius of 0.3 mm; the jet leaves",
-                "G0 X0 Y0~M3~G41 G1 X30~Y0.9~X0~Y0~M5 | line 3, column 1: a slot of 0.899969 mm; the jet leaves",
+                "G0 X0 Y0~M3~G41 G1 X30~Y0.9~X0~Y0~M5 | line 3, column 1: a slot of 0.9 mm; the jet leaves",
             })
     void refusesWhatCannotBeCutAndWritesNothing(String program, String message) throws IOException {
         Path input = write("part.nc", program.replace('~', '\n'));

@@ -20,17 +20,17 @@ class TableTest {
             .note("Invented.");
 
     @Test
-    void readsWithUnitsInTheHeadAndNumbersToTheRight() {
+    void printsUnitsInTheHeadAndNumbersToTheRight() {
         assertThat(table.text()).isEqualTo("""
-                        Two jets
+            Two jets
 
-                        name          supply pressure [MPa]  ratio
-                        ------------------------------------------
-                        first, small                   33.3
-                        second                          400   0.12
+            name          supply pressure [MPa]  ratio
+            ------------------------------------------
+            first, small                   33.3
+            second                          400   0.12
 
-                        Invented.
-                        """);
+            Invented.
+            """);
     }
 
     @Test

@@ -23,7 +23,7 @@ class WaterjetTest {
     }
 
     @Test
-    void saysWithoutArgumentsWhatTheProgramsAre() {
+    void listsTheProgramsWithoutArguments() {
         Ran ran = Ran.of();
         assertThat(ran.status()).isZero();
         assertThat(ran.out()).contains(programs()).contains("380 MPa").contains("manual");
@@ -31,7 +31,7 @@ class WaterjetTest {
 
     @ParameterizedTest
     @MethodSource("programs")
-    void everyProgramExplainsItselfAndOffersCsv(String program) {
+    void everyProgramHasHelpAndCsv(String program) {
         Ran ran = Ran.of(program, "--help");
         assertThat(ran.status()).isZero();
         assertThat(ran.out()).contains("Usage: waterjet " + program).contains("--csv");
@@ -40,7 +40,7 @@ class WaterjetTest {
 
     @ParameterizedTest
     @MethodSource("programs")
-    void everyProgramRefusesWhatItDoesNotKnowInOneLine(String program) {
+    void everyProgramRefusesAnUnknownOptionInOneLine(String program) {
         Ran ran = Ran.of(program, "--no-such-option");
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.out()).isEmpty();
@@ -48,6 +48,15 @@ class WaterjetTest {
         assertThat(ran.err())
                 .startsWith("waterjet " + program + ": ")
                 .containsAnyOf("--no-such-option", "Missing required parameter");
+    }
+
+    @Test
+    void everyProgramIsListedWithAWholeSentence() {
+        for (Class<?> program :
+                Waterjet.class.getAnnotation(CommandLine.Command.class).subcommands()) {
+            CommandLine.Command command = program.getAnnotation(CommandLine.Command.class);
+            assertThat(command.description()[0]).as(command.name()).matches("[A-Z].*[.:]");
+        }
     }
 
     @Test

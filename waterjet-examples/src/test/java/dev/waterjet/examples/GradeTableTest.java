@@ -10,7 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class GradeFacesTest {
+class GradeTableTest {
 
     /** ISO 9013:2017: u = 0.05 + 0.003 a, 0.15 + 0.007 a, ..., 1.2 + 0.035 a; Rz5 = 10 + 0.6 a, ..., 110 + 1.8 a. */
     @ParameterizedTest
@@ -34,7 +34,7 @@ class GradeFacesTest {
     }
 
     @Test
-    void leavesEmptyWhatWasNotAsked() {
+    void cellsOfMissingInputsAreEmpty() {
         CSVRecord row = Ran.of("grade", "--csv", "--thickness", "10 mm", "--profile-height", "30 um")
                 .rows()
                 .get(0);
@@ -45,14 +45,14 @@ class GradeFacesTest {
     }
 
     @Test
-    void predictsAFaceAndSaysThatTheStandardAppliesByAgreement() {
+    void predictsACutSurfaceAndStatesThatTheStandardAppliesByAgreement() {
         Ran ran = Ran.of("grade", "--material", "mild-steel", "--thickness", "12 mm", "--feed", "100 mm/min");
 
-        assertThat(ran.out()).contains("medium").contains("by agreement").contains("Probability of each grade");
+        assertThat(ran.out()).contains("medium").contains("by agreement").contains("Probability of each cut quality");
     }
 
     @Test
-    void tellsWhichDemandGoverns() {
+    void printsTheGoverningRequirement() {
         Ran ran = Ran.of(
                 "grade",
                 "--csv",
@@ -75,19 +75,19 @@ class GradeFacesTest {
     }
 
     @Test
-    void gradesByAScaleOfTheUser(@TempDir Path folder) throws Exception {
+    void printsTheLevelOfACustomScale(@TempDir Path folder) throws Exception {
         Path file = Files.writeString(folder.resolve("ridge.csv"), """
-                level,measure,above_thickness,to_thickness,constant,per_thickness
-                ridge-a,perpendicularity,0 mm,50 mm,0.04 mm,0.002
-                ridge-b,perpendicularity,0 mm,50 mm,0.10 mm,0.005
-                """);
+            level,measure,above_thickness,to_thickness,constant,per_thickness
+            ridge-a,perpendicularity,0 mm,50 mm,0.04 mm,0.002
+            ridge-b,perpendicularity,0 mm,50 mm,0.10 mm,0.005
+            """);
         Ran ran = Ran.of("grade", "--thickness", "10 mm", "--perpendicularity", "0.12 mm", "--scale", file.toString());
 
         assertThat(ran.out()).contains("perpendicularity: ridge-b.");
     }
 
     @Test
-    void refusesHalfAQuestion() {
+    void refusesIncompleteInput() {
         assertThat(Ran.of("grade").err()).contains("give --perpendicularity");
         assertThat(Ran.of("grade", "--material", "mild-steel", "--arc-radius", "5 mm")
                         .err())

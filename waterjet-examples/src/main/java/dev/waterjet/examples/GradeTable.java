@@ -31,19 +31,20 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Classes of faces: measured, predicted, or asked for. */
+/** Program that classifies cut surfaces: measured, predicted or required. */
 @Command(
         name = "grade",
         description = {
-            "Faces of cuts: their class, what a feed leaves, and the fastest feed for what is asked. It answers",
-            "what range of ISO 9013 a measured face has (--thickness with --perpendicularity or --profile-height);",
-            "what face a feed leaves (--material with --feed);",
-            "the fastest feed for what a drawing asks (--material with --face, --taper, --roughness, ...).",
+            "Classify cut surfaces: measured, predicted for a feed rate, or required by a drawing.",
+            "With --perpendicularity or --profile-height: the range of ISO 9013 of a measured cut surface.",
+            "With --material and --feed: the cut surface at this feed rate.",
+            "With --material and --quality, --taper, --roughness, ...: the maximum feed rate for the requirements.",
             "ISO 9013 is written for thermal cutting; it applies to waterjet cuts by agreement only.",
             "Example: waterjet grade --thickness \"10 mm\" --perpendicularity \"0.2 mm\"",
-            "Example: waterjet grade --material mild-steel --thickness \"12 mm\" --taper \"0.5 deg\" --roughness \"6 um\""
+            "Example: waterjet grade --material mild-steel --thickness \"12 mm\" --taper \"0.5 deg\" --roughness \"6"
+                    + " um\""
         })
-final class GradeFaces extends Program {
+final class GradeTable extends Program {
 
     @Mixin
     private final HeadOptions head = new HeadOptions();
@@ -52,29 +53,28 @@ final class GradeFaces extends Program {
             names = "--thickness",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Thickness of the workpiece. Usual: 10 mm.")
+            description = "Thickness of the workpiece. Default: 10 mm.")
     private Quantity<Length> thickness = Kind.LENGTH.parse("10 mm");
 
     @Option(
             names = "--perpendicularity",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Measured perpendicularity tolerance u.")
+            description = "Measured perpendicularity tolerance u of ISO 9013.")
     private Optional<Quantity<Length>> perpendicularity = Optional.empty();
 
     @Option(
             names = "--profile-height",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Measured mean height of the profile Rz5.")
+            description = "Measured mean profile height Rz5.")
     private Optional<Quantity<Length>> profileHeight = Optional.empty();
 
     @Option(
             names = "--scale",
             paramLabel = "<file>",
-            description =
-                    "A scale of your own beside ISO 9013, as CSV with the columns level, measure, above_thickness,"
-                            + " to_thickness, constant, per_thickness. Told in the readable table of a measured face.")
+            description = "Custom scale beside ISO 9013, as CSV with the columns level, measure, above_thickness,"
+                    + " to_thickness, constant, per_thickness. Its level is printed below the table, not in the CSV.")
     private Optional<Path> scale = Optional.empty();
 
     @Option(
@@ -84,61 +84,61 @@ final class GradeFaces extends Program {
             description = "Material of the catalogue, by id or a part of it.")
     private Optional<Material> material = Optional.empty();
 
-    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Usual: machinability.")
+    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
     private String model = "machinability";
 
     @Option(
             names = "--feed",
             converter = Typed.Speed.class,
             paramLabel = "<speed>",
-            description = "Feed whose face is predicted.")
+            description = "Feed rate for which the cut surface is predicted.")
     private Optional<Quantity<Speed>> feed = Optional.empty();
 
     @Option(
             names = "--quality",
             converter = Typed.Face.class,
-            paramLabel = "<grade>",
-            description = "Ask for a face grade: \"very coarse\", coarse, medium, fine, \"very fine\".")
-    private Optional<CutQuality> face = Optional.empty();
+            paramLabel = "<level>",
+            description = "Required cut quality: \"very coarse\", coarse, medium, fine, \"very fine\".")
+    private Optional<CutQuality> quality = Optional.empty();
 
     @Option(
             names = "--perpendicularity-range",
             paramLabel = "<range>",
-            description = "Ask for a range of ISO 9013, 1 to 5.")
+            description = "Required range of ISO 9013 for perpendicularity, 1 to 5.")
     private Optional<Integer> perpendicularityRange = Optional.empty();
 
     @Option(
             names = "--profile-height-range",
             paramLabel = "<range>",
-            description = "Ask for a range of ISO 9013, 1 to 4.")
+            description = "Required range of ISO 9013 for the profile height, 1 to 4.")
     private Optional<Integer> profileHeightRange = Optional.empty();
 
     @Option(
             names = "--taper",
             converter = Typed.Angle.class,
             paramLabel = "<angle>",
-            description = "Ask for a taper per side.")
+            description = "Maximum taper per side.")
     private Optional<Quantity<Angle>> taper = Optional.empty();
 
     @Option(
             names = "--roughness",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Ask for a roughness Ra at the exit.")
+            description = "Maximum roughness Ra at the exit.")
     private Optional<Quantity<Length>> roughness = Optional.empty();
 
     @Option(
             names = "--arc-radius",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Smallest arc of the part, with --arc-error.")
+            description = "Minimum arc radius of the part; requires --arc-error.")
     private Optional<Quantity<Length>> arcRadius = Optional.empty();
 
     @Option(
             names = "--arc-error",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Ask that the exit keeps this near to the arc of --arc-radius.")
+            description = "Maximum error of the bottom edge on the arc of --arc-radius.")
     private Optional<Quantity<Length>> arcError = Optional.empty();
 
     @Override
@@ -147,9 +147,10 @@ final class GradeFaces extends Program {
             return measured();
         }
         Material cut = material.orElseThrow(() -> new TextException(
-                "give --perpendicularity or --profile-height of a measured face, or --material of one to be cut"));
-        Workpiece piece = Workpiece.of(cut, thickness);
-        return feed.map(speed -> predicted(piece, speed)).orElseGet(() -> asked(piece));
+                "give --perpendicularity or --profile-height of a measured cut surface, or --material of one"
+                        + " to be cut"));
+        Workpiece workpiece = Workpiece.of(cut, thickness);
+        return feed.map(speed -> predicted(workpiece, speed)).orElseGet(() -> required(workpiece));
     }
 
     private Table measured() {
@@ -166,7 +167,8 @@ final class GradeFaces extends Program {
                         length(profileHeight),
                         cell(perpendicularity.map(standard::perpendicularityRange)),
                         cell(profileHeight.map(standard::profileHeightRange)))
-                .note("Range 1 is the finest. " + Iso9013.byAgreement().text() + ".");
+                .note("Range 1 has the narrowest tolerance. "
+                        + Iso9013.byAgreement().text() + ".");
         scale.map(TextFiles::read).map(QualityScale::parse).ifPresent(own -> {
             perpendicularity.ifPresent(value -> table.note(level(own, QualityScale.Measure.PERPENDICULARITY, value)));
             profileHeight.ifPresent(value -> table.note(level(own, QualityScale.Measure.PROFILE_HEIGHT, value)));
@@ -175,7 +177,7 @@ final class GradeFaces extends Program {
     }
 
     private String level(QualityScale own, QualityScale.Measure measure, Quantity<Length> value) {
-        return "By the scale of your own, " + measure.label() + ": "
+        return "By the custom scale, " + measure.label() + ": "
                 + own.forThickness(thickness).level(measure, value).orElse("no level") + ".";
     }
 
@@ -191,14 +193,15 @@ final class GradeFaces extends Program {
         return range.isPresent() ? (Object) range.getAsInt() : "";
     }
 
-    private Table predicted(Workpiece piece, Quantity<Speed> speed) {
-        CutSurface cut = SurfaceModel.standard().surface(CutConditions.of(head.jet(), piece, Models.get(model)), speed);
+    private Table predicted(Workpiece workpiece, Quantity<Speed> speed) {
+        CutSurface cut =
+                SurfaceModel.standard().surface(CutConditions.of(head.jet(), workpiece, Models.get(model)), speed);
         Estimate<Length> wall = cut.perpendicularity();
         Estimate<Length> height = cut.profileHeight();
-        Table table = Table.of("Face predicted in " + piece)
+        Table table = Table.of("Predicted cut surface of " + workpiece)
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .number("index", 3)
-                .words("grade")
+                .words("quality")
                 .column("perpendicularity", Kind.LENGTH, Units.MILLIMETRE, 3)
                 .column("perpendicularity uncertainty", Kind.LENGTH, Units.MILLIMETRE, 2)
                 .words("perpendicularity range")
@@ -221,10 +224,10 @@ final class GradeFaces extends Program {
                         cut.roughness().raSi(0),
                         cut.roughness().raAtExit().si(),
                         cut.roughness().smoothZone().si())
-                .note("Probability of each grade: "
+                .note("Probability of each cut quality: "
                         + Arrays.stream(CutQuality.values())
-                                .map(grade -> grade.label() + " "
-                                        + percent(cut.quality().probabilities().getOrDefault(grade, 0.0)))
+                                .map(level -> level.label() + " "
+                                        + percent(cut.quality().probabilities().getOrDefault(level, 0.0)))
                                 .collect(Collectors.joining(", "))
                         + ", not through " + percent(cut.quality().none()) + ".");
         cut.cautions().stream().map(caution -> caution.text() + ".").distinct().forEach(table::note);
@@ -239,7 +242,7 @@ final class GradeFaces extends Program {
         if (arcRadius.isPresent() != arcError.isPresent()) {
             throw new TextException("--arc-radius and --arc-error belong together");
         }
-        EdgeRequirement required = EdgeRequirement.of(face.orElse(CutQuality.VERY_COARSE));
+        EdgeRequirement required = EdgeRequirement.of(quality.orElse(CutQuality.VERY_COARSE));
         required =
                 perpendicularityRange.map(required::withPerpendicularityRange).orElse(required);
         required = profileHeightRange.map(required::withProfileHeightRange).orElse(required);
@@ -249,10 +252,10 @@ final class GradeFaces extends Program {
         return arcRadius.map(required::withArcRadius).orElse(required);
     }
 
-    private Table asked(Workpiece piece) {
-        CutConditions cut = CutConditions.of(head.jet(), piece, Models.get(model));
+    private Table required(Workpiece workpiece) {
+        CutConditions cut = CutConditions.of(head.jet(), workpiece, Models.get(model));
         FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, requirement());
-        Table table = Table.of("Fastest feed rate for the requirements of " + piece)
+        Table table = Table.of("Fastest feed rate for the requirements of " + workpiece)
                 .words("requirement")
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .column("feed uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2)
@@ -272,10 +275,9 @@ final class GradeFaces extends Program {
             table.note("No feed rate meets all requirements.");
         }
         cautions.forEach(caution -> table.note("Caution: " + caution.text() + "."));
-        return table.note(
-                        "Estimates: walls and roughness rest on assumed numbers until they are fitted to your own cuts.")
-                .note(
-                        "Do not run a machine on them alone: the machine's manual, local codes and trained people decide.");
+        return table.note("Estimates: taper and roughness use assumed values until they are fitted to test cuts.")
+                .note("Do not run a machine on this alone: the machine's manual, local codes and trained people"
+                        + " decide.");
     }
 
     private static OptionalDouble si(Optional<Double> number) {
