@@ -28,6 +28,7 @@ module dev.waterjet.core {
     exports dev.waterjet.program;
     exports dev.waterjet.quality;
     exports dev.waterjet.sheet;
+    exports dev.waterjet.simulate;
     exports dev.waterjet.surface;
     exports dev.waterjet.toolpath;
     exports dev.waterjet.uncertainty;

@@ -36,6 +36,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.MeasuringPlane;
@@ -175,6 +176,7 @@ final class Samples {
         all.add(kerf);
         all.add(kerf.lag());
         all.add(TaperCompensation.forSquarePartSide(kerf));
+        all.add(HeadTilt.ofSi(0.02, -0.05));
         all.add(MinimumFeatures.of(kerf));
         all.add(OffsetDrift.of(kerf, MeasuringPlane.EXIT, Kind.SPEED.of(3e-10)));
         all.add(kerf.model());

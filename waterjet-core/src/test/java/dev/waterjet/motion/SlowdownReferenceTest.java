@@ -3,7 +3,6 @@ package dev.waterjet.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.kerf.CutFrontSetting;
 import dev.waterjet.reference.VirtualCutRow;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -25,28 +24,8 @@ class SlowdownReferenceTest {
     @ParameterizedTest
     @MethodSource("rows")
     void errorsAndFeedsAgreeWithTheReference(VirtualCutRow row) {
-        assertThat(computed(row)).isCloseTo(row.value(), within(row.relativeTolerance() * row.value()));
-    }
-
-    private static double computed(VirtualCutRow row) {
-        SlowdownErrors errors = new SlowdownErrors(CutFrontSetting.profile(row), row.parameter("u1"));
-        double[] numbers = VirtualCutRow.numbers(row.argument().replaceAll("u[12]", ""));
-        double slow = row.parameter("u2");
-        return switch (row.quantity()) {
-            case "effective feed of a slow zone" -> errors.effectiveFeed(slow, Math.abs(numbers[0]) * 1e-3);
-            case "reach ahead of the end" ->
-                errors.reach(slow, numbers[0] * errors.front().exitLagSi(slow));
-            case "predicted notch" -> errors.notch(slow, Math.toRadians(numbers[0]));
-            case "trailer factor" -> TractrixCorner.factor(Math.toRadians(numbers[0]));
-            case "corner feed by the rule" -> corner(row, numbers).feedMPerS();
-            default -> throw new IllegalStateException(row.quantity());
-        };
-    }
-
-    private static Slowdown corner(VirtualCutRow row, double[] numbers) {
-        SlowdownPolicy policy = new SlowdownPolicy(
-                CutFrontSetting.profile(row), row.parameter("u1"), numbers[1], SlowdownRules.cautious());
-        return policy.corner(Math.toRadians(numbers[0]), row.argument().contains("inside"));
+        assertThat(MotionCases.compute(row).orElseThrow())
+                .isCloseTo(row.value(), within(row.relativeTolerance() * row.value()));
     }
 
     static Stream<VirtualCutRow> corners() {
@@ -56,8 +35,7 @@ class SlowdownReferenceTest {
     @ParameterizedTest
     @MethodSource("corners")
     void theReasonAgreesWithTheReference(VirtualCutRow row) {
-        SlowdownReason reason =
-                corner(row, VirtualCutRow.numbers(row.argument())).reason();
+        SlowdownReason reason = MotionCases.corner(row).reason();
 
         assertThat(row.argument()).endsWith(": " + WORDS.get(reason));
     }

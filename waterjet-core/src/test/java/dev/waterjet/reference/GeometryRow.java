@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVRecord;
 
 /**
  * Row of {@code reference/motion/conditioning.csv} or {@code offset.csv}: a path, settings, and what must follow from them by
@@ -37,27 +36,32 @@ public record GeometryRow(
             return FORMAT
                     .parse(new InputStreamReader(Objects.requireNonNull(stream, file), StandardCharsets.UTF_8))
                     .stream()
-                    .map(GeometryRow::of)
+                    .map(row -> of(row.toMap()))
                     .toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static GeometryRow of(CSVRecord row) {
+    /** The row of a line of such a file, by column. */
+    public static GeometryRow of(Map<String, String> row) {
         Map<String, String> settings = new HashMap<>();
-        for (String setting : row.get("limits").split(";")) {
+        for (String setting : column(row, "limits").split(";")) {
             String[] parts = setting.split("=", 2);
             settings.put(parts[0], parts[1]);
         }
-        String tolerance = row.get("tolerance_rel");
+        String tolerance = column(row, "tolerance_rel");
         return new GeometryRow(
-                row.get("id"),
-                row.get("path"),
+                column(row, "id"),
+                column(row, "path"),
                 settings,
-                row.get("expected"),
+                column(row, "expected"),
                 tolerance.equals("-") ? Double.NaN : Double.parseDouble(tolerance),
-                row.get("note"));
+                row.getOrDefault("note", ""));
+    }
+
+    private static String column(Map<String, String> row, String name) {
+        return Objects.requireNonNull(row.get(name), name);
     }
 
     /** The path as a contour. */

@@ -4,6 +4,8 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 
@@ -28,6 +30,23 @@ public record ReferenceCase(
         String tolerance,
         EvidenceGrade grade,
         String source) {
+
+    /** The row of a line of a file, by column. */
+    static ReferenceCase of(String file, Map<String, String> row) {
+        return new ReferenceCase(
+                file,
+                column(row, "id"),
+                column(row, "subject"),
+                column(row, "inputs"),
+                column(row, "expected"),
+                column(row, "tolerance"),
+                gradeOf(row.getOrDefault("grade", "assumed")),
+                row.getOrDefault("source", ""));
+    }
+
+    private static String column(Map<String, String> row, String name) {
+        return Objects.requireNonNull(row.get(name), name);
+    }
 
     static EvidenceGrade gradeOf(String text) {
         return EvidenceGrade.valueOf(text.toUpperCase(Locale.ROOT).replace('-', '_'));

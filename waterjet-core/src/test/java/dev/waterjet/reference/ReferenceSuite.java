@@ -60,15 +60,7 @@ public final class ReferenceSuite {
                 throw new IllegalStateException("no reference file " + file);
             }
             for (CSVRecord row : format.parse(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
-                into.add(new ReferenceCase(
-                        file,
-                        row.get("id"),
-                        row.get("subject"),
-                        row.get("inputs"),
-                        row.get("expected"),
-                        row.get("tolerance"),
-                        ReferenceCase.gradeOf(row.get("grade")),
-                        row.get("source")));
+                into.add(ReferenceCase.of(file, row.toMap()));
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,0 +1,85 @@
+package dev.waterjet.reference;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+
+/**
+ * Program that computes every row of files of cases and prints for each {@code id,expected,computed,tolerance,passed}. The
+ * columns of a file decide what its rows are about. A row is {@code not covered} if no package computes it; one that the
+ * library refuses has not passed, and the refusal stands in place of a value.
+ */
+public final class Cases {
+
+    private static final CSVFormat READING =
+            CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+
+    private static final CSVFormat WRITING = CSVFormat.RFC4180
+            .builder()
+            .setHeader("id", "expected", "computed", "tolerance", "passed")
+            .setRecordSeparator("\n")
+            .get();
+
+    private Cases() {}
+
+    /**
+     * Runs the program.
+     *
+     * @param files paths of the files
+     * @throws IOException if a file cannot be read
+     */
+    public static void main(String[] files) throws IOException {
+        if (files.length == 0) {
+            throw new IllegalArgumentException("name one or more files of cases");
+        }
+        PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
+        try (CSVPrinter printer = WRITING.print(out)) {
+            for (String file : files) {
+                for (CaseRow row : read(Path.of(file))) {
+                    printer.printRecord(line(row));
+                }
+            }
+        }
+    }
+
+    /** The rows of a file. */
+    static List<CaseRow> read(Path file) {
+        List<CaseRow> rows = new ArrayList<>();
+        try (CSVParser parser = CSVParser.parse(file, StandardCharsets.UTF_8, READING)) {
+            CaseKind kind = CaseKind.of(parser.getHeaderMap().keySet());
+            for (CSVRecord row : parser) {
+                rows.add(new CaseRow(kind, row.toMap()));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return rows;
+    }
+
+    /** The cells that are printed for a row. */
+    static List<String> line(CaseRow row) {
+        String computed = "";
+        String passed = "not covered";
+        try {
+            Optional<CaseAnswer> answer = CaseSubjects.answer(row);
+            if (answer.isPresent()) {
+                computed = answer.get().computed();
+                passed = Boolean.toString(answer.get().isPassed());
+            }
+        } catch (RuntimeException | AssertionError e) {
+            computed = String.valueOf(e).replaceAll("\\s+", " ");
+            passed = "false";
+        }
+        CaseKind kind = row.kind();
+        return List.of(row.id(), row.get(kind.expectedColumn()), computed, row.get(kind.toleranceColumn()), passed);
+    }
+}
