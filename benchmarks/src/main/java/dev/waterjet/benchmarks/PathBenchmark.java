@@ -1,12 +1,19 @@
 package dev.waterjet.benchmarks;
 
-import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.hydraulics.Orifice;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
@@ -35,19 +42,15 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 3, time = 1)
 public class PathBenchmark {
 
-    private static final LagFunction LAW = new LagFunction() {
-        @Override
-        public double lagSi(double feedMPerS) {
-            return 0.06 * feedMPerS;
-        }
+    private static final CutConditions CUT = CutConditions.of(
+            CuttingHead.of(
+                            Orifice.sapphire(Measures.millimetres(0.33)),
+                            FocusingTube.of(Measures.millimetres(1.02), Measures.millimetres(102)))
+                    .jet(Measures.megapascals(380), Abrasive.garnet(Mesh.of(80)), Measures.gramsPerMinute(450)),
+            Workpiece.of(Materials.standard().get("mild-steel-a36"), Measures.millimetres(10)),
+            MachinabilityFeed.published());
 
-        @Override
-        public double feedSi(double lagM) {
-            return lagM / 0.06;
-        }
-    };
-
-    /** How many segments. */
+    /** Number of segments. */
     @Param({"1000", "1000000"})
     public int segments;
 
@@ -70,8 +73,7 @@ public class PathBenchmark {
         }
         contour = Contour.polylineSi(x, y, EdgeRequirement.of(CutQuality.MEDIUM));
         MachineLimits machine = MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
-        QualityFeeds feeds = QualityFeeds.same(Measures.millimetresPerMinute(2000));
-        planner = FeedPlanner.of(machine, feeds, LAW);
+        planner = FeedPlanner.of(machine, CUT);
         smooth = planner.withMachine(machine.withJerk(Kind.JERK.of(50)));
     }
 

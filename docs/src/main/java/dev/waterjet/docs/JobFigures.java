@@ -26,7 +26,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
-import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -35,7 +34,6 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
@@ -77,8 +75,9 @@ final class JobFigures {
         double[] x = thicknesses.to(Units.MILLIMETRE);
         return Chart.of(
                         "Time to pierce stainless steel",
-                        "The time grows a little faster than the thickness. Moving takes two fifths of the time of standing"
-                                + " still. The band shows that a derived time is known within a factor of five only.")
+                        "The time grows a little faster than the thickness. Moving takes two fifths of the time of"
+                                + " standing still. The band shows that a derived time is known within a factor of five"
+                                + " only.")
                 .x("thickness [mm]")
                 .y("time [s]")
                 .logY()
@@ -126,8 +125,8 @@ final class JobFigures {
                 .toList();
         return Chart.of(
                         "Time and cost of a part, head by head",
-                        "Each point is a head that serves. From 240 to 400 seconds the cost falls by a seventh; slower heads"
-                                + " cost more again. The line joins the heads that no other beats in both.")
+                        "Each point is a head that serves. From 240 to 400 seconds the cost falls by a seventh; slower"
+                                + " heads cost more again. The line joins the heads that no other beats in both.")
                 .x("time of one part [s]")
                 .y("cost of one part [crowns]")
                 .points(
@@ -150,8 +149,8 @@ final class JobFigures {
         double[] x = ages.to(Units.HOUR);
         return Chart.of(
                         "Chance that a part has worn out",
-                        "A sapphire orifice has failed with a chance of one half at 71 hours, a focusing tube at 87 hours, a"
-                                + " diamond orifice hardly ever within 200 hours.")
+                        "A sapphire orifice has failed with a chance of one half at 71 hours, a focusing tube at 87"
+                                + " hours, a diamond orifice hardly ever within 200 hours.")
                 .x("time with the jet on [h]")
                 .y("chance [%]")
                 .line("sapphire orifice", x, chances(Consumable.orifice(Orifice.Jewel.SAPPHIRE), ages))
@@ -178,8 +177,7 @@ final class JobFigures {
                 .path();
         FeedPlan plan = FeedPlanner.of(
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),
-                        QualityFeeds.of(model, jet, plate),
-                        LagModel.standard().function(CutConditions.of(jet, plate, model)))
+                        CutConditions.of(jet, plate, model))
                 .plan(path, part.partSide(0));
         QuantityArray<Length> places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1201);
         double[] feeds = new double[places.size()];
@@ -188,8 +186,8 @@ final class JobFigures {
         }
         return Chart.of(
                         "Feed along the outline of a bracket",
-                        "The feed is that of the face from the start. It falls to a seventh around each of the three sharp"
-                                + " corners; the rounded corner needs no slowing.")
+                        "The feed is that of the face from the start. It falls to a seventh around each of the three"
+                                + " sharp corners; the rounded corner needs no slowing.")
                 .x("distance along the path [mm]")
                 .y("feed [mm/min]")
                 .withoutLegend()

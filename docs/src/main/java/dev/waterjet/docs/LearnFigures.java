@@ -29,7 +29,6 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -78,8 +77,8 @@ final class LearnFigures {
         WaterJet water = JET.water();
         return Chart.of(
                         "Speed of the water jet",
-                        "Speed over pressure, with and without the water's compressibility: about three per cent apart at"
-                                + " 400 MPa.")
+                        "Speed over pressure, with and without the water's compressibility: about three per cent apart"
+                                + " at 400 MPa.")
                 .x("pressure [MPa]")
                 .y("speed [m/s]")
                 .line(
@@ -101,8 +100,8 @@ final class LearnFigures {
         double[] pressures = evenly(50, 600);
         Chart chart = Chart.of(
                         "Hydraulic power",
-                        "Power over pressure for three orifices: with the power 1.5 of the pressure and the square of the"
-                                + " bore.")
+                        "Power over pressure for three orifices: with the power 1.5 of the pressure and the square of"
+                                + " the bore.")
                 .x("pressure [MPa]")
                 .y("power [kW]");
         for (double bore : new double[] {0.4, 0.3, 0.2}) {
@@ -139,8 +138,8 @@ final class LearnFigures {
         double[] loadings = evenly(0.01, 2);
         return Chart.of(
                         "Power of the grains",
-                        "Power over loading ratio when the efficiency of mixing stays the same: greatest at a loading of"
-                                + " one, far above what shops use.")
+                        "Power over loading ratio when the efficiency of mixing stays the same: greatest at a loading"
+                                + " of one, far above what shops use.")
                 .x("loading ratio")
                 .y("power [kW]")
                 .withoutLegend()
@@ -159,8 +158,8 @@ final class LearnFigures {
         double[] thicknesses = evenly(2, 50);
         Chart chart = Chart.of(
                         "Feed that just separates",
-                        "Feed over thickness for three materials, on a logarithmic axis: it falls with the power 1.15 of"
-                                + " the thickness.")
+                        "Feed over thickness for three materials, on a logarithmic axis: it falls with the power 1.15"
+                                + " of the thickness.")
                 .x("thickness [mm]")
                 .y("feed [mm/min]")
                 .logY();
@@ -181,8 +180,8 @@ final class LearnFigures {
         double[] indices = evenly(1, 5);
         return Chart.of(
                         "Feed over quality index",
-                        "10 mm titanium: from a parting cut at index 1 to the finest face at 5 the feed falls to less than"
-                                + " a sixth.")
+                        "10 mm titanium: from a parting cut at index 1 to the finest face at 5 the feed falls to less"
+                                + " than a sixth.")
                 .x("quality index")
                 .y("feed [mm/min]")
                 .yFrom(0, 800)
@@ -261,17 +260,14 @@ final class LearnFigures {
                 .lineTo(Point.millimetres(0, 25))
                 .requirement(EdgeRequirement.of(CutQuality.MEDIUM))
                 .close();
-        FeedPlan plan = FeedPlanner.of(
-                        MachineLimits.of(Kind.SPEED.parse("12 m/min"), metresPerSquareSecond(0.5)),
-                        QualityFeeds.of(MODEL, JET, PLATE),
-                        KerfModel.standard().lagModel().function(CUT))
+        FeedPlan plan = FeedPlanner.of(MachineLimits.of(Kind.SPEED.parse("12 m/min"), metresPerSquareSecond(0.5)), CUT)
                 .plan(bracket, Side.LEFT);
         double[] places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), bracket.length(), 851)
                 .to(Units.MILLIMETRE);
         return Chart.of(
                         "Feed along the bracket's edge",
-                        "Feed over the way along the edge: level on the medium sides, lower on the fine one, with dips at"
-                                + " the corners.")
+                        "Feed over the way along the edge: level on the medium sides, lower on the fine one, with dips"
+                                + " at the corners.")
                 .x("way [mm]")
                 .y("feed [mm/min]")
                 .withoutLegend()

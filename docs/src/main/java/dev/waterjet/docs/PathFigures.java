@@ -16,7 +16,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
-import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -25,7 +24,6 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Edge;
 import dev.waterjet.part.Part;
@@ -72,8 +70,8 @@ final class PathFigures {
     private static String leads() {
         Chart chart = Chart.of(
                         "Leads of a bracket",
-                        "A bracket with a hole. The outline is entered from below in the middle of its longest edge, the"
-                                + " hole from inside; both leads meet the contour on an arc.")
+                        "A bracket with a hole. The outline is entered from below in the middle of its longest edge,"
+                                + " the hole from inside; both leads meet the contour on an arc.")
                 .x("x [mm]")
                 .y("y [mm]")
                 .xFrom(-10, 130)
@@ -123,20 +121,16 @@ final class PathFigures {
         FeedPlanner planner = FeedPlanner.of(
                 MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5))
                         .withJerk(Kind.JERK.of(5)),
-                QualityFeeds.of(model, jet, plate),
-                LagModel.standard().function(CutConditions.of(jet, plate, model)));
+                CutConditions.of(jet, plate, model));
         Contour path = placer().suggest(1).path();
         QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
         return Chart.of(
                         "Feed along a bracket",
-                        "Feed over distance: flat at the feed of each grade, with a notch at each corner that is as wide as"
-                                + " two lags; without recovery of the front the notches are needles.")
+                        "Feed over distance: flat at the feed of each grade, with a notch at each corner that is as"
+                                + " wide as two lags; without recovery of the front the notches are needles.")
                 .x("distance along the path [mm]")
                 .y("feed [mm/min]")
-                .line(
-                        "without recovery",
-                        distances.to(Units.MILLIMETRE),
-                        feeds(planner.withRecovery(0), path, distances))
+                .line("without recovery", distances.to(Units.MILLIMETRE), feeds(planner.withReach(0), path, distances))
                 .line("as planned", distances.to(Units.MILLIMETRE), feeds(planner, path, distances))
                 .svg(720, 420);
     }

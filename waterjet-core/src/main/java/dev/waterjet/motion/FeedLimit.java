@@ -1,65 +1,84 @@
 package dev.waterjet.motion;
 
-/** What holds the feed down at a place of the path. */
+/** Limit that governs the feed rate at a place of the path. */
 public enum FeedLimit {
-    /** The grade asked of the face. */
-    QUALITY(0, true, "grade of the face"),
-    /** The feed that the edge carries itself. */
-    REQUESTED(1, true, "feed asked of the edge"),
-    /** The edge is a lead. */
-    LEAD(2, true, "lead"),
-    /** The trailing jet would swing wide at the bottom of an arc. */
-    LAG_ON_ARC(3, true, "lag on an arc"),
-    /** The trailing jet would notch the part at the bottom of an inside corner. */
-    LAG_AT_INSIDE_CORNER(4, true, "lag at an inside corner"),
-    /** The trailing jet would miss the corner of the part at its bottom. */
-    LAG_AT_OUTSIDE_CORNER(5, true, "lag at an outside corner"),
-    /** The cut front recovers before or after a slower place. */
-    FRONT_RECOVERY(6, true, "recovery of the cut front"),
-    /** Greatest speed of the machine. */
-    MACHINE_SPEED(7, false, "speed of the machine"),
-    /** Acceleration across the path, on an arc or in rounding a corner. */
-    CENTRIPETAL(8, false, "acceleration across the path"),
-    /** Acceleration, and where given jerk, along the path. */
-    ACCELERATION(9, false, "acceleration along the path"),
-    /** The path starts and ends at rest. */
-    PATH_END(10, false, "rest at an end of the path");
+    /** Cut quality required of the edge. */
+    QUALITY(true, "cut quality"),
+    /** Maximum feed rate stated for the edge. */
+    REQUESTED(true, "feed rate stated for the edge"),
+    /** Separation feed rate of a lead. */
+    LEAD(true, "lead"),
+    /** Error of the bottom edge on an arc. */
+    LAG_ON_ARC(true, "lag on an arc"),
+    /** Error of the bottom edge at an inside corner. */
+    LAG_AT_INSIDE_CORNER(true, "lag at an inside corner"),
+    /** Error of the bottom edge at an outside corner. */
+    LAG_AT_OUTSIDE_CORNER(true, "lag at an outside corner"),
+    /** The bottom has to be cut through before the path turns or ends. */
+    SEPARATION(true, "separation at a corner or end"),
+    /** Run-in of the cut front beside an edge of a lower feed rate. */
+    FRONT_RECOVERY(true, "recovery of the cut front"),
+    /** Minimum feed rate of the machine; the process requires less. */
+    MINIMUM_FEED(false, "minimum feed rate of the machine"),
+    /** Maximum speed of an axis. */
+    MACHINE_SPEED(false, "speed of an axis"),
+    /** Acceleration or jerk across the path on an arc. */
+    CENTRIPETAL(false, "acceleration across the path"),
+    /** Rule by which the control passes corners and joints. */
+    MACHINE_CORNER(false, "corner rule of the machine"),
+    /** Acceleration along the path. */
+    ACCELERATION(false, "acceleration along the path"),
+    /** Jerk along the path. */
+    JERK(false, "jerk along the path"),
+    /** Rest at an end of the path. */
+    PATH_END(false, "rest at an end of the path");
 
-    private static final FeedLimit[] BY_CODE = values();
+    private static final FeedLimit[] PROCESS = {
+        QUALITY,
+        REQUESTED,
+        LEAD,
+        LAG_ON_ARC,
+        LAG_AT_INSIDE_CORNER,
+        LAG_AT_OUTSIDE_CORNER,
+        SEPARATION,
+        FRONT_RECOVERY,
+        MINIMUM_FEED
+    };
 
-    private final byte code;
     private final boolean isOfFront;
-    private final String words;
+    private final String label;
 
-    FeedLimit(int code, boolean isOfFront, String words) {
-        this.code = (byte) code;
+    FeedLimit(boolean isOfFront, String label) {
         this.isOfFront = isOfFront;
-        this.words = words;
+        this.label = label;
     }
 
-    /**
-     * The limit in words.
-     *
-     * @return lower-case words
-     */
+    /** {@return the name for people, in lower case} */
     public String label() {
-        return words;
+        return label;
     }
 
-    /**
-     * Whether the cut front asks for it, and not the machine.
-     *
-     * @return true for grade, lag and recovery
-     */
+    /** {@return whether the jet governs, and not the machine: cut quality, lag, separation and recovery} */
     public boolean isOfFront() {
         return isOfFront;
     }
 
-    byte code() {
-        return code;
+    /** Code of a cap of the process. */
+    @SuppressWarnings("EnumOrdinal") // the process limits are the first ones, in the order of their codes
+    int processCode() {
+        return ordinal();
     }
 
-    static FeedLimit of(byte code) {
-        return BY_CODE[code];
+    /** Limit of the code that a motion returns. */
+    static FeedLimit ofCode(byte code) {
+        return switch (GoverningLimit.ofCode(code)) {
+            case PROCESS -> PROCESS[code];
+            case X_SPEED, Y_SPEED -> MACHINE_SPEED;
+            case CENTRIPETAL, ARC_JERK -> CENTRIPETAL;
+            case CORNER, CURVATURE_JUMP -> MACHINE_CORNER;
+            case REST -> PATH_END;
+            case PATH_ACCELERATION, X_ACCELERATION, Y_ACCELERATION -> ACCELERATION;
+            case PATH_JERK, X_JERK, Y_JERK, STEADY_APPROACH -> JERK;
+        };
     }
 }

@@ -1,14 +1,17 @@
 package dev.waterjet.motion;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
-import java.io.Serializable;
+import dev.waterjet.part.Finding;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import javax.measure.Quantity;
@@ -17,203 +20,280 @@ import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 
 /**
- * Feed along a path, block by block, its exact time, and which limit held where. Blocks follow the edges of the contour in
- * order; an edge may be cut into several. Numbers of single blocks are asked by index and cost no objects.
+ * Feed rate along a tool path, with its time, block by block, and the limit that governs each block. A block is a stretch of
+ * one edge between two changes of the maximum feed rate. Numbers of single blocks are read by index and cost no objects.
  *
- * <p>The time is that of the path as drawn, from rest to rest: a machine that rounds corners within its deviation runs a
- * trifle shorter.
+ * <p>The time is that of the path as planned, from rest to rest: a machine that rounds corners within its deviation runs
+ * slightly shorter.
  */
-public final class FeedPlan implements Described, Serializable {
+public final class FeedPlan implements Described {
 
-    private static final long serialVersionUID = 1L;
+    private final Contour path;
+    private final Contour source;
+    private final MotionCurve motion;
+    private final PathPlaces places;
+    private final EdgePolicy[] policies;
+    private final double minimumMPerS;
+    private final List<Caution> cautions;
+    private final PlanBlocks blocks;
 
-    private final Contour contour;
-    private final MotionProfile motion;
-    private final QualityFeeds feeds;
-
-    FeedPlan(Contour contour, MotionProfile motion, QualityFeeds feeds) {
-        this.contour = contour;
+    FeedPlan(
+            Contour path,
+            Contour source,
+            PlanBlocks blocks,
+            PathPlaces places,
+            MotionCurve motion,
+            EdgePolicy[] policies,
+            double minimumMPerS,
+            List<Caution> cautions) {
+        this.path = path;
+        this.source = source;
+        this.blocks = blocks;
+        this.places = places;
         this.motion = motion;
-        this.feeds = feeds;
+        this.policies = policies;
+        this.minimumMPerS = minimumMPerS;
+        this.cautions = cautions;
     }
 
-    /**
-     * The path.
-     *
-     * @return the contour that was planned
-     */
+    /** {@return the path along which the jet moves: conditioned, so that its edges can be fewer than those drawn} */
     public Contour contour() {
-        return contour;
+        return path;
     }
 
-    /**
-     * How long the whole path takes.
-     *
-     * @return the time, in s
-     */
+    /** {@return the path as it was given to the planner} */
+    public Contour source() {
+        return source;
+    }
+
+    /** {@return the time of the whole path} */
     public Quantity<Time> time() {
-        return Kind.TIME.of(motion.totalS);
+        return Kind.TIME.of(motion.timeS());
     }
 
-    /**
-     * How many blocks there are.
-     *
-     * @return the count
-     */
+    /** {@return the number of blocks} */
     public int size() {
-        return motion.count;
+        return blocks.count();
     }
 
     /**
-     * One block.
+     * Returns a block.
      *
      * @param index index from 0
      * @return the block
      */
     public PlanBlock block(int index) {
-        return PlanBlock.of(this, index);
+        return blocks.block(path, index, index);
     }
 
     /**
-     * The edge that a block runs along.
+     * Returns the fewest blocks whose maximum feed rates do not change by more than a share within a block. Feed rates of a
+     * program that follows them differ by no more from the plan.
+     *
+     * @param share largest relative change, 0 to 1
+     * @return the blocks in order
+     */
+    public List<PlanBlock> blocks(double share) {
+        Require.between("relative change of the feed rate", share, 0, 1, Units.ONE, "");
+        List<PlanBlock> merged = new ArrayList<>();
+        int first = 0;
+        double least = blocks.allowed(0);
+        double most = least;
+        for (int i = 1; i <= blocks.count(); i++) {
+            boolean isSame = i < blocks.count() && blocks.edge(i) == blocks.edge(first);
+            double low = isSame ? Math.min(least, blocks.allowed(i)) : 0;
+            double high = isSame ? Math.max(most, blocks.allowed(i)) : 0;
+            if (isSame && high <= low * (1 + share)) {
+                least = low;
+                most = high;
+                continue;
+            }
+            merged.add(blocks.block(path, first, i - 1));
+            first = i;
+            least = i < blocks.count() ? blocks.allowed(i) : 0;
+            most = least;
+        }
+        return merged;
+    }
+
+    /**
+     * Returns the edge of {@link #contour()} along which a block runs.
      *
      * @param index index of the block
      * @return index of the edge
      */
     public int edge(int index) {
-        return motion.edge(index);
+        return blocks.edge(check(index));
     }
 
     /**
-     * Length of a block.
+     * Returns the length of a block.
      *
      * @param index index of the block
      * @return the length in m
      */
     public double lengthSi(int index) {
-        return motion.lengthM[index];
+        return blocks.endM(check(index)) - blocks.startM(index);
     }
 
     /**
-     * Feed at the start of a block.
+     * Returns the feed rate at the start of a block.
      *
      * @param index index of the block
-     * @return the feed in m/s
+     * @return the feed rate in m/s
      */
     public double entrySi(int index) {
-        return motion.nodeMPerS[index];
+        return blocks.motion().entryMPerS[check(index)];
     }
 
     /**
-     * Greatest feed within a block.
+     * Returns the highest feed rate within a block.
      *
      * @param index index of the block
-     * @return the feed in m/s
+     * @return the feed rate in m/s
      */
     public double peakFeedSi(int index) {
-        return motion.peakMPerS[index];
+        return blocks.motion().peakMPerS[check(index)];
     }
 
     /**
-     * Feed at the end of a block.
+     * Returns the feed rate at the end of a block.
      *
      * @param index index of the block
-     * @return the feed in m/s
+     * @return the feed rate in m/s
      */
     public double exitSi(int index) {
-        return motion.nodeMPerS[index + 1];
+        return blocks.motion().exitMPerS[check(index)];
     }
 
     /**
-     * Time of a block.
+     * Returns the time of a block.
      *
      * @param index index of the block
      * @return the time in s
      */
     public double timeSi(int index) {
-        return motion.timeS[index];
+        return blocks.motion().timeS[check(index)];
     }
 
     /**
-     * Greatest feed that front and machine would allow in a block, acceleration left aside.
+     * Returns the maximum feed rate of the process in a block, whatever the machine can follow.
      *
      * @param index index of the block
-     * @return the feed in m/s
+     * @return the feed rate in m/s
      */
     public double allowedSi(int index) {
-        return motion.capMPerS[index];
+        return blocks.allowed(check(index));
     }
 
     /**
-     * What held the greatest feed of a block down.
+     * Returns the limit that governs most of the time of a block.
      *
      * @param index index of the block
      * @return the limit
      */
     public FeedLimit limit(int index) {
-        return motion.peakMPerS[index] < motion.capMPerS[index] * (1 - 1e-12)
-                ? FeedLimit.ACCELERATION
-                : FeedLimit.of(motion.limit[index]);
+        return FeedLimit.ofCode(blocks.motion().limit[check(index)]);
     }
 
-    /**
-     * Time spent under each limit: at the feed that it allows, or in speeding up and slowing down.
-     *
-     * @return the times by limit, in s; a limit that never held is missing
-     */
+    private int check(int index) {
+        return Require.index("block", index, size());
+    }
+
+    /** {@return the time that each limit governs; a limit that never governs has no entry} */
     public Map<FeedLimit, Quantity<Time>> timeByLimit() {
-        double[] sums = new double[FeedLimit.values().length];
-        for (int i = 0; i < motion.count; i++) {
-            sums[motion.limit[i]] += motion.atCapS[i];
-            sums[FeedLimit.ACCELERATION.code()] += motion.timeS[i] - motion.atCapS[i];
-        }
-        Map<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
-        for (FeedLimit limit : FeedLimit.values()) {
-            if (sums[limit.code()] > 0) {
-                times.put(limit, Kind.TIME.of(sums[limit.code()]));
+        Map<FeedLimit, Double> sums = new EnumMap<>(FeedLimit.class);
+        double[] byCode = motion.timesByCodeS();
+        for (int code = 0; code < byCode.length; code++) {
+            if (byCode[code] > 0) {
+                sums.merge(FeedLimit.ofCode((byte) code), byCode[code], Double::sum);
             }
         }
+        Map<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
+        sums.forEach((limit, seconds) -> times.put(limit, Kind.TIME.of(seconds)));
         return times;
     }
 
     /**
-     * Time spent under one limit.
+     * Returns the time that one limit governs.
      *
      * @param limit the limit
-     * @return the time, in s; zero if it never held
+     * @return the time; zero if it never governs
      */
     public Quantity<Time> timeLimitedBy(FeedLimit limit) {
         return timeByLimit().getOrDefault(limit, Kind.TIME.of(0));
     }
 
     /**
-     * Feed at a distance along the path. It walks the blocks from the start.
+     * Returns the time along one edge.
      *
-     * @param distance distance from the start, from 0 to the length of the path
-     * @return the feed, in m/s
+     * @param edge index of an edge of {@link #contour()}
+     * @return the time
      */
-    public Quantity<Speed> feedAt(Quantity<Length> distance) {
-        double left = Require.notNegative("distance along the path", Kind.LENGTH.si(distance), Units.MILLIMETRE);
-        int n = motion.count;
-        for (int i = 0; i < n; i++) {
-            if (left <= motion.lengthM[i] || i == n - 1) {
-                return Kind.SPEED.of(new BlockProfile(motion).block(i).speed(Math.min(left, motion.lengthM[i])));
-            }
-            left -= motion.lengthM[i];
+    public Quantity<Time> timeOfEdge(int edge) {
+        Require.index("edge", edge, path.size());
+        double sum = 0;
+        for (int i = blocks.firstOfEdge(edge); i < blocks.count() && blocks.edge(i) == edge; i++) {
+            sum += timeSi(i);
         }
-        throw new IllegalStateException("a plan has blocks");
+        return Kind.TIME.of(sum);
     }
 
     /**
-     * The stretches where the jet runs slower than the finish asks, so that the kerf widens.
+     * Returns the feed rate at a distance along the path.
      *
-     * @param share share of the feed of the finish below which a place counts as slow, such as 0.9
-     * @return the stretches in order; neighbouring slow blocks are one
+     * @param distance distance from the start, from 0 to the length of the path
+     * @return the feed rate
+     */
+    public Quantity<Speed> feedAt(Quantity<Length> distance) {
+        return Kind.SPEED.of(feedAtSi(Kind.LENGTH.si(distance)));
+    }
+
+    /**
+     * Returns the feed rate at a distance along the path, on SI numbers.
+     *
+     * @param distanceM distance from the start in m, from 0 to the length of the path
+     * @return the feed rate in m/s
+     */
+    public double feedAtSi(double distanceM) {
+        return motion.feedAt(distanceM);
+    }
+
+    /**
+     * Returns the time at which the jet passes a distance along the path, on SI numbers.
+     *
+     * @param distanceM distance from the start in m, from 0 to the length of the path
+     * @return the time since the start in s
+     */
+    public double timeAtSi(double distanceM) {
+        return motion.timeAt(distanceM);
+    }
+
+    /**
+     * Returns the stretches where the jet runs slower than the edge alone would allow, so that the kerf widens.
+     *
+     * @param share share of the feed rate of the edge below which a place counts as slow, above 0 to 1
+     * @return the stretches in order
      */
     public List<SlowZone> slowZones(double share) {
-        Require.above("share of the feed", share, 0, Units.ONE, "");
-        Require.atMost("share of the feed", share, 1, Units.ONE, "");
-        return SlowZoneFinder.find(contour, motion, feeds, share);
+        Require.above("share of the feed rate", share, 0, Units.ONE, "");
+        Require.atMost("share of the feed rate", share, 1, Units.ONE, "");
+        return new SlowZoneFinder(path, blocks, motion, policies, places, share).find();
+    }
+
+    /**
+     * Returns the places at which no feed rate keeps the predicted error of the bottom edge within its tolerance, and those
+     * at which the minimum feed rate of the machine is above the one required.
+     *
+     * @return findings that are not satisfied, in the order of the path
+     */
+    public List<Finding> findings() {
+        return new PlanFindings(path, places, minimumMPerS).list();
+    }
+
+    /** {@return the cautions of the models behind the plan, each once} */
+    public List<Caution> cautions() {
+        return cautions;
     }
 
     @Override
@@ -224,16 +304,24 @@ public final class FeedPlan implements Described, Serializable {
                         .put("limit", limit)
                         .put("time", Kind.TIME, Kind.TIME.si(time))
                         .map()));
-        return Description.of("feed plan")
-                .put("time", Kind.TIME, motion.totalS)
-                .put("length", Kind.LENGTH, Kind.LENGTH.si(contour.length()))
-                .put("blocks", motion.count)
-                .put("limits", limits)
-                .map();
+        List<Map<String, Object>> all = new ArrayList<>();
+        for (int i = 0; i < size(); i++) {
+            all.add(block(i).describe());
+        }
+        Map<String, Object> map = new LinkedHashMap<>(Description.of("feed plan")
+                .put("time", Kind.TIME, motion.timeS())
+                .put("length", Kind.LENGTH, motion.lengthM())
+                .put("findings", findings())
+                .put("cautions", cautions)
+                .map());
+        map.put("limits", limits);
+        map.put("blocks", all);
+        return map;
     }
 
     @Override
     public String toString() {
-        return describe().toString();
+        return "feed plan of " + QuantityText.forPeople(Kind.LENGTH, motion.lengthM()) + ", "
+                + QuantityText.forPeople(Kind.TIME, motion.timeS()) + " in " + size() + " blocks";
     }
 }

@@ -1,102 +1,276 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.kerf.LagFunction;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.kerf.CutFront;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.KerfProfile;
+import dev.waterjet.kerf.LagGeometry;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.GeometryException;
+import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Side;
-import java.io.Serializable;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.toolpath.ToolPath;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Finds the fastest feed along a contour that no limit forbids, from rest to rest.
+ * Planner of the feed rate along a tool path: the fastest motion from rest to rest within the limits of the cut and of the
+ * machine.
  *
- * <p>First each edge and each corner gets the feed that the front allows (grade, lag on arcs and at corners) and that the
- * machine allows (speed and acceleration of each axis). Slow places are then held over the lag before and after them, so
- * that the front recovers. At last a walk forward and a walk back make the rest reachable by acceleration, and by jerk
- * where the machine has a limit of it. The work grows in proportion to the number of edges.
+ * <pre>{@code
+ * FeedPlanner planner = FeedPlanner.of(machine, CutConditions.of(jet, plate, model));
+ * FeedPlan plan = planner.plan(contour, Side.LEFT);
+ * plan.time();
+ * plan.findings();   // corners and arcs that no feed rate keeps within their tolerance
+ * }</pre>
  *
- * <p>The plan is a calculation, not a command: what a machine runs is for its manual, its maker and the people licensed to
- * run it to say. A jet that cuts steel cuts a hand.
+ * <p>The path is conditioned first: lines and arcs replace the chords of which it is a sample, so that the time does not
+ * depend on the sampling. Each edge has the feed rate of its cut quality. At corners, on arcs and before an end that nothing
+ * overlaps, a slower feed rate keeps the predicted error of the bottom edge within the tolerance, or brings it within a tenth
+ * of the least error that slowing can reach; before a corner and an end it also lets the jet cut through the bottom. The
+ * slower feed rate holds over its own lag length on both sides: a front that recedes by its local slope needs no more to come
+ * to the smaller lag. From these caps and the limits of the machine follows the motion. A tolerance that cannot be kept is a
+ * finding, never an exception.
+ *
+ * <p>The plan is a calculation, not a command: what a machine may run is decided by its manual, its maker and trained people.
+ * The jet cuts people as it cuts steel.
  */
-public final class FeedPlanner implements Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class FeedPlanner {
 
     private final MachineLimits machine;
     private final QualityFeeds feeds;
-    private final LagFunction law;
-    private final double recoveryLags;
+    private final @Nullable CutConditions cut;
+    private final KerfModel kerfModel;
+    private final ContourConditioner conditioner;
+    private final SlowdownRules rules;
+    private final double reachFactor;
+    private final @Nullable KerfProfile profile;
 
-    private FeedPlanner(MachineLimits machine, QualityFeeds feeds, LagFunction law, double recoveryLags) {
+    private FeedPlanner(
+            MachineLimits machine,
+            QualityFeeds feeds,
+            @Nullable CutConditions cut,
+            KerfModel kerfModel,
+            ContourConditioner conditioner,
+            SlowdownRules rules,
+            double reachFactor) {
         this.machine = Objects.requireNonNull(machine, "machine");
         this.feeds = Objects.requireNonNull(feeds, "feeds");
-        this.law = Objects.requireNonNull(law, "law");
-        this.recoveryLags =
-                Require.between("recovery of the front", recoveryLags, 0, 100, Units.ONE, "it is counted in lags");
+        this.cut = cut;
+        this.kerfModel = Objects.requireNonNull(kerfModel, "kerfModel");
+        this.conditioner = Objects.requireNonNull(conditioner, "conditioner");
+        this.rules = rules;
+        this.reachFactor =
+                Require.between("reach of a slowdown zone", reachFactor, 0, 10, Units.ONE, "it is counted in lags");
+        this.profile = cut == null
+                ? null
+                : KerfProfile.of(
+                        kerfModel,
+                        CutFront.of(kerfModel.lagModel(), cut.feedModel(), cut.jet(), cut.workpiece()),
+                        cut.jet());
     }
 
     /**
-     * A planner that holds slow places over one lag.
+     * Returns a planner for a cut, with the standard kerf and lag models.
      *
-     * @param machine what the machine can follow
-     * @param feeds the feed that each grade allows
-     * @param law lag of the jet at a feed
+     * @param machine limits of the machine
+     * @param cut conditions of the cut
      * @return the planner
      */
-    public static FeedPlanner of(MachineLimits machine, QualityFeeds feeds, LagFunction law) {
-        return new FeedPlanner(machine, feeds, law, 1);
+    public static FeedPlanner of(MachineLimits machine, CutConditions cut) {
+        Objects.requireNonNull(cut, "cut");
+        return new FeedPlanner(
+                machine,
+                QualityFeeds.of(cut),
+                cut,
+                KerfModel.standard(),
+                ContourConditioner.defaults(),
+                SlowdownRules.cautious(),
+                1);
     }
 
     /**
-     * This planner with another stretch over which the front recovers.
+     * Returns a planner for given feed rates and a jet without lag: corners and arcs are slowed by the machine alone.
      *
-     * @param lags stretch before and after a slow place, in lags at the feed of the edge's finish: 0 for none, 1 usual
-     * @return the planner with that recovery
+     * @param machine limits of the machine
+     * @param feeds feed rate for each cut quality
+     * @return the planner
      */
-    public FeedPlanner withRecovery(double lags) {
-        return new FeedPlanner(machine, feeds, law, lags);
+    public static FeedPlanner withoutLag(MachineLimits machine, QualityFeeds feeds) {
+        return new FeedPlanner(
+                machine, feeds, null, KerfModel.standard(), ContourConditioner.defaults(), SlowdownRules.cautious(), 1);
     }
 
     /**
-     * This planner for another machine.
+     * Returns this planner with other feed rates on straight edges than those of the feed model.
      *
-     * @param other what that machine can follow
-     * @return the planner for it
+     * @param other feed rate for each cut quality
+     * @return the planner
+     */
+    public FeedPlanner withFeeds(QualityFeeds other) {
+        return new FeedPlanner(machine, other, cut, kerfModel, conditioner, rules, reachFactor);
+    }
+
+    /**
+     * Returns this planner with another kerf model, and its lag model.
+     *
+     * @param model kerf model
+     * @return the planner
+     */
+    public FeedPlanner withKerfModel(KerfModel model) {
+        return new FeedPlanner(machine, feeds, cut, model, conditioner, rules, reachFactor);
+    }
+
+    /**
+     * Returns this planner for another machine.
+     *
+     * @param other limits of that machine
+     * @return the planner
      */
     public FeedPlanner withMachine(MachineLimits other) {
-        return new FeedPlanner(other, feeds, law, recoveryLags);
+        return new FeedPlanner(other, feeds, cut, kerfModel, conditioner, rules, reachFactor);
     }
 
     /**
-     * Plans the feed along a contour.
+     * Returns this planner with another conditioner. Its tolerance should not exceed the corner deviation of the machine,
+     * or joints of its pieces may slow the machine down.
      *
-     * @param contour the path of the jet, from its start
-     * @param part the side of the path on which the part lies: it tells inside corners from outside ones
-     * @return the feed along the path, and its time
-     * @throws GeometryException if no feed keeps an arc or a corner within its tolerance, with the edge and its place
+     * @param other the conditioner
+     * @return the planner
      */
-    public FeedPlan plan(Contour contour, Side part) {
-        EdgeLimits finishes = new EdgeLimits(contour.requirements(), feeds, law, machine);
-        SegmentLimits limits = new SegmentLimits(contour, part, machine, finishes, law);
-        Segments spans = limits.walk();
-        if (limits.hasSlowPlaces() && recoveryLags > 0) {
-            double[] reach = finishes.lagM.clone();
-            for (int i = 0; i < reach.length; i++) {
-                reach[i] *= recoveryLags;
-            }
-            spans = FrontRecovery.recover(spans, requirementOfEdge(contour), reach, finishes.fastestMPerS);
-        }
-        MotionProfile motion = machine.hasJerk() ? SmoothPass.run(spans, machine.jerkSi()) : TrapezoidPass.run(spans);
-        return new FeedPlan(contour, motion, feeds);
+    public FeedPlanner withConditioner(ContourConditioner other) {
+        return new FeedPlanner(machine, feeds, cut, kerfModel, other, rules, reachFactor);
     }
 
-    private static short[] requirementOfEdge(Contour contour) {
-        short[] index = new short[contour.size()];
-        for (int i = 0; i < index.length; i++) {
-            index[i] = (short) contour.requirementIndex(i);
+    /**
+     * Returns this planner with one geometry of the lag at all corners and arcs. The default takes at each kind of place the
+     * geometry that gouges the part most: tangent at inside corners and on arcs, tractrix at outside corners.
+     *
+     * @param geometry the geometry, for example as measured on a disc
+     * @return the planner
+     */
+    public FeedPlanner withLagGeometry(LagGeometry geometry) {
+        Objects.requireNonNull(geometry, "geometry");
+        return new FeedPlanner(machine, feeds, cut, kerfModel, conditioner, SlowdownRules.of(geometry), reachFactor);
+    }
+
+    /**
+     * Returns this planner with or without the rule that the bottom is cut through before the path turns or ends.
+     *
+     * @param isRequired whether the rule holds; it does by default
+     * @return the planner
+     */
+    public FeedPlanner withSeparationAtCorners(boolean isRequired) {
+        return new FeedPlanner(
+                machine, feeds, cut, kerfModel, conditioner, rules.withSeparation(isRequired), reachFactor);
+    }
+
+    /**
+     * Returns this planner with another reach of slowdown zones. One lag length on both sides is the default: the lag at the
+     * slow place is then the steady one, and the bottom has passed the place before the feed rate rises.
+     *
+     * @param lags reach before and after a slow place, in lag lengths at the feed rate of that place, 0 to 10
+     * @return the planner
+     */
+    public FeedPlanner withReach(double lags) {
+        return new FeedPlanner(machine, feeds, cut, kerfModel, conditioner, rules, lags);
+    }
+
+    /** {@return the limits of the machine} */
+    public MachineLimits machine() {
+        return machine;
+    }
+
+    /** {@return the feed rate on straight edges for each cut quality} */
+    public QualityFeeds feeds() {
+        return feeds;
+    }
+
+    /** {@return the conditioner of paths} */
+    public ContourConditioner conditioner() {
+        return conditioner;
+    }
+
+    /**
+     * Plans the feed rate along a contour: the path of the jet axis from its start, as drawn or sampled.
+     *
+     * @param path the path; a closed one starts and ends over its pierced start
+     * @param part the side of the path on which the part lies: it distinguishes inside corners from outside ones
+     * @return the plan
+     */
+    public FeedPlan plan(Contour path, Side part) {
+        return plan(
+                conditioner.condition(path).contour(),
+                path,
+                part,
+                path.requirement(path.size() - 1).isLead());
+    }
+
+    /**
+     * Plans the feed rate along a path as it is drawn, without conditioning: each edge of the plan is an edge of the path. The
+     * chords of a sampled curve then count as corners where their sagitta exceeds the flattening.
+     *
+     * @param path the path
+     * @param part the side of the path on which the part lies
+     * @return the plan
+     */
+    public FeedPlan planAsDrawn(Contour path, Side part) {
+        return plan(path, path, part, path.requirement(path.size() - 1).isLead());
+    }
+
+    /**
+     * Plans the feed rate along a tool path. Where tabs interrupt it, each stretch has a plan of its own.
+     *
+     * @param path the tool path, made of a conditioned contour
+     * @return one plan for each stretch with the jet on, in order
+     */
+    public List<FeedPlan> plan(ToolPath path) {
+        List<Contour> cuts = path.cuts();
+        List<FeedPlan> plans = new ArrayList<>(cuts.size());
+        ToolPath.Purpose last = path.purpose(path.size() - 1);
+        boolean endsInScrap = last == ToolPath.Purpose.LEAD_OUT || last == ToolPath.Purpose.OVERCUT;
+        for (int i = 0; i < cuts.size(); i++) {
+            Contour stretch = cuts.get(i);
+            plans.add(plan(stretch, stretch, path.partSide(), endsInScrap && i + 1 == cuts.size()));
         }
-        return index;
+        return List.copyOf(plans);
+    }
+
+    private FeedPlan plan(Contour path, Contour source, Side part, boolean endsInScrap) {
+        List<EdgeRequirement> requirements = path.requirements();
+        EdgePolicy[] policies = new EdgePolicy[requirements.size()];
+        for (int i = 0; i < policies.length; i++) {
+            policies[i] = new EdgePolicy(requirements.get(i), feeds, profile, rules);
+        }
+        double flatteningM = Kind.LENGTH.si(conditioner.flattening());
+        ProcessPlaces walk = new ProcessPlaces(path, part, policies, flatteningM, reachFactor);
+        PathPlaces places = walk.walk(endsInScrap);
+        PathPieces pieces = walk.pieces();
+        FeedCaps caps = ProcessCaps.of(places, pieces.lengthM(), machine.minimumFeedSi());
+        MotionCurve motion = MotionSolver.solve(pieces, caps, machine.dynamics(), MotionSettings.defaults());
+        PlanBlocks blocks = new PlanBlocks(pieces, caps, motion);
+        return new FeedPlan(path, source, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
+    }
+
+    /** Cautions of feed model, jet and workpiece, and of the front at the slowest feed. */
+    private List<Caution> cautions(PathPlaces places) {
+        if (cut == null || profile == null) {
+            return List.of();
+        }
+        double slowest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < places.count(); i++) {
+            slowest = Math.min(slowest, places.feedMPerS(i));
+        }
+        Set<Caution> cautions = new LinkedHashSet<>(cut.cautions());
+        cautions.addAll(profile.front().cautions(slowest));
+        return List.copyOf(cautions);
     }
 }

@@ -4,222 +4,375 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Jerk;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.util.Arrays;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What the machine can follow: speed and acceleration of each axis, and where wanted jerk along the path. They are those
- * of the machine as it is set up; its manual and its maker say which.
+ * Limits of a machine: speed and acceleration of each axis, jerk, and the rule by which its control passes corners. They are
+ * those of the machine as it is set up; its manual and its maker state them.
+ *
+ * <pre>{@code
+ * MachineLimits machine = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5))
+ *         .withJerk(Kind.JERK.of(5))
+ *         .withCornerDeviation(millimetres(0.02));
+ * }</pre>
+ *
+ * <p>On an arc the acceleration of each axis is that of the tangential and the centripetal part together.
  */
 public final class MachineLimits implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Share of the acceleration that may be spent across the path: 0.6 of it is then left along the path. */
-    private static final double ACROSS_SHARE = 0.8;
+    /** Common practice, no source. */
+    private static final double DEFAULT_DEVIATION_M = 1e-5;
 
-    private static final double USUAL_DEVIATION_M = 1e-5;
+    private static final double DEFAULT_MINIMUM_FEED_M_PER_S = 0.001 / 60;
 
-    private final double speedXMPerS;
-    private final double speedYMPerS;
-    private final double accelerationXMPerS2;
-    private final double accelerationYMPerS2;
-    private final double jerkMPerS3;
-    private final double deviationM;
-    private final double leastFeedMPerS;
+    /** Checked content, and the serial form. An absent limit is null. */
+    private record Values(
+            double speedX,
+            double speedY,
+            double accelerationX,
+            double accelerationY,
+            @Nullable Double jerkX,
+            @Nullable Double jerkY,
+            @Nullable Double pathAcceleration,
+            @Nullable Double pathJerk,
+            CornerRule.Kind corner,
+            double deviationM,
+            @Nullable Double jumpX,
+            @Nullable Double jumpY,
+            double minimumFeed)
+            implements Serializable {
 
-    private MachineLimits(double[] values) {
-        this.speedXMPerS = Require.positive("greatest speed of the x axis", values[0], Units.METRE_PER_SECOND);
-        this.speedYMPerS = Require.positive("greatest speed of the y axis", values[1], Units.METRE_PER_SECOND);
-        this.accelerationXMPerS2 =
-                Require.positive("acceleration of the x axis", values[2], Units.METRE_PER_SQUARE_SECOND);
-        this.accelerationYMPerS2 =
-                Require.positive("acceleration of the y axis", values[3], Units.METRE_PER_SQUARE_SECOND);
-        this.jerkMPerS3 = values[4];
-        this.deviationM = Require.positive("deviation in rounding a corner", values[5], Units.MILLIMETRE);
-        this.leastFeedMPerS = Require.notNegative("least feed", values[6], Units.MILLIMETRE_PER_MINUTE);
+        Values {
+            speedX = Require.positive("maximum speed of the x axis", speedX, Units.METRE_PER_SECOND);
+            speedY = Require.positive("maximum speed of the y axis", speedY, Units.METRE_PER_SECOND);
+            accelerationX =
+                    Require.positive("acceleration of the x axis", accelerationX, Units.METRE_PER_SQUARE_SECOND);
+            accelerationY =
+                    Require.positive("acceleration of the y axis", accelerationY, Units.METRE_PER_SQUARE_SECOND);
+            jerkX = optional("jerk of the x axis", jerkX, Kind.JERK);
+            jerkY = optional("jerk of the y axis", jerkY, Kind.JERK);
+            pathAcceleration = optional("acceleration along the path", pathAcceleration, Kind.ACCELERATION);
+            pathJerk = optional("jerk", pathJerk, Kind.JERK);
+            Objects.requireNonNull(corner, "corner");
+            deviationM = Require.positive("deviation at a corner", deviationM, Units.MILLIMETRE);
+            jumpX = optional("jump of the speed of the x axis", jumpX, Kind.SPEED);
+            jumpY = optional("jump of the speed of the y axis", jumpY, Kind.SPEED);
+            minimumFeed = Require.notNegative("minimum feed rate", minimumFeed, Units.MILLIMETRE_PER_MINUTE);
+        }
+
+        private static @Nullable Double optional(String name, @Nullable Double si, Kind<?> kind) {
+            return si == null ? null : Require.positive(name, si, kind.siUnit());
+        }
+
+        Values corner(CornerRule.Kind rule, double deviation, @Nullable Double x, @Nullable Double y) {
+            return new Values(
+                    speedX,
+                    speedY,
+                    accelerationX,
+                    accelerationY,
+                    jerkX,
+                    jerkY,
+                    pathAcceleration,
+                    pathJerk,
+                    rule,
+                    deviation,
+                    x,
+                    y,
+                    minimumFeed);
+        }
+
+        private Object readResolve() {
+            return new MachineLimits(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private MachineLimits(Values values) {
+        this.values = values;
     }
 
     /**
-     * Two equal axes, without a limit of jerk. Corners are rounded within 0.01 mm and no feed falls below 1 mm/min
-     * (common practice, no source); both can be changed.
+     * Returns the limits of a machine with two equal axes and without a limit of jerk. Its control rounds corners within
+     * 0.01 mm by an arc, and keeps feed rates from 1 mm/min on (both common practice, no source).
      *
-     * @param speed greatest speed of each axis
-     * @param acceleration greatest acceleration of each axis
+     * @param speed maximum speed of each axis, above 0
+     * @param acceleration maximum acceleration of each axis, above 0
      * @return the limits
      */
     public static MachineLimits of(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
         double v = Kind.SPEED.si(speed);
         double a = Kind.ACCELERATION.si(acceleration);
-        return new MachineLimits(new double[] {v, v, a, a, Double.POSITIVE_INFINITY, USUAL_DEVIATION_M, 0.001 / 60});
+        return new MachineLimits(new Values(
+                v,
+                v,
+                a,
+                a,
+                null,
+                null,
+                null,
+                null,
+                CornerRule.Kind.ARC,
+                DEFAULT_DEVIATION_M,
+                null,
+                null,
+                DEFAULT_MINIMUM_FEED_M_PER_S));
     }
 
     /**
-     * These limits with axes of different speed.
+     * Returns these limits with axes of different speed.
      *
-     * @param x greatest speed of the x axis
-     * @param y greatest speed of the y axis
+     * @param x maximum speed of the x axis, above 0
+     * @param y maximum speed of the y axis, above 0
      * @return the limits with those speeds
      */
     public MachineLimits withAxisSpeeds(Quantity<Speed> x, Quantity<Speed> y) {
-        double[] values = values();
-        values[0] = Kind.SPEED.si(x);
-        values[1] = Kind.SPEED.si(y);
-        return new MachineLimits(values);
+        Values v = values;
+        return new MachineLimits(new Values(
+                Kind.SPEED.si(x),
+                Kind.SPEED.si(y),
+                v.accelerationX,
+                v.accelerationY,
+                v.jerkX,
+                v.jerkY,
+                v.pathAcceleration,
+                v.pathJerk,
+                v.corner,
+                v.deviationM,
+                v.jumpX,
+                v.jumpY,
+                v.minimumFeed));
     }
 
     /**
-     * These limits with axes of different acceleration.
+     * Returns these limits with axes of different acceleration.
      *
-     * @param x greatest acceleration of the x axis
-     * @param y greatest acceleration of the y axis
+     * @param x maximum acceleration of the x axis, above 0
+     * @param y maximum acceleration of the y axis, above 0
      * @return the limits with those accelerations
      */
     public MachineLimits withAxisAccelerations(Quantity<Acceleration> x, Quantity<Acceleration> y) {
-        double[] values = values();
-        values[2] = Kind.ACCELERATION.si(x);
-        values[3] = Kind.ACCELERATION.si(y);
-        return new MachineLimits(values);
+        Values v = values;
+        return new MachineLimits(new Values(
+                v.speedX,
+                v.speedY,
+                Kind.ACCELERATION.si(x),
+                Kind.ACCELERATION.si(y),
+                v.jerkX,
+                v.jerkY,
+                v.pathAcceleration,
+                v.pathJerk,
+                v.corner,
+                v.deviationM,
+                v.jumpX,
+                v.jumpY,
+                v.minimumFeed));
     }
 
     /**
-     * These limits with a limit of jerk along the path: acceleration then rises and falls in ramps.
+     * Returns these limits with a limit of jerk for each axis.
      *
-     * @param jerk greatest jerk along the path, above 0
+     * @param x maximum jerk of the x axis, above 0
+     * @param y maximum jerk of the y axis, above 0
+     * @return the limits with those jerks
+     */
+    public MachineLimits withAxisJerks(Quantity<Jerk> x, Quantity<Jerk> y) {
+        return with(Kind.JERK.si(x), Kind.JERK.si(y), values.pathAcceleration, values.pathJerk, values.minimumFeed);
+    }
+
+    /**
+     * Returns these limits with a limit of acceleration along the path, beside those of the axes.
+     *
+     * @param acceleration maximum rate of change of the feed rate, above 0
+     * @return the limits with that acceleration
+     */
+    public MachineLimits withPathAcceleration(Quantity<Acceleration> acceleration) {
+        return with(
+                values.jerkX, values.jerkY, Kind.ACCELERATION.si(acceleration), values.pathJerk, values.minimumFeed);
+    }
+
+    /**
+     * Returns these limits with a limit of jerk along and across the path: acceleration rises and falls in ramps, also
+     * where it turns on an arc or at a corner.
+     *
+     * @param jerk maximum jerk, above 0
      * @return the limits with that jerk
      */
     public MachineLimits withJerk(Quantity<Jerk> jerk) {
-        double[] values = values();
-        values[4] = Require.positive("jerk", Kind.JERK.si(jerk), Kind.JERK.siUnit());
-        return new MachineLimits(values);
+        return with(values.jerkX, values.jerkY, values.pathAcceleration, Kind.JERK.si(jerk), values.minimumFeed);
     }
 
     /**
-     * These limits with another rounding of corners.
+     * Returns these limits with another minimum feed rate. A plan that requires less runs at this one and has a finding.
      *
-     * @param deviation how far the machine may pass from a corner in rounding it, above 0
-     * @return the limits with that deviation
-     */
-    public MachineLimits withCornerDeviation(Quantity<Length> deviation) {
-        double[] values = values();
-        values[5] = Kind.LENGTH.si(deviation);
-        return new MachineLimits(values);
-    }
-
-    /**
-     * These limits with another least feed. A path that would ask for less is refused.
-     *
-     * @param feed slowest feed that the machine keeps evenly, 0 or more
-     * @return the limits with that least feed
+     * @param feed minimum feed rate that the machine keeps evenly, 0 or more
+     * @return the limits with that feed rate
      */
     public MachineLimits withMinimumFeed(Quantity<Speed> feed) {
-        double[] values = values();
-        values[6] = Kind.SPEED.si(feed);
-        return new MachineLimits(values);
+        return with(values.jerkX, values.jerkY, values.pathAcceleration, values.pathJerk, Kind.SPEED.si(feed));
     }
 
-    private double[] values() {
-        return new double[] {
-            speedXMPerS, speedYMPerS, accelerationXMPerS2, accelerationYMPerS2, jerkMPerS3, deviationM, leastFeedMPerS
-        };
+    private MachineLimits with(
+            @Nullable Double jerkX,
+            @Nullable Double jerkY,
+            @Nullable Double pathAcceleration,
+            @Nullable Double pathJerk,
+            double minimumFeed) {
+        Values v = values;
+        return new MachineLimits(new Values(
+                v.speedX,
+                v.speedY,
+                v.accelerationX,
+                v.accelerationY,
+                jerkX,
+                jerkY,
+                pathAcceleration,
+                pathJerk,
+                v.corner,
+                v.deviationM,
+                v.jumpX,
+                v.jumpY,
+                minimumFeed));
     }
 
     /**
-     * Greatest jerk along the path.
+     * Returns these limits for a control that rounds corners by a tangent arc within a deviation.
      *
-     * @return the jerk, in m/s3; empty if it has no limit
+     * @param deviation maximum distance from the corner, above 0
+     * @return the limits with that rule
      */
+    public MachineLimits withCornerDeviation(Quantity<Length> deviation) {
+        return new MachineLimits(values.corner(CornerRule.Kind.ARC, Kind.LENGTH.si(deviation), null, null));
+    }
+
+    /**
+     * Returns these limits for a control that blends corners by a pulse of acceleration within a deviation: with a limit of
+     * jerk the pulse rises and falls in ramps.
+     *
+     * @param deviation maximum distance from the corner, above 0
+     * @return the limits with that rule
+     */
+    public MachineLimits withCornerPulse(Quantity<Length> deviation) {
+        return new MachineLimits(values.corner(CornerRule.Kind.PULSE, Kind.LENGTH.si(deviation), null, null));
+    }
+
+    /**
+     * {@return these limits for a control that stops at each corner which it cannot round within its deviation at full
+     * feed rate}
+     */
+    public MachineLimits withStopAtCorners() {
+        return new MachineLimits(values.corner(CornerRule.Kind.STOP, values.deviationM, null, null));
+    }
+
+    /**
+     * Returns these limits for a control that lets the speed of each axis jump at a corner.
+     *
+     * @param x maximum jump of the speed of the x axis, above 0
+     * @param y maximum jump of the speed of the y axis, above 0
+     * @return the limits with that rule
+     */
+    public MachineLimits withCornerJump(Quantity<Speed> x, Quantity<Speed> y) {
+        return new MachineLimits(
+                values.corner(CornerRule.Kind.JUMP, values.deviationM, Kind.SPEED.si(x), Kind.SPEED.si(y)));
+    }
+
+    /** {@return the maximum jerk along and across the path; empty if it has no limit} */
     public Optional<Quantity<Jerk>> jerk() {
-        return hasJerk() ? Optional.of(Kind.JERK.of(jerkMPerS3)) : Optional.empty();
+        return Optional.ofNullable(values.pathJerk).map(Kind.JERK::of);
     }
 
-    /**
-     * Slowest feed that the machine keeps evenly.
-     *
-     * @return the feed, in m/s
-     */
+    /** {@return the minimum feed rate that the machine keeps evenly} */
     public Quantity<Speed> minimumFeed() {
-        return Kind.SPEED.of(leastFeedMPerS);
+        return Kind.SPEED.of(values.minimumFeed);
     }
 
-    /**
-     * Greatest acceleration across the path, on arcs and in rounding corners: 0.8 of that of the weaker axis, so that
-     * 0.6 of it is left along the path.
-     *
-     * @return the acceleration, in m/s2
-     */
-    public Quantity<Acceleration> centripetalAcceleration() {
-        return Kind.ACCELERATION.of(acrossSi());
-    }
-
-    boolean hasJerk() {
-        return jerkMPerS3 < Double.POSITIVE_INFINITY;
-    }
-
-    double jerkSi() {
-        return jerkMPerS3;
-    }
-
-    double speedXSi() {
-        return speedXMPerS;
-    }
-
-    double speedYSi() {
-        return speedYMPerS;
-    }
-
-    double accelerationXSi() {
-        return accelerationXMPerS2;
-    }
-
-    double accelerationYSi() {
-        return accelerationYMPerS2;
-    }
-
-    double acrossSi() {
-        return ACROSS_SHARE * Math.min(accelerationXMPerS2, accelerationYMPerS2);
-    }
-
-    double deviationSi() {
-        return deviationM;
+    /** {@return the maximum distance of the motion from a corner of the path} */
+    public Quantity<Length> cornerDeviation() {
+        return Kind.LENGTH.of(values.deviationM);
     }
 
     double minimumFeedSi() {
-        return leastFeedMPerS;
+        return values.minimumFeed;
+    }
+
+    double cornerDeviationSi() {
+        return values.deviationM;
+    }
+
+    DynamicLimits dynamics() {
+        double jerk = orInfinite(values.pathJerk);
+        return new DynamicLimits(
+                new AxisLimits(values.speedX, values.accelerationX, orInfinite(values.jerkX)),
+                new AxisLimits(values.speedY, values.accelerationY, orInfinite(values.jerkY)),
+                new PathLimits(orInfinite(values.pathAcceleration), Double.POSITIVE_INFINITY, jerk, jerk),
+                new CornerRule(values.corner, values.deviationM, orInfinite(values.jumpX), orInfinite(values.jumpY)));
+    }
+
+    private static double orInfinite(@Nullable Double limit) {
+        return limit == null ? Double.POSITIVE_INFINITY : limit;
     }
 
     @Override
     public Map<String, Object> describe() {
         Description description = Description.of("machine limits")
-                .put("speed_x", Kind.SPEED, speedXMPerS)
-                .put("speed_y", Kind.SPEED, speedYMPerS)
-                .put("acceleration_x", Kind.ACCELERATION, accelerationXMPerS2)
-                .put("acceleration_y", Kind.ACCELERATION, accelerationYMPerS2)
-                .put("corner_deviation", Kind.LENGTH, deviationM)
-                .put("least_feed", Kind.SPEED, leastFeedMPerS);
-        return (hasJerk() ? description.put("jerk", Kind.JERK, jerkMPerS3) : description).map();
+                .put("speed_x", Kind.SPEED, values.speedX)
+                .put("speed_y", Kind.SPEED, values.speedY)
+                .put("acceleration_x", Kind.ACCELERATION, values.accelerationX)
+                .put("acceleration_y", Kind.ACCELERATION, values.accelerationY)
+                .put("corner_rule", values.corner)
+                .put("corner_deviation", Kind.LENGTH, values.deviationM)
+                .put("minimum_feed", Kind.SPEED, values.minimumFeed);
+        put(description, "jerk_x", Kind.JERK, values.jerkX);
+        put(description, "jerk_y", Kind.JERK, values.jerkY);
+        put(description, "path_acceleration", Kind.ACCELERATION, values.pathAcceleration);
+        put(description, "jerk", Kind.JERK, values.pathJerk);
+        put(description, "corner_jump_x", Kind.SPEED, values.jumpX);
+        put(description, "corner_jump_y", Kind.SPEED, values.jumpY);
+        return description.map();
+    }
+
+    private static void put(Description description, String key, Kind<?> kind, @Nullable Double si) {
+        if (si != null) {
+            description.put(key, kind, si);
+        }
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof MachineLimits that && Arrays.equals(values(), that.values());
+        return other instanceof MachineLimits that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Arrays.hashCode(values());
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return describe().toString();
+        return "machine, axes up to " + QuantityText.forPeople(Kind.SPEED, Kind.SPEED.of(values.speedX)) + " and "
+                + QuantityText.forPeople(Kind.SPEED, Kind.SPEED.of(values.speedY));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,14 +1,15 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.EnumMap;
 import java.util.Locale;
@@ -17,97 +18,127 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
-/** The feed that each grade of face allows on a straight cut of one workpiece. */
+/** Feed rate on straight edges for each cut quality, in one workpiece. */
 public final class QualityFeeds implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final EnumMap<CutQuality, Double> feedsMPerS;
+    /** Checked content, and the serial form. */
+    private record Values(Map<CutQuality, Double> feedsMPerS) implements Serializable {
 
-    private QualityFeeds(EnumMap<CutQuality, Double> feedsMPerS) {
-        this.feedsMPerS = feedsMPerS;
-        feedsMPerS.forEach((grade, feed) ->
-                Require.positive("feed for a face of grade " + grade.label(), feed, Units.MILLIMETRE_PER_MINUTE));
-    }
-
-    /**
-     * The feeds that a model gives.
-     *
-     * @param model the model
-     * @param jet the jet
-     * @param piece what is cut
-     * @return the feed for each grade
-     */
-    public static QualityFeeds of(FeedModel model, AbrasiveJet jet, Workpiece piece) {
-        EnumMap<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
-        for (CutQuality grade : CutQuality.values()) {
-            feeds.put(grade, model.feed(jet, piece, grade).si());
+        Values {
+            Map<CutQuality, Double> checked = new EnumMap<>(CutQuality.class);
+            for (CutQuality quality : CutQuality.values()) {
+                Double feed = Objects.requireNonNull(feedsMPerS.get(quality), "feedsMPerS");
+                checked.put(
+                        quality,
+                        Require.positive("feed rate for " + quality.label(), feed, Units.MILLIMETRE_PER_MINUTE));
+            }
+            feedsMPerS = Map.copyOf(checked);
         }
-        return new QualityFeeds(feeds);
+
+        private Object readResolve() {
+            return new QualityFeeds(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private QualityFeeds(Values values) {
+        this.values = values;
     }
 
     /**
-     * One feed for all grades.
+     * Returns the feed rates of a feed model.
      *
-     * @param feed the feed, above 0
-     * @return the same feed for each grade
+     * @param cut conditions of the cut
+     * @return the feed rate for each cut quality
+     */
+    public static QualityFeeds of(CutConditions cut) {
+        Map<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
+        for (CutQuality quality : CutQuality.values()) {
+            feeds.put(quality, cut.feed(quality).si());
+        }
+        return new QualityFeeds(new Values(feeds));
+    }
+
+    /**
+     * Returns one feed rate for all cut qualities.
+     *
+     * @param feed the feed rate, above 0
+     * @return the feed rates
      */
     public static QualityFeeds same(Quantity<Speed> feed) {
-        EnumMap<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
-        for (CutQuality grade : CutQuality.values()) {
-            feeds.put(grade, Kind.SPEED.si(feed));
+        Map<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
+        for (CutQuality quality : CutQuality.values()) {
+            feeds.put(quality, Kind.SPEED.si(feed));
         }
-        return new QualityFeeds(feeds);
+        return new QualityFeeds(new Values(feeds));
     }
 
     /**
-     * These feeds with another one for a grade.
+     * Returns these feed rates with another one for a cut quality.
      *
-     * @param grade the grade
-     * @param feed its feed, above 0
-     * @return the feeds with that one
+     * @param quality the cut quality
+     * @param feed its feed rate, above 0
+     * @return the feed rates with that one
      */
-    public QualityFeeds with(CutQuality grade, Quantity<Speed> feed) {
-        EnumMap<CutQuality, Double> feeds = new EnumMap<>(feedsMPerS);
-        feeds.put(grade, Kind.SPEED.si(feed));
-        return new QualityFeeds(feeds);
+    public QualityFeeds with(CutQuality quality, Quantity<Speed> feed) {
+        Map<CutQuality, Double> feeds = new EnumMap<>(values.feedsMPerS);
+        feeds.put(Objects.requireNonNull(quality, "quality"), Kind.SPEED.si(feed));
+        return new QualityFeeds(new Values(feeds));
     }
 
     /**
-     * The feed for a grade.
+     * Returns the feed rate for a cut quality.
      *
-     * @param grade the grade
-     * @return the feed, in m/s
+     * @param quality the cut quality
+     * @return its feed rate
      */
-    public Quantity<Speed> feed(CutQuality grade) {
-        return Kind.SPEED.of(feedSi(grade));
+    public Quantity<Speed> feed(CutQuality quality) {
+        return Kind.SPEED.of(feedSi(quality));
     }
 
-    double feedSi(CutQuality grade) {
-        return Objects.requireNonNull(feedsMPerS.get(grade));
+    double feedSi(CutQuality quality) {
+        return Objects.requireNonNull(values.feedsMPerS.get(Objects.requireNonNull(quality, "quality")));
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("grade feeds");
-        for (CutQuality grade : CutQuality.values()) {
-            description.put(grade.name().toLowerCase(Locale.ROOT), Kind.SPEED, feedSi(grade));
+        Description description = Description.of("feed rates by cut quality");
+        for (CutQuality quality : CutQuality.values()) {
+            description.put(quality.name().toLowerCase(Locale.ROOT), Kind.SPEED, feedSi(quality));
         }
         return description.map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof QualityFeeds that && feedsMPerS.equals(that.feedsMPerS);
+        return other instanceof QualityFeeds that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return feedsMPerS.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return describe().toString();
+        StringBuilder text = new StringBuilder("feed rates");
+        for (CutQuality quality : CutQuality.values()) {
+            text.append(quality == CutQuality.VERY_COARSE ? " " : ", ")
+                    .append(quality.label())
+                    .append(' ')
+                    .append(QuantityText.forPeople(Kind.SPEED, feed(quality)));
+        }
+        return text.toString();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

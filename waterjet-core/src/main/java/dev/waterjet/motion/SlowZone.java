@@ -3,158 +3,83 @@ package dev.waterjet.motion;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
 import dev.waterjet.part.Point;
-import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 
 /**
- * A stretch where the jet runs slower than the finish asks: it stays longer, so that the kerf widens there. A kerf model
- * told the two feeds says by how much.
+ * Stretch of a path where the jet runs slower than the edge alone would allow. The jet stays longer, so the kerf is wider
+ * there; a kerf model gives the amount for both feed rates.
+ *
+ * @param edge index of the edge on which the jet is slowest
+ * @param place point at which it is slowest
+ * @param startsAt distance along the path at which the stretch starts
+ * @param endsAt distance at which it ends
+ * @param minimumFeed lowest feed rate; zero where the path starts or ends
+ * @param nominalFeed feed rate that the edge alone would allow
+ * @param time time in the stretch
+ * @param limit limit that governs at the slowest place
  */
-public final class SlowZone implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
-
-    private final int edge;
-    private final Point place;
-    private final double startM;
-    private final double endM;
-    private final double leastMPerS;
-    private final double usualMPerS;
-    private final double timeS;
-    private final FeedLimit limit;
-
-    SlowZone(
-            int edge,
-            Point place,
-            double startM,
-            double endM,
-            double leastMPerS,
-            double usualMPerS,
-            double timeS,
-            FeedLimit limit) {
-        this.edge = edge;
-        this.place = place;
-        this.startM = startM;
-        this.endM = endM;
-        this.leastMPerS = leastMPerS;
-        this.usualMPerS = usualMPerS;
-        this.timeS = timeS;
-        this.limit = limit;
-    }
+public record SlowZone(
+        int edge,
+        Point place,
+        Quantity<Length> startsAt,
+        Quantity<Length> endsAt,
+        Quantity<Speed> minimumFeed,
+        Quantity<Speed> nominalFeed,
+        Quantity<Time> time,
+        FeedLimit limit)
+        implements Described {
 
     /**
-     * The edge at whose start or within which the jet is slowest.
+     * Checks the components.
      *
-     * @return index of the edge
+     * @param edge index of the edge on which the jet is slowest
+     * @param place point at which it is slowest
+     * @param startsAt distance along the path at which the stretch starts
+     * @param endsAt distance at which it ends
+     * @param minimumFeed lowest feed rate
+     * @param nominalFeed feed rate that the edge alone would allow
+     * @param time time in the stretch
+     * @param limit limit that governs at the slowest place
      */
-    public int edge() {
-        return edge;
+    public SlowZone {
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(startsAt, "startsAt");
+        Objects.requireNonNull(endsAt, "endsAt");
+        Objects.requireNonNull(minimumFeed, "minimumFeed");
+        Objects.requireNonNull(nominalFeed, "nominalFeed");
+        Objects.requireNonNull(time, "time");
+        Objects.requireNonNull(limit, "limit");
     }
 
-    /**
-     * Where the jet is slowest.
-     *
-     * @return the place
-     */
-    public Point place() {
-        return place;
-    }
-
-    /**
-     * Distance along the path at which the stretch begins.
-     *
-     * @return the distance, in m
-     */
-    public Quantity<Length> startsAt() {
-        return Kind.LENGTH.of(startM);
-    }
-
-    /**
-     * Distance along the path at which the stretch ends.
-     *
-     * @return the distance, in m
-     */
-    public Quantity<Length> endsAt() {
-        return Kind.LENGTH.of(endM);
-    }
-
-    /**
-     * The slowest feed in the stretch; zero where the path starts or ends.
-     *
-     * @return the feed, in m/s
-     */
-    public Quantity<Speed> minimumFeed() {
-        return Kind.SPEED.of(leastMPerS);
-    }
-
-    /**
-     * Mean feed over the stretch: what a kerf model needs where the jet comes to rest.
-     *
-     * @return the feed, in m/s
-     */
-    public Quantity<Speed> mean() {
-        return Kind.SPEED.of((endM - startM) / timeS);
-    }
-
-    /**
-     * The feed that the finish alone would allow there.
-     *
-     * @return the feed, in m/s
-     */
-    public Quantity<Speed> nominalFeed() {
-        return Kind.SPEED.of(usualMPerS);
-    }
-
-    /**
-     * How long the jet stays in the stretch.
-     *
-     * @return the time, in s
-     */
-    public Quantity<Time> time() {
-        return Kind.TIME.of(timeS);
-    }
-
-    /**
-     * What slows it.
-     *
-     * @return the limit at the slowest place
-     */
-    public FeedLimit limit() {
-        return limit;
+    /** {@return the length of the stretch over its time: what a kerf model needs where the jet comes to rest} */
+    public Quantity<Speed> meanFeed() {
+        return Kind.SPEED.of((Kind.LENGTH.si(endsAt) - Kind.LENGTH.si(startsAt)) / Kind.TIME.si(time));
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("slow spot")
+        return Description.of("slow zone")
                 .put("edge", edge)
                 .put("x", Kind.LENGTH, place.xSi())
                 .put("y", Kind.LENGTH, place.ySi())
-                .put("starts_at", Kind.LENGTH, startM)
-                .put("ends_at", Kind.LENGTH, endM)
-                .put("least", Kind.SPEED, leastMPerS)
-                .put("usual", Kind.SPEED, usualMPerS)
-                .put("time", Kind.TIME, timeS)
+                .put("starts_at", Kind.LENGTH, Kind.LENGTH.si(startsAt))
+                .put("ends_at", Kind.LENGTH, Kind.LENGTH.si(endsAt))
+                .put("minimum_feed", Kind.SPEED, Kind.SPEED.si(minimumFeed))
+                .put("nominal_feed", Kind.SPEED, Kind.SPEED.si(nominalFeed))
+                .put("time", Kind.TIME, Kind.TIME.si(time))
                 .put("limit", limit)
                 .map();
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof SlowZone that && describe().equals(that.describe());
-    }
-
-    @Override
-    public int hashCode() {
-        return describe().hashCode();
-    }
-
-    @Override
     public String toString() {
-        return describe().toString();
+        return "slow zone at " + place + ", " + QuantityText.forPeople(Kind.SPEED, minimumFeed) + ", " + limit.label();
     }
 }

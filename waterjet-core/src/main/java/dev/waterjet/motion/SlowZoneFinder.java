@@ -1,176 +1,153 @@
 package dev.waterjet.motion;
 
+import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
-import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Gathers the stretches of a plan that run below a share of the feed of their finish. */
+/** Collects the stretches of a motion that run below a share of the feed of their edge. */
 final class SlowZoneFinder {
 
-    private final Contour contour;
-    private final MotionProfile motion;
-    private final double[] usualByFinish;
+    private final Contour path;
+    private final PlanBlocks blocks;
+    private final MotionCurve motion;
+    private final EdgePolicy[] policies;
+    private final PathPlaces places;
     private final double share;
-    private final BlockProfile within;
     private final List<SlowZone> found = new ArrayList<>();
 
-    // the open stretch
     private boolean isOpen;
     private double fromM;
+    private double untilM;
     private double timeS;
     private double leastMPerS;
-    private int leastNode;
-    private boolean isLeastAtNode;
-    private double usualMPerS;
+    private double leastAtM;
+    private int leastBlock;
+    private int leastInterval;
 
-    private SlowZoneFinder(Contour contour, MotionProfile motion, QualityFeeds feeds, double share) {
-        this.contour = contour;
+    private int nextPlace;
+
+    SlowZoneFinder(
+            Contour path,
+            PlanBlocks blocks,
+            MotionCurve motion,
+            EdgePolicy[] policies,
+            PathPlaces places,
+            double share) {
+        this.path = path;
+        this.blocks = blocks;
         this.motion = motion;
+        this.policies = policies;
+        this.places = places;
         this.share = share;
-        this.within = new BlockProfile(motion);
-        this.usualByFinish = new double[contour.requirements().size()];
-        for (int i = 0; i < usualByFinish.length; i++) {
-            EdgeRequirement finish = contour.requirements().get(i);
-            usualByFinish[i] = Math.min(feeds.feedSi(finish.quality()), finish.maximumFeedSi());
-        }
     }
 
-    static List<SlowZone> find(Contour contour, MotionProfile motion, QualityFeeds feeds, double share) {
-        return new SlowZoneFinder(contour, motion, feeds, share).walk();
-    }
-
-    private List<SlowZone> walk() {
-        double atM = 0;
-        for (int i = 0; i < motion.count; i++) {
-            double usual = usualByFinish[contour.requirementIndex(motion.edge(i))];
-            double threshold = share * usual;
-            double length = motion.lengthM[i];
-            double peak = motion.peakMPerS[i];
-            if (peak < threshold) {
-                open(i, atM, usual);
-                timeS += motion.timeS[i];
-                lowest(i, usual);
-            } else {
-                within.block(i);
-                double top = within.peakPlace();
-                if (motion.nodeMPerS[i] < threshold) {
-                    double until = crossing(0, top, threshold);
-                    open(i, atM, usual);
-                    timeS += within.time(until);
-                    close(atM + until);
-                } else if (isOpen) {
-                    close(atM);
+    List<SlowZone> find() {
+        int interval = 0;
+        for (int i = 0; i < blocks.count(); i++) {
+            double threshold = share * nominal(i);
+            double at = blocks.startM(i);
+            while (true) {
+                double until = Math.min(blocks.endM(i), motion.placeM(interval + 1));
+                visit(i, interval, at, until, threshold * threshold);
+                at = until;
+                if (motion.placeM(interval + 1) > blocks.endM(i) || interval == motion.intervals() - 1) {
+                    break;
                 }
-                if (motion.nodeMPerS[i + 1] < threshold) {
-                    double from = crossing(length, top, threshold);
-                    open(i + 1, atM + from, usual);
-                    timeS += motion.timeS[i] - within.time(from);
-                    lowestAtNode(i + 1, usual);
+                interval++;
+                if (at >= blocks.endM(i)) {
+                    break;
                 }
             }
-            atM += length;
         }
-        if (isOpen) {
-            close(atM);
-        }
+        close();
         return List.copyOf(found);
     }
 
-    /** Place between a slow end and the fastest place of the block at which a speed is passed. */
-    private double crossing(double slowEnd, double fastPlace, double speed) {
-        double slow = slowEnd;
-        double fast = fastPlace;
-        for (int step = 0; step < 50; step++) {
-            double middle = (slow + fast) / 2;
-            if (within.speed(middle) < speed) {
-                slow = middle;
-            } else {
-                fast = middle;
-            }
-        }
-        return slow;
+    private double nominal(int block) {
+        return policies[path.requirementIndex(blocks.edge(block))].feedMPerS();
     }
 
-    private void open(int node, double atM, double usual) {
+    /** Takes the part of an interval, of constant acceleration, that runs below the threshold. */
+    private void visit(int block, int interval, double from, double to, double threshold) {
+        if (to <= from) {
+            return;
+        }
+        double first = motion.squareIn(interval, from);
+        double last = motion.squareIn(interval, to);
+        if (first >= threshold && last >= threshold) {
+            close();
+            return;
+        }
+        double crossing = from + (to - from) * (threshold - first) / (last - first);
+        double slowFrom = first < threshold ? from : crossing;
+        double slowTo = last < threshold ? to : crossing;
         if (!isOpen) {
             isOpen = true;
-            fromM = atM;
+            fromM = slowFrom;
             timeS = 0;
             leastMPerS = Double.POSITIVE_INFINITY;
-            lowestAtNode(node, usual);
+        }
+        untilM = slowTo;
+        timeS += motion.timeIn(interval, slowTo) - motion.timeIn(interval, slowFrom);
+        boolean isFirstLower = first <= last;
+        double least = Math.sqrt(Math.min(first, last));
+        if (least < leastMPerS || (least == leastMPerS && isBetterCause(interval))) {
+            leastMPerS = least;
+            leastAtM = isFirstLower ? from : to;
+            leastBlock = block;
+            leastInterval = interval;
+        }
+        if (slowTo < to) {
+            close();
         }
     }
 
-    private void lowest(int block, double usual) {
-        double peak = motion.peakMPerS[block];
-        boolean isCause = peak == leastMPerS
-                && isOfRecovery()
-                && FeedLimit.of(motion.limit[block]) != FeedLimit.FRONT_RECOVERY
-                && peak == motion.capMPerS[block];
-        if (peak < leastMPerS || isCause) {
-            leastMPerS = motion.peakMPerS[block];
-            leastNode = block;
-            isLeastAtNode = false;
-            usualMPerS = usual;
-        }
-        lowestAtNode(block, usual);
-        lowestAtNode(block + 1, usual);
+    /** Of a level stretch the corner or arc that causes it is named, not the acceleration beside it. */
+    private boolean isBetterCause(int interval) {
+        boolean isPlain = motion.limit(leastInterval) != GoverningLimit.PROCESS;
+        return isPlain && motion.limit(interval) == GoverningLimit.PROCESS;
     }
 
-    private void lowestAtNode(int node, double usual) {
-        double speed = motion.nodeMPerS[node];
-        boolean isLower = speed < leastMPerS;
-        // of a level stretch the corner or arc that caused it is told, not the recovery around it
-        boolean isCause = speed == leastMPerS && isOfRecovery();
-        if (isLower || isCause) {
-            leastMPerS = speed;
-            leastNode = node;
-            isLeastAtNode = true;
-            usualMPerS = usual;
+    private void close() {
+        if (!isOpen) {
+            return;
         }
-    }
-
-    private boolean isOfRecovery() {
-        FeedLimit limit = reason();
-        return limit == FeedLimit.FRONT_RECOVERY || limit == FeedLimit.ACCELERATION;
-    }
-
-    private FeedLimit reason() {
-        if (!isLeastAtNode) {
-            return FeedLimit.of(motion.limit[leastNode]);
-        }
-        FeedLimit atNode = FeedLimit.of(motion.nodeLimit[leastNode]);
-        if (motion.isHeldByNode(leastNode)) {
-            return atNode;
-        }
-        double before = leastNode == 0 ? Double.POSITIVE_INFINITY : motion.capMPerS[leastNode - 1];
-        double after = leastNode == motion.count ? Double.POSITIVE_INFINITY : motion.capMPerS[leastNode];
-        FeedLimit slower = FeedLimit.of(motion.limit[before < after ? leastNode - 1 : leastNode]);
-        return leastMPerS >= Math.min(before, after) * (1 - 1e-12) ? slower : FeedLimit.ACCELERATION;
-    }
-
-    private void close(double untilM) {
-        int edge = motion.edge(Math.min(leastNode, motion.count - 1));
-        EdgeCursor shape = new EdgeCursor();
-        contour.load(edge, shape);
-        double alongM = 0;
-        for (int i = leastNode - 1; i >= 0 && motion.edge(i) == edge; i--) {
-            alongM += motion.lengthM[i];
-        }
-        boolean isEnd = leastNode == motion.count;
-        double share = isEnd ? 1 : Math.min(1, alongM / shape.length());
+        moveToCause();
+        int edge = blocks.edge(leastBlock);
+        EdgeCursor cursor = new EdgeCursor();
+        path.load(edge, cursor);
+        double at = blocks.shareOf(edge, leastAtM);
         found.add(new SlowZone(
                 edge,
-                Point.ofSi(shape.xAt(share), shape.yAt(share)),
-                fromM,
-                untilM,
-                leastMPerS,
-                usualMPerS,
-                timeS,
-                reason()));
+                Point.ofSi(cursor.xAt(at), cursor.yAt(at)),
+                Kind.LENGTH.of(fromM),
+                Kind.LENGTH.of(untilM),
+                Kind.SPEED.of(leastMPerS),
+                Kind.SPEED.of(nominal(leastBlock)),
+                Kind.TIME.of(timeS),
+                leastMPerS == 0 ? FeedLimit.PATH_END : FeedLimit.ofCode(motion.limitCode(leastInterval))));
         isOpen = false;
+    }
+
+    /** Of a level stretch around a corner or arc the place is that of the corner, or the middle of the arc. */
+    private void moveToCause() {
+        while (nextPlace < places.count()) {
+            double from = places.startM(nextPlace);
+            double to = places.endM(nextPlace);
+            boolean isCause = places.errorM(nextPlace) != PathPlaces.NO_ERROR
+                    && Math.abs(places.feedMPerS(nextPlace) - leastMPerS) <= 1e-9 * leastMPerS;
+            if (from - places.reachM(nextPlace) > leastAtM) {
+                return;
+            }
+            if (isCause && to + places.reachM(nextPlace) >= leastAtM) {
+                leastAtM = (from + to) / 2;
+                leastBlock = blocks.at(leastAtM);
+                return;
+            }
+            nextPlace++;
+        }
     }
 }

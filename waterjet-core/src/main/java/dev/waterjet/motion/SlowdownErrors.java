@@ -194,6 +194,16 @@ final class SlowdownErrors {
         return geometry.arcErrorSi(lag, radiusM) + growth(feedMPerS, lag + lengthM / 2);
     }
 
+    /** Whether the front on an arc is slow enough to separate the workpiece. */
+    boolean isSeparatedOnArc(double feedMPerS, double radiusM) {
+        return excessOnArc(feedMPerS, radiusM) <= 0;
+    }
+
+    /** Speed of the bottom of the front on its larger circle, less the feed that separates the workpiece. */
+    double excessOnArc(double feedMPerS, double radiusM) {
+        return feedMPerS * Math.hypot(1, front.exitLagSi(feedMPerS) / radiusM) - separationMPerS;
+    }
+
     /**
      * Length of the bottom that is left uncut before a corner in the tangent geometry, where the front jumps over it.
      * Zero or below: the part is separated. Grows with the feed.

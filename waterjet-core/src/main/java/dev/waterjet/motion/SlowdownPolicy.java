@@ -53,9 +53,7 @@ final class SlowdownPolicy {
 
     /** Slowdown at a corner; a turn above 0 up to 180 degrees. */
     Slowdown corner(double turnRad, boolean isInside) {
-        DoubleUnaryOperator error = isInside
-                ? errors.insideCorner(turnRad, rules.insideCorner())
-                : errors.outsideCorner(turnRad, rules.outsideCorner());
+        DoubleUnaryOperator error = cornerError(turnRad, isInside);
         Slowdown allowed = allowed(error);
         if (!rules.isSeparating()) {
             return allowed;
@@ -66,9 +64,46 @@ final class SlowdownPolicy {
                 : at(separating, error.applyAsDouble(separating), SlowdownReason.SEPARATION);
     }
 
-    /** Slowdown on an arc of the tool path. */
-    Slowdown arc(double radiusM, double lengthM) {
-        return allowed(feed -> errors.arc(feed, radiusM, lengthM, rules.arc()));
+    private DoubleUnaryOperator cornerError(double turnRad, boolean isInside) {
+        return isInside
+                ? errors.insideCorner(turnRad, rules.insideCorner())
+                : errors.outsideCorner(turnRad, rules.outsideCorner());
+    }
+
+    /**
+     * Slowdown on an arc of the tool path. The arc errs no more than the sharp corner of the same turn, so that a corner
+     * and the arc that rounds it by little have one feed. It is separated if its front, which runs faster on the larger
+     * circle in the tangent geometry, is not too fast to separate the workpiece, or if the sharp corner would be.
+     */
+    Slowdown arc(double radiusM, double lengthM, boolean isInside) {
+        DoubleUnaryOperator error = arcError(radiusM, lengthM, isInside);
+        Slowdown allowed = allowed(error);
+        if (!rules.isSeparating() || errors.isSeparatedOnArc(allowed.feedMPerS(), radiusM)) {
+            return allowed;
+        }
+        double separating = Math.max(separatingFeed(turn(radiusM, lengthM)), separatingFeedOnArc(radiusM));
+        return allowed.feedMPerS() <= separating
+                ? allowed
+                : at(separating, error.applyAsDouble(separating), SlowdownReason.SEPARATION);
+    }
+
+    DoubleUnaryOperator arcError(double radiusM, double lengthM, boolean isInside) {
+        DoubleUnaryOperator corner = cornerError(turn(radiusM, lengthM), isInside);
+        return feed -> Math.min(errors.arc(feed, radiusM, lengthM, rules.arc()), corner.applyAsDouble(feed));
+    }
+
+    private static double turn(double radiusM, double lengthM) {
+        return Math.min(lengthM / radiusM, Math.PI);
+    }
+
+    private double separatingFeedOnArc(double radiusM) {
+        double fastest = logFeeds[FEEDS - 1];
+        double slowest = fastest + Math.log(SLOWEST_SEPARATION);
+        UnivariateFunction excess = logFeed -> errors.excessOnArc(Math.exp(logFeed), radiusM);
+        if (excess.value(fastest) <= 0) {
+            return straightMPerS;
+        }
+        return excess.value(slowest) > 0 ? Math.exp(slowest) : Math.exp(lastBelow(excess, slowest, fastest));
     }
 
     /** Slowdown before the end of a path that nothing overlaps: the bottom has to be cut through there. */

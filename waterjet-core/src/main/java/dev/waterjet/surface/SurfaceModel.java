@@ -139,7 +139,9 @@ public final class SurfaceModel implements Described, Serializable {
         requirement.profileHeightRange().ifPresent(range -> ranges.add(byProfile(cut, range)));
         requirement.taper().ifPresent(limit -> ranges.add(byTaper(cut, limit)));
         requirement.roughness().ifPresent(limit -> ranges.add(byRoughness(cut, limit)));
-        requirement.arcRadius().ifPresent(radius -> ranges.add(byLag(cut, radius, requirement.lagToleranceSi())));
+        requirement
+                .arcRadius()
+                .ifPresent(radius -> ranges.add(byLag(cut, radius, requirement.lagToleranceSi(cut.thicknessSi()))));
         requirement
                 .maximumFeed()
                 .ifPresent(limit -> ranges.add(upTo(

@@ -22,12 +22,10 @@ import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
 import dev.waterjet.jet.TubeWear;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -46,18 +44,18 @@ import java.util.List;
 final class JobSamples {
 
     private static final String SHELF = """
-            part,size
-            orifice,0.1 mm
-            orifice,0.25 mm
-            tube,0.3 mm
-            tube,0.76 mm
-            length,30 mm
-            length,76 mm
-            mesh,80
-            mesh,230
-            flow,30 g/min
-            flow,300 g/min
-            """;
+        part,size
+        orifice,0.1 mm
+        orifice,0.25 mm
+        tube,0.3 mm
+        tube,0.76 mm
+        length,30 mm
+        length,76 mm
+        mesh,80
+        mesh,230
+        flow,30 g/min
+        flow,300 g/min
+        """;
 
     private JobSamples() {}
 
@@ -77,8 +75,7 @@ final class JobSamples {
                 .select(demand);
         FeedPlanner feeds = FeedPlanner.of(
                 MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
-                QualityFeeds.of(model, Samples.JET, Samples.PLATE),
-                LagFunction.none());
+                CutConditions.of(Samples.JET, Samples.PLATE, model));
         all.add(PartPlanner.of(feeds, CutConditions.of(Samples.JET, Samples.PLATE, model))
                 .plan(
                         List.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),

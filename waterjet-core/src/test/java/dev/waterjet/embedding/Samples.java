@@ -224,10 +224,10 @@ final class Samples {
         all.add(offset);
         all.add(offset.path());
         MachineLimits limits = MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(1));
-        QualityFeeds feeds = QualityFeeds.of(MachinabilityFeed.published(), JET, PLATE);
+        QualityFeeds feeds = QualityFeeds.of(CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         all.add(limits);
         all.add(feeds);
-        FeedPlanner planner = FeedPlanner.of(limits, feeds, feed -> feed);
+        FeedPlanner planner = FeedPlanner.of(limits, CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         for (Side side : Side.values()) {
             all.add(planner.plan(window, side));
             all.add(planner.plan(window, side).block(0));

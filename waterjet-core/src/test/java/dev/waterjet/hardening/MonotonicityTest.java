@@ -45,7 +45,6 @@ import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
-import dev.waterjet.kerf.LagFunction;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -352,10 +351,9 @@ class MonotonicityTest {
                 Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(40, 25), EdgeRequirement.defaults());
         MachineLimits limits =
                 MachineLimits.of(Kind.SPEED.of(setting.get(SPEED)), Kind.ACCELERATION.of(setting.get(ACCELERATION)));
-        QualityFeeds feeds = QualityFeeds.of(FEEDS, setting.jet(), setting.piece());
-        return Kind.TIME.si(FeedPlanner.of(limits, feeds, LagFunction.none())
-                .plan(window, Side.LEFT)
-                .time());
+        QualityFeeds feeds = QualityFeeds.of(CutConditions.of(setting.jet(), setting.piece(), FEEDS));
+        return Kind.TIME.si(
+                FeedPlanner.withoutLag(limits, feeds).plan(window, Side.LEFT).time());
     }
 
     private static BatchCost cost(Setting setting) {

@@ -13,18 +13,10 @@ public final class PathSubjects implements Subjects {
     @Override
     public Map<String, Subject> subjects() {
         return Map.of(
-                "trapezoid-peak",
-                        in -> speed(RampKernel.trapezoidPeak(
-                                in.si("entry", Kind.SPEED),
-                                in.si("exit", Kind.SPEED),
-                                in.si("speeding-up", Kind.ACCELERATION),
-                                in.si("slowing-down", Kind.ACCELERATION),
-                                in.si("distance", Kind.LENGTH))),
-                "smooth-time",
-                        in -> Computed.of(Kind.TIME, Kind.TIME.of(smooth(in).time())),
+                "smooth-time", PathSubjects::smoothTime,
                 "rounding-radius",
-                        in -> length(RampKernel.roundingRadius(
-                                in.si("deviation", Kind.LENGTH), Math.sin(in.si("interior-angle", Kind.ANGLE) / 2))),
+                        in -> length(roundingRadius(
+                                in.si("deviation", Kind.LENGTH), in.si("interior-angle", Kind.ANGLE) / 2)),
                 "arc-lag-error",
                         in -> length(LagGeometry.TANGENT.arcErrorSi(
                                 in.si("lag", Kind.LENGTH), in.si("radius", Kind.LENGTH))),
@@ -33,20 +25,23 @@ public final class PathSubjects implements Subjects {
                                 in.si("error", Kind.LENGTH), in.si("radius", Kind.LENGTH))));
     }
 
-    private static SmoothRun smooth(Inputs in) {
-        SmoothRun run = new SmoothRun();
-        run.set(
-                0,
-                0,
-                in.si("speed", Kind.SPEED),
-                in.si("distance", Kind.LENGTH),
-                in.si("acceleration", Kind.ACCELERATION),
-                in.si("jerk", Kind.JERK));
-        return run;
+    private static Computed smoothTime(Inputs in) {
+        MachineLimits machine = MachineLimits.of(
+                        Kind.SPEED.of(10), Kind.ACCELERATION.of(in.si("acceleration", Kind.ACCELERATION)))
+                .withJerk(Kind.JERK.of(in.si("jerk", Kind.JERK)));
+        MotionCurve motion = MotionSolver.solve(
+                new PathPieces(1).line(in.si("distance", Kind.LENGTH), 0),
+                FeedCaps.same(in.si("speed", Kind.SPEED), 0),
+                machine.dynamics(),
+                MotionSettings.defaults().withStepsPerJerkTime(64));
+        return Computed.of(Kind.TIME, Kind.TIME.of(motion.timeS()));
     }
 
-    private static Computed speed(double si) {
-        return Computed.of(Kind.SPEED, Kind.SPEED.of(si));
+    /** With unit acceleration the speed on the rounding arc is the root of its radius. */
+    private static double roundingRadius(double deviationM, double halfInteriorRad) {
+        double speed = TurnKernel.arcCornerSpeed(
+                1, deviationM, Double.POSITIVE_INFINITY, Math.cos(halfInteriorRad), Math.sin(halfInteriorRad));
+        return speed * speed;
     }
 
     private static Computed length(double si) {

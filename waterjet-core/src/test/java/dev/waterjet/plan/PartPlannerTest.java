@@ -10,12 +10,10 @@ import dev.waterjet.Refusals;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -36,10 +34,7 @@ class PartPlannerTest {
 
     private static PartPlanner planner() {
         return PartPlanner.of(
-                FeedPlanner.of(
-                        MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
-                        QualityFeeds.of(MODEL, Jobs.JET, PLATE),
-                        LagModel.standard().function(CONDITIONS)),
+                FeedPlanner.of(MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)), CONDITIONS),
                 CONDITIONS);
     }
 

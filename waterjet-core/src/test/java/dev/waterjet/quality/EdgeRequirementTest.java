@@ -6,6 +6,7 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
@@ -70,8 +71,8 @@ class EdgeRequirementTest {
     void isMediumWhereNothingIsSpecified() {
         assertThat(EdgeRequirement.defaults()).isEqualTo(MEDIUM);
         assertThat(MEDIUM.lagTolerance()).isEmpty();
-        assertThat(MEDIUM.lagToleranceSi()).isEqualTo(1e-4);
-        assertThat(MEDIUM.outsideCornerToleranceSi()).isEqualTo(1e-4);
+        assertThat(MEDIUM.lagToleranceSi(0.02)).isCloseTo(0.6e-3, within(1e-15));
+        assertThat(MEDIUM.outsideCornerToleranceSi(0.02)).isCloseTo(0.6e-3, within(1e-15));
         assertThat(MEDIUM.maximumFeedSi()).isInfinite();
     }
 
@@ -81,7 +82,7 @@ class EdgeRequirementTest {
                 MEDIUM.withOutsideCornerTolerance(millimetres(0.3)).withLagTolerance(millimetres(0.05));
 
         assertThat(close.outsideCornerTolerance()).isEmpty();
-        assertThat(close.outsideCornerToleranceSi()).isEqualTo(5e-5);
+        assertThat(close.outsideCornerToleranceSi(0.02)).isEqualTo(5e-5);
     }
 
     @Test

@@ -6,7 +6,6 @@ import dev.waterjet.feed.FeedModel;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
-import dev.waterjet.motion.QualityFeeds;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
 import dev.waterjet.program.PartProgram;
@@ -46,10 +45,7 @@ public final class PartPlan {
         PartProgram program = request.program();
         List<Side> parts = PartSides.of(program.cuts());
         this.features = Features.of(program.cuts(), parts, cut -> kerf(quality(cut)));
-        FeedPlanner planner = FeedPlanner.of(
-                request.machine(),
-                QualityFeeds.of(model, request.jet(), request.workpiece()),
-                request.kerfs().lagModel().function(conditions));
+        FeedPlanner planner = FeedPlanner.of(request.machine(), conditions).withKerfModel(request.kerfs());
         List<CutPlan> planned = new ArrayList<>();
         for (int i = 0; i < program.cuts().size(); i++) {
             ProgramCut cut = program.cuts().get(i);
@@ -57,7 +53,7 @@ public final class PartPlan {
             EdgeRequirement requirement =
                     EdgeRequirement.of(quality).withLagTolerance(cut.tolerance().orElse(request.lagTolerance()));
             Contour path = cut.path(requirement);
-            planned.add(CutPlan.of(cut, quality, kerf(quality), planner.plan(path, parts.get(i))));
+            planned.add(CutPlan.of(cut, quality, kerf(quality), planner.planAsDrawn(path, parts.get(i))));
             progress.at(cut.firstBlock() + cut.size(), program.size());
         }
         this.cuts = List.copyOf(planned);

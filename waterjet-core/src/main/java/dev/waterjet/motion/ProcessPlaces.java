@@ -1,0 +1,147 @@
+package dev.waterjet.motion;
+
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.Side;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Walk over a path that collects the feed of each edge and the slowdown of each corner, arc and end.
+ *
+ * <p>A joint is a corner if a curve with its turn over the shorter neighbour would have a sagitta above the flattening of the
+ * drawing; a smaller turn comes from sampling a curve. No fixed angle decides.
+ */
+final class ProcessPlaces {
+
+    /** A turn below this is rounding of coordinates. */
+    private static final double LEAST_TURN_RAD = 1e-7;
+
+    private final Contour path;
+    private final int partSign;
+    private final EdgePolicy[] policies;
+    private final double flatteningM;
+    private final double reachFactor;
+    private final PathPlaces places = new PathPlaces();
+    private final PathPieces pieces;
+
+    private EdgeCursor edge = new EdgeCursor();
+    private EdgeCursor before = new EdgeCursor();
+    private double atM;
+
+    ProcessPlaces(Contour path, Side part, EdgePolicy[] policies, double flatteningM, double reachFactor) {
+        this.path = path;
+        this.partSign = part.sign();
+        this.policies = policies;
+        this.flatteningM = flatteningM;
+        this.reachFactor = reachFactor;
+        this.pieces = new PathPieces(path.size());
+    }
+
+    PathPieces pieces() {
+        return pieces;
+    }
+
+    /**
+     * Walks.
+     *
+     * @param endsInScrap whether the end of the path is overlapped or lies in scrap
+     */
+    PathPlaces walk(boolean endsInScrap) {
+        int n = path.size();
+        EdgePolicy last = policy(n - 1);
+        Slowdown seam = null;
+        FeedLimit seamLimit = FeedLimit.SEPARATION;
+        if (path.isClosed() && !endsInScrap) {
+            path.load(n - 1, before);
+            path.load(0, edge);
+            seam = corner(last, policy(0));
+            seamLimit = limitOf(seam, isInside());
+            if (seam != null) {
+                add(0, 0, seam, policy(0), seamLimit);
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            path.load(i, edge);
+            if (i > 0) {
+                joint(policy(i - 1), policy(i));
+            }
+            addEdge(policy(i));
+            EdgeCursor swapped = before;
+            before = edge;
+            edge = swapped;
+        }
+        Slowdown end = endsInScrap ? null : last.end();
+        if (seam != null && (end == null || seam.feedMPerS() <= end.feedMPerS())) {
+            add(atM, atM, seam, last, seamLimit);
+        } else if (end != null) {
+            add(atM, atM, end, last, FeedLimit.SEPARATION);
+        }
+        return places;
+    }
+
+    private EdgePolicy policy(int index) {
+        return policies[path.requirementIndex(index)];
+    }
+
+    private void joint(EdgePolicy from, EdgePolicy to) {
+        Slowdown slowdown = corner(from, to);
+        if (slowdown != null) {
+            add(atM, atM, slowdown, from, limitOf(slowdown, isInside()));
+        }
+    }
+
+    private boolean isInside() {
+        return edge.turnFrom(before) * partSign < 0;
+    }
+
+    /** Slowdown at the joint of the edge before and the present one; null if it is no corner of the part. */
+    private @Nullable Slowdown corner(EdgePolicy from, EdgePolicy to) {
+        double turn = edge.turnFrom(before);
+        double shorter = Math.min(before.length(), edge.length());
+        boolean isCorner = Math.abs(turn) > LEAST_TURN_RAD && shorter * Math.abs(turn) / 8 > flatteningM;
+        if (!isCorner || !from.isSlowing() || !to.isSlowing()) {
+            return null;
+        }
+        Slowdown first = from.corner(Math.abs(turn), isInside());
+        Slowdown second = from == to ? first : to.corner(Math.abs(turn), isInside());
+        return second == null || (first != null && first.feedMPerS() <= second.feedMPerS()) ? first : second;
+    }
+
+    private static FeedLimit limitOf(@Nullable Slowdown slowdown, boolean isInside) {
+        if (slowdown != null && slowdown.reason() == SlowdownReason.SEPARATION) {
+            return FeedLimit.SEPARATION;
+        }
+        return isInside ? FeedLimit.LAG_AT_INSIDE_CORNER : FeedLimit.LAG_AT_OUTSIDE_CORNER;
+    }
+
+    private void addEdge(EdgePolicy policy) {
+        double end = atM + edge.length();
+        if (edge.isArc()) {
+            pieces.arc(edge.startDirectionX(), edge.startDirectionY(), edge.radius(), edge.sweep());
+        } else {
+            pieces.line(edge.endX() - edge.startX(), edge.endY() - edge.startY());
+        }
+        end = pieces.lengthM();
+        places.edge(atM, end, policy.feedMPerS(), reach(policy.lagM()), policy.limit());
+        if (edge.isArc()) {
+            Slowdown slowdown = policy.arc(edge.radius(), edge.length(), edge.sweep() * partSign < 0);
+            if (slowdown != null) {
+                FeedLimit limit =
+                        slowdown.reason() == SlowdownReason.SEPARATION ? FeedLimit.SEPARATION : FeedLimit.LAG_ON_ARC;
+                add(atM, end, slowdown, policy, limit);
+            }
+        }
+        atM = end;
+    }
+
+    private void add(double from, double to, Slowdown slowdown, EdgePolicy policy, FeedLimit limit) {
+        if (slowdown.feedMPerS() < policy.feedMPerS() || !slowdown.isWithinTolerance()) {
+            places.slowdown(from, to, slowdown, reach(slowdown.zoneM()), limit);
+        }
+    }
+
+    /** A reach of a micrometre stands for none: the place itself stays. */
+    private double reach(double zoneM) {
+        return Math.max(reachFactor * zoneM, 1e-6);
+    }
+}
