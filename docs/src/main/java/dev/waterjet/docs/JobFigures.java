@@ -151,7 +151,7 @@ final class JobFigures {
                         "Chance that a part has worn out",
                         "A sapphire orifice has failed with a chance of one half at 71 hours, a focusing tube at 87"
                                 + " hours, a diamond orifice hardly ever within 200 hours.")
-                .x("time with the jet on [h]")
+                .x("jet-on time [h]")
                 .y("chance [%]")
                 .line("sapphire orifice", x, chances(Consumable.orifice(Orifice.Jewel.SAPPHIRE), ages))
                 .line("focusing tube", x, chances(Consumable.focusingTube(), ages))

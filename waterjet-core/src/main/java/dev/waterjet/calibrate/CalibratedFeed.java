@@ -150,7 +150,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     /**
      * Returns the fit behind this model: parameters, intervals, covariance, residuals, leverage.
      *
-     * @return the fit; residuals are of logarithms, so 0.1 is about 10 per cent
+     * @return the fit; residuals are of logarithms, so 0.1 is about 10 %
      */
     public Fit fit() {
         return values.fit;
@@ -270,8 +270,8 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
         if (!material.equals(calibrated.material)) {
             cautions.add(Caution.warning(Message.of(
                             "not-the-calibrated-material",
-                            "this feed model was calibrated with {calibrated}, not with this {material}; use the material of"
-                                    + " the calibration, or a set of calibrations")
+                            "this feed model was calibrated with {calibrated}, not with this {material}; use the"
+                                    + " material of the calibration, or a set of calibrations")
                     .with("calibrated", calibrated.material.name())
                     .with("material", material.name())));
         }

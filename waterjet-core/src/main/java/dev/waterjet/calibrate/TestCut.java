@@ -97,7 +97,7 @@ public final class TestCut implements Described, Serializable {
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
      * @param feed maximum feed rate that still separated it, above 0
-     * @return the cut, with a relative deviation of 5 per cent
+     * @return the cut, with a relative deviation of 5 %
      */
     public static TestCut separated(AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed) {
         return of(Test.SEPARATION, jet, thickness, 1, feed);
@@ -109,7 +109,7 @@ public final class TestCut implements Described, Serializable {
      * @param jet the jet
      * @param depth depth of the groove, above 0
      * @param feed feed rate, above 0
-     * @return the cut, with a relative deviation of 5 per cent
+     * @return the cut, with a relative deviation of 5 %
      */
     public static TestCut groove(AbrasiveJet jet, Quantity<Length> depth, Quantity<Speed> feed) {
         Require.positive("depth of the groove", Kind.LENGTH.si(depth), Units.MILLIMETRE);
@@ -123,7 +123,7 @@ public final class TestCut implements Described, Serializable {
      * @param thickness thickness of the plate, above 0
      * @param index quality index of the cut surface, 1 or more
      * @param feed feed rate that left it, above 0
-     * @return the cut, with a relative deviation of 5 per cent
+     * @return the cut, with a relative deviation of 5 %
      */
     public static TestCut graded(AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
         return of(Test.GRADED, jet, thickness, index, feed);
@@ -166,7 +166,7 @@ public final class TestCut implements Described, Serializable {
     /**
      * Returns this cut with another precision of the measurement. In a fit only the ratios between cuts count.
      *
-     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth of a groove: 0.05 for 5 per cent
+     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth of a groove: 0.05 for 5 %
      * @return the cut
      */
     public TestCut withRelativeDeviation(double relativeDeviation) {

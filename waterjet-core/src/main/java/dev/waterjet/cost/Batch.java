@@ -15,7 +15,7 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 
-/** A number of equal parts, cut by one or more equal heads from one or more sheets. */
+/** Batch of equal parts, cut by one or more equal heads from one or more sheets. */
 public final class Batch implements Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -55,11 +55,11 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * Parts cut by one head, all from one sheet, with nothing to set up.
+     * Returns a batch cut by one head from one sheet, without set-up time.
      *
      * @param jet the jet of each head
      * @param work the work on one part
-     * @param parts how many parts, 1 or more
+     * @param parts number of parts, 1 or more
      * @return the batch
      */
     public static Batch of(AbrasiveJet jet, PartWork work, int parts) {
@@ -67,9 +67,9 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * This batch with more heads that cut at once.
+     * Returns this batch with another number of heads that cut at the same time.
      *
-     * @param heads how many, 1 or more
+     * @param heads number of heads, 1 or more
      * @return the batch with those heads
      */
     public Batch withHeads(int heads) {
@@ -77,9 +77,9 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * This batch from sheets.
+     * Returns this batch with a number of parts per sheet.
      *
-     * @param partsPerSheet how many parts a sheet holds, 1 or more
+     * @param partsPerSheet number of parts on a sheet, 1 or more
      * @param change time to change a sheet, zero or more
      * @return the batch from those sheets
      */
@@ -88,7 +88,7 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * This batch with a time to set up before the first part.
+     * Returns this batch with a set-up time before the first part.
      *
      * @param setUp the time, zero or more
      * @return the batch with that time
@@ -98,7 +98,7 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * How many sheets it takes.
+     * Returns the number of sheets.
      *
      * @return the count, 1 or more
      */
@@ -107,7 +107,7 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * What all heads use up for the whole batch.
+     * Returns the consumption of all heads for the whole batch.
      *
      * @param pumpEfficiency hydraulic power over power from the mains, above 0 to 1
      * @return the consumption
@@ -119,10 +119,10 @@ public final class Batch implements Serializable {
     }
 
     /**
-     * Time and cost, how sure they are, and what they hang on: by the law of propagation of uncertainty (JCGM 100), with
-     * feed, pierce time, lives of the wear parts and prices as independent inputs.
+     * Returns time and cost with their standard uncertainties and main contributions, by the law of propagation of
+     * uncertainty (JCGM 100). Feed rate, pierce time, service lives and prices are independent inputs.
      *
-     * @param rates the shop's prices
+     * @param rates prices of the shop
      * @return time and cost
      */
     public BatchCost cost(Prices rates) {
@@ -132,7 +132,7 @@ public final class Batch implements Serializable {
         return BatchCost.of(rates, parts, items(rates, ones()), time, total);
     }
 
-    /** Each input is a factor with the median 1. */
+    /** Inputs as factors with the median 1. */
     private UncertainInputs inputs(Prices rates) {
         UncertainInputs inputs = UncertainInputs.none()
                 .with(CUTTING, Distribution.logNormal(1, work.cuttingUncertainty()))
@@ -155,7 +155,7 @@ public final class Batch implements Serializable {
         return ones;
     }
 
-    /** Hours from set-up to the last part. A faster feed shortens the cutting in proportion. */
+    /** Hours from set-up to the last part. Cutting time is inversely proportional to the feed rate. */
     private double hours(double[] factors) {
         double jetS = work.cuttingSi() / factors[0] + work.piercingSi() * factors[1];
         double strokes = ceilDiv(parts, heads);

@@ -20,7 +20,7 @@ import java.util.Objects;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Time;
 
-/** What a batch takes and costs. Amounts of money are plain numbers in the shop's currency. */
+/** Time and cost of a batch. Amounts of money are plain numbers in the currency of the prices. */
 public final class BatchCost implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -80,7 +80,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Time from set-up to the last part.
+     * Returns the time from set-up to the last part.
      *
      * @return the time
      */
@@ -89,7 +89,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Cost of the batch.
+     * Returns the cost of the batch.
      *
      * @return an amount of the currency
      */
@@ -98,7 +98,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Cost of one part.
+     * Returns the cost of one part.
      *
      * @return an amount of the currency
      */
@@ -108,7 +108,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Cost of the batch by item.
+     * Returns the cost of the batch by item.
      *
      * @return an amount of the currency for each item, unmodifiable
      */
@@ -117,7 +117,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * What the uncertainty of the cost hangs on: share of its variance by input, the greatest first.
+     * Returns the main contributions to the uncertainty of the cost: share of its variance by input, in descending order.
      *
      * @return shares from 0 to 1 by name of the input, unmodifiable; empty if nothing is uncertain
      */
@@ -126,7 +126,7 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Name or sign of the currency.
+     * Returns the name or sign of the currency.
      *
      * @return the currency
      */

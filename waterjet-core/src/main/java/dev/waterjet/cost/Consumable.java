@@ -21,11 +21,13 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 
 /**
- * A part of the head that wears out: how long it serves with the jet on, and when to change it.
+ * Consumable component of a cutting head, with its service life in jet-on hours.
  *
- * <p>Lives are told as ranges; here a range is one standard deviation to each side of its geometric mean, log-normal. Sapphire
- * orifices last 50 to 100 h (Machines 10 (2022) 756); diamond several hundred hours, taken as 300, to 1000 h, and focusing
- * tubes of fine-grained carbide with garnet 50 to 150 h (both from memory).
+ * <p>The life is log-normal. A quoted range, such as 50 h to 100 h, is taken as the geometric mean divided and multiplied by the
+ * geometric standard deviation. Use {@code replacementTime(0.1)} for the age at which 10 % of the components have failed.
+ *
+ * <p>Evidence: sapphire orifice 50 h to 100 h, published (second-hand, Machines 10 (2022) 756); diamond orifice 300 h to 1000 h
+ * and focusing tube of fine-grained carbide with garnet 50 h to 150 h, from memory.
  */
 public final class Consumable implements Described, HasEvidence, Serializable {
 
@@ -44,13 +46,13 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * A part that two times out of three serves between two times.
+     * Returns a component whose life lies between two times with a probability of about two thirds.
      *
-     * @param name what it is, in words
-     * @param shortest shorter time, above zero
-     * @param longest longer time, no shorter than the other
-     * @param evidence what speaks for it
-     * @return the part
+     * @param name name of the component, in lower case
+     * @param shortest lower time, above 0
+     * @param longest upper time, at least the lower one
+     * @param evidence evidence for the life
+     * @return the component
      */
     public static Consumable of(String name, Quantity<Time> shortest, Quantity<Time> longest, Evidence evidence) {
         double from = Require.positive("shorter life of the " + name, Kind.TIME.si(shortest), Units.HOUR);
@@ -60,10 +62,10 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * An orifice with the life that the literature tells of its jewel. Ruby is taken as sapphire.
+     * Returns an orifice with the life that the literature states for its jewel. Ruby is taken as sapphire.
      *
-     * @param jewel what it is made of
-     * @return the part
+     * @param jewel jewel of the orifice
+     * @return the component
      */
     public static Consumable orifice(Orifice.Jewel jewel) {
         return jewel == Orifice.Jewel.DIAMOND
@@ -80,9 +82,9 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * A focusing tube of fine-grained tungsten carbide, run with garnet.
+     * Returns a focusing tube of fine-grained tungsten carbide, used with garnet.
      *
-     * @return the part
+     * @return the component
      */
     public static Consumable focusingTube() {
         return of(
@@ -93,66 +95,66 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * What it is.
+     * Returns the name of the component.
      *
-     * @return words
+     * @return name, in lower case
      */
     public String name() {
         return name;
     }
 
     /**
-     * How long it serves.
+     * Returns the service life.
      *
-     * @return time with the jet on
+     * @return jet-on time
      */
     public Estimate<Time> life() {
         return Estimate.withinFactor(Kind.TIME, medianS, logDeviation, List.of());
     }
 
     /**
-     * Chance that a part of an age has worn out.
+     * Returns the probability that a component has failed by an age.
      *
-     * @param age time with the jet on so far, zero or more
-     * @return chance from 0 to 1
+     * @param age jet-on time so far, 0 or more
+     * @return probability, 0 to 1
      */
     public double failureProbability(Quantity<Time> age) {
         return WearKernel.failureProbability(medianS, logDeviation, age(age));
     }
 
     /**
-     * When to change the part so that it rarely fails in a cut.
+     * Returns the age at which a given fraction of the components have failed.
      *
-     * @param chance chance that it fails before, above 0 and below 1: 0.1 for one part in ten
-     * @return age at which to change it, time with the jet on
+     * @param probability failure probability, above 0 and below 1: 0.1 for one component in ten
+     * @return jet-on time at which to replace it
      */
-    public Quantity<Time> replacementTime(double chance) {
-        Require.above("chance of failing before the change", chance, 0, Units.ONE, "");
-        Require.atMost("chance of failing before the change", chance, Math.nextDown(1.0), Units.ONE, "");
-        return Kind.TIME.of(WearKernel.ageAtProbability(medianS, logDeviation, chance));
+    public Quantity<Time> replacementTime(double probability) {
+        Require.above("failure probability", probability, 0, Units.ONE, "");
+        Require.atMost("failure probability", probability, Math.nextDown(1.0), Units.ONE, "");
+        return Kind.TIME.of(WearKernel.ageAtProbability(medianS, logDeviation, probability));
     }
 
     /**
-     * Mean service of a part that is changed when it fails or reaches an age, whichever comes first. The price of a part
-     * over this time is what its wear costs.
+     * Returns the mean service life of a component that is replaced on failure or at an age, whichever comes first. The cost
+     * of wear per hour is the price of the component over this time.
      *
-     * @param age age at which it is changed at the latest, above zero
-     * @return mean time with the jet on
+     * @param age maximum age, above 0
+     * @return mean jet-on time
      */
     public Quantity<Time> meanService(Quantity<Time> age) {
-        double ageS = Require.positive("age of the change", Kind.TIME.si(age), Units.HOUR);
+        double ageS = Require.positive("maximum age", Kind.TIME.si(age), Units.HOUR);
         return Kind.TIME.of(WearKernel.meanService(medianS, logDeviation, ageS));
     }
 
     /**
-     * How long a part still serves before the chance to fail reaches a limit.
+     * Returns the remaining jet-on time until the failure probability reaches a limit.
      *
-     * @param age time with the jet on so far, zero or more
-     * @param chance chance that it has failed by then, above 0 and below 1
-     * @return time with the jet on from now; zero if the change is due
+     * @param age jet-on time so far, 0 or more
+     * @param probability failure probability at that time, above 0 and below 1
+     * @return jet-on time from now; 0 if the replacement is due
      */
-    public Quantity<Time> remainingLife(Quantity<Time> age, double chance) {
-        return Kind.TIME.of(Math.max(0, Kind.TIME.si(replacementTime(chance)) - age(age)));
+    public Quantity<Time> remainingLife(Quantity<Time> age, double probability) {
+        return Kind.TIME.of(Math.max(0, Kind.TIME.si(replacementTime(probability)) - age(age)));
     }
 
     private double age(Quantity<Time> age) {

@@ -17,8 +17,9 @@ import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 
 /**
- * What a jet uses up and leaves behind while it is on: water, abrasive, energy from the mains, and sludge, which is the
- * abrasive and the material removed, weighed dry.
+ * Consumption of a jet over its jet-on time: water, abrasive, energy from the mains, and dry mass of sludge.
+ *
+ * <p>Sludge is the abrasive and the material removed.
  */
 public final class Consumption implements Described, Serializable {
 
@@ -39,18 +40,18 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Consumption of a jet over a time.
+     * Returns the consumption of a jet over a time.
      *
      * @param jet the jet
-     * @param time time with the jet on, zero or more
-     * @param pumpEfficiency hydraulic power over power from the mains, above 0 to 1: 0.6 to 0.7 is usual for intensifiers,
-     *     0.85 to 0.95 for direct-drive pumps (common practice)
-     * @return what it uses up
+     * @param time jet-on time, 0 or more
+     * @param pumpEfficiency hydraulic power over power from the mains, above 0 to 1: typically 0.6 to 0.7 for intensifiers,
+     *     0.85 to 0.95 for direct-drive pumps (common practice, no source)
+     * @return the consumption
      */
     public static Consumption of(AbrasiveJet jet, Quantity<Time> time, double pumpEfficiency) {
-        double timeS = Require.notNegative("time with the jet on", Kind.TIME.si(time), Units.SECOND);
+        double timeS = Require.notNegative("jet-on time", Kind.TIME.si(time), Units.SECOND);
         Require.positive("efficiency of the pump", pumpEfficiency, Units.ONE);
-        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "no pump gives more than it takes");
+        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "efficiency cannot exceed 1");
         return new Consumption(
                 timeS,
                 jet.water().volumeFlowSi() * timeS,
@@ -60,7 +61,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * This consumption with the material that was cut away, which adds to the sludge.
+     * Returns this consumption with the material removed, which adds to the sludge.
      *
      * @param removed mass of the material removed, zero or more
      * @return the consumption with that mass
@@ -75,7 +76,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * This and another consumption together.
+     * Returns the sum of this and another consumption.
      *
      * @param other the other
      * @return the sum
@@ -90,9 +91,9 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * This consumption a number of times.
+     * Returns this consumption multiplied by a factor.
      *
-     * @param factor how often, zero or more
+     * @param factor factor, 0 or more
      * @return the product
      */
     public Consumption times(double factor) {
@@ -102,7 +103,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Time with the jet on.
+     * Returns the jet-on time.
      *
      * @return the time, in s
      */
@@ -111,7 +112,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Water, as the pump's intake sees it.
+     * Returns the volume of water at ambient density.
      *
      * @return the volume, in m3
      */
@@ -120,7 +121,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Abrasive.
+     * Returns the mass of abrasive.
      *
      * @return the mass, in kg
      */
@@ -129,7 +130,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Energy from the mains.
+     * Returns the energy from the mains.
      *
      * @return the energy, in J
      */
@@ -138,7 +139,7 @@ public final class Consumption implements Described, Serializable {
     }
 
     /**
-     * Sludge, weighed dry: abrasive and material removed.
+     * Returns the dry mass of sludge: abrasive and material removed.
      *
      * @return the mass, in kg
      */

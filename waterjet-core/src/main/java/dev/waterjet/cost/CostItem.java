@@ -1,6 +1,6 @@
 package dev.waterjet.cost;
 
-/** What a shop pays for, each with the measure that its price is told in. */
+/** Items of cost, each with the measure of its price. */
 public enum CostItem {
     /** Machine and its attendance, per hour from set-up to the last part. */
     MACHINE("machine and attendance", "hour"),
@@ -10,7 +10,7 @@ public enum CostItem {
     ABRASIVE("abrasive", "kilogram"),
     /** Energy from the mains, per kilowatt-hour. */
     ENERGY("energy", "kilowatt-hour"),
-    /** Taking the sludge away, per kilogram of it, weighed dry. */
+    /** Disposal of sludge, per kilogram of dry mass. */
     SLUDGE("sludge", "kilogram"),
     /** Orifices, each. */
     ORIFICE("orifice", "piece"),
@@ -19,25 +19,25 @@ public enum CostItem {
     /** Material, per sheet. */
     SHEET("sheet", "piece");
 
-    private final String words;
+    private final String label;
     private final String measure;
 
-    CostItem(String words, String measure) {
-        this.words = words;
+    CostItem(String label, String measure) {
+        this.label = label;
         this.measure = measure;
     }
 
     /**
-     * The item in words.
+     * Returns the name of the item.
      *
-     * @return lower-case words
+     * @return name in lower case
      */
     public String label() {
-        return words;
+        return label;
     }
 
     /**
-     * What the price is told per.
+     * Returns the measure of the price.
      *
      * @return one word: {@code "hour"}, {@code "kilogram"}
      */

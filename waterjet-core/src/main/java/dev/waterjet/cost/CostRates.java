@@ -10,8 +10,9 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
 /**
- * What a running jet costs, in any one currency: by the hour for machine, people, power, water and wear, and by the
- * kilogram of abrasive, its disposal included.
+ * Cost rates of a running jet in any currency.
+ *
+ * <p>The rate per hour covers machine, staff, energy, water and wear; the rate per kilogram covers abrasive and its disposal.
  */
 public final class CostRates implements Serializable {
 
@@ -29,7 +30,7 @@ public final class CostRates implements Serializable {
     }
 
     /**
-     * Rates.
+     * Returns cost rates.
      *
      * @param perHour cost of an hour of cutting without abrasive, zero or more
      * @param perKilogram cost of a kilogram of abrasive, zero or more; not both zero
@@ -40,7 +41,7 @@ public final class CostRates implements Serializable {
     }
 
     /**
-     * Cost of an hour of cutting without abrasive.
+     * Returns the cost of one hour of cutting without abrasive.
      *
      * @return the cost
      */
@@ -49,7 +50,7 @@ public final class CostRates implements Serializable {
     }
 
     /**
-     * Cost of a kilogram of abrasive.
+     * Returns the cost of one kilogram of abrasive.
      *
      * @return the cost
      */
@@ -58,10 +59,10 @@ public final class CostRates implements Serializable {
     }
 
     /**
-     * Cost of a metre of cut.
+     * Returns the cost of one metre of cut.
      *
-     * @param feed the feed, above zero
-     * @param abrasiveFlow the flow of abrasive
+     * @param feed feed rate, above 0
+     * @param abrasiveFlow abrasive flow rate, 0 or more
      * @return the cost
      */
     public double perMetre(Quantity<Speed> feed, Quantity<MassFlow> abrasiveFlow) {

@@ -9,10 +9,10 @@ import java.util.Map;
 import javax.measure.quantity.Speed;
 
 /**
- * A way to make a cut, and what it costs.
+ * Jet settings for a cut, with feed rate and cost.
  *
  * @param jet the jet
- * @param feed the feed with its uncertainty
+ * @param feed feed rate with its uncertainty
  * @param costPerMetre cost of a metre of cut, in the currency of the rates
  */
 public record CutPoint(AbrasiveJet jet, Estimate<Speed> feed, double costPerMetre) implements Described, Serializable {

@@ -15,7 +15,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Time;
 
-/** The work on one part: cutting, piercing, moving between cuts, handling. */
+/** Work on one part: cutting, piercing, rapid traverse and handling. */
 public final class PartWork implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -46,9 +46,9 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * Work that is all cutting.
+     * Returns work that consists of cutting only.
      *
-     * @param cutting time with the jet on along the contours, above zero; its relative uncertainty is that of the feed
+     * @param cutting jet-on time along the contours, above 0; its relative uncertainty is that of the feed rate
      * @return the work
      */
     public static PartWork of(Estimate<Time> cutting) {
@@ -57,9 +57,9 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * This work with pierces, all alike.
+     * Returns this work with a number of equal pierces.
      *
-     * @param count how many, 1 or more
+     * @param count number of pierces, 1 or more
      * @param pierce one of them
      * @return the work with those pierces
      */
@@ -77,9 +77,9 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * This work with more time with the jet off: moves between cuts, taking the part away.
+     * Returns this work with additional jet-off time, such as rapid traverse and unloading.
      *
-     * @param idle time for one part, zero or more
+     * @param idle time per part, 0 or more
      * @return the work with that time added
      */
     public PartWork withIdle(Quantity<Time> idle) {
@@ -89,9 +89,9 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * This work with the mass of the material in the kerf, which goes into the sludge.
+     * Returns this work with the mass of material removed from the kerf, which adds to the sludge.
      *
-     * @param removed mass for one part, zero or more
+     * @param removed mass per part, 0 or more
      * @return the work with that mass
      */
     public PartWork withRemoved(Quantity<Mass> removed) {
@@ -106,7 +106,7 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * Time with the jet on.
+     * Returns the jet-on time.
      *
      * @return cutting and piercing together
      */
@@ -117,7 +117,7 @@ public final class PartWork implements Described, Serializable {
     }
 
     /**
-     * Time with the jet off.
+     * Returns the jet-off time.
      *
      * @return the time, in s
      */

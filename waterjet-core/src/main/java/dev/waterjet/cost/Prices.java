@@ -17,15 +17,16 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * The shop's prices: plain numbers in a currency that it names. An item without a price costs nothing, and is named by
- * {@link #unpriced()}.
+ * Prices of a shop: plain numbers in a named currency.
+ *
+ * <p>An item without a price costs nothing and is listed by {@link #unpriced()}.
  */
 public final class Prices implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Middle of the 0.6 to 0.7 that is usual for intensifiers (common practice). */
-    private static final double USUAL_PUMP_EFFICIENCY = 0.65;
+    /** Middle of 0.6 to 0.7, which is typical of intensifiers (common practice, no source). */
+    private static final double DEFAULT_PUMP_EFFICIENCY = 0.65;
 
     private static final double S_PER_HOUR = 3600;
     private static final double J_PER_KILOWATT_HOUR = 3.6e6;
@@ -48,38 +49,38 @@ public final class Prices implements Described, Serializable {
         this.uncertainties = new EnumMap<>(CostItem.class);
         this.uncertainties.putAll(uncertainties);
         this.pumpEfficiency = Require.positive("efficiency of the pump", pumpEfficiency, Units.ONE);
-        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "no pump gives more than it takes");
+        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "efficiency cannot exceed 1");
         this.ownParts = List.copyOf(ownParts);
     }
 
     /**
-     * No prices as yet.
+     * Returns an empty list of prices.
      *
      * @param currency name or sign of the currency, for reports
-     * @return the rates
+     * @return the prices
      */
     public static Prices of(String currency) {
-        return new Prices(currency, Map.of(), Map.of(), USUAL_PUMP_EFFICIENCY, List.of());
+        return new Prices(currency, Map.of(), Map.of(), DEFAULT_PUMP_EFFICIENCY, List.of());
     }
 
     /**
-     * These rates with a price that is surely known.
+     * Returns these prices with an exact price.
      *
-     * @param item what it is for
+     * @param item item of cost
      * @param price price per {@link CostItem#measure()}, zero or more
-     * @return the rates with that price
+     * @return the prices with that price
      */
     public Prices with(CostItem item, double price) {
         return with(item, price, 0);
     }
 
     /**
-     * These rates with a price.
+     * Returns these prices with a price and its uncertainty.
      *
-     * @param item what it is for
+     * @param item item of cost
      * @param price price per {@link CostItem#measure()}, zero or more
      * @param relativeUncertainty relative standard uncertainty of the price, zero or more
-     * @return the rates with that price
+     * @return the prices with that price
      */
     public Prices with(CostItem item, double price, double relativeUncertainty) {
         Map<CostItem, Double> more = new EnumMap<>(prices);
@@ -92,28 +93,28 @@ public final class Prices implements Described, Serializable {
     }
 
     /**
-     * These rates with the efficiency of the pump; 0.65 until it is stated.
+     * Returns these prices with another pump efficiency; the default is 0.65.
      *
      * @param efficiency hydraulic power over power from the mains, above 0 to 1
-     * @return the rates with that efficiency
+     * @return the prices with that efficiency
      */
     public Prices withPumpEfficiency(double efficiency) {
         return new Prices(currency, prices, uncertainties, efficiency, ownParts);
     }
 
     /**
-     * These rates with lives of the shop's own for orifice and focusing tube.
+     * Returns these prices with service lives measured in the shop.
      *
-     * @param orifice the orifice's
-     * @param tube the focusing tube's
-     * @return the rates with those lives
+     * @param orifice orifice with its life
+     * @param tube focusing tube with its life
+     * @return the prices with those lives
      */
     public Prices withLives(Consumable orifice, Consumable tube) {
         return new Prices(currency, prices, uncertainties, pumpEfficiency, List.of(orifice, tube));
     }
 
     /**
-     * The currency.
+     * Returns the currency.
      *
      * @return its name or sign
      */
@@ -122,9 +123,9 @@ public final class Prices implements Described, Serializable {
     }
 
     /**
-     * A price.
+     * Returns the price of an item.
      *
-     * @param item what it is for
+     * @param item item of cost
      * @return the price per {@link CostItem#measure()}; 0 if none was given
      */
     public double price(CostItem item) {
@@ -132,7 +133,7 @@ public final class Prices implements Described, Serializable {
     }
 
     /**
-     * Items that no price was given for.
+     * Returns the items without a price.
      *
      * @return the items; empty if all have one
      */
@@ -143,27 +144,27 @@ public final class Prices implements Described, Serializable {
     }
 
     /**
-     * Life of an orifice: the shop's own, or that of the literature.
+     * Returns the orifice with its life: measured in the shop if given, otherwise from the literature.
      *
-     * @param jewel what it is made of
-     * @return the wear part
+     * @param jewel jewel of the orifice
+     * @return the consumable
      */
     public Consumable orificeLife(Orifice.Jewel jewel) {
         return ownParts.isEmpty() ? Consumable.orifice(jewel) : ownParts.get(0);
     }
 
     /**
-     * Life of a focusing tube: the shop's own, or that of the literature.
+     * Returns the focusing tube with its life: measured in the shop if given, otherwise from the literature.
      *
-     * @return the wear part
+     * @return the consumable
      */
     public Consumable tubeLife() {
         return ownParts.isEmpty() ? Consumable.focusingTube() : ownParts.get(1);
     }
 
     /**
-     * What an hour with the jet on costs beyond the machine: water, abrasive, energy, sludge of the abrasive, wear. A worn
-     * part is changed when it fails; its price is spread over the median of its life.
+     * Returns the cost of one jet-on hour without the machine: water, abrasive, energy, sludge of the abrasive, wear. A
+     * consumable is replaced on failure; its price is divided by the median of its life.
      *
      * @param jet the jet
      * @return amount of the currency per hour

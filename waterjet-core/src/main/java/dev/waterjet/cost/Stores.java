@@ -16,14 +16,16 @@ import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 
 /**
- * What the table holds: abrasive in the hopper, and room for sludge in the catcher. Settled sludge has more volume than its
- * grains: the share that is solid, about 0.55 for settled sand (common practice), is an input.
+ * Stores of a cutting table: abrasive in the hopper, and volume for sludge in the catcher tank.
+ *
+ * <p>Settled sludge has more volume than its solids. The solid share, about 0.55 for settled sand (common practice, no source),
+ * is an input.
  */
 public final class Stores implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double USUAL_SOLID_SHARE = 0.55;
+    private static final double DEFAULT_SOLID_SHARE = 0.55;
 
     private final double hopperKg;
     private final double catcherM3;
@@ -31,26 +33,26 @@ public final class Stores implements Described, Serializable {
 
     private Stores(double hopperKg, double catcherM3, double solidShare) {
         this.hopperKg = Require.notNegative("abrasive in the hopper", hopperKg, Units.KILOGRAM);
-        this.catcherM3 = Require.notNegative("room for sludge in the catcher", catcherM3, Units.LITRE);
+        this.catcherM3 = Require.notNegative("volume for sludge in the catcher tank", catcherM3, Units.LITRE);
         this.solidShare = Require.positive("solid share of settled sludge", solidShare, Units.ONE);
         Require.atMost("solid share of settled sludge", solidShare, 1, Units.ONE, "");
     }
 
     /**
-     * A hopper and a catcher.
+     * Returns a hopper and a catcher tank.
      *
      * @param hopper mass of abrasive in the hopper, zero or more
-     * @param catcher volume that sludge may fill, zero or more
+     * @param catcher volume available for sludge, 0 or more
      * @return the stores
      */
     public static Stores of(Quantity<Mass> hopper, Quantity<Volume> catcher) {
-        return new Stores(Kind.MASS.si(hopper), Kind.VOLUME.si(catcher), USUAL_SOLID_SHARE);
+        return new Stores(Kind.MASS.si(hopper), Kind.VOLUME.si(catcher), DEFAULT_SOLID_SHARE);
     }
 
     /**
-     * These stores with another solid share of settled sludge.
+     * Returns these stores with another solid share of settled sludge.
      *
-     * @param share volume of the grains over that of the settled sludge, above 0 to 1
+     * @param share volume of the solids over that of the settled sludge, above 0 to 1
      * @return the stores with that share
      */
     public Stores withSolidShare(double share) {
@@ -58,11 +60,11 @@ public final class Stores implements Described, Serializable {
     }
 
     /**
-     * How long the hopper lasts.
+     * Returns the jet-on time until the hopper is empty.
      *
      * @param jet the jet that it feeds
-     * @param heads how many such jets, 1 or more
-     * @return time with the jets on
+     * @param heads number of such jets, 1 or more
+     * @return jet-on time
      */
     public Quantity<Time> timeToEmptyHopper(AbrasiveJet jet, int heads) {
         Require.atLeast("number of heads", heads, 1, Units.ONE, "");
@@ -70,10 +72,10 @@ public final class Stores implements Described, Serializable {
     }
 
     /**
-     * Share of the catcher that a consumption fills.
+     * Returns the share of the catcher tank that a consumption fills.
      *
-     * @param consumption what was used
-     * @param abrasiveGrain density of a grain of abrasive
+     * @param consumption consumption since the tank was emptied
+     * @param abrasiveGrain density of an abrasive particle
      * @param material density of the material removed
      * @return the share: above 1 the catcher must be emptied meanwhile
      */
@@ -84,7 +86,7 @@ public final class Stores implements Described, Serializable {
         double removed = Require.positive(
                 "density of the material removed", Kind.DENSITY.si(material), Units.KILOGRAM_PER_CUBIC_METRE);
         double solidM3 = consumption.abrasiveSi() / grain + consumption.removedSi() / removed;
-        return solidM3 / solidShare / Require.positive("room for sludge in the catcher", catcherM3, Units.LITRE);
+        return solidM3 / solidShare / Require.positive("volume for sludge in the catcher tank", catcherM3, Units.LITRE);
     }
 
     @Override

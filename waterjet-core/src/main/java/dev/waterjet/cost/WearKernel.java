@@ -2,12 +2,12 @@ package dev.waterjet.cost;
 
 import org.apache.commons.math3.special.Erf;
 
-/** Lives that are known within a factor (log-normal), on SI doubles. */
+/** Log-normal service lives, on SI doubles. */
 final class WearKernel {
 
     private WearKernel() {}
 
-    /** Chance that a life T has ended by an age: Phi((ln a - ln median)/s). */
+    /** Probability that a life T has ended by an age: Phi((ln a - ln median)/s). */
     static double failureProbability(double medianS, double logDeviation, double ageS) {
         if (ageS <= 0) {
             return 0;
@@ -15,13 +15,13 @@ final class WearKernel {
         return logDeviation == 0 ? (ageS >= medianS ? 1 : 0) : standardNormal(Math.log(ageS / medianS) / logDeviation);
     }
 
-    /** Age by which a chance of the lives have ended: median exp(s Phi^-1(chance)). */
-    static double ageAtProbability(double medianS, double logDeviation, double chance) {
-        return medianS * Math.exp(logDeviation * Math.sqrt(2) * Erf.erfInv(2 * chance - 1));
+    /** Age at which a share of the lives has ended: median exp(s Phi^-1(probability)). */
+    static double ageAtProbability(double medianS, double logDeviation, double probability) {
+        return medianS * Math.exp(logDeviation * Math.sqrt(2) * Erf.erfInv(2 * probability - 1));
     }
 
     /**
-     * Mean service until a part fails or reaches an age, E[min(T, a)] = m exp(s^2/2) Phi(k - s) + a (1 - Phi(k)) with
+     * Mean service life until failure or an age, E[min(T, a)] = m exp(s^2/2) Phi(k - s) + a (1 - Phi(k)) with
      * k = ln(a/m)/s: the limited expected value of the log-normal distribution.
      */
     static double meanService(double medianS, double logDeviation, double ageS) {

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * Caution that travels with a result: the result may be wrong, the cut may fail, or people may be harmed. A program uses
+ * Caution attached to a result: the result may be wrong, the cut may fail, or people may be harmed. A program uses
  * {@link #code()}, a person reads {@link #text()}.
  *
  * <pre>{@code

@@ -104,7 +104,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
      *
      * @param kind kind of quantity
      * @param si value in SI, above zero: the median
-     * @param relativeUncertainty standard uncertainty of the logarithm: 0.1 for about 10 percent
+     * @param relativeUncertainty standard uncertainty of the logarithm: 0.1 for about 10 %
      * @param cautions cautions that apply
      * @param <Q> the JSR-385 quantity type
      * @return the estimate

@@ -4,7 +4,7 @@ import org.apache.commons.math3.stat.descriptive.rank.Median;
 
 /**
  * Weights of robust regression, which limit the influence of an outlier (Huber 1964; Tukey's bisquare, Beaton and Tukey
- * 1974; tuning constants for 95 percent efficiency under a normal distribution, from memory).
+ * 1974; tuning constants for 95 % efficiency under a normal distribution, from memory).
  */
 final class RobustWeights {
 

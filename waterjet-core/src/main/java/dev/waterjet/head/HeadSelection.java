@@ -87,7 +87,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
                 case GRAIN_SIZE ->
                     Message.of(
                             "grain-size",
-                            "the largest grains are {value} of the tube bore; above {limit} the tube can clog");
+                            "the maximum grain size is {value} of the tube bore; above {limit} the tube can clog");
                 case LOADING -> Message.of("loading-ratio", "the loading ratio is {value}; the limit is {limit}");
                 case POWER -> Message.of("pump-power", "the jet requires {value}; the pump delivers {limit}");
                 case FEED -> Message.of("feed-too-low", "the feed rate is {value}; the minimum is {limit}");

@@ -38,8 +38,8 @@ import javax.measure.quantity.Speed;
  * {@link HeadSelection.Rule}:
  *
  * <ul>
- *   <li>geometry: focusing tube 2.5 to 4 orifice bores wide and 50 to 100 of its own bores long, largest grain at most 0.4 of
- *       the tube bore, loading ratio at most 0.25 (common practice, no source). A third is the common rule for the grain;
+ *   <li>geometry: focusing tube 2.5 to 4 orifice bores wide and 50 to 100 tube bores long, maximum grain size at most 0.4 of
+ *       the tube bore, loading ratio at most 0.25 (common practice, no source). A third is the common rule for the grain size;
  *       shops use 80 mesh in 0.76 mm, which is 0.39, and such a head is feasible here with its caution;
  *   <li>the pump delivers its power, and it reaches the minimum feed rate at the required cut quality;
  *   <li>its kerf, at that feed rate and over the whole depth, fits the minimum inner radius and the minimum slot width, and

@@ -2,7 +2,7 @@ package dev.waterjet.hydraulics;
 
 /**
  * Fast formula for the speed of the isentropic jet: a polynomial in pressure and temperature of the supply, fitted to the
- * equation of state from 20 to 1000 MPa absolute and 1 to 60 C, within 1e-8 of it.
+ * equation of state from 20 to 1000 MPa absolute and 1 to 60 &deg;C, within 1e-8 of it.
  *
  * <p>v = sqrt(2 (p - p0)) g(x, y), where g is the square root of the mean specific volume along the isentrope, x runs from
  * -1 to 1 with p/(p + 1 GPa) and y from -1 to 1 with the temperature. The coefficients are a Chebyshev series of g, truncated

@@ -23,8 +23,8 @@ import javax.measure.quantity.Pressure;
 /**
  * Supply line from pump to head: sections of high-pressure tubing in series.
  *
- * <p>The pressure loss varies inversely with about the fifth power of the bore. The power at the head is greatest if the line
- * takes a third of the pump pressure; a well-sized line takes a few per cent.
+ * <p>The pressure loss varies inversely with about the fifth power of the bore. The power at the head has its maximum if the line
+ * takes a third of the pump pressure; a well-sized line takes a few %.
  */
 public final class SupplyLine implements Described, Serializable {
 
@@ -172,7 +172,7 @@ public final class SupplyLine implements Described, Serializable {
 
         private static final long serialVersionUID = 1L;
 
-        /** Roughness of drawn tubing, in m (value from memory: 1.5 um in handbooks). */
+        /** Roughness of drawn tubing, in m (value from memory: 1.5 &micro;m in handbooks). */
         private static final double DRAWN_ROUGHNESS_M = 1.5e-6;
 
         private static final double MAX_RELATIVE_ROUGHNESS = 0.05;

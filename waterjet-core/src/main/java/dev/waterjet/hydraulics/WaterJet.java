@@ -39,7 +39,7 @@ public final class WaterJet implements Described, Serializable {
 
     private static final double DEFAULT_TEMPERATURE_K = 293.15;
 
-    /** Density of water at 20 C and atmospheric pressure, in kg/m3 (IAPWS-95: 998.207). */
+    /** Density of water at 20 &deg;C and atmospheric pressure, in kg/m3 (IAPWS-95: 998.207). */
     private static final double DENSITY_AT_20_C = 998.207;
 
     private static final double MAX_PRESSURE_PA = 1000e6;

@@ -3,10 +3,10 @@ package dev.waterjet.hydraulics;
 /** Formulas of the pure waterjet. */
 final class WaterJetKernel {
 
-    /** Reference pressure of the Tait-type density at 25 C, in Pa. Hashish 1989, value from memory. */
+    /** Reference pressure of the Tait-type density at 25 &deg;C, in Pa. Hashish 1989, value from memory. */
     static final double TAIT_PRESSURE_PA = 300e6;
 
-    /** Exponent of the Tait-type density at 25 C. Hashish 1989, value from memory. */
+    /** Exponent of the Tait-type density at 25 &deg;C. Hashish 1989, value from memory. */
     static final double TAIT_EXPONENT = 0.1368;
 
     private WaterJetKernel() {}

@@ -11,7 +11,7 @@
  * }</pre>
  *
  * <p>Bernoulli's equation gives the jet speed as &radic;(2 <i>p</i>/&rho;). Water loses 12 % of its volume at 400 MPa, which
- * makes the jet a few per cent slower. The {@linkplain dev.waterjet.hydraulics.JetSpeedModel jet speed models} differ in how
+ * makes the jet a few % slower. The {@linkplain dev.waterjet.hydraulics.JetSpeedModel jet speed models} differ in how
  * they treat the compressibility; the default is the {@link dev.waterjet.hydraulics.IsentropicJet} by the equation of state of
  * {@link dev.waterjet.water}.
  *

@@ -4,7 +4,7 @@ package dev.waterjet.jet;
  * Settings of an abrasive jet on SI numbers, with the flow and the speeds that follow from them.
  *
  * <p>Models of a cut read a jet through this interface. {@link AbrasiveJet} implements it; a sweep over thousands of
- * settings uses one mutable implementation of its own and creates no object per point. An implementation gives, for equal
+ * settings uses one mutable implementation and creates no object per point. An implementation gives, for equal
  * settings, the bits that {@link AbrasiveJet} gives.
  */
 public interface JetSettings {

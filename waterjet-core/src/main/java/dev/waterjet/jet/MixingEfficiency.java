@@ -114,7 +114,7 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
     }
 
     /**
-     * Returns the scale for which the power of the abrasive is greatest at a given loading: <i>s</i> = 2/(1/<i>R</i> -
+     * Returns the scale that maximizes the power of the abrasive at a given loading: <i>s</i> = 2/(1/<i>R</i> -
      * 2/(1 + <i>R</i>)). Derived: the power is proportional to <i>R</i> &eta;<sup>2</sup>/(1 + <i>R</i>)<sup>2</sup>, and its
      * derivative is 0 there.
      *

@@ -4,13 +4,13 @@ import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 
-/** Sieve openings and grain sizes of the standards, in um. */
+/** Sieve openings and grain sizes of the standards, in &micro;m. */
 final class SieveTables {
 
     /** Sieve numbers of ASTM E11, coarse to fine. */
     private static final int[] SIEVE = {30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400};
 
-    /** Openings of those sieves in um. ASTM E11. */
+    /** Openings of those sieves in &micro;m. ASTM E11. */
     private static final int[] SIEVE_OPENING_UM = {
         600, 500, 425, 355, 300, 250, 212, 180, 150, 125, 106, 90, 75, 63, 53, 45, 38
     };
@@ -18,7 +18,7 @@ final class SieveTables {
     /** Macrogrit designations of FEPA, coarse to fine. */
     private static final int[] GRIT = {30, 36, 40, 46, 54, 60, 70, 80, 90, 100, 120, 150, 180, 220};
 
-    /** Mean grain sizes of those grits in um. FEPA F series, values from memory. */
+    /** Mean grain sizes of those grits in &micro;m. FEPA F series, values from memory. */
     private static final int[] GRIT_MEAN_UM = {625, 525, 438, 370, 310, 260, 218, 185, 154, 129, 109, 82, 69, 58};
 
     private SieveTables() {}

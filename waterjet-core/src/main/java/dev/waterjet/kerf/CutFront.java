@@ -22,7 +22,7 @@ import java.util.List;
  * <ul>
  *   <li>a feed u reaches the depth z after the travel time {@code tau = dL/du}, which is {@code L/(k u)} for the power law
  *       {@code H = A u^(-1/k)};
- *   <li>the front is at {@code X(z, t) = max over t0 <= t of s(t0) - C(z, t - t0)}, where s is the way of the nozzle and
+ *   <li>the front is at {@code X(z, t) = max over t0 <= t of s(t0) - C(z, t - t0)}, where s is the position of the nozzle along the path and
  *       {@code C(z, theta) = max over v of L(v, z) - theta v} is the shortfall of a standing nozzle;
  *   <li>the steady lag of a feed is reached exactly after the nozzle has run {@code u tau}, the run-in: {@code L/k} for the
  *       power law.
@@ -31,11 +31,11 @@ import java.util.List;
  * <p>Evidence: the parabola is published (Momber, Kovacevic 1995) and its coefficient derived, see {@link LagModel}; the
  * law of motion is derived from the parabolas, and that it has no memory is assumed. No measured transient is known.
  *
- * <p>Validity: {@code L(v)} must be concave, for a power law {@code k >= 1}. Where a model gives another law, the least
- * concave law above it is used, which never gives a smaller lag, and {@link #cautions} says so. Lags at an index above 6 are
+ * <p>Validity: {@code L(v)} must be concave, for a power law {@code k >= 1}. Where a model gives another relation, the smallest
+ * concave one above it is used, which never gives a smaller lag, and {@link #cautions} says so. Lags at an index above 6 are
  * extrapolated.
  *
- * <p>Units: m, s, m/s; depths are measured from the top side, ways and lags along the path.
+ * <p>Units: m, s, m/s; depths are measured from the top side, positions and lags along the path.
  */
 public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
 
@@ -109,7 +109,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     /** Shortfall at the depth of 1 m after a time; infinite where no signal has arrived yet. */
     abstract double unitShortfall(double elapsedS);
 
-    /** Whether the lag at a feed is that of the feed model, and not that of the concave law above it. */
+    /** Whether the lag at a feed is that of the feed model, and not that of the concave relation above it. */
     abstract boolean isConcaveAt(double feedMPerS);
 
     /**
@@ -209,7 +209,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * Returns the lag at a depth after one change of feed, which had been kept for long.
      *
      * @param feedBeforeMPerS feed before the change, 0 or more
-     * @param feedAfterMPerS feed from then on, 0 or more; 0 if the nozzle stands
+     * @param feedAfterMPerS feed from then on, 0 or more; 0 if the nozzle is stationary
      * @param depthM depth, above 0
      * @param elapsedS time since the change, 0 or more
      * @return the lag; between the steady lags of both feeds
@@ -233,7 +233,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * Computes the position of the front at a depth for many times in one pass: a divide and conquer on the pieces of
      * constant feed, whose best one never goes back, so the cost grows with {@code (pieces + times) log(times)}.
      *
-     * @param motion way of the nozzle
+     * @param motion motion of the nozzle
      * @param depthM depth, above 0
      * @param timesS times, ascending
      * @param positionsM receives the positions along the path, as many as there are times
@@ -245,9 +245,9 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     }
 
     /**
-     * Returns the lag at a depth and time: the way of the nozzle less the position of the front.
+     * Returns the lag at a depth and time: the position of the nozzle minus that of the front.
      *
-     * @param motion way of the nozzle
+     * @param motion motion of the nozzle
      * @param depthM depth, above 0
      * @param timeS time
      * @return the lag, 0 or more
@@ -257,7 +257,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     }
 
     /**
-     * Returns what a reader must know of a lag at a feed.
+     * Returns the cautions of a lag at a feed rate.
      *
      * @param feedMPerS feed, above 0
      * @return the cautions; empty if there are none
@@ -273,8 +273,8 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
         if (index > MAX_INDEX) {
             cautions.add(Caution.notice(Message.of(
                             "lag-extrapolated",
-                            "the lag at feed rate {feed} (quality index {index}) is extrapolated; the cut front is known"
-                                    + " for quality indices up to {maximum_index}")
+                            "the lag at feed rate {feed} (quality index {index}) is extrapolated; the cut front is"
+                                    + " known for quality indices up to {maximum_index}")
                     .with("feed", Kind.SPEED, feedMPerS, Units.MILLIMETRE_PER_MINUTE)
                     .with("index", index)
                     .with("maximum_index", MAX_INDEX)));

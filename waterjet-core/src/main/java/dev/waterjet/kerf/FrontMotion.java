@@ -58,7 +58,7 @@ final class FrontMotion {
         positions(timesS, positionsM, middle + 1, to, best, lastPiece);
     }
 
-    /** The greatest position that a place in some pieces gives; no place gives more than its own way. */
+    /** The maximum position from any place in some pieces; no place gives more than its own position. */
     private double search(double timeS, int firstPiece, int lastPiece) {
         double best = Double.NEGATIVE_INFINITY;
         bestPiece = firstPiece;
@@ -72,7 +72,7 @@ final class FrontMotion {
         return best;
     }
 
-    /** The greatest position that a place in one piece gives; nothing if an earlier piece holds a better place. */
+    /** The maximum position from a place in one piece; nothing if an earlier piece has a better place. */
     private double position(int piece, double timeS) {
         if (piece == 0 && motion.feed(0) == 0) {
             return 0;

@@ -22,7 +22,7 @@ import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
 /**
- * Kerf of one cut: its walls, its taper and its lag, computed when asked for.
+ * Kerf of one cut: walls, taper and lag, computed on request.
  *
  * <p>Widths are measured across the tool path, from wall to wall; a half-width reaches from the path to one wall. Taper is
  * given per side, above 0 where the kerf narrows downwards; the included angle of both sides is twice that.
@@ -110,7 +110,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
         return length(computed, 1);
     }
 
-    /** A length, and how much of the scatter of a width it has. */
+    /** Length, with its share of the scatter of a width. */
     private Estimate<Length> length(ToDoubleFunction<KerfShape> computed, double scatterShare) {
         KerfShape shape = shape();
         KerfSpread spread = spread();
@@ -260,7 +260,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
                 .map();
     }
 
-    /** The cautions stand once, beside the numbers. */
+    /** The cautions are given once, beside the numbers. */
     private static <Q extends Quantity<Q>> Estimate<Q> plain(Estimate<Q> estimate) {
         return Estimate.of(estimate.kind(), estimate.si(), estimate.standardUncertaintySi());
     }

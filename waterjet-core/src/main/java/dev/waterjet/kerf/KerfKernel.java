@@ -10,7 +10,7 @@ final class KerfKernel {
 
     /**
      * Sharpness of the change from the edge of the jet to its dose: half-width^-8 is the sum of both half-widths^-8. Chosen
-     * here, without source; it rounds the corner between the two by at most 8 per cent.
+     * here, without source; it rounds the corner between the two by at most 8 %.
      */
     private static final double HALF_SHARPNESS = 4;
 

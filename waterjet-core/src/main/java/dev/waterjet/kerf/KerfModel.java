@@ -49,8 +49,8 @@ import javax.measure.quantity.Speed;
  * distance; alpha half-angle of the jet; h thickness; lengths in m. A worn tube widens jet and dose; its effect on the
  * separation depth is part of the feed model.
  *
- * <p>Evidence: the form is derived, its numbers are assumed: s/d = 0.27 within 20 per cent, alpha = 1 degree within 50 per
- * cent, a width scatters by 0.03 mm. No published coefficients are known; fit the model to measured widths. Range: it was
+ * <p>Evidence: the form is derived, its numbers are assumed: s/d = 0.27 within 20 %, alpha = 1&deg; within 50 %,
+ * a width scatters by 0.03 mm. No published coefficients are known; fit the model to measured widths. Range: it was
  * compared with published tapers of plates of 5 to 12.5 exit bores, cut with tubes of 0.8 mm to 1 mm, under assumed
  * conditions. In thinner sheet it overestimates the taper (8 degrees per side at one bore, where 0 to 1.5 is common practice,
  * no source); in thicker plate the barrel depends on a divergence that is not damped in the slot. Outside the range a kerf
@@ -76,11 +76,11 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
             LagModel.standard(),
             Evidence.of(
                             EvidenceGrade.DERIVED,
-                            Source.of(
-                                    "Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids 2013"))
+                            Source.of("Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids"
+                                    + " 2013"))
                     .withNote(
-                            "The form is derived from the profile of the jet; spread 0.27 bores within 20 per cent, half-angle"
-                                    + " 1 degree within 50 per cent and a scatter of 0.03 mm are assumed: fit them to measured"
+                            "The form is derived from the profile of the jet; spread 0.27 bores within 20 %, half-angle"
+                                    + " 1° within 50 % and a scatter of 0.03 mm are assumed: fit them to measured"
                                     + " widths.")
                     .withRanges(KerfRange.ofAssumedNumbers())));
 

@@ -99,7 +99,7 @@ public final class KerfProfile {
      *
      * @param firstM above 0
      * @param secondM above 0
-     * @return a length below both, by 8 per cent if they are equal
+     * @return a length below both, by 8 % if they are equal
      */
     public static double smoothMinimumSi(double firstM, double secondM) {
         double ratio = secondM / firstM;

@@ -4,11 +4,11 @@ package dev.waterjet.kerf;
 public enum KerfRegime {
     /** Narrower at the exit: the feed rate is high for the depth, or the jet is weak. */
     NARROWING("narrowing downwards (V)"),
-    /** As wide at the exit as at the entry, within two per cent. */
+    /** As wide at the exit as at the entry, within 2 %. */
     PARALLEL("parallel"),
     /** Wider at the exit: the feed rate is low for the depth, or the material soft. */
     WIDENING("widening downwards (reverse taper)"),
-    /** Wider inside than at either side by more than two per cent, as in thick plate. */
+    /** Wider inside than at either side by more than 2 %, as in thick plate. */
     BARREL("barrel");
 
     /** Widths that differ by less than this part of the larger one count as equal. */

@@ -32,7 +32,7 @@ public final class NozzleMotion {
     }
 
     /**
-     * Returns a motion that starts over a pierced hole, at the way 0.
+     * Returns a motion that starts over a pierced hole, at the position 0.
      *
      * @param timesS times at which the feed changes, ascending; the first is that of the start, the last that of the end
      * @param feedsMPerS feed between each time and the next, 0 or more: one fewer than there are times
@@ -44,7 +44,7 @@ public final class NozzleMotion {
     }
 
     /**
-     * Returns a motion that had run at a steady feed for long when the first time comes, at the way 0.
+     * Returns a motion that had run at a steady feed for long when the first time comes, at the position 0.
      *
      * @param approachMPerS feed before the first time, above 0
      * @param timesS times at which the feed changes, ascending
@@ -125,10 +125,10 @@ public final class NozzleMotion {
     }
 
     /**
-     * Returns the way of the nozzle at a time.
+     * Returns the position of the nozzle along the path at a time.
      *
-     * @param timeS the time; before the first one the way is 0 or, at a steady feed, below
-     * @return the way in m
+     * @param timeS the time; before the first one the position is 0 or, at a steady feed, below
+     * @return the position in m
      */
     public double waySi(double timeS) {
         if (timeS <= timesS[0]) {
@@ -158,6 +158,6 @@ public final class NozzleMotion {
 
     @Override
     public String toString() {
-        return "way of the nozzle over " + (endSi() - startSi()) + " s, " + pieces() + " feed rates";
+        return "motion of the nozzle over " + (endSi() - startSi()) + " s, " + pieces() + " feed rates";
     }
 }

@@ -7,7 +7,7 @@ import java.util.Objects;
 /**
  * Cut front of the power law H = A u^(-1/k), in closed form.
  *
- * <p>With k below 1 the lag is convex over the feed. The least concave law above it, up to the feed that just separates
+ * <p>With k below 1 the lag is convex over the feed. The smallest concave relation above it, up to the feed that just separates
  * the workpiece, is the line through that feed: the front then follows k = 1.
  */
 final class PowerLawFront extends CutFront {

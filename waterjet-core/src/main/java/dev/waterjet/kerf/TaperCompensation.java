@@ -18,7 +18,7 @@ import javax.measure.quantity.Length;
  * Taper compensation: a head tilted across its path, so that the part side of the kerf is square. A tilt beta turns both
  * walls: the part side then has the taper theta - beta, the scrap side theta + beta (derived).
  *
- * <p>The cut through the plate gets longer by 1/cos(beta), a quarter of a per cent at 4 degrees, which is neglected.
+ * <p>The cut through the plate gets longer by 1/cos(beta), 0.25 % at 4°, which is neglected.
  *
  * @param taper taper per side of an upright head
  * @param tilt tilt angle towards the scrap at the entry, between -90 and 90 degrees; below 0 towards the part

@@ -53,7 +53,8 @@ public final class Material implements Described, HasEvidence, Serializable {
             if (!isId(id)) {
                 throw new TextException(Message.of(
                                 "material-id",
-                                "invalid material id {id}; use lower-case letters and digits, separated by single hyphens")
+                                "invalid material id {id}; use lower-case letters and digits, separated by single"
+                                        + " hyphens")
                         .withInput("id", id));
             }
             Objects.requireNonNull(name, "name");
@@ -197,7 +198,7 @@ public final class Material implements Described, HasEvidence, Serializable {
      * {@return the cautions for results on this material; empty if there are none}
      */
     public List<Caution> cautions() {
-        // made when asked for: few callers do, and the first message of a JVM loads the unit tables
+        // created on request: few callers use them, and the first message of a JVM loads the unit tables
         return values.relativeUncertainty < UNCERTAIN ? List.of() : List.of(uncertain());
     }
 

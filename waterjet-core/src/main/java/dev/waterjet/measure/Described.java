@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Map;
 
 /**
- * Anything that can say what it holds in plain numbers and words: for JSON, for a table, for another language.
+ * Value with a description in plain numbers and texts: for JSON, for a table, for another language.
  *
  * <p>The annotation is for callers who use Jackson, and costs the others nothing: their {@code ObjectMapper} writes the
  * description without a line of theirs. The library itself neither needs Jackson nor brings it along.
@@ -12,7 +12,7 @@ import java.util.Map;
 public interface Described {
 
     /**
-     * What this holds.
+     * Returns the content.
      *
      * <p>Keys come in a fixed order. A key that holds a quantity ends in its SI unit, as {@link Kind#column} makes it:
      * {@code "pressure_Pa"}. Values are finite numbers, texts, truth values, and lists and maps of these. What is not

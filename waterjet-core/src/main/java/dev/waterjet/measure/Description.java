@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Collects the answer of {@link Described#describe()}, entry by entry. Made, filled and asked for its {@link #map()} in one
+ * Builder of the result of {@link Described#describe()}, entry by entry. Created, filled and converted by {@link #map()} in one
  * expression; not to be shared.
  *
  * <pre>{@code
@@ -113,7 +113,7 @@ public final class Description {
     /**
      * Adds a truth value.
      *
-     * @param label what it says, in lower case with underscores
+     * @param label meaning, in lower case with underscores
      * @param truth whether it is so
      * @return this description
      */
@@ -122,7 +122,7 @@ public final class Description {
     }
 
     /**
-     * Adds a text. An empty one says nothing and is left out.
+     * Adds a text. An empty one is left out.
      *
      * @param label what it is, in lower case with underscores
      * @param text the text

@@ -42,7 +42,7 @@ final class Dimensions {
         }
     }
 
-    /** In composed form: a kelvin may be written by the letter K or by a sign of its own. */
+    /** In composed form: a kelvin may be written by the letter K or by a separate sign. */
     private static String symbol(Unit<?> base) {
         String symbol = base.getSymbol();
         return Normalizer.normalize(symbol != null ? symbol : base.toString(), Normalizer.Form.NFC);

@@ -38,7 +38,7 @@ public class DomainException extends WaterjetException {
     }
 
     /**
-     * Creates a refusal with a code and a sentence of its own. The sentence can use the parameters {@code quantity},
+     * Creates a refusal with a custom code and sentence. The sentence can use the parameters {@code quantity},
      * {@code value}, {@code limit} and {@code reason}.
      *
      * @param message code and sentence, with further parameters

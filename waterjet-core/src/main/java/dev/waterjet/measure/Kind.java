@@ -195,7 +195,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
         return (Class<Q>) Objects.requireNonNull(Types.OF_KIND.get(this));
     }
 
-    /** Loaded only where a type is asked for: a first quantity needs none of these classes. */
+    /** Loaded only where a type is requested: a first quantity needs none of these classes. */
     private static final class Types {
         private static final Map<Kind<?>, Class<?>> OF_KIND = Map.ofEntries(
                 Map.entry(LENGTH, Length.class),

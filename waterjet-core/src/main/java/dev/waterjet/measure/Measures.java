@@ -14,7 +14,7 @@ import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 
 /**
- * Short ways to write a quantity, made to be imported statically: {@code millimetres(0.25)}, {@code megapascals(380)}.
+ * Short factories of quantities, for static import: {@code millimetres(0.25)}, {@code megapascals(380)}.
  * A unit that has no method here is reached by {@link Kind#parse(String)} or by Indriya's {@code Quantities}. A number
  * that is not finite is refused with a {@link DomainException}.
  */

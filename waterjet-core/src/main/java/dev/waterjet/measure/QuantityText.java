@@ -246,7 +246,7 @@ public final class QuantityText {
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     }
 
-    /** A blank stands before every symbol but that of degrees of arc, as the SI brochure has it. */
+    /** A blank precedes every symbol except that of degrees of arc (SI brochure). */
     private static String join(String number, Unit<?> unit) {
         String symbol = Units.symbol(unit);
         return symbol.isEmpty() || symbol.equals("°") ? number + symbol : number + " " + symbol;

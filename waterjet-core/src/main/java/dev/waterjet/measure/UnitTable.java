@@ -93,7 +93,7 @@ final class UnitTable {
         return entry != null && entry.kind().equals(kind) ? (Scale<Q>) entry.scale() : null;
     }
 
-    /** The entry of a unit, or null if the library does not know the unit. */
+    /** Entry of a unit, or null for an unknown unit. */
     static @Nullable Entry find(Unit<?> unit) {
         Entry entry = Units.TABLE.byIdentity.get(unit);
         if (entry == null) {

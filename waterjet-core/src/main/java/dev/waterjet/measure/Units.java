@@ -93,7 +93,7 @@ public final class Units {
     /** Millimetre per second, 1e-3 m/s. */
     public static final Unit<Speed> MILLIMETRE_PER_SECOND = TABLE.unit(Kind.SPEED, "mm/s", 1, 1000);
 
-    /** Millimetre per minute, 1/60000 m/s: the usual unit of traverse speed. */
+    /** Millimetre per minute, 1/60000 m/s: the trade unit of feed rate. */
     public static final Unit<Speed> MILLIMETRE_PER_MINUTE = TABLE.unit(Kind.SPEED, "mm/min", 1, 60_000);
 
     /** Metre per minute. */
@@ -205,7 +205,7 @@ public final class Units {
     /** Kilogram per second. */
     public static final Unit<MassFlow> KILOGRAM_PER_SECOND = TABLE.si(Kind.MASS_FLOW, "kg/s");
 
-    /** Gram per minute, 1/60000 kg/s: the usual unit of abrasive flow. */
+    /** Gram per minute, 1/60000 kg/s: the trade unit of abrasive flow rate. */
     public static final Unit<MassFlow> GRAM_PER_MINUTE = TABLE.unit(Kind.MASS_FLOW, "g/min", 1, 60_000);
 
     /** Gram per second. */

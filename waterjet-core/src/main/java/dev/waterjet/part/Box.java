@@ -13,20 +13,20 @@ import javax.measure.quantity.Length;
 /**
  * Smallest rectangle along the axes that holds a contour.
  *
- * @param minimum corner of least x and y
- * @param maximum corner of greatest x and y
+ * @param minimum corner of minimum x and y
+ * @param maximum corner of maximum x and y
  */
 public record Box(Point minimum, Point maximum) implements Described, Serializable {
 
     /**
      * Checks that the corners are in order.
      *
-     * @param minimum corner of least x and y
-     * @param maximum corner of greatest x and y
+     * @param minimum corner of minimum x and y
+     * @param maximum corner of maximum x and y
      */
     public Box {
-        Require.atMost("least x of a box", minimum.xSi(), maximum.xSi(), Units.MILLIMETRE, "its greatest x");
-        Require.atMost("least y of a box", minimum.ySi(), maximum.ySi(), Units.MILLIMETRE, "its greatest y");
+        Require.atMost("minimum x of a box", minimum.xSi(), maximum.xSi(), Units.MILLIMETRE, "its maximum x");
+        Require.atMost("minimum y of a box", minimum.ySi(), maximum.ySi(), Units.MILLIMETRE, "its maximum y");
     }
 
     static Box ofSi(double x0M, double y0M, double x1M, double y1M) {

@@ -128,10 +128,10 @@ public final class BoxTree {
         /**
          * Starts anew.
          *
-         * @param minimumX least x of the box to meet, in m
-         * @param minimumY least y in m
-         * @param maximumX greatest x in m
-         * @param maximumY greatest y in m
+         * @param minimumX minimum x of the box to meet, in m
+         * @param minimumY minimum y in m
+         * @param maximumX maximum x in m
+         * @param maximumY maximum y in m
          */
         public void start(double minimumX, double minimumY, double maximumX, double maximumY) {
             narrow(minimumX, minimumY, maximumX, maximumY);
@@ -144,10 +144,10 @@ public final class BoxTree {
         /**
          * Narrows the box while walking.
          *
-         * @param minimumX least x of the box to meet, in m
-         * @param minimumY least y in m
-         * @param maximumX greatest x in m
-         * @param maximumY greatest y in m
+         * @param minimumX minimum x of the box to meet, in m
+         * @param minimumY minimum y in m
+         * @param maximumX maximum x in m
+         * @param maximumY maximum y in m
          */
         public void narrow(double minimumX, double minimumY, double maximumX, double maximumY) {
             x0 = minimumX;

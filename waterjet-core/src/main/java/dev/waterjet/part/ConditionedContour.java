@@ -9,7 +9,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
 /**
- * Contour of the lines and arcs of which another contour is a sample, with the way back: the edges that each piece replaces,
+ * Contour of the lines and arcs of which another contour is a sample, with the mapping back: the edges that each piece replaces,
  * so that a message can name the edge of the user.
  */
 public final class ConditionedContour implements Described {

@@ -91,8 +91,8 @@ public final class Contour implements Described, Serializable {
     /**
      * Returns a rectangle along the axes, counter-clockwise from its first corner.
      *
-     * @param corner corner of least x and y
-     * @param opposite corner of greatest x and y
+     * @param corner corner of minimum x and y
+     * @param opposite corner of maximum x and y
      * @param requirement requirement on its cut surfaces
      * @return the closed contour
      */

@@ -267,28 +267,28 @@ public final class EdgeCursor {
     }
 
     /**
-     * {@return least x of the edge, in m}
+     * {@return minimum x of the edge, in m}
      */
     public double minimumX() {
         return isArc() && spans(cx - radius, cy) ? cx - radius : Math.min(x0, x1);
     }
 
     /**
-     * {@return least y of the edge, in m}
+     * {@return minimum y of the edge, in m}
      */
     public double minimumY() {
         return isArc() && spans(cx, cy - radius) ? cy - radius : Math.min(y0, y1);
     }
 
     /**
-     * {@return greatest x of the edge, in m}
+     * {@return maximum x of the edge, in m}
      */
     public double maximumX() {
         return isArc() && spans(cx + radius, cy) ? cx + radius : Math.max(x0, x1);
     }
 
     /**
-     * {@return greatest y of the edge, in m}
+     * {@return maximum y of the edge, in m}
      */
     public double maximumY() {
         return isArc() && spans(cx, cy + radius) ? cy + radius : Math.max(y0, y1);

@@ -77,7 +77,7 @@ final class EdgeKernel {
      * Points that two edges share, written as x, y pairs into {@code into} (four numbers). Edges on the same line or
      * circle share a stretch: its ends are given.
      *
-     * @return how many points, 0 to 2
+     * @return number of points, 0 to 2
      */
     static int crossings(EdgeCursor a, EdgeCursor b, double[] into) {
         if (a.isArc() && b.isArc()) {
@@ -193,7 +193,7 @@ final class EdgeKernel {
         return edge.isArc() ? chord + edge.radius * edge.radius / 2 * (edge.sweep - Math.sin(edge.sweep)) : chord;
     }
 
-    /** By how much the edge adds to the winding number of a path about a point. */
+    /** Contribution of the edge to the winding number of a path about a point. */
     static int winding(EdgeCursor edge, double x, double y) {
         double side = (edge.x1 - edge.x0) * (y - edge.y0) - (x - edge.x0) * (edge.y1 - edge.y0);
         int winding = 0;

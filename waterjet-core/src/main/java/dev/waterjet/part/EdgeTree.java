@@ -1,6 +1,6 @@
 package dev.waterjet.part;
 
-/** Edges of a contour in a {@link BoxTree}, for questions about what is near. Nothing is allocated while asking. */
+/** Edges of a contour in a {@link BoxTree}, for searches of near edges. A search allocates nothing. */
 public final class EdgeTree {
 
     private final Contour contour;

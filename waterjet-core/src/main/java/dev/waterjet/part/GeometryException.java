@@ -3,7 +3,7 @@ package dev.waterjet.part;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.WaterjetException;
 
-/** Geometry that cannot be cut as it stands: the fault, the edge, and the place on the sheet. */
+/** Error in geometry that cannot be cut: message, edge, and place on the sheet. */
 public class GeometryException extends WaterjetException {
 
     private static final long serialVersionUID = 1L;

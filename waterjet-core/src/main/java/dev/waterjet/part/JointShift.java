@@ -74,7 +74,7 @@ final class JointShift {
         return ofArc.isWithin(from, to - 1);
     }
 
-    /** The vertex of both pieces nearest to the foot of the circle's centre on the line, going from the joint. */
+    /** The vertex of both pieces nearest to the projection of the circle's centre onto the line, going from the joint. */
     private int nearestToTouch(int i, int line, int arc) {
         int start = pieces.first[line];
         int end = pieces.last[line] + 1;

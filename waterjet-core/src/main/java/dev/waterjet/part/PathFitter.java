@@ -6,7 +6,7 @@ package dev.waterjet.part;
  * than the flattening. Pieces end on vertices of the path.
  *
  * <p>Each piece is the longest that leaves its first vertex (see {@link PieceScan}); neighbours on one circle are joined.
- * The number of pieces is not the least possible. Time is linear in the number of edges.
+ * The number of pieces is not the minimum. Time is linear in the number of edges.
  */
 final class PathFitter {
 

@@ -144,7 +144,7 @@ final class PieceCheck {
         return Math.abs(sweep) <= Math.PI ? past >= 0 && before >= 0 : past >= 0 || before >= 0;
     }
 
-    /** A chord comes nearest to the centre of an arc at the foot of the perpendicular. */
+    /** A chord comes nearest to the centre of an arc at the projection of the centre. */
     private void ofChord(int edge) {
         double ax = path.x()[edge] - cx;
         double ay = path.y()[edge] - cy;

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * Arc from its ends and a centre that were rounded: the centre is moved onto the line of equal distances, so that one circle
  * passes through both ends.
  *
- * <p>Where both ends nearly coincide, that line says nothing about the circle, and an arc of no length and a full circle look
+ * <p>Where both ends nearly coincide, that line does not determine the circle, and an arc of no length and a full circle look
  * alike. Ends nearer than a ten-thousandth of an inch are taken for one point: no format in use writes arcs that short. Up to
  * the accepted rounding they are one point if they differ across the path rather than along it.
  *

@@ -102,18 +102,16 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
         double slope = PierceKernel.slope(feed, cut.separationFeedSi(depthM * STEP), STEP);
         double share = method == PierceMethod.MOVING ? MOVING_SHARE : STATIONARY_SHARE;
         double rate = PierceKernel.rate(share, feed, depthM, cut.jet().tubeExitBoreSi());
-        return new PierceModel(
-                new Values(
-                        PierceKernel.depthAfterOneSecond(depthM, rate, slope),
-                        1 / slope,
-                        Math.hypot(DERIVED_UNCERTAINTY, cut.relativeUncertainty()),
-                        Evidence.of(
-                                        EvidenceGrade.DERIVED,
-                                        Source.of("feed model \""
-                                                + cut.feedModel().name() + "\""))
-                                .withNote(
-                                        "Form by Orbanic, Junkar (2004); the share of the removal that reaches the bottom of a"
-                                                + " blind hole (0.02 stationary, 0.05 moving) is assumed. Time your own pierces.")));
+        return new PierceModel(new Values(
+                PierceKernel.depthAfterOneSecond(depthM, rate, slope),
+                1 / slope,
+                Math.hypot(DERIVED_UNCERTAINTY, cut.relativeUncertainty()),
+                Evidence.of(
+                                EvidenceGrade.DERIVED,
+                                Source.of("feed model \"" + cut.feedModel().name() + "\""))
+                        .withNote("Form by Orbanic, Junkar (2004); the share of the removal that reaches the"
+                                + " bottom of a blind hole (0.02 stationary, 0.05 moving) is assumed. Time"
+                                + " your own pierces.")));
     }
 
     /**
@@ -134,7 +132,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
     /**
      * Returns the depth of a hole after a time.
      *
-     * @param time time with the jet on, above 0
+     * @param time jet-on time, above 0
      * @return the depth
      */
     public Estimate<Length> depth(Quantity<Time> time) {

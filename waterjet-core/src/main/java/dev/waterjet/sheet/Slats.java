@@ -19,7 +19,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 
-/** Slats on which the sheet rests: whether a part that has come loose can fall between them or tip. */
+/** Support slats below the sheet, with the check whether a loose part can fall between them or tip. */
 public final class Slats implements Serializable {
 
     private static final long serialVersionUID = 1L;

@@ -51,7 +51,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * <p>Ra and Rz are of the roughness profile, Pa and Pz of the primary profile, which contains the waviness too: neither
  * replaces the other.
  *
- * <p>Worked number: 80 mesh (180 um), tube 1 mm, halfway down to H: Ra = 3.6 * 1.5 + 1000 * 0.1 * 0.0157 = 7.0 um.
+ * <p>Worked number: 80 mesh (180 &micro;m), tube 1 mm, halfway down to H: Ra = 3.6 * 1.5 + 1000 * 0.1 * 0.0157 = 7.0 &micro;m.
  */
 public final class RoughnessModel implements HasEvidence, Described, Serializable {
 
@@ -64,12 +64,10 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
             new RoughnessNumbers(Math.log(1.5), Math.log(2), Math.log(2), 0.25, 0.3, 0.05),
             Evidence.of(
                             EvidenceGrade.DERIVED,
-                            Source.of(
-                                    "Linear growth: Tavodova 2013; critical point: Momber, Kovacevic, Proc. IMechE B 209"
-                                            + " (1995); entry and exit: JMMP 9 (2025) 80; grain size: Hashish 1991"))
-                    .withNote(
-                            "The form follows published trends; that the smooth zone ends at the critical point is derived,"
-                                    + " the coefficients are assumed within wide factors.")));
+                            Source.of("Linear growth: Tavodova 2013; critical point: Momber, Kovacevic, Proc. IMechE B"
+                                    + " 209 (1995); entry and exit: JMMP 9 (2025) 80; grain size: Hashish 1991"))
+                    .withNote("The form follows published trends; that the smooth zone ends at the critical point is"
+                            + " derived, the coefficients are assumed within wide factors.")));
 
     /** Checked content, and the serial form. */
     private record Values(RoughnessNumbers numbers, RoughnessNumbers relative, Evidence evidence)

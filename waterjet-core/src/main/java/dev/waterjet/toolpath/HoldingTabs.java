@@ -121,7 +121,7 @@ public final class HoldingTabs implements Serializable {
     }
 
     /**
-     * Returns places for tabs: evenly along the contour, each moved away from corners, two widths if there is room, and at least
+     * Returns places for tabs: evenly along the contour, each moved away from corners, two widths if there is space, and at least
      * a tab width and a kerf width from its neighbours.
      *
      * @param contour contour that they interrupt, closed
@@ -139,8 +139,8 @@ public final class HoldingTabs implements Serializable {
             throw new DomainException(
                     Message.of(
                                     "tabs-do-not-fit",
-                                    "{count} tabs of {width} do not fit on {length}: with the kerf they take {value} each, "
-                                            + "above {limit}")
+                                    "{count} tabs of {width} do not fit on {length}: with the kerf they take {value}"
+                                            + " each, above {limit}")
                             .with("count", count)
                             .with("width", Kind.LENGTH, width, Units.MILLIMETRE)
                             .with("length", Kind.LENGTH, total, Units.MILLIMETRE),

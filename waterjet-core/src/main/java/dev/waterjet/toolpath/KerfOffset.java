@@ -59,7 +59,7 @@ public final class KerfOffset implements Serializable {
         SPLIT
     }
 
-    /** Checked content, and the serial form. A single offset serves all edges. */
+    /** Checked content, and the serial form. A single offset is for all edges. */
     private record Values(
             QuantityArray<Length> offsets, CornerStyle corners, NarrowPlaces narrow, double cornerToleranceM)
             implements Serializable {

@@ -49,7 +49,7 @@ public final class LeadPlacer {
 
     private static final double SHORTEST_M = 1e-5;
 
-    /** Part of the way to the middle by which a spiral passes it. */
+    /** Share of the distance to the middle by which a spiral passes it. */
     private static final double SPIRAL_SHARE = 1.0 / 3;
 
     private final Part part;
@@ -106,7 +106,7 @@ public final class LeadPlacer {
 
     /**
      * Returns the best lead of a contour: the first that satisfies every check, longest straight edges first, then arcs; else
-     * the one that harms least, with findings.
+     * the one with the smallest conflict, with findings.
      *
      * @param contour index in {@link Part#contours()}
      * @return the lead
@@ -175,7 +175,7 @@ public final class LeadPlacer {
         return new LeadShape(LeadShape.Kind.STRAIGHT, 0, Math.max(straight, SHORTEST_M));
     }
 
-    /** Way from the jet axis to half-way between the entry and what lies opposite, across the scrap. */
+    /** Distance from the jet axis to half-way between the entry and what lies opposite, across the scrap. */
     private double toMiddle(LeadFrame frame, LeadChecks checks) {
         double far = 4 * (rules.leadRadiusSi() + rules.leadLengthSi() + rules.kerfSi());
         double free = checks.ray(trees.size(), frame.entryX(), frame.entryY(), frame.outX(), frame.outY(), far);

@@ -8,13 +8,13 @@ import java.util.List;
  * Shape of a lead of the jet axis, in the frame of its entry: x along the path, y into the scrap, the entry at the origin.
  * All arcs turn to the scrap. In metres.
  *
- * @param kind form of the way in
+ * @param kind form of the lead-in
  * @param radiusM radius of the arc that meets the path; zero for a straight entry
  * @param lengthM length of the straight part, or radius of the first arc of a spiral
  */
 record LeadShape(Kind kind, double radiusM, double lengthM) {
 
-    /** Forms of a way in. */
+    /** Forms of a lead-in. */
     enum Kind {
         /** A straight part towards the path, then a quarter of a circle. */
         QUARTER,
@@ -48,9 +48,9 @@ record LeadShape(Kind kind, double radiusM, double lengthM) {
     }
 
     /**
-     * The way in from the pierce point.
+     * Returns the lead-in from the pierce point.
      *
-     * @param wider by how much arcs are wider: zero for the jet axis, its offset for the edge of the part
+     * @param wider increase of arc radii: 0 for the jet axis, its offset for the edge of the part
      */
     List<Piece> wayIn(double wider) {
         List<Piece> pieces = new ArrayList<>();
@@ -81,14 +81,14 @@ record LeadShape(Kind kind, double radiusM, double lengthM) {
         }
     }
 
-    /** The way out: a quarter of a circle, or nothing after a straight entry. */
+    /** Lead-out: a quarter of a circle, or nothing after a straight entry. */
     List<Piece> wayOut(double wider) {
         return kind == Kind.STRAIGHT
                 ? List.of()
                 : List.of(new Piece(radiusM + wider, radiusM, 0, radiusM, Math.PI / 2));
     }
 
-    /** The part of the way in that keeps the full margin from the part: all but the end, which nears it. */
+    /** The part of the lead-in that keeps the full margin from the part: all but the end, which nears it. */
     List<Piece> farIn(double margin) {
         List<Piece> pieces = wayIn(0);
         Piece last = pieces.remove(pieces.size() - 1);
@@ -104,7 +104,7 @@ record LeadShape(Kind kind, double radiusM, double lengthM) {
         return pieces;
     }
 
-    /** The same for the way out: where it starts to be far, and the rest. */
+    /** The same for the lead-out: where it starts to be far, and the rest. */
     List<Piece> farOut() {
         return kind == Kind.STRAIGHT
                 ? List.of()

@@ -16,8 +16,8 @@ import java.util.Set;
  * @param cornerM distance of the entry from the nearest corner along the contour
  * @param webM material of the part behind the entry
  * @param pierceM distance of the pierce point from the nearest edge; below zero if it lies in the part
- * @param nearM least distance of the leads from the part beside the entry
- * @param farM least distance of the rest of the leads
+ * @param nearM minimum distance of the leads from the part beside the entry
+ * @param farM minimum distance of the rest of the leads
  */
 record LeadTrial(
         LeadFrame frame,
@@ -43,7 +43,7 @@ record LeadTrial(
         return cornerM >= rules.cornerClearanceSi() && webM >= rules.minimumWebSi();
     }
 
-    /** By how much the leads are farther from the part than they must be; below zero if they are nearer. */
+    /** Excess of the distance of the leads from the part over the required one; negative if they are nearer. */
     private double leadRoom() {
         return Math.min(nearM - rules.offsetSi(), farM - rules.offsetSi() - rules.marginSi());
     }
@@ -84,8 +84,8 @@ record LeadTrial(
                 Finding.atLeast(
                         Message.of(
                                 "lead-clearance",
-                                "away from the entry the leads come within {value} of the part; half the kerf and a margin are "
-                                        + "{limit}"),
+                                "away from the entry the leads come within {value} of the part; half the kerf and a"
+                                        + " margin are {limit}"),
                         snapped(required + leadRoom(), required),
                         required,
                         entry,
@@ -104,8 +104,8 @@ record LeadTrial(
                 : rules.leadLengthSi();
         Message message = Message.of(
                         "lead-size",
-                        "the lead has a radius of {radius} and a straight part of {length}; requested are {radius_limit} and "
-                                + "{length_limit}")
+                        "the lead has a radius of {radius} and a straight part of {length}; requested are"
+                                + " {radius_limit} and {length_limit}")
                 .with("radius", Kind.LENGTH, shape.radiusM(), Units.MILLIMETRE)
                 .with("length", Kind.LENGTH, length, Units.MILLIMETRE)
                 .with("radius_limit", Kind.LENGTH, rules.leadRadiusSi(), Units.MILLIMETRE)

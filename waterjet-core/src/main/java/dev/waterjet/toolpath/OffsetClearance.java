@@ -14,7 +14,7 @@ final class OffsetClearance {
     private final int side;
     private final double[] offset;
     private final boolean isExtended;
-    /** Offset that the vertex at the end of each edge asks for. */
+    /** Offset that the vertex at the end of each edge requires. */
     private final double[] atEnd;
 
     private final double margin;

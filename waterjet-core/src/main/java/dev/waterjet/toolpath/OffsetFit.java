@@ -211,7 +211,7 @@ final class OffsetFit {
         }
     }
 
-    /** Middle of the passage where the jet has to turn back, and the least width of it: x, y, width. */
+    /** Middle of the passage where the jet has to turn back, and its minimum width: x, y, width. */
     double[] mouth(Stretch stretch) {
         double[] at = inside(stretch.from());
         double width = across(at);

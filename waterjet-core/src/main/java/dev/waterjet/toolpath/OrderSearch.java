@@ -104,7 +104,7 @@ final class OrderSearch {
         }
     }
 
-    /** For each path those around it; {@code left} receives how many lie inside each. */
+    /** For each path those around it; {@code left} receives the number inside each. */
     private int[][] outside(int[] left) {
         List<List<Integer>> outside = new ArrayList<>();
         for (int i = 0; i < n; i++) {

@@ -7,8 +7,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Work cut into numbered blocks, done by some threads. Each block writes into places of its own, so that the outcome does
- * not hang on who does it. If blocks fail, the failure of the first of them is thrown, whoever met it.
+ * Work in numbered blocks, shared by threads. Each block writes to separate places, so that the result does not depend on
+ * the assignment of blocks to threads. If blocks fail, the failure of the first of them is thrown.
  */
 final class Blocks {
 
@@ -18,7 +18,7 @@ final class Blocks {
     /** Work on one block. */
     interface Task {
 
-        /** Does block {@code block}: draws from {@code from} up to, without, {@code to}. */
+        /** Runs block {@code block}: draws from {@code from} up to, without, {@code to}. */
         void run(int block, int from, int to);
     }
 

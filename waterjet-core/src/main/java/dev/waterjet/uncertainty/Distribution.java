@@ -6,7 +6,7 @@ import java.io.Serializable;
 import java.util.Objects;
 
 /**
- * What is known of an input: a value and how it may lie about it. Draws follow JCGM 101, 6.4.
+ * Probability distribution of an input. Draws follow JCGM 101, 6.4.
  *
  * <p>Values are plain numbers, in SI where they stand for a quantity.
  */
@@ -36,7 +36,7 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * A normal distribution: a value with a standard uncertainty and nothing else known.
+     * Returns a normal distribution, for a value with a standard uncertainty.
      *
      * @param mean the value
      * @param standardUncertainty its standard uncertainty, zero or more
@@ -49,7 +49,7 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * The mean of repeated readings: Student's distribution, shifted and scaled (JCGM 101, 6.4.9).
+     * Returns the distribution of the mean of repeated readings: Student's distribution, shifted and scaled (JCGM 101, 6.4.9).
      *
      * @param mean mean of the readings
      * @param standardUncertainty standard uncertainty of that mean, zero or more
@@ -64,10 +64,10 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * A positive value known within a factor.
+     * Returns a log-normal distribution, for a positive value with a relative uncertainty.
      *
      * @param median the value, above zero
-     * @param relativeUncertainty standard deviation of its logarithm: 0.1 for about 10 percent
+     * @param relativeUncertainty standard deviation of its logarithm: 0.1 for about 10 %
      * @return the distribution
      */
     public static Distribution logNormal(double median, double relativeUncertainty) {
@@ -77,10 +77,10 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * A rectangular distribution: limits, and nothing known between them.
+     * Returns a rectangular distribution, for a value between limits.
      *
-     * @param lowest lower limit
-     * @param highest upper limit, above the lower
+     * @param lowest minimum
+     * @param highest maximum, above the minimum
      * @return the distribution
      */
     public static Distribution uniform(double lowest, double highest) {
@@ -89,11 +89,11 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * A triangular distribution: limits, and a value that is likelier than others.
+     * Returns a triangular distribution, for a value between limits with a mode.
      *
-     * @param lowest lower limit
-     * @param likeliest value from the lower to the upper limit
-     * @param highest upper limit, above the lower
+     * @param lowest minimum
+     * @param likeliest mode, from the minimum to the maximum
+     * @param highest maximum, above the minimum
      * @return the distribution
      */
     public static Distribution triangular(double lowest, double likeliest, double highest) {
@@ -103,10 +103,10 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * The U-shaped distribution of a value that swings like a sine between two limits (JCGM 101, 6.4.6).
+     * Returns the U-shaped distribution of a value that oscillates as a sine between two limits (JCGM 101, 6.4.6).
      *
-     * @param lowest lower limit
-     * @param highest upper limit, above the lower
+     * @param lowest minimum
+     * @param highest maximum, above the minimum
      * @return the distribution
      */
     public static Distribution arcsine(double lowest, double highest) {
@@ -120,7 +120,7 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * Best estimate of the input: the expectation; of a value known within a factor the median.
+     * Returns the best estimate of the input: the expectation, or the median of a log-normal distribution.
      *
      * @return the value
      */
@@ -133,8 +133,8 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * Standard uncertainty of the input, as JCGM 100 takes it; of a value known within a factor that factor times the
-     * value.
+     * Returns the standard uncertainty of the input by JCGM 100; of a log-normal distribution the relative uncertainty times
+     * the median.
      *
      * @return the standard uncertainty
      */
@@ -157,7 +157,7 @@ public final class Distribution implements Serializable {
     }
 
     /**
-     * Degrees of freedom of the standard uncertainty.
+     * Returns the degrees of freedom of the standard uncertainty.
      *
      * @return the degrees of freedom; infinite except for Student's distribution
      */
@@ -165,7 +165,7 @@ public final class Distribution implements Serializable {
         return shape == Shape.STUDENT ? third : Double.POSITIVE_INFINITY;
     }
 
-    /** One draw; {@code correlated} is a standard normal draw, of which the result is a rising function. */
+    /** One draw; {@code correlated} is a standard normal draw, and the result increases with it. */
     double draw(double correlated, Draws draws) {
         return switch (shape) {
             case NORMAL -> first + second * correlated;
@@ -175,7 +175,7 @@ public final class Distribution implements Serializable {
         };
     }
 
-    /** One draw that hangs on no other. */
+    /** One independent draw. */
     double draw(Draws draws) {
         return switch (shape) {
             case NORMAL, STUDENT, LOG_NORMAL -> draw(draws.normal(), draws);

@@ -6,7 +6,7 @@ import org.apache.commons.math3.special.Erf;
 /** Random numbers of one block. Not for use by more than one thread. */
 final class Draws {
 
-    /** Odd constant of the golden ratio: parts the seeds of neighbouring blocks. */
+    /** Odd constant of the golden ratio: separates the seeds of neighbouring blocks. */
     private static final long GOLDEN = 0x9E3779B97F4A7C15L;
 
     private final SplittableRandom random;

@@ -5,7 +5,7 @@ import dev.waterjet.measure.Units;
 import java.util.Objects;
 
 /**
- * Propagation of distributions by drawing (JCGM 101). Immutable; the same seed gives the same bits, whatever the number of
+ * Propagation of distributions by the Monte Carlo method (JCGM 101). Immutable; the same seed gives the same bits, whatever the number of
  * threads.
  */
 public final class MonteCarlo {
@@ -24,7 +24,7 @@ public final class MonteCarlo {
     }
 
     /**
-     * A study of 200,000 trials on all processors, with seed 1.
+     * Returns a study of 200 000 trials on all processors, with seed 1.
      *
      * @param measurand the function, thread-safe
      * @param inputs its inputs
@@ -35,7 +35,8 @@ public final class MonteCarlo {
     }
 
     /**
-     * This study with another number of trials. JCGM 101 (7.2.2) advises 10,000 over one minus the coverage wanted.
+     * Returns this study with another number of trials. JCGM 101 (7.2.2) recommends 10 000 divided by one minus the required
+     * coverage.
      *
      * @param trials 2 to 100 million
      * @return the study
@@ -45,7 +46,7 @@ public final class MonteCarlo {
     }
 
     /**
-     * This study with another seed.
+     * Returns this study with another seed.
      *
      * @param seed any number
      * @return the study
@@ -55,7 +56,7 @@ public final class MonteCarlo {
     }
 
     /**
-     * This study on another number of threads.
+     * Returns this study on another number of threads.
      *
      * @param threads 1 to 1024
      * @return the study
@@ -65,7 +66,7 @@ public final class MonteCarlo {
     }
 
     /**
-     * This study with somebody who hears how far it has come.
+     * Returns this study with a listener that receives progress.
      *
      * @param progress the listener
      * @return the study
@@ -75,7 +76,7 @@ public final class MonteCarlo {
     }
 
     /**
-     * Draws. Blocks until done; an interrupt ends it with a {@link java.util.concurrent.CancellationException}.
+     * Runs the study. The call blocks until done; an interrupt ends it with a {@link java.util.concurrent.CancellationException}.
      *
      * @return the distribution of the result
      * @throws dev.waterjet.measure.DomainException if the measurand gives no finite number, or the correlations contradict

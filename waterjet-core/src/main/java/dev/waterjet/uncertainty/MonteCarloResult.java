@@ -8,7 +8,7 @@ import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Map;
 
-/** The distribution of a result, as drawn (JCGM 101, 7). */
+/** Distribution of a result from Monte Carlo trials (JCGM 101, 7). */
 public final class MonteCarloResult implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -23,7 +23,7 @@ public final class MonteCarloResult implements Described, Serializable {
         this.standardUncertainty = standardUncertainty;
     }
 
-    /** Takes the array as its own. */
+    /** Keeps and sorts the array. */
     static MonteCarloResult of(double[] results) {
         Arrays.sort(results);
         double sum = 0;
@@ -39,7 +39,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * How many trials were drawn.
+     * Returns the number of trials.
      *
      * @return the count
      */
@@ -48,7 +48,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Mean of the results: the estimate of JCGM 101.
+     * Returns the mean of the results: the estimate of JCGM 101.
      *
      * @return the mean
      */
@@ -57,7 +57,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Standard deviation of the results: the standard uncertainty of JCGM 101.
+     * Returns the standard deviation of the results: the standard uncertainty of JCGM 101.
      *
      * @return the standard uncertainty
      */
@@ -66,10 +66,10 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Value that a given share of the results does not exceed.
+     * Returns a quantile of the results.
      *
-     * @param probability 0 to 1
-     * @return the quantile, between neighbouring results by their distance
+     * @param probability probability that a result does not exceed the quantile, 0 to 1
+     * @return the quantile, interpolated linearly between results
      */
     public double quantile(double probability) {
         Require.between("probability", probability, 0, 1, Units.ONE, "");
@@ -80,7 +80,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Lower end of the interval with as much left out below as above.
+     * Returns the lower end of the probabilistically symmetric interval.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the lower end
@@ -90,7 +90,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Upper end of the interval with as much left out below as above.
+     * Returns the upper end of the probabilistically symmetric interval.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the upper end
@@ -100,7 +100,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Lower end of the shortest interval.
+     * Returns the lower end of the shortest interval.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the lower end
@@ -110,7 +110,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * Upper end of the shortest interval.
+     * Returns the upper end of the shortest interval.
      *
      * @param coverage probability above 0 and below 1, such as 0.95
      * @return the upper end
@@ -123,7 +123,7 @@ public final class MonteCarloResult implements Described, Serializable {
         return (int) Math.min(sorted.length - 1.0, Math.rint(checked(coverage) * sorted.length));
     }
 
-    /** JCGM 101, 7.7.4: where the distance over a given number of results is least. */
+    /** JCGM 101, 7.7.4: the place of the minimum distance over a given number of results. */
     private int shortest(double coverage) {
         int within = within(coverage);
         int best = 0;
@@ -141,9 +141,9 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     /**
-     * All results.
+     * Returns all results.
      *
-     * @return a new array, rising
+     * @return a new array, in ascending order
      */
     public double[] results() {
         return sorted.clone();

@@ -1,14 +1,14 @@
 package dev.waterjet.uncertainty;
 
-/** Hears how far a long computation has come. */
+/** Listener for the progress of a long computation. */
 @FunctionalInterface
 public interface Progress {
 
     /**
-     * Called now and then from the threads that work, one call at a time, with a count that only grows.
+     * Receives the progress. Working threads call it from time to time, one call at a time, with an increasing count.
      *
-     * @param done evaluations done
-     * @param total evaluations in all
+     * @param done number of evaluations done
+     * @param total number of evaluations in all
      */
     void at(long done, long total);
 }

@@ -5,13 +5,13 @@ import dev.waterjet.measure.Units;
 import java.util.Objects;
 
 /**
- * How a study is drawn: how often, from which seed, on how many threads, and who hears of it.
+ * Settings of a study: number of trials, seed, number of threads, listener.
  *
  * @param trials number of trials, 2 to {@code mostTrials}
- * @param mostTrials most trials that the study allows
+ * @param mostTrials maximum number of trials of the study
  * @param seed any number
  * @param threads number of threads, 1 to 1024
- * @param progress hears how far the study has come
+ * @param progress listener that receives progress
  */
 record RunSettings(int trials, int mostTrials, long seed, int threads, Progress progress) {
 
@@ -23,7 +23,7 @@ record RunSettings(int trials, int mostTrials, long seed, int threads, Progress 
         Objects.requireNonNull(progress, "progress");
     }
 
-    /** Seed 1, all processors, nobody who hears. */
+    /** Seed 1, all processors, no listener. */
     static RunSettings usual(int trials, int mostTrials) {
         int processors = Runtime.getRuntime().availableProcessors();
         return new RunSettings(trials, mostTrials, 1, Math.min(MOST_THREADS, processors), (done, total) -> {});

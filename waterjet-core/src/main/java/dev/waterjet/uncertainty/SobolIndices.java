@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Shares of the variance of a result: of each input alone, and with all that it does together with others. */
+/** Shares of the variance of a result by input: first-order and total Sobol indices. */
 public final class SobolIndices implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
@@ -43,7 +43,7 @@ public final class SobolIndices implements Described, Serializable {
         for (int k = 0; k < count && variance > 0; k++) {
             double squares = 0;
             for (int i = 0; i < trials; i++) {
-                // the mean taken off lessens the scatter and changes no expectation
+                // subtracting the mean reduces the scatter and changes no expectation
                 double term = (atB[i] - mean) * (mixed[k][i] - atA[i]) / variance;
                 double difference = atA[i] - mixed[k][i];
                 first[k] += term / trials;
@@ -56,7 +56,7 @@ public final class SobolIndices implements Described, Serializable {
     }
 
     /**
-     * Names of the inputs.
+     * Returns the names of the inputs.
      *
      * @return the names, in order
      */
@@ -65,7 +65,7 @@ public final class SobolIndices implements Described, Serializable {
     }
 
     /**
-     * Variance of the result.
+     * Returns the variance of the result.
      *
      * @return the variance
      */
@@ -74,17 +74,17 @@ public final class SobolIndices implements Described, Serializable {
     }
 
     /**
-     * Share of the variance that an input causes by itself; what would go if it were known exactly.
+     * Returns the share of the variance that an input causes alone: the reduction if it were known exactly.
      *
      * @param name name of the input
-     * @return the first-order index, 0 to 1 but for the scatter of the draws
+     * @return the first-order index, 0 to 1 within the scatter of the draws
      */
     public double firstOrder(String name) {
         return first[index(name)];
     }
 
     /**
-     * Standard error of the first-order index, from the scatter of the draws.
+     * Returns the standard error of the first-order index, from the scatter of the draws.
      *
      * @param name name of the input
      * @return the standard error
@@ -94,10 +94,10 @@ public final class SobolIndices implements Described, Serializable {
     }
 
     /**
-     * Share of the variance in which an input has any part; what would stay if all others were known exactly.
+     * Returns the share of the variance that involves an input: the remainder if all others were known exactly.
      *
      * @param name name of the input
-     * @return the total index, 0 to 1 but for the scatter of the draws
+     * @return the total index, 0 to 1 within the scatter of the draws
      */
     public double total(String name) {
         return total[index(name)];
@@ -106,7 +106,7 @@ public final class SobolIndices implements Described, Serializable {
     private int index(String name) {
         int index = names.indexOf(name);
         if (index < 0) {
-            throw new IllegalArgumentException("no input is called " + name + "; there are " + names);
+            throw new IllegalArgumentException("unknown input \"" + name + "\"; use one of " + names);
         }
         return index;
     }

@@ -5,8 +5,8 @@ import dev.waterjet.measure.Units;
 import java.util.Objects;
 
 /**
- * Which input causes which share of the variance of a result, however crooked the function (Sobol 1993). First-order
- * indices by the estimator of Saltelli et al., Comput. Phys. Commun. 181 (2010) 259-270, total ones by that of Jansen
+ * Variance-based sensitivity study for any function: shares of the variance of the result by input (Sobol 1993). First-order
+ * indices follow the estimator of Saltelli et al., Comput. Phys. Commun. 181 (2010) 259-270, total ones by that of Jansen
  * (1999); both from memory. Immutable; the same seed gives the same bits, whatever the number of threads.
  */
 public final class SobolStudy {
@@ -29,8 +29,8 @@ public final class SobolStudy {
     }
 
     /**
-     * A study of 65,536 trials on all processors, with seed 1. Each trial costs the number of inputs plus two
-     * evaluations.
+     * Returns a study of 65 536 trials on all processors, with seed 1. Each trial takes as many evaluations
+     * as there are inputs, plus two.
      *
      * @param measurand the function, thread-safe
      * @param inputs its inputs, none correlated
@@ -41,7 +41,7 @@ public final class SobolStudy {
     }
 
     /**
-     * This study with another number of trials.
+     * Returns this study with another number of trials.
      *
      * @param trials 2 to 16.8 million
      * @return the study
@@ -51,7 +51,7 @@ public final class SobolStudy {
     }
 
     /**
-     * This study with another seed.
+     * Returns this study with another seed.
      *
      * @param seed any number
      * @return the study
@@ -61,7 +61,7 @@ public final class SobolStudy {
     }
 
     /**
-     * This study on another number of threads.
+     * Returns this study on another number of threads.
      *
      * @param threads 1 to 1024
      * @return the study
@@ -71,7 +71,7 @@ public final class SobolStudy {
     }
 
     /**
-     * This study with somebody who hears how far it has come.
+     * Returns this study with a listener that receives progress.
      *
      * @param progress the listener
      * @return the study
@@ -81,7 +81,7 @@ public final class SobolStudy {
     }
 
     /**
-     * Draws. Blocks until done; an interrupt ends it with a {@link java.util.concurrent.CancellationException}.
+     * Runs the study. The call blocks until done; an interrupt ends it with a {@link java.util.concurrent.CancellationException}.
      *
      * @return the shares
      * @throws dev.waterjet.measure.DomainException if the measurand gives no finite number

@@ -11,10 +11,10 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 
 /**
- * The inputs of a measurand: names, distributions, correlations. Immutable.
+ * Inputs of a measurand: names, distributions, correlations. Immutable.
  *
- * <p>Correlated draws go by normal scores: the correlation told is that of the standard normal values behind the inputs,
- * and thereby that of inputs which are normal themselves.
+ * <p>Correlated draws use normal scores: the stated correlation is that of the standard normal values from which the inputs
+ * are computed, and so that of inputs with normal distributions.
  */
 public final class UncertainInputs implements Serializable {
 
@@ -41,8 +41,8 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * F with F F^T equal to the correlations, from their eigenvectors; full correlation is allowed. Told one by one,
-     * correlations may contradict each other on the way, so this is asked only when they are complete.
+     * F with F F^T equal to the correlations, from their eigenvectors; full correlation is allowed. Correlations
+     * given one by one can contradict each other until all are given, so this is computed only then.
      */
     double[][] factor() {
         if (!isCorrelated) {
@@ -67,7 +67,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * No inputs as yet.
+     * Returns an empty list of inputs.
      *
      * @return the empty list of inputs
      */
@@ -76,15 +76,15 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * These inputs and one more, correlated with none.
+     * Returns these inputs with one more, correlated with none.
      *
-     * @param name its name, not among these
-     * @param distribution what is known of it
+     * @param name name of the input, not yet used
+     * @param distribution distribution of the input
      * @return the inputs
      */
     public UncertainInputs with(String name, Distribution distribution) {
         if (names.contains(name)) {
-            throw new IllegalArgumentException("two inputs are called " + name);
+            throw new IllegalArgumentException("repeated input \"" + name + "\"");
         }
         List<String> moreNames = new ArrayList<>(names);
         moreNames.add(name);
@@ -99,7 +99,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * These inputs with a correlation between two.
+     * Returns these inputs with a correlation of two of them.
      *
      * @param one name of the first
      * @param other name of the second
@@ -124,7 +124,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * Names of the inputs.
+     * Returns the names of the inputs.
      *
      * @return the names, in order
      */
@@ -133,7 +133,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * What is known of an input.
+     * Returns the distribution of an input.
      *
      * @param index index from 0
      * @return its distribution
@@ -143,7 +143,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * How many inputs there are.
+     * Returns the number of inputs.
      *
      * @return the count
      */
@@ -152,7 +152,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * Correlation of two inputs.
+     * Returns the correlation of two inputs.
      *
      * @param one name of the first
      * @param other name of the second
@@ -173,7 +173,7 @@ public final class UncertainInputs implements Serializable {
     int index(String name) {
         int index = names.indexOf(name);
         if (index < 0) {
-            throw new IllegalArgumentException("no input is called " + name + "; there are " + names);
+            throw new IllegalArgumentException("unknown input \"" + name + "\"; use one of " + names);
         }
         return index;
     }
@@ -182,7 +182,7 @@ public final class UncertainInputs implements Serializable {
         return distributions.stream().mapToDouble(Distribution::value).toArray();
     }
 
-    /** One draw of all inputs, by their {@link #factor()}; {@code scores} is room for as many numbers. */
+    /** One draw of all inputs, by their {@link #factor()}; {@code scores} is an array of as many numbers. */
     void draw(Draws draws, double[][] factor, double[] scores, double[] into) {
         if (!isCorrelated) {
             for (int i = 0; i < into.length; i++) {

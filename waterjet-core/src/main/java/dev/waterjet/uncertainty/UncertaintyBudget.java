@@ -12,8 +12,8 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * The law of propagation of uncertainty (JCGM 100, 5.1 and 5.2): value, combined standard uncertainty, and what each
- * input contributes. Derivatives are central differences over small parts of the inputs' uncertainties.
+ * Uncertainty budget by the law of propagation of uncertainty (JCGM 100, 5.1 and 5.2): value, combined standard
+ * uncertainty, and the contribution of each input. Derivatives are central differences over small parts of the inputs' uncertainties.
  */
 public final class UncertaintyBudget implements Described, Serializable {
 
@@ -50,7 +50,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * The budget of a measurand.
+     * Returns the budget of a measurand.
      *
      * @param measurand the function
      * @param inputs its inputs
@@ -114,7 +114,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * The result at the values of the inputs.
+     * Returns the result at the values of the inputs.
      *
      * @return the value
      */
@@ -123,7 +123,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Combined standard uncertainty of first order, correlations included.
+     * Returns the combined standard uncertainty of first order, correlations included.
      *
      * @return the standard uncertainty
      */
@@ -132,8 +132,8 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Combined standard uncertainty with the terms of second order, which JCGM 100 gives for independent inputs. Where it
-     * differs much from the first order the function bends, and a Monte Carlo study is due.
+     * Returns the combined standard uncertainty with the terms of second order, which JCGM 100 gives for independent inputs. A
+     * large difference from the first order shows a non-linear function; use a Monte Carlo study then.
      *
      * @return the standard uncertainty; that of first order where inputs are correlated
      */
@@ -142,7 +142,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Names of the inputs.
+     * Returns the names of the inputs.
      *
      * @return the names, in order
      */
@@ -151,7 +151,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * How the result changes with an input.
+     * Returns the sensitivity of the result to an input.
      *
      * @param name name of the input
      * @return the derivative; 0 for an input without uncertainty
@@ -161,7 +161,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * What an input contributes: sensitivity times standard uncertainty.
+     * Returns the contribution of an input: sensitivity times standard uncertainty.
      *
      * @param name name of the input
      * @return the contribution, with the sign of the sensitivity
@@ -171,7 +171,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Share of the variance that an input causes, of first order. With correlations the shares need not add up to 1.
+     * Returns the first-order share of the variance that an input causes. With correlations the shares need not add up to 1.
      *
      * @param name name of the input
      * @return the share
@@ -182,7 +182,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Effective degrees of freedom by Welch and Satterthwaite (JCGM 100, eq. G.2b).
+     * Returns the effective degrees of freedom by Welch and Satterthwaite (JCGM 100, eq. G.2b).
      *
      * @return the degrees of freedom; infinite if those of all inputs are
      */
@@ -195,7 +195,7 @@ public final class UncertaintyBudget implements Described, Serializable {
     }
 
     /**
-     * Half width of the interval that holds the true value with a given probability: the standard uncertainty times the
+     * Returns the half width of the interval that contains the true value with a given probability: the standard uncertainty times the
      * factor of Student's distribution with the effective degrees of freedom, rounded down (JCGM 100, G.4).
      *
      * @param coverage probability above 0 and below 1, such as 0.95

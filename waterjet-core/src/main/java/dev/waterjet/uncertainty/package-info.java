@@ -1,22 +1,22 @@
 /**
- * From the uncertainty of inputs to that of a result, after JCGM 100 and JCGM 101.
+ * Uncertainty of a result from the uncertainties of its inputs, by JCGM 100 and JCGM 101.
  *
  * <p>{@link dev.waterjet.uncertainty.UncertainInputs} names the inputs, each with its
  * {@link dev.waterjet.uncertainty.Distribution}, and the correlations between them. A
- * {@link dev.waterjet.uncertainty.Measurand} is any function of them. Three questions can then be asked:
+ * {@link dev.waterjet.uncertainty.Measurand} is any function of them. Three analyses are available:
  *
  * <ul>
  *   <li>{@link dev.waterjet.uncertainty.UncertaintyBudget}: the law of propagation, first order with its second-order
- *       terms beside it, effective degrees of freedom, and what each input contributes;
- *   <li>{@link dev.waterjet.uncertainty.MonteCarlo}: the distribution of the result by drawing from those of the inputs;
- *   <li>{@link dev.waterjet.uncertainty.SobolStudy}: which share of the result's variance each input causes, however
- *       crooked the function.
+ *       terms, effective degrees of freedom, and the contribution of each input;
+ *   <li>{@link dev.waterjet.uncertainty.MonteCarlo}: the distribution of the result from draws of the inputs;
+ *   <li>{@link dev.waterjet.uncertainty.SobolStudy}: the share of the variance of the result that each input causes, for any
+ *       function.
  * </ul>
  *
- * <p>Draws are cut into blocks, each with a generator of its own seeded by the study's seed and the number of the block.
- * So the bits of an answer depend on the seed, and never on how many threads worked on it.
+ * <p>Draws are divided into blocks, each with a separate generator seeded by the seed of the study and the number of the
+ * block. The bits of a result therefore depend on the seed and not on the number of threads.
  *
- * <p>The package knows nothing of jets, only doubles.
+ * <p>The package contains no model of a jet; it computes with doubles.
  */
 @NullMarked
 package dev.waterjet.uncertainty;

@@ -10,7 +10,7 @@ import java.util.Arrays;
  * Reduced Helmholtz energy phi(delta, tau) of IAPWS R6-95(2018) and its derivatives, with delta = rho/rho_c and
  * tau = T_c/T.
  *
- * <p>An instance is reused: {@link #at} evaluates it, the properties read it, the next {@link #at} overwrites it. It serves
+ * <p>An instance is reused: {@link #at} evaluates it, the properties read it, the next {@link #at} overwrites it. It is for
  * one thread. Derivatives are kept multiplied by their arguments, such as {@code delta phi_delta}: the form in which every
  * property needs them.
  *

@@ -2,7 +2,7 @@ package dev.waterjet.water;
 
 /**
  * Temperature and density of the liquid from other pairs: pressure and temperature, pressure and entropy, pressure and
- * enthalpy. An instance serves one search at a time.
+ * enthalpy. An instance is for one search at a time.
  *
  * <p>Newton's method, with the density moved along a curve of bulk modulus K = K_i + 6 (p - p_i) instead of a straight line:
  * liquid water is so close to it that three steps reach the last digit from any pressure below 1000 MPa.
@@ -121,7 +121,7 @@ final class LiquidKernel {
         return Math.pow(Math.max(MIN_STRETCH, 1 + MODULUS_SLOPE * strain), 1 / MODULUS_SLOPE);
     }
 
-    /** Starting density: within 0.5 % for cold water, within a few per cent for hot water. */
+    /** Starting density: within 0.5 % for cold water, within a few % for hot water. */
     static double start(double pressurePa, double temperatureK) {
         if (temperatureK < WARM_K) {
             double off = temperatureK - 277;

@@ -18,7 +18,7 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Saturated liquid is densest at 4 C, with 999.97 kg/m3: denser water does not boil and needs no check. */
+    /** Saturated liquid is densest at 4 &deg;C, with 999.97 kg/m3: denser water does not boil and needs no check. */
     private static final double DENSER_THAN_BOILING_KG_PER_M3 = 1000;
 
     private static final double MAX_PRESSURE_PA = 1000e6;
@@ -123,8 +123,8 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
         throw new DomainException(
                 Message.of(
                                 "water-freezes",
-                                "{quantity} is {value}; it must be at least {limit} (at {pressure} absolute water freezes"
-                                        + " to {ice} below that)")
+                                "{quantity} is {value}; it must be at least {limit} (at {pressure} absolute water"
+                                        + " freezes to {ice} below that)")
                         .with("pressure", Kind.PRESSURE, pressurePa, Units.MEGAPASCAL)
                         .with("ice", Ice.at(pressurePa).label()),
                 "temperature of water",

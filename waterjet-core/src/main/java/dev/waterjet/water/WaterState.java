@@ -97,7 +97,7 @@ public final class WaterState implements Described, Serializable {
         this.expansionPerK = equation.pressureByTemperature() * compressibilityPerPa;
     }
 
-    /** Reads a equation on which everything stands. */
+    /** Reads the state that an equation of state has evaluated. */
     static WaterState read(Iapws95Kernel equation, double pressurePa, boolean metastable) {
         return new WaterState(equation, pressurePa, metastable);
     }

@@ -10,7 +10,7 @@
  * WaterState supply = Water.stable().at(megapascals(400), celsius(20));
  * Quantity<Density> density = supply.density(); // 1129.06 kg/m3
  * WaterState jet = Water.metastable().atEntropy(pascals(101325), supply.entropy());
- * Quantity<Temperature> temperature = jet.temperature(); // 10.5 C: the jet is colder than its supply
+ * Quantity<Temperature> temperature = jet.temperature(); // 10.5 °C: the jet is colder than its supply
  * }</pre>
  *
  * <p>Sources:

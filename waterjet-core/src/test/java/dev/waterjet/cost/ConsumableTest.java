@@ -60,7 +60,7 @@ class ConsumableTest {
         assertThat(Kind.TIME.si(TUBE.remainingLife(hours(1000), 0.1))).isZero();
         assertThatThrownBy(() -> TUBE.remainingLife(hours(-1), 0.1))
                 .hasMessageContaining("age of the focusing tube is -1 h");
-        assertThatThrownBy(() -> TUBE.replacementTime(1)).hasMessageContaining("chance of failing before the change");
+        assertThatThrownBy(() -> TUBE.replacementTime(1)).hasMessageContaining("failure probability");
     }
 
     @Test

@@ -206,8 +206,7 @@ class CostValuesTest {
         assertThat(own.jetItems(Jobs.JET).get(CostItem.SLUDGE)).isCloseTo(0.15 * 18, within(1e-12));
         assertThatThrownBy(() -> Jobs.RATES.withPumpEfficiency(0))
                 .hasMessageStartingWith("efficiency of the pump is 0");
-        assertThatThrownBy(() -> Jobs.RATES.withPumpEfficiency(1.1))
-                .hasMessageContaining("no pump gives more than it takes");
+        assertThatThrownBy(() -> Jobs.RATES.withPumpEfficiency(1.1)).hasMessageContaining("efficiency cannot exceed 1");
         assertThatThrownBy(() -> Jobs.RATES.with(CostItem.WATER, 1, -0.1))
                 .hasMessageStartingWith("uncertainty of the price of water is -10 %");
         assertThat(CostItem.MACHINE.measure()).isEqualTo("hour");
@@ -236,11 +235,11 @@ class CostValuesTest {
         assertThatThrownBy(() -> hour.withRemoved(kilograms(-1)))
                 .hasMessageStartingWith("mass of the material removed is -1 kg");
         assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(-1), 0.65))
-                .hasMessageStartingWith("time with the jet on is -60 s");
+                .hasMessageStartingWith("jet-on time is -60 s");
         assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(1), 0))
                 .hasMessageStartingWith("efficiency of the pump is 0");
         assertThatThrownBy(() -> Consumption.of(Jobs.JET, minutes(1), 1.2))
-                .hasMessageContaining("no pump gives more than it takes");
+                .hasMessageContaining("efficiency cannot exceed 1");
     }
 
     @Test
@@ -256,7 +255,7 @@ class CostValuesTest {
         Consumption used = Consumption.of(Jobs.JET, minutes(60), 0.65);
         assertThatThrownBy(
                         () -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(7800)))
-                .hasMessageStartingWith("room for sludge in the catcher is 0 L");
+                .hasMessageStartingWith("volume for sludge in the catcher tank is 0 L");
         assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(0), kilogramsPerCubicMetre(7800)))
                 .hasMessageStartingWith("density of the abrasive is 0");
         assertThatThrownBy(() -> stores.catcherFillRatio(used, kilogramsPerCubicMetre(4100), kilogramsPerCubicMetre(0)))
@@ -267,7 +266,7 @@ class CostValuesTest {
         assertThatThrownBy(() -> Stores.of(kilograms(-1), Kind.VOLUME.of(1)))
                 .hasMessageStartingWith("abrasive in the hopper is -1 kg");
         assertThatThrownBy(() -> Stores.of(kilograms(1), Kind.VOLUME.of(-1)))
-                .hasMessageStartingWith("room for sludge in the catcher is -1000 L");
+                .hasMessageStartingWith("volume for sludge in the catcher tank is -1000 L");
     }
 
     @Test
@@ -298,11 +297,9 @@ class CostValuesTest {
         assertThat(Consumable.orifice(Orifice.Jewel.RUBY).name()).isEqualTo("ruby orifice");
         assertThat(Consumable.orifice(Orifice.Jewel.SAPPHIRE).name()).isEqualTo("sapphire orifice");
         assertThat(Consumable.orifice(Orifice.Jewel.DIAMOND).name()).isEqualTo("diamond orifice");
-        assertThatThrownBy(() -> tube.replacementTime(0))
-                .hasMessageStartingWith("chance of failing before the change is 0");
-        assertThatThrownBy(() -> tube.replacementTime(1))
-                .hasMessageStartingWith("chance of failing before the change is 1");
-        assertThatThrownBy(() -> tube.meanService(hours(0))).hasMessageStartingWith("age of the change is 0 h");
+        assertThatThrownBy(() -> tube.replacementTime(0)).hasMessageStartingWith("failure probability is 0");
+        assertThatThrownBy(() -> tube.replacementTime(1)).hasMessageStartingWith("failure probability is 1");
+        assertThatThrownBy(() -> tube.meanService(hours(0))).hasMessageStartingWith("maximum age is 0 h");
         assertThatThrownBy(() -> tube.failureProbability(hours(-1))).hasMessageStartingWith("age of the tube is -1 h");
         assertThatThrownBy(() -> Consumable.of("tube", hours(0), hours(1), evidence("x")))
                 .hasMessageStartingWith("shorter life of the tube is 0 h");

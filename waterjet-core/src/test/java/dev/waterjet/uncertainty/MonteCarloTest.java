@@ -243,7 +243,7 @@ class MonteCarloTest {
                 .hasMessageContaining("correlations contradict each other");
         assertThatThrownBy(() -> SobolStudy.of(PRODUCT, three)).hasMessageContaining("independent inputs only");
         assertThatThrownBy(() -> TWO.with("bore", Distribution.normal(0, 1)))
-                .hasMessageContaining("two inputs are called bore");
+                .hasMessageContaining("repeated input \"bore\"");
         assertThatThrownBy(() -> Distribution.uniform(2, 1))
                 .isInstanceOf(DomainException.class)
                 .hasMessageContaining("upper limit is 1; it must be above 2");

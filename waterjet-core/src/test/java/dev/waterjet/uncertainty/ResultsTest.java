@@ -69,7 +69,7 @@ class ResultsTest {
         assertThat(indices.total("x")).isCloseTo(0.5 / variance, within(1e-15));
         assertThat(indices.standardError("x")).isCloseTo(Math.sqrt(2) / variance, within(1e-15));
         assertThat(indices).hasToString("shares of variance of [x]");
-        assertThatThrownBy(() -> indices.total("y")).hasMessage("no input is called y; there are [x]");
+        assertThatThrownBy(() -> indices.total("y")).hasMessage("unknown input \"y\"; use one of [x]");
     }
 
     @Test
@@ -209,7 +209,7 @@ class ResultsTest {
         assertThat(TWO.correlation("x", "y")).as("the inputs before").isZero();
         assertThat(inputs).hasToString("inputs [x, y]");
         assertThatThrownBy(() -> TWO.withCorrelation("x", "x", 0.1)).hasMessage("x is correlated with itself");
-        assertThatThrownBy(() -> TWO.withCorrelation("x", "z", 0.1)).hasMessageContaining("no input is called z");
+        assertThatThrownBy(() -> TWO.withCorrelation("x", "z", 0.1)).hasMessageContaining("unknown input \"z\"");
         assertThatThrownBy(() -> TWO.withCorrelation("x", "y", 1.1))
                 .hasMessageContaining("correlation of x and y is 1.1; it must be at most 1");
     }
