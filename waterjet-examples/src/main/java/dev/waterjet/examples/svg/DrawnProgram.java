@@ -1,6 +1,11 @@
 package dev.waterjet.examples.svg;
 
-import dev.waterjet.measure.Kind;
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawnPart;
+import dev.waterjet.examples.drawing.Origin;
+import dev.waterjet.examples.drawing.Stroke;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Edge;
@@ -24,6 +29,8 @@ public final class DrawnProgram {
     /** Coordinates are written to a hundredth of a micrometre, so that arcs close. */
     private static final int DECIMALS = 5;
 
+    private static final double JOIN_M = 1e-5;
+
     private final StringBuilder text = new StringBuilder();
     private final int jetOn;
     private final int jetOff;
@@ -36,60 +43,47 @@ public final class DrawnProgram {
     /**
      * Writes the program.
      *
-     * @param title what the part is called
-     * @param drawing the drawing; its largest contour is the outline, the others are holes
+     * @param title title of the part
+     * @param drawing a drawing of one part
      * @param rules lengths of leads and distances of pierce points
      * @param jetOn number of the M word that opens the jet
      * @param jetOff number of the M word that closes the jet
      * @return the text of the program
-     * @throws TextException if a contour is open, or no place on it can be pierced, with its name
+     * @throws TextException with code {@code open-contour}, {@code several-parts} or {@code no-pierce-place}, with names
      */
     public static String text(String title, SvgDrawing drawing, CuttingRules rules, int jetOn, int jetOff) {
         return new DrawnProgram(jetOn, jetOff).write(title, drawing, rules);
     }
 
     private String write(String title, SvgDrawing drawing, CuttingRules rules) {
-        List<Integer> order = order(drawing);
-        List<Contour> contours =
-                order.stream().map(index -> drawing.contours().get(index)).toList();
-        int last = contours.size() - 1;
-        Part part = Part.of(contours.get(last), contours.subList(0, last));
+        List<Stroke> strokes = new ArrayList<>();
+        for (int i = 0; i < drawing.contours().size(); i++) {
+            String name = drawing.names().get(i);
+            Contour contour = drawing.contours().get(i).named(name);
+            strokes.add(new Stroke(contour, new Origin(name, "", List.of(), "", "contour", i + 1)));
+        }
+        DrawnPart drawn = new Drawing("SVG", strokes, List.of(), List.of(), 1, true, JOIN_M, List.of()).onlyPart();
+        Part part = drawn.part();
         LeadPlacer placer = LeadPlacer.of(part, rules);
         text.append('(').append(plain(title)).append(": edges of the part; the machine offsets the jet)\n");
+        for (Caution caution : drawing.cautions()) {
+            text.append("(caution: ").append(plain(caution.text())).append(")\n");
+        }
         text.append("G71 G90 G17 G40\n");
-        for (int i = 0; i <= last; i++) {
-            String name = plain(drawing.names().get(order.get(i)));
+        List<Contour> contours = part.contours();
+        for (int i = 0; i < contours.size(); i++) {
+            String name = plain(contours.get(i).name());
             Lead lead = placer.suggest(i);
             if (!lead.isClear()) {
-                throw new TextException("no place to pierce and enter the contour \"" + name
-                        + "\" keeps clear of the others: take a smaller jet or shorter leads");
+                throw new TextException(Message.of(
+                                "no-pierce-place",
+                                "no place to pierce and enter the contour {contour} keeps clear of the others; take a"
+                                        + " smaller jet or shorter leads")
+                        .withInput("contour", name));
             }
             cut(name, lead.path(), part.partSide(i).opposite());
         }
         return text.append("\nM30\n").toString();
-    }
-
-    /** Holes as they are drawn, the outline last. */
-    private static List<Integer> order(SvgDrawing drawing) {
-        List<Integer> order = new ArrayList<>();
-        int outline = 0;
-        double largest = 0;
-        for (int i = 0; i < drawing.contours().size(); i++) {
-            Contour contour = drawing.contours().get(i);
-            if (!contour.isClosed()) {
-                throw new TextException("the contour \"" + drawing.names().get(i) + "\" is open: its ends are "
-                        + contour.start() + " and " + contour.end());
-            }
-            double area = Math.abs(Kind.AREA.si(contour.signedArea()));
-            if (area > largest) {
-                largest = area;
-                outline = i;
-            }
-            order.add(i);
-        }
-        order.remove(Integer.valueOf(outline));
-        order.add(outline);
-        return order;
     }
 
     private void cut(String name, Contour path, Side jetSide) {

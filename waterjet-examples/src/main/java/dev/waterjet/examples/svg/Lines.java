@@ -1,9 +1,10 @@
 package dev.waterjet.examples.svg;
 
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import java.util.Arrays;
 
-/** Where the lines of a text start, to tell a place by line and column. */
+/** Starts of the lines of a text, to name a place by line and column. */
 final class Lines {
 
     private int[] starts = new int[64];
@@ -26,7 +27,11 @@ final class Lines {
         return starts[Math.min(Math.max(line, 1), count) - 1] + column - 1;
     }
 
-    TextException fault(int place, String message) {
+    TextException fault(int place, String text) {
+        return fault(place, Message.of("svg-syntax", "{fault}").with("fault", text));
+    }
+
+    TextException fault(int place, Message message) {
         int found = Arrays.binarySearch(starts, 0, count, place);
         int line = found >= 0 ? found : -found - 2;
         return new TextException(line + 1, place - starts[line] + 1, message);

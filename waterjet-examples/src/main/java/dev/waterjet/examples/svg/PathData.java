@@ -1,6 +1,6 @@
 package dev.waterjet.examples.svg;
 
-/** Reads the letters of a path (SVG 1.1, section 8.3) and draws them. */
+/** Reader of the commands of a path (SVG 1.1, section 8.3; SVG 2, section 9.3), which it draws. */
 final class PathData {
 
     private final Scanner in;
@@ -25,6 +25,7 @@ final class PathData {
         if (in.isAtEnd()) {
             return;
         }
+        // each path starts with the pen at the origin, so that a relative first move is absolute (SVG 2, 9.3.3)
         if (Character.toUpperCase(in.peek()) != 'M') {
             throw in.fault("a path starts with M or m");
         }
@@ -32,7 +33,7 @@ final class PathData {
             int place = in.place();
             char command = in.take();
             if ("MmLlHhVvCcSsQqTtAaZz".indexOf(command) < 0) {
-                throw in.fault(place, "\"" + command + "\" is no command of a path");
+                throw in.fault(place, "unknown path command \"" + command + "\"");
             }
             commands(command);
         }
@@ -55,7 +56,7 @@ final class PathData {
             if (in.peek() == ',') {
                 in.take();
                 if (!in.isNumberNext()) {
-                    throw in.fault("a number is missing behind the comma");
+                    throw in.fault("a number is missing after the comma");
                 }
             }
         } while (in.isNumberNext());

@@ -1,8 +1,9 @@
 package dev.waterjet.examples.svg;
 
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 
-/** Reads numbers and letters out of an attribute, and knows where in the file each stands. */
+/** Reader of the numbers and letters of an attribute, with the place of each in the file. */
 final class Scanner {
 
     private static final int LONGEST_NUMBER = 64;
@@ -90,7 +91,7 @@ final class Scanner {
         }
         if (digits == 0) {
             at = from;
-            throw fault(at < end ? "a number is wanted, not \"" + text.charAt(at) + "\"" : "a number is missing");
+            throw fault(at < end ? "expected a number, not \"" + text.charAt(at) + "\"" : "a number is missing");
         }
         exponent();
         if (at - from > LONGEST_NUMBER) {
@@ -162,6 +163,10 @@ final class Scanner {
     }
 
     TextException fault(int place, String message) {
+        return lines.fault(place, message);
+    }
+
+    TextException fault(int place, Message message) {
         return lines.fault(place, message);
     }
 }

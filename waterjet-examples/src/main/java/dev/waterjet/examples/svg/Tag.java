@@ -1,26 +1,36 @@
 package dev.waterjet.examples.svg;
 
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.xml.stream.XMLStreamReader;
 
-/** A start tag: its attributes, and where in the file they stand. */
+/** Element: its name, attributes, children, and its place in the file. */
 final class Tag {
 
     private static final double MM_PER_INCH = 25.4;
 
-    /** A CSS pixel is a 96th of an inch, and is the unit of a drawing that names none. */
+    /** A CSS pixel is a 96th of an inch, and is the unit of a drawing that states none. */
     static final double MM_PER_PIXEL = MM_PER_INCH / 96;
 
-    private final XMLStreamReader xml;
     private final String file;
     private final Lines lines;
     private final int start;
     private final int end;
+    private final String name;
+    private final boolean isSvg;
+    private final Map<String, String> attributes = new LinkedHashMap<>();
+    private final List<Tag> children = new ArrayList<>();
+    private final StringBuilder content = new StringBuilder();
+    private String label = "";
+    private String reference = "";
 
     Tag(XMLStreamReader xml, String file, Lines lines) {
-        this.xml = xml;
         this.file = file;
         this.lines = lines;
         this.end = Math.min(
@@ -31,23 +41,75 @@ final class Tag {
                                 xml.getLocation().getLineNumber(),
                                 xml.getLocation().getColumnNumber())));
         this.start = Math.max(0, file.lastIndexOf('<', end - 1));
+        this.name = xml.getLocalName();
+        String space = xml.getNamespaceURI();
+        this.isSvg = space == null || space.isEmpty() || space.equals("http://www.w3.org/2000/svg");
+        for (int i = 0; i < xml.getAttributeCount(); i++) {
+            keep(xml.getAttributeNamespace(i), xml.getAttributeLocalName(i), xml.getAttributeValue(i));
+        }
+    }
+
+    /** Attributes of the standard have no namespace; of others only the label of a layer and an older reference are read. */
+    private void keep(String space, String attribute, String value) {
+        if (space == null || space.isEmpty()) {
+            attributes.put(attribute, value);
+            if (attribute.equals("href")) {
+                reference = value;
+            }
+        } else if (attribute.equals("label")) {
+            label = value;
+        } else if (attribute.equals("href") && reference.isEmpty()) {
+            reference = value;
+        }
+    }
+
+    void add(Tag child) {
+        children.add(child);
+    }
+
+    void addContent(String text) {
+        content.append(text);
+    }
+
+    List<Tag> children() {
+        return children;
+    }
+
+    String content() {
+        return content.toString();
     }
 
     String name() {
-        return xml.getLocalName();
+        return name;
     }
 
     boolean isSvg() {
-        String space = xml.getNamespaceURI();
-        return space == null || space.isEmpty() || space.equals("http://www.w3.org/2000/svg");
+        return isSvg;
+    }
+
+    /** Label that a drawing program gives a layer, in a namespace of its own; empty if there is none. */
+    String label() {
+        return label;
+    }
+
+    /** Reference to another element; empty if there is none. */
+    String reference() {
+        return reference;
+    }
+
+    String id() {
+        return attributes.getOrDefault("id", "");
+    }
+
+    int line() {
+        return lines.fault(start, "").line();
     }
 
     Optional<String> text(String attribute) {
-        // an empty namespace, not null: null would also find an attribute of the drawing program's own, such as x:width
-        return Optional.ofNullable(xml.getAttributeValue("", attribute));
+        return Optional.ofNullable(attributes.get(attribute));
     }
 
-    /** A reader of an attribute's value, empty if the attribute is missing. */
+    /** Reader of an attribute's value, empty if the attribute is missing. */
     Scanner scan(String attribute) {
         String value = text(attribute).orElse("");
         int from = value.isEmpty() ? -1 : valueStart(attribute);
@@ -57,21 +119,26 @@ final class Tag {
                 return new Scanner(file, from, to, lines, 0);
             }
         }
+        return scanText(value);
+    }
+
+    /** Reader of a text of this element whose faults are given at its start. */
+    Scanner scanText(String value) {
         return new Scanner(value, 0, value.length(), lines, -start - 1);
     }
 
-    /** Where the value of an attribute starts within the tag, behind its quote; -1 if it is not found. */
+    /** Place at which the value of an attribute starts, after its quote; -1 if it is not found. */
     private int valueStart(String attribute) {
         int at = nameEnd(start);
         while (at < end) {
-            int name = skipSpace(at);
-            int nameEnd = nameEnd(name);
+            int from = skipSpace(at);
+            int nameEnd = nameEnd(from);
             int quote = skipSpace(skipSpace(nameEnd) + 1);
             int close = quote < end ? file.indexOf(file.charAt(quote), quote + 1) : -1;
             if (close < 0) {
                 return -1;
             }
-            if (nameEnd - name == attribute.length() && file.startsWith(attribute, name)) {
+            if (nameEnd - from == attribute.length() && file.startsWith(attribute, from)) {
                 return quote + 1;
             }
             at = close + 1;
@@ -107,20 +174,20 @@ final class Tag {
 
     /** A length in units of the drawing. */
     OptionalDouble length(String attribute) {
-        OptionalDouble mm = OptionalDouble.empty();
+        OptionalDouble length = OptionalDouble.empty();
         if (text(attribute).isPresent()) {
             Scanner in = scan(attribute);
             double number = in.number();
-            mm = OptionalDouble.of(number * pixels(in));
+            length = OptionalDouble.of(number * pixels(in));
         }
-        return mm;
+        return length;
     }
 
     double length(String attribute, double otherwise) {
         return length(attribute).orElse(otherwise);
     }
 
-    /** A length that must be there and not below zero. */
+    /** A length that is required and not below zero. */
     double size(String attribute) {
         double size = length(attribute).orElseThrow(() -> fault("<" + name() + "> has no " + attribute));
         if (size < 0) {
@@ -129,7 +196,8 @@ final class Tag {
         return size;
     }
 
-    private static double pixels(Scanner in) {
+    /** Pixels of the unit that comes next. */
+    static double pixels(Scanner in) {
         int place = in.place();
         String unit = in.peek() == '%' ? "%" : in.word();
         double mm = switch (unit) {
@@ -141,12 +209,16 @@ final class Tag {
             case "pt" -> MM_PER_INCH / 72;
             case "pc" -> MM_PER_INCH / 6;
             default ->
-                throw in.fault(place, "\"" + unit + "\" is no unit of length here: use mm, cm, Q, in, pt, pc or px");
+                throw in.fault(place, "unknown unit of length \"" + unit + "\"; use mm, cm, Q, in, pt, pc or px");
         };
         return mm / MM_PER_PIXEL;
     }
 
     TextException fault(String message) {
+        return lines.fault(start, message);
+    }
+
+    TextException fault(Message message) {
         return lines.fault(start, message);
     }
 }

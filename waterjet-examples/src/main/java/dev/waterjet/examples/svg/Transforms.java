@@ -1,12 +1,14 @@
 package dev.waterjet.examples.svg;
 
-/** Reads the attribute {@code transform} (SVG 1.1, section 7.6). */
+import dev.waterjet.examples.drawing.AffineMap;
+
+/** Reader of the attribute {@code transform} (SVG 1.1, section 7.6). */
 final class Transforms {
 
     private Transforms() {}
 
-    static Matrix read(Scanner in) {
-        Matrix all = Matrix.IDENTITY;
+    static AffineMap read(Scanner in) {
+        AffineMap all = AffineMap.IDENTITY;
         while (!in.isAtEnd()) {
             int place = in.place();
             String name = in.word();
@@ -30,18 +32,18 @@ final class Transforms {
         return all;
     }
 
-    private static Matrix one(Scanner in, int place, String name, double[] n, int count) {
+    private static AffineMap one(Scanner in, int place, String name, double[] n, int count) {
         return switch (name + count) {
-            case "matrix6" -> new Matrix(n[0], n[1], n[2], n[3], n[4], n[5]);
-            case "translate1", "translate2" -> Matrix.translate(n[0], n[1]);
-            case "scale1" -> Matrix.scale(n[0], n[0]);
-            case "scale2" -> Matrix.scale(n[0], n[1]);
-            case "rotate1" -> Matrix.rotate(n[0]);
+            case "matrix6" -> new AffineMap(n[0], n[1], n[2], n[3], n[4], n[5]);
+            case "translate1", "translate2" -> AffineMap.translate(n[0], n[1]);
+            case "scale1" -> AffineMap.scale(n[0], n[0]);
+            case "scale2" -> AffineMap.scale(n[0], n[1]);
+            case "rotate1" -> AffineMap.rotate(n[0]);
             case "rotate3" ->
-                Matrix.translate(n[1], n[2]).with(Matrix.rotate(n[0])).with(Matrix.translate(-n[1], -n[2]));
-            case "skewX1" -> Matrix.skew(n[0], 0);
-            case "skewY1" -> Matrix.skew(0, n[0]);
-            default -> throw in.fault(place, "\"" + name + "\" with " + count + " numbers is no transform");
+                AffineMap.translate(n[1], n[2]).with(AffineMap.rotate(n[0])).with(AffineMap.translate(-n[1], -n[2]));
+            case "skewX1" -> AffineMap.skew(n[0], 0);
+            case "skewY1" -> AffineMap.skew(0, n[0]);
+            default -> throw in.fault(place, "unknown transform \"" + name + "\" with " + count + " numbers");
         };
     }
 }

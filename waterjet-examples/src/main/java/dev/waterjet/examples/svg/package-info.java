@@ -1,12 +1,10 @@
 /**
- * Contours from a drawing in SVG (W3C, Scalable Vector Graphics 1.1 and 2): paths, basic shapes and transforms, in the
- * drawing's own units.
+ * Drawings in SVG (W3C, Scalable Vector Graphics 1.1 and 2): paths, basic shapes, references, transforms and the styles that
+ * hide or move shapes.
  *
- * <p>{@link dev.waterjet.examples.svg.SvgReader} walks through the document with the JDK's XML reader, which is told to load
- * nothing from outside. {@link dev.waterjet.examples.svg.PathData} reads the letters of a path,
- * {@link dev.waterjet.examples.svg.Matrix} carries the transforms, and {@link dev.waterjet.examples.svg.Pen} turns all of it
- * into {@linkplain dev.waterjet.path.Contour contours}: circles stay arcs, other curves become chords that keep within a
- * tolerance.
+ * <p>{@link dev.waterjet.examples.svg.SvgReader} reads the document with the JDK's XML reader, which is told to load nothing
+ * from outside, and draws its shapes as strokes of a {@linkplain dev.waterjet.examples.drawing.Drawing drawing}.
+ * {@link dev.waterjet.examples.svg.DrawnProgram} writes a part program from a drawing of one part.
  *
  * <p>In SVG y grows downwards; on a machine it grows upwards. The drawing is turned over on the way.
  */

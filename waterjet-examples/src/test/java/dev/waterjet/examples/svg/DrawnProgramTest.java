@@ -68,8 +68,10 @@ class DrawnProgramTest {
     @Test
     void whatCannotBeCutIsRefusedByName() {
         assertThatThrownBy(() -> program(drawing("<path id='scratch' d='M0 0h9'/>")))
-                .isInstanceOf(TextException.class)
-                .hasMessageContaining("the contour \"scratch\" is open");
+                .isInstanceOfSatisfying(TextException.class, refused -> {
+                    assertThat(refused.code()).isEqualTo("open-contour");
+                    assertThat(refused.parameters().get("entity")).asString().contains("scratch");
+                });
         assertThatThrownBy(() -> program(
                         drawing("<rect width='100' height='80'/>" + "<circle id='pinhole' cx='40' cy='35' r='0.4'/>")))
                 .isInstanceOf(GeometryException.class);

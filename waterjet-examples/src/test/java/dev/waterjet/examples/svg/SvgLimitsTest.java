@@ -81,8 +81,8 @@ class SvgLimitsTest {
                 new String[] {"M0 100 H1.001e6", "M-2e6 0 h1", "M0 0 A9 9 0 1 1 2e6 2e6", "M0 0 C1 1 2 2 9e8 3"}) {
             refused("<path d='" + data + "'/>", "line 1, column 57: ");
         }
-        refused("<line x1='0' y1='0' x2='9e8' y2='0'/>", "more than 1000 m from the lower left corner of the page");
-        refused("<circle r='3e6'/>", "more than 1000 m from the lower left corner of the page");
+        refused("<line x1='0' y1='0' x2='9e8' y2='0'/>", "more than 1000 m from the origin of the drawing");
+        refused("<circle r='3e6'/>", "more than 1000 m from the origin of the drawing");
     }
 
     @Test
