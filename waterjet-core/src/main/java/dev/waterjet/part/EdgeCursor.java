@@ -267,6 +267,17 @@ public final class EdgeCursor {
     }
 
     /**
+     * Finds where the edge crosses or touches another one.
+     *
+     * @param other the other edge
+     * @param into receives x and y of up to two places, in m; of two edges on one line or circle, the ends of what they share
+     * @return the number of places, 0 to 2
+     */
+    public int crossings(EdgeCursor other, double[] into) {
+        return EdgeKernel.crossings(this, other, into);
+    }
+
+    /**
      * {@return minimum x of the edge, in m}
      */
     public double minimumX() {

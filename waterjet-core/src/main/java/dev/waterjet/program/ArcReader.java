@@ -36,9 +36,13 @@ final class ArcReader {
         double j = jWord < 0 ? Double.NaN : state.metres(words, jWord);
         double atX = state.isCentreAbsolute ? (iWord < 0 ? x : i + state.shiftX) : x + (iWord < 0 ? 0 : i);
         double atY = state.isCentreAbsolute ? (jWord < 0 ? y : j + state.shiftY) : y + (jWord < 0 ? 0 : j);
+        return checked(words, Math.max(iWord, jWord), atX, atY, x, y, toX, toY);
+    }
+
+    private static double[] checked(
+            BlockWords words, int word, double atX, double atY, double x, double y, double toX, double toY) {
         double atStart = Math.hypot(x - atX, y - atY);
         double atEnd = Math.hypot(toX - atX, toY - atY);
-        int word = Math.max(iWord, jWord);
         if (Math.min(atStart, atEnd) < ArcGeometry.MIN_LENGTH_M) {
             throw words.refusal(word, Message.of("zero-radius", "the arc has no radius"));
         }

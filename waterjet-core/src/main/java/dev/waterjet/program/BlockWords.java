@@ -17,9 +17,11 @@ final class BlockWords {
     final int[] to = new int[MAX_WORDS];
     int count;
     int line;
-    private int lineStart;
+    int lineStart;
+    int lineEnd;
     private String comment = "";
     private int commentFrom;
+    private String unread = "";
 
     BlockWords(String text) {
         this.text = text;
@@ -29,9 +31,12 @@ final class BlockWords {
     void read(int lineNumber, int start, int end) {
         line = lineNumber;
         lineStart = start;
+        lineEnd = end;
         count = 0;
         comment = "";
+        unread = "";
         int at = start;
+        boolean isFirst = true;
         while (at < end) {
             char c = text.charAt(at);
             if (c == ' ' || c == '\t') {
@@ -47,23 +52,34 @@ final class BlockWords {
                 remark(at + 1, end);
                 at = end;
             } else {
-                at = word(at, end);
+                // a colon stands for N at a block to which the machine can be aligned
+                at = word(isFirst && c == ':' ? 'N' : Character.toUpperCase(c), at, end);
+                isFirst = false;
             }
         }
     }
 
     private void remark(int start, int end) {
-        if (text.substring(start, end).strip().startsWith(CutNotes.PREFIX)) {
-            if (!comment.isEmpty()) {
-                throw refusalAt(start, Message.of("second-note", "a line holds at most one note for a cut"));
-            }
-            comment = text.substring(start, end);
-            commentFrom = start;
+        String text = text(start, end);
+        if (!CutNotes.isAddressed(text)) {
+            return;
         }
+        if (!CutNotes.isNote(text)) {
+            unread = text.strip();
+            return;
+        }
+        if (!comment.isEmpty()) {
+            throw refusalAt(start, Message.of("second-note", "a line holds at most one note for a cut"));
+        }
+        comment = text;
+        commentFrom = start;
     }
 
-    private int word(int start, int end) {
-        char c = Character.toUpperCase(text.charAt(start));
+    private String text(int start, int end) {
+        return text.substring(start, end);
+    }
+
+    private int word(char c, int start, int end) {
         if (c == '/') {
             throw refusalAt(
                     start,
@@ -137,6 +153,11 @@ final class BlockWords {
     /** The note of this line for a cut; empty if there is none. */
     String comment() {
         return comment;
+    }
+
+    /** A comment that begins like a note and is none; empty if there is none. */
+    String unreadComment() {
+        return unread;
     }
 
     int commentFrom() {

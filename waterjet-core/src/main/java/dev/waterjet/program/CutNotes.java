@@ -8,10 +8,12 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
 import java.util.Locale;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Notes of a comment for the next cut: {@code (waterjet: name outer edge, quality fine, tolerance 0.05 mm, open)}.
+ * Notes of a comment for the next cut: {@code (waterjet: name outer edge, quality fine, tolerance 0.05 mm, open)}, in small
+ * or capital letters.
  *
  * @param name name of the cut, or an empty text
  * @param quality required cut quality, if stated
@@ -21,14 +23,26 @@ import org.jspecify.annotations.Nullable;
 record CutNotes(
         String name, @Nullable CutQuality quality, @Nullable Double toleranceM, boolean isOpen) {
 
-    static final String PREFIX = "waterjet:";
+    private static final String ADDRESS = "waterjet";
 
     static final CutNotes NONE = new CutNotes("", null, null, false);
 
+    /** Whether a comment begins with the word that addresses notes. */
+    static boolean isAddressed(String comment) {
+        String text = comment.stripLeading();
+        return text.regionMatches(true, 0, ADDRESS, 0, ADDRESS.length())
+                && (text.length() == ADDRESS.length() || !Character.isLetterOrDigit(text.charAt(ADDRESS.length())));
+    }
+
+    /** Whether a comment that is addressed holds notes: a colon follows. */
+    static boolean isNote(String comment) {
+        return comment.strip().substring(ADDRESS.length()).stripLeading().startsWith(":");
+    }
+
     /** These notes with those of a comment. A fault is reported at its offset in the comment. */
-    CutNotes with(BlockWords words) {
+    CutNotes with(BlockWords words, Consumer<Message> unknown) {
         String comment = words.comment();
-        int at = comment.indexOf(PREFIX) + PREFIX.length();
+        int at = comment.indexOf(':') + 1;
         CutNotes notes = this;
         while (at <= comment.length()) {
             int comma = comment.indexOf(',', at);
@@ -36,7 +50,7 @@ record CutNotes(
             String note = comment.substring(at, end);
             int blanks = note.length() - note.stripLeading().length();
             try {
-                notes = notes.with(note.strip());
+                notes = notes.with(note.strip(), unknown);
             } catch (WaterjetException e) {
                 throw words.refusalAt(words.commentFrom() + at + blanks, e.message());
             }
@@ -45,22 +59,34 @@ record CutNotes(
         return notes;
     }
 
-    private CutNotes with(String note) {
+    private CutNotes with(String note, Consumer<Message> unknown) {
         String[] parts = note.split("\\s+", 2);
         String value = parts.length > 1 ? parts[1] : "";
         return switch (parts[0].toLowerCase(Locale.ROOT)) {
             case "name" -> new CutNotes(value, quality, toleranceM, isOpen);
-            case "quality" -> new CutNotes(name, CutQuality.parse(value), toleranceM, isOpen);
+            case "quality", "grade" -> new CutNotes(name, CutQuality.parse(value), toleranceM, isOpen);
             case "tolerance" -> new CutNotes(name, quality, toleranceOf(value), isOpen);
             case "open" -> new CutNotes(name, quality, toleranceM, true);
-            default ->
-                throw new TextException(
-                        Message.of("unknown-note", "unknown note {note}; use name, quality, tolerance or open")
-                                .withInput("note", note));
+            default -> {
+                unknown.accept(Message.of("unknown-note", "unknown note {note}; use name, quality, tolerance or open")
+                        .withInput("note", note));
+                yield this;
+            }
         };
     }
 
     private static double toleranceOf(String text) {
-        return Require.positive("tolerance of a cut", Kind.LENGTH.si(Kind.LENGTH.parse(text)), Units.MILLIMETRE);
+        double tolerance;
+        try {
+            tolerance = Kind.LENGTH.si(Kind.LENGTH.parse(text));
+        } catch (TextException e) {
+            // programs are written in capital letters: 0.05 MM
+            String small = text.toLowerCase(Locale.ROOT);
+            if (small.equals(text)) {
+                throw e;
+            }
+            tolerance = Kind.LENGTH.si(Kind.LENGTH.parse(small));
+        }
+        return Require.positive("tolerance of a cut", tolerance, Units.MILLIMETRE);
     }
 }

@@ -1,46 +1,125 @@
 package dev.waterjet.program;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Closed loop of a cut: from the first point that the head passes twice, to its return there. The blocks before it are the
- * lead-in, those after it the lead-out.
+ * Closed loop of a cut. A path that passes a point twice encloses a loop; so does one that crosses or touches its first edges
+ * near its end, as an overcut does. The largest loop is the contour, of those on which the machine offsets the path if there
+ * are any; closed circles before it are the moving pierce.
  */
 final class LoopFinder {
 
     /** Points nearer than this are one point. */
-    private static final double SAME_M = 1e-6;
+    static final double SAME_M = 1e-6;
 
-    private LoopFinder() {}
+    /** Areas that differ by less are equal. */
+    private static final double AREA_RATIO = 1 + 1e-9;
 
-    /** First block of the loop and the block after its last, counted from 0; empty if there is no loop. */
-    static int[] find(ProgramBlocks blocks, int first, int end, double startX, double startY) {
+    private final ProgramBlocks blocks;
+    private final int first;
+    private final int end;
+
+    /** Area between the path so far and its start, and blocks with an offset so far. */
+    private final double[] area;
+
+    private final int[] compensated;
+
+    private LoopFinder(ProgramBlocks blocks, int first, int end) {
+        this.blocks = blocks;
+        this.first = first;
+        this.end = end;
+        this.area = new double[end - first + 1];
+        this.compensated = new int[end - first + 1];
+        double originX = blocks.startX[first];
+        double originY = blocks.startY[first];
+        for (int i = 0; i < end - first; i++) {
+            area[i + 1] = area[i] + PartialBlock.areaTerm(blocks, first + i, originX, originY);
+            compensated[i + 1] = compensated[i] + (blocks.has(first + i, ProgramBlocks.COMPENSATED) ? 1 : 0);
+        }
+    }
+
+    /** The loop of a range of blocks; null if there is none. */
+    static @Nullable Loop find(ProgramBlocks blocks, int first, int end) {
+        return new LoopFinder(blocks, first, end).find();
+    }
+
+    private @Nullable Loop find() {
+        List<Loop> loops = byPoints();
+        Loop best = null;
+        for (Loop loop : loops) {
+            best = best == null || isBetter(loop, best) ? loop : best;
+        }
+        Loop crossing = new LoopCrossings(blocks, first, end).largest();
+        if (crossing != null
+                && (best == null
+                        || ((best.isBefore(crossing) || crossing.isBefore(best)) && isBetter(crossing, best)))) {
+            best = crossing;
+        }
+        return best == null ? null : withPierce(Overcut.startingEarlier(blocks, first, best), loops);
+    }
+
+    private boolean isBetter(Loop loop, Loop than) {
+        boolean isOffset = isOffset(loop);
+        return isOffset == isOffset(than) ? area(loop) > area(than) * AREA_RATIO : isOffset;
+    }
+
+    private boolean isOffset(Loop loop) {
+        return 2 * (compensated[loop.end()] - compensated[loop.first()]) > loop.end() - loop.first();
+    }
+
+    private double area(Loop loop) {
+        int from = first + loop.first();
+        double closing = PartialBlock.lineTerm(
+                blocks.endX[first + loop.end() - 1],
+                blocks.endY[first + loop.end() - 1],
+                blocks.startX[from],
+                blocks.startY[from],
+                blocks.startX[first],
+                blocks.startY[first]);
+        return Math.abs(area[loop.end()] - area[loop.first()] + closing);
+    }
+
+    private static Loop withPierce(Loop best, List<Loop> loops) {
+        int from = best.first();
+        int pierceEnd = from;
+        for (Loop loop : loops) {
+            if (loop.isBefore(best) && pierceEnd == best.first() && from == best.first()) {
+                from = loop.first();
+                pierceEnd = loop.end();
+            } else if (loop.isBefore(best)) {
+                pierceEnd = loop.end();
+            }
+        }
+        return from < best.first() ? best.withPierce(from, pierceEnd) : best;
+    }
+
+    /** Loops between two visits of a point; after one, the next begins anew at that point. */
+    private List<Loop> byPoints() {
+        List<Loop> loops = new ArrayList<>();
         Map<Long, Integer> seen = new HashMap<>((end - first) * 2);
-        seen.put(cell(startX, startY, 0, 0), 0);
+        seen.put(cell(blocks.startX[first], blocks.startY[first], 0, 0), 0);
         for (int i = first; i < end; i++) {
             double x = blocks.endX[i];
             double y = blocks.endY[i];
-            int before = earlier(seen, blocks, first, startX, startY, x, y);
-            int length = i + 1 - first - before;
-            if (before >= 0 && hasArea(blocks, first + before, length)) {
-                return new int[] {before, i + 1 - first};
-            }
-            if (before < 0) {
-                seen.put(cell(x, y, 0, 0), i + 1 - first);
+            int before = earlier(seen, x, y);
+            int node = i + 1 - first;
+            if (before >= 0 && hasArea(first + before, node - before)) {
+                double atX = before == 0 ? blocks.startX[first] : blocks.endX[first + before - 1];
+                double atY = before == 0 ? blocks.startY[first] : blocks.endY[first + before - 1];
+                loops.add(new Loop(before, node, atX, atY, false, false, before, before));
+                seen.put(cell(atX, atY, 0, 0), node);
+            } else if (before < 0) {
+                seen.put(cell(x, y, 0, 0), node);
             }
         }
-        return new int[0];
+        return loops;
     }
 
-    private static int earlier(
-            Map<Long, Integer> seen,
-            ProgramBlocks blocks,
-            int first,
-            double startX,
-            double startY,
-            double x,
-            double y) {
+    private int earlier(Map<Long, Integer> seen, double x, double y) {
         int best = -1;
         for (int dx = -1; dx <= 1; dx++) {
             for (int dy = -1; dy <= 1; dy++) {
@@ -48,8 +127,8 @@ final class LoopFinder {
                 if (node == null) {
                     continue;
                 }
-                double nodeX = node == 0 ? startX : blocks.endX[first + node - 1];
-                double nodeY = node == 0 ? startY : blocks.endY[first + node - 1];
+                double nodeX = node == 0 ? blocks.startX[first] : blocks.endX[first + node - 1];
+                double nodeY = node == 0 ? blocks.startY[first] : blocks.endY[first + node - 1];
                 if (Math.hypot(x - nodeX, y - nodeY) <= SAME_M && (best < 0 || node < best)) {
                     best = node;
                 }
@@ -59,7 +138,7 @@ final class LoopFinder {
     }
 
     /** Two lines out and back enclose nothing. */
-    private static boolean hasArea(ProgramBlocks blocks, int from, int count) {
+    private boolean hasArea(int from, int count) {
         if (count >= 3) {
             return true;
         }

@@ -4,7 +4,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Side;
-import java.util.HashMap;
+import java.util.EnumMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -20,21 +20,7 @@ final class ModalState {
     }
 
     private static final int NO_OFFSET = -1;
-
-    /** Codes in tenths, since 90.1 is another code than 90. */
-    private static final int MAX_CODE = 9990;
-
-    private static final int[] WITHOUT_EFFECT = {170, 610, 640, 940};
-    private static final int[] OTHER_PLANES = {180, 190};
-    private static final int[] FEED_MODES = {930, 950};
-    private static final int[] WORK_OFFSETS = {540, 550, 560, 570, 580, 590};
-
-    /** Effect of one G code on what stays in force. */
-    private interface Effect {
-        void apply(ModalState state, BlockWords words, int word);
-    }
-
-    private static final Map<Integer, Effect> EFFECTS = effects();
+    private static final int NO_WORD = -1;
 
     Motion motion = Motion.NONE;
     boolean isIncremental;
@@ -44,6 +30,9 @@ final class ModalState {
     @Nullable
     Side jetSide;
 
+    /** The word that changed the side of the jet, until the head moves; empty afterwards. */
+    String offsetWord = "";
+
     double shiftX;
     double shiftY;
 
@@ -52,12 +41,26 @@ final class ModalState {
 
     boolean isShift;
 
+    /** Word after which X and Y are no place of the program, or -1. */
+    int machinePlaceWord;
+
+    /** Whether the block has a word to which P, Q and the like belong. */
+    boolean hasParameters;
+
+    private boolean hasMotionWord;
     private boolean hasUnit;
     private int workOffset = NO_OFFSET;
+
+    /** The word of each group in this block. */
+    private final Map<PreparatoryCodes.Group, Integer> wordOfGroup = new EnumMap<>(PreparatoryCodes.Group.class);
 
     void startBlock() {
         isDwell = false;
         isShift = false;
+        machinePlaceWord = NO_WORD;
+        hasParameters = false;
+        hasMotionWord = false;
+        wordOfGroup.clear();
     }
 
     /** Whether the program states its unit of length. */
@@ -83,65 +86,77 @@ final class ModalState {
     }
 
     /** Takes a G word into force. */
-    void take(BlockWords words, int word) {
-        double tenths = words.number[word] * 10;
-        Effect effect = tenths >= 0 && tenths <= MAX_CODE ? EFFECTS.get((int) Math.round(tenths)) : null;
-        if (effect == null || Math.abs(tenths - Math.round(tenths)) > 1e-9) {
-            throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
+    void take(BlockWords words, int word, ProgramCodes codes) {
+        PreparatoryCodes.Code code = PreparatoryCodes.find(words.number[word]);
+        if (code != null) {
+            refuseContradiction(words, word, code);
+            code.effect().apply(this, words, word);
+        } else if (codes.passesThrough('G', words.number[word])) {
+            machinePlaceWord = word;
+            hasParameters = true;
+        } else {
+            throw words.refusal(
+                    word,
+                    Message.of(
+                            "unknown-word",
+                            "unknown {word}; add --pass-through {word} to copy it unchanged, if it neither moves the"
+                                    + " head nor switches the jet"));
         }
-        effect.apply(this, words, word);
     }
 
-    private static Map<Integer, Effect> effects() {
-        Map<Integer, Effect> effects = new HashMap<>();
-        effects.put(0, (state, words, word) -> state.motion = Motion.RAPID);
-        effects.put(10, (state, words, word) -> state.motion = Motion.LINE);
-        effects.put(20, (state, words, word) -> state.motion = Motion.ARC_RIGHT);
-        effects.put(30, (state, words, word) -> state.motion = Motion.ARC_LEFT);
-        effects.put(40, (state, words, word) -> state.isDwell = true);
-        for (int code : WITHOUT_EFFECT) {
-            effects.put(code, (state, words, word) -> {});
+    /** A block takes one word of a group; the same word twice contradicts nothing. */
+    private void refuseContradiction(BlockWords words, int word, PreparatoryCodes.Code code) {
+        if (code.group() == PreparatoryCodes.Group.NONE) {
+            return;
         }
-        for (int code : OTHER_PLANES) {
-            effects.put(code, (state, words, word) -> {
-                throw words.refusal(
-                        word, Message.of("not-in-xy-plane", "{word} selects another plane; the jet cuts in XY"));
-            });
+        Integer before = wordOfGroup.put(code.group(), word);
+        PreparatoryCodes.Code other = before == null ? null : PreparatoryCodes.find(words.number[before]);
+        if (before != null && other != null && other.value() != code.value()) {
+            throw words.refusal(
+                    word,
+                    Message.of("words-contradict", "{other} and {word} contradict each other in one block")
+                            .with("other", words.written(before)));
         }
-        for (int code : FEED_MODES) {
-            effects.put(code, (state, words, word) -> {
-                throw words.refusal(
-                        word,
-                        Message.of(
-                                "feed-mode-not-supported",
-                                "{word} changes the meaning of F; use G94, feed per minute"));
-            });
-        }
-        effects.put(200, (state, words, word) -> state.unit(true));
-        effects.put(700, (state, words, word) -> state.unit(true));
-        effects.put(210, (state, words, word) -> state.unit(false));
-        effects.put(710, (state, words, word) -> state.unit(false));
-        effects.put(400, (state, words, word) -> state.jetSide = null);
-        effects.put(410, (state, words, word) -> state.jetSide = Side.LEFT);
-        effects.put(420, (state, words, word) -> state.jetSide = Side.RIGHT);
-        for (int code : WORK_OFFSETS) {
-            effects.put(code, ModalState::workOffset);
-        }
-        effects.put(900, (state, words, word) -> state.isIncremental = false);
-        effects.put(910, (state, words, word) -> state.isIncremental = true);
-        effects.put(901, (state, words, word) -> state.isCentreAbsolute = true);
-        effects.put(911, (state, words, word) -> state.isCentreAbsolute = false);
-        effects.put(920, (state, words, word) -> state.isShift = true);
-        return Map.copyOf(effects);
     }
 
-    private void unit(boolean inch) {
+    void move(Motion next) {
+        motion = next;
+        hasMotionWord = true;
+    }
+
+    /** Refuses X or Y where a word of the block gives them another meaning. */
+    void refuseOtherPlace(BlockWords words, int xWord, int yWord) {
+        if (machinePlaceWord == NO_WORD || (xWord < 0 && yWord < 0)) {
+            return;
+        }
+        boolean isPlaceOfMachine = PreparatoryCodes.movesToMachinePlace(words.number[machinePlaceWord]);
+        if (isPlaceOfMachine || !hasMotionWord) {
+            throw words.refusal(
+                    machinePlaceWord,
+                    Message.of(
+                            "place-not-stated", "after {word} X and Y are no place of the program; write them alone"));
+        }
+    }
+
+    /** Flags of a cutting block. */
+    byte flags() {
+        return (byte) ((isInch ? ProgramBlocks.INCH : 0)
+                | (isIncremental ? ProgramBlocks.INCREMENTAL : 0)
+                | (isCentreAbsolute ? ProgramBlocks.CENTRE_ABSOLUTE : 0)
+                | (jetSide != null ? ProgramBlocks.COMPENSATED : 0));
+    }
+
+    void unit(boolean inch) {
         isInch = inch;
         hasUnit = true;
     }
 
-    private void workOffset(BlockWords words, int word) {
-        int requested = (int) words.number[word];
+    void offset(BlockWords words, int word, @Nullable Side side) {
+        offsetWord = jetSide == side ? offsetWord : words.written(word);
+        jetSide = side;
+    }
+
+    void workOffset(BlockWords words, int word, int requested) {
         if (workOffset != NO_OFFSET && workOffset != requested) {
             throw words.refusal(
                     word,

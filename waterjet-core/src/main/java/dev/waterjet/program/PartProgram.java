@@ -49,26 +49,32 @@ public final class PartProgram implements Described, Serializable {
         }
     }
 
+    private final transient String written;
     private final transient String text;
     private final transient ProgramCodes codes;
     private final transient ProgramBlocks blocks;
     private final transient List<ProgramCut> cuts;
+    private final transient List<ProgramFinding> findings;
     private final transient double rapidM;
     private final transient int spots;
     private final transient boolean hasUnit;
 
     PartProgram(
+            String written,
             String text,
             ProgramCodes codes,
             ProgramBlocks blocks,
             List<ProgramCut> cuts,
+            List<ProgramFinding> findings,
             double rapidM,
             int spots,
             boolean hasUnit) {
+        this.written = written;
         this.text = text;
         this.codes = codes;
         this.blocks = blocks;
         this.cuts = List.copyOf(cuts);
+        this.findings = List.copyOf(findings);
         this.rapidM = rapidM;
         this.spots = spots;
         this.hasUnit = hasUnit;
@@ -99,7 +105,16 @@ public final class PartProgram implements Described, Serializable {
 
     /** {@return the text of the program, unchanged} */
     public String text() {
+        return written;
+    }
+
+    /** {@return the text of the program with calls of sub-programs replaced by what they call; else the same text} */
+    public String unrolledText() {
         return text;
+    }
+
+    ProgramBlocks blocks() {
+        return blocks;
     }
 
     /** {@return the machine codes by which it was read} */
@@ -110,6 +125,16 @@ public final class PartProgram implements Described, Serializable {
     /** {@return the cuts in their order, unmodifiable; one or more} */
     public List<ProgramCut> cuts() {
         return cuts;
+    }
+
+    /**
+     * Returns what the reader found: notes that are unknown, stops and moves of Z with the jet on, a kerf offset that takes
+     * effect on an arc. {@link ProgramChecks} adds what follows from the contours.
+     *
+     * @return the findings by line, unmodifiable
+     */
+    public List<ProgramFinding> findings() {
+        return findings;
     }
 
     /** {@return the number of cutting blocks, 1 or more} */
@@ -153,8 +178,8 @@ public final class PartProgram implements Described, Serializable {
     }
 
     /**
-     * Returns the same program with a feed word on every cutting block. An existing feed word is replaced; nothing else
-     * changes. Feeds are written per minute (G94) in the unit of the block, to four digits, rounded down.
+     * Returns the same program with a feed word on every cutting block. An existing feed word is replaced; calls of
+     * sub-programs are replaced by what they call; nothing else changes. Feeds are written per minute (G94) in the unit of the block, to four digits, rounded down.
      *
      * @param feeds one feed for each cutting block, each above zero
      * @return the text
@@ -180,7 +205,7 @@ public final class PartProgram implements Described, Serializable {
             if (isNew && isSpaced(blocks.feedFrom[i])) {
                 out.append(' ');
             }
-            out.append('F').append(feedText(feed * 60 / (blocks.isInch[i] ? 0.0254 : 0.001)));
+            out.append('F').append(feedText(feed * 60 / blocks.unitM(i)));
             copied = blocks.feedTo[i];
         }
         return out.append(text, copied, text.length()).toString();
@@ -207,7 +232,7 @@ public final class PartProgram implements Described, Serializable {
     }
 
     private Object writeReplace() {
-        return new Written(text, codes);
+        return new Written(written, codes);
     }
 
     private void readObject(ObjectInputStream in) throws InvalidObjectException {
@@ -217,7 +242,7 @@ public final class PartProgram implements Described, Serializable {
     @Override
     public Map<String, Object> describe() {
         return Description.of("part program")
-                .put("text", text)
+                .put("text", written)
                 .put("codes", codes)
                 .put("cuts", cuts)
                 .put("blocks", size())
@@ -225,17 +250,18 @@ public final class PartProgram implements Described, Serializable {
                 .put("cutting_length", Kind.LENGTH, Kind.LENGTH.si(cuttingLength()))
                 .put("rapid_length", Kind.LENGTH, rapidM)
                 .put("has_unit", hasUnit)
+                .put("findings", findings)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PartProgram that && text.equals(that.text) && codes.equals(that.codes);
+        return other instanceof PartProgram that && written.equals(that.written) && codes.equals(that.codes);
     }
 
     @Override
     public int hashCode() {
-        return 31 * text.hashCode() + codes.hashCode();
+        return 31 * written.hashCode() + codes.hashCode();
     }
 
     @Override

@@ -2,33 +2,64 @@ package dev.waterjet.program;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Collection;
-import java.util.Collections;
+import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.Objects;
+import java.util.stream.Stream;
 
 /**
- * Machine codes of a part program: the M codes that switch the jet on and off, and M codes of other purpose.
+ * Dialect of a machine's part programs: the M codes that switch the jet, words to copy through, and how dwells, places, arcs
+ * and ends of lines are written.
  *
  * <p>No standard assigns codes to a jet. The defaults are M3 and M5, which ISO 6983-1 assigns to the start and stop of a
  * spindle: see the machine's manual.
+ *
+ * <p>{@link #text()} is a small file that {@link #parse} reads back:
+ *
+ * <pre>{@code
+ * jet_on = M3
+ * jet_off = M5
+ * pass_through = G49 M8
+ * dwell = G4 P ms
+ * decimals = 3
+ * arcs = I J
+ * line_ending = LF
+ * sub_programs = unrolled
+ * open_contours = no
+ * start = G17 G40
+ * }</pre>
  */
 public final class ProgramCodes implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     private static final int MAX_CODE = 9999;
+    private static final int MAX_DECIMALS = 9;
+    private static final int MAX_START_LINES = 100;
 
-    private static final ProgramCodes DEFAULTS = new ProgramCodes(new Values(3, 5, Set.of(), false));
+    private static final ProgramCodes DEFAULTS = new ProgramCodes(
+            new Values(3, 5, List.of(), false, DwellForm.P_MILLISECONDS, 3, false, false, true, List.of()));
 
     /** Checked content, and the serial form. */
-    private record Values(int jetOn, int jetOff, Set<Integer> passThrough, boolean allowsOpenContours)
+    private record Values(
+            int jetOn,
+            int jetOff,
+            List<PassedWord> passThrough,
+            boolean allowsOpenContours,
+            DwellForm dwell,
+            int decimals,
+            boolean hasRadiusArcs,
+            boolean hasCarriageReturns,
+            boolean unrollsSubPrograms,
+            List<String> startLines)
             implements Serializable {
 
         private static final long serialVersionUID = 1L;
@@ -39,12 +70,65 @@ public final class ProgramCodes implements Described, Serializable {
             if (jetOn == jetOff) {
                 Require.above("code for jet off", jetOff, jetOn, Units.ONE, "any code but that for jet on");
             }
-            passThrough = Collections.unmodifiableSet(new TreeSet<>(passThrough));
-            passThrough.forEach(code -> code("code to pass through", code));
+            passThrough = passThrough.stream().distinct().sorted().toList();
+            Objects.requireNonNull(dwell, "dwell");
+            Require.between("number of decimals", decimals, 0, MAX_DECIMALS, Units.ONE, "");
+            Require.atMost("number of start lines", startLines.size(), MAX_START_LINES, Units.ONE, "");
+            startLines = List.copyOf(startLines);
+            startLines.forEach(Values::requireLine);
         }
 
         private static void code(String name, int code) {
             Require.between(name, code, 0, MAX_CODE, Units.ONE, "");
+        }
+
+        private static void requireLine(String line) {
+            if (line.isBlank() || !line.equals(line.strip()) || line.chars().anyMatch(c -> c < ' ')) {
+                throw new TextException(Message.of("not-a-line", "{line} is not one line of a program")
+                        .withInput("line", line));
+            }
+        }
+
+        Values jet(int on, int off) {
+            return new Values(
+                    on,
+                    off,
+                    passThrough,
+                    allowsOpenContours,
+                    dwell,
+                    decimals,
+                    hasRadiusArcs,
+                    hasCarriageReturns,
+                    unrollsSubPrograms,
+                    startLines);
+        }
+
+        Values reading(List<PassedWord> passed, boolean open, boolean unrolls) {
+            return new Values(
+                    jetOn,
+                    jetOff,
+                    passed,
+                    open,
+                    dwell,
+                    decimals,
+                    hasRadiusArcs,
+                    hasCarriageReturns,
+                    unrolls,
+                    startLines);
+        }
+
+        Values writing(DwellForm form, int places, boolean byRadius, boolean withReturns) {
+            return new Values(
+                    jetOn,
+                    jetOff,
+                    passThrough,
+                    allowsOpenContours,
+                    form,
+                    places,
+                    byRadius,
+                    withReturns,
+                    unrollsSubPrograms,
+                    startLines);
         }
 
         private Object readResolve() {
@@ -58,9 +142,24 @@ public final class ProgramCodes implements Described, Serializable {
         this.values = values;
     }
 
-    /** {@return M3 for jet on, M5 for jet off, no other codes, every cut a closed contour} */
+    /**
+     * {@return M3 for jet on, M5 for jet off, no other codes, every cut a closed contour, dwells as {@code G4 P} in ms, three
+     * decimals, centres of arcs by I and J, line feeds, sub-programs unrolled}
+     */
     public static ProgramCodes defaults() {
         return DEFAULTS;
+    }
+
+    /**
+     * Reads a file of machine codes, as {@link #text()} writes it. Lines can be left out, in any order; {@code #} begins a
+     * remark; {@code start} can be repeated.
+     *
+     * @param text lines of {@code key = value}
+     * @return the codes
+     * @throws TextException if a line is not understood, with its number
+     */
+    public static ProgramCodes parse(String text) {
+        return ProgramCodesText.parse(Objects.requireNonNull(text, "text"));
     }
 
     /**
@@ -70,7 +169,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withJetOn(int code) {
-        return new ProgramCodes(new Values(code, values.jetOff, values.passThrough, values.allowsOpenContours));
+        return new ProgramCodes(values.jet(code, values.jetOff));
     }
 
     /**
@@ -80,19 +179,32 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withJetOff(int code) {
-        return new ProgramCodes(new Values(values.jetOn, code, values.passThrough, values.allowsOpenContours));
+        return new ProgramCodes(values.jet(values.jetOn, code));
     }
 
     /**
-     * Returns these codes, and others that pass through unchanged because they neither move the head nor switch the jet.
+     * Returns these codes with others for jet on and off.
      *
-     * @param codes numbers after M, 0 to 9999
+     * @param on number after M that switches the jet on, 0 to 9999
+     * @param off number after M that switches it off, 0 to 9999, another one
      * @return the codes
      */
-    public ProgramCodes withPassThrough(Collection<Integer> codes) {
-        Set<Integer> all = new TreeSet<>(values.passThrough);
-        all.addAll(codes);
-        return new ProgramCodes(new Values(values.jetOn, values.jetOff, all, values.allowsOpenContours));
+    public ProgramCodes withJet(int on, int off) {
+        return new ProgramCodes(values.jet(on, off));
+    }
+
+    /**
+     * Returns these codes, and words that pass through unchanged because they neither move the head nor switch the jet.
+     *
+     * @param words G or M words such as {@code G49} or {@code M8}; a number alone is that of an M word
+     * @return the codes
+     * @throws TextException if a word is not one
+     */
+    public ProgramCodes withPassThrough(Collection<String> words) {
+        List<PassedWord> all = Stream.concat(
+                        values.passThrough.stream(), words.stream().map(PassedWord::parse))
+                .toList();
+        return new ProgramCodes(values.reading(all, values.allowsOpenContours, values.unrollsSubPrograms));
     }
 
     /**
@@ -101,7 +213,80 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withOpenContours() {
-        return new ProgramCodes(new Values(values.jetOn, values.jetOff, values.passThrough, true));
+        return new ProgramCodes(values.reading(values.passThrough, true, values.unrollsSubPrograms));
+    }
+
+    /**
+     * Returns these codes, with or without the reading of sub-programs: {@code M98 P1000 L3} calls three times what stands
+     * between {@code O1000} and {@code M99} (common practice, no source).
+     *
+     * @param unrolled true if calls are replaced by what they call; false if they are refused
+     * @return the codes
+     */
+    public ProgramCodes withSubPrograms(boolean unrolled) {
+        return new ProgramCodes(values.reading(values.passThrough, values.allowsOpenContours, unrolled));
+    }
+
+    /**
+     * Returns these codes with another form of dwells. In what is read, P is in the unit of this form, X, U and F in seconds.
+     *
+     * @param form the form
+     * @return the codes
+     */
+    public ProgramCodes withDwell(DwellForm form) {
+        return new ProgramCodes(values.writing(form, values.decimals, values.hasRadiusArcs, values.hasCarriageReturns));
+    }
+
+    /**
+     * Returns these codes with another number of decimals.
+     *
+     * @param decimals decimals of places in mm, 0 to 9; places in inches have one more
+     * @return the codes
+     */
+    public ProgramCodes withDecimals(int decimals) {
+        return new ProgramCodes(
+                values.writing(values.dwell, decimals, values.hasRadiusArcs, values.hasCarriageReturns));
+    }
+
+    /**
+     * Returns these codes with arcs written by their radius, or by their centre.
+     *
+     * @param byRadius true for R, negative for more than half a circle; false for I and J. Full circles have I and J always
+     * @return the codes
+     */
+    public ProgramCodes withRadiusArcs(boolean byRadius) {
+        return new ProgramCodes(values.writing(values.dwell, values.decimals, byRadius, values.hasCarriageReturns));
+    }
+
+    /**
+     * Returns these codes with another end of lines.
+     *
+     * @param carriageReturns true for carriage return and line feed, false for line feed
+     * @return the codes
+     */
+    public ProgramCodes withCarriageReturns(boolean carriageReturns) {
+        return new ProgramCodes(values.writing(values.dwell, values.decimals, values.hasRadiusArcs, carriageReturns));
+    }
+
+    /**
+     * Returns these codes with lines that a new program has after unit and G90, such as words of a safe start.
+     *
+     * @param lines the lines, without their ends, at most 100; they replace those before
+     * @return the codes
+     * @throws TextException if one is empty or has control characters
+     */
+    public ProgramCodes withStartLines(List<String> lines) {
+        return new ProgramCodes(new Values(
+                values.jetOn,
+                values.jetOff,
+                values.passThrough,
+                values.allowsOpenContours,
+                values.dwell,
+                values.decimals,
+                values.hasRadiusArcs,
+                values.hasCarriageReturns,
+                values.unrollsSubPrograms,
+                lines));
     }
 
     /** {@return the number after M that switches the jet on} */
@@ -114,9 +299,9 @@ public final class ProgramCodes implements Described, Serializable {
         return values.jetOff;
     }
 
-    /** {@return the numbers after M that pass through, in rising order, unmodifiable} */
-    public Set<Integer> passThrough() {
-        return values.passThrough;
+    /** {@return the words that pass through, G before M, in rising order, unmodifiable} */
+    public List<String> passThrough() {
+        return values.passThrough.stream().map(PassedWord::text).toList();
     }
 
     /** {@return whether every cut may be open} */
@@ -124,15 +309,69 @@ public final class ProgramCodes implements Described, Serializable {
         return values.allowsOpenContours;
     }
 
+    /** {@return the form of dwells} */
+    public DwellForm dwell() {
+        return values.dwell;
+    }
+
+    /** {@return decimals of places in mm; places in inches have one more} */
+    public int decimals() {
+        return values.decimals;
+    }
+
+    /** {@return whether arcs are written by their radius} */
+    public boolean hasRadiusArcs() {
+        return values.hasRadiusArcs;
+    }
+
+    /** {@return whether lines end by carriage return and line feed} */
+    public boolean hasCarriageReturns() {
+        return values.hasCarriageReturns;
+    }
+
+    /** {@return whether calls of sub-programs are replaced by what they call} */
+    public boolean unrollsSubPrograms() {
+        return values.unrollsSubPrograms;
+    }
+
+    /** {@return lines that a new program has after unit and G90, unmodifiable} */
+    public List<String> startLines() {
+        return values.startLines;
+    }
+
+    /** Whether a word passes through. */
+    boolean passesThrough(char letter, double number) {
+        for (PassedWord word : values.passThrough) {
+            if (word.is(letter, number)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** End of a line. */
+    String lineEnding() {
+        return values.hasCarriageReturns ? "\r\n" : "\n";
+    }
+
+    /** {@return a file that {@link #parse} reads back} */
+    public String text() {
+        return ProgramCodesText.of(this);
+    }
+
     @Override
     public Map<String, Object> describe() {
         return Description.of("program codes")
                 .put("jet_on", jetOn())
                 .put("jet_off", jetOff())
-                .put(
-                        "pass_through",
-                        passThrough().stream().map(code -> "M" + code).toList())
+                .put("pass_through", passThrough())
                 .put("open_contours", allowsOpenContours())
+                .put("dwell", dwell())
+                .put("decimals", decimals())
+                .put("radius_arcs", hasRadiusArcs())
+                .put("carriage_returns", hasCarriageReturns())
+                .put("sub_programs", unrollsSubPrograms())
+                .put("start_lines", startLines())
                 .map();
     }
 

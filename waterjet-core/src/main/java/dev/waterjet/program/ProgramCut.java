@@ -7,6 +7,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
+import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
@@ -16,38 +17,72 @@ import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Time;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One cut of a part program, from jet on to jet off: a lead-in, a closed loop, a lead-out; or an open path. Its blocks are
- * consecutive {@linkplain PartProgram cutting blocks} of the program, each one edge of its path.
+ * One cut of a part program, from jet on to jet off: a lead-in, with or without a moving pierce, a closed loop, an overcut and
+ * a lead-out; or an open path. Its blocks are consecutive {@linkplain PartProgram cutting blocks} of the program, each one
+ * edge of its path.
  */
 public final class ProgramCut implements Described {
+
+    /** Purpose of a block. */
+    public enum Purpose {
+        /** Circles by which a moving pierce goes through the plate. */
+        PIERCE,
+        /** Way to the contour. */
+        LEAD_IN,
+        /** Edge of the contour, or of an open path. */
+        CUT,
+        /** Second cut over the start of the contour. */
+        OVERCUT,
+        /** Way from the contour. */
+        LEAD_OUT
+    }
+
+    /**
+     * Jet on.
+     *
+     * @param line its line
+     * @param lineTo offset of the end of its line in the text
+     * @param dwellS dwell before the first move, in s; null if there is none
+     * @param dwellLine line of that dwell
+     */
+    record JetOn(int line, int lineTo, @Nullable Double dwellS, int dwellLine) {}
 
     private final ProgramBlocks blocks;
     private final int first;
     private final int end;
     private final Point start;
-    private final int line;
+    private final JetOn jetOn;
     private final CutNotes notes;
     private final @Nullable Side jetSide;
-    private final int[] loop;
+    private final @Nullable Loop loop;
+    private final int overcutEnd;
 
     ProgramCut(
-            ProgramBlocks blocks, int first, int end, Point start, int line, CutNotes notes, @Nullable Side jetSide) {
+            ProgramBlocks blocks,
+            int first,
+            int end,
+            Point start,
+            JetOn jetOn,
+            CutNotes notes,
+            @Nullable Side jetSide) {
         this.blocks = blocks;
         this.first = first;
         this.end = end;
         this.start = start;
-        this.line = line;
+        this.jetOn = jetOn;
         this.notes = notes;
         this.jetSide = jetSide;
-        this.loop = notes.isOpen() ? new int[0] : LoopFinder.find(blocks, first, end, start.xSi(), start.ySi());
+        this.loop = notes.isOpen() ? null : LoopFinder.find(blocks, first, end);
+        this.overcutEnd = loop == null ? end - first : Overcut.end(blocks, first, end, loop);
     }
 
     /** {@return the line of the program, from 1, at which the jet is switched on} */
     public int line() {
-        return line;
+        return jetOn.line();
     }
 
     /**
@@ -88,17 +123,49 @@ public final class ProgramCut implements Described {
 
     /** {@return whether it contains a closed loop} */
     public boolean isClosed() {
-        return loop.length == 2;
+        return loop != null;
     }
 
-    /** {@return the number of blocks of the lead-in; zero for an open cut} */
+    /** {@return the number of blocks of the lead-in, a moving pierce included; zero for an open cut} */
     public int leadIn() {
-        return isClosed() ? loop[0] : 0;
+        return loop == null ? 0 : loop.first();
     }
 
     /** {@return the number of blocks of the lead-out; zero for an open cut} */
     public int leadOut() {
-        return isClosed() ? size() - loop[1] : 0;
+        return size() - overcutEnd;
+    }
+
+    /**
+     * Returns the purpose of a block. A block that is partly a lead or an overcut cuts.
+     *
+     * @param block block from 0, counted within this cut
+     * @return its purpose; {@link Purpose#CUT} for every block of an open cut
+     * @throws dev.waterjet.measure.DomainException if there is no such block
+     */
+    public Purpose purpose(int block) {
+        int i = (int) Require.between("block of the cut", block, 0, size() - 1, Units.ONE, "");
+        if (loop == null || (i >= loop.first() && i < loop.end())) {
+            return Purpose.CUT;
+        }
+        if (i < loop.first()) {
+            return i >= loop.pierceFrom() && i < loop.pierceEnd() ? Purpose.PIERCE : Purpose.LEAD_IN;
+        }
+        return i < overcutEnd ? Purpose.OVERCUT : Purpose.LEAD_OUT;
+    }
+
+    /** {@return the length of the second cut over the start of the contour; zero if there is none} */
+    public Quantity<Length> overcut() {
+        return Kind.LENGTH.of(loop == null ? 0 : Overcut.length(blocks, first, loop, overcutEnd));
+    }
+
+    /** {@return the dwell between jet on and the first move; empty if the program has none} */
+    public Optional<Quantity<Time>> dwell() {
+        return Optional.ofNullable(jetOn.dwellS()).map(Kind.TIME::of);
+    }
+
+    JetOn jetOn() {
+        return jetOn;
     }
 
     /**
@@ -123,16 +190,8 @@ public final class ProgramCut implements Described {
 
     double lengthSi() {
         double length = 0;
-        double x = start.xSi();
-        double y = start.ySi();
         for (int i = first; i < end; i++) {
-            double toX = blocks.endX[i];
-            double toY = blocks.endY[i];
-            length += blocks.turn[i] == 0
-                    ? Math.hypot(toX - x, toY - y)
-                    : ArcGeometry.length(x, y, toX, toY, blocks.centreX[i], blocks.centreY[i], blocks.turn[i]);
-            x = toX;
-            y = toY;
+            length += blocks.length(i);
         }
         return length;
     }
@@ -146,64 +205,57 @@ public final class ProgramCut implements Described {
     public Contour path(EdgeRequirement requirement) {
         ContourBuilder builder = Contour.fromSi(start.xSi(), start.ySi());
         EdgeRequirement lead = requirement.asLead();
+        EdgeCursor edge = new EdgeCursor();
         for (int i = 0; i < size(); i++) {
-            boolean isLead = isClosed() && (i < loop[0] || i >= loop[1]);
-            draw(builder.requirement(isLead ? lead : requirement), i);
+            Purpose purpose = purpose(i);
+            boolean isEdge = purpose == Purpose.CUT || purpose == Purpose.OVERCUT;
+            blocks.load(first + i, edge);
+            builder.requirement(isEdge ? requirement : lead).edgeTo(edge);
         }
-        return builder.open();
+        return builder.open().named(name());
     }
 
     /**
-     * Returns the closed loop without leads.
+     * Returns the closed loop without leads and overcut.
      *
      * @param requirement requirement on the edges
      * @return the closed contour; empty for an open cut
      */
     public Optional<Contour> loop(EdgeRequirement requirement) {
-        if (!isClosed()) {
+        if (loop == null) {
             return Optional.empty();
         }
-        double x = loop[0] == 0 ? start.xSi() : blocks.endX[first + loop[0] - 1];
-        double y = loop[0] == 0 ? start.ySi() : blocks.endY[first + loop[0] - 1];
-        ContourBuilder builder = Contour.fromSi(x, y).requirement(requirement);
-        for (int i = loop[0]; i < loop[1] - 1; i++) {
-            draw(builder, i);
+        ContourBuilder builder = Contour.fromSi(loop.x(), loop.y()).requirement(requirement);
+        EdgeCursor edge = new EdgeCursor();
+        for (int i = loop.first(); i < loop.end(); i++) {
+            blocks.load(first + i, edge);
+            if (i == loop.first() && loop.startsWithin()) {
+                PartialBlock.keepFrom(edge, loop.x(), loop.y());
+            }
+            if (i + 1 < loop.end()) {
+                builder.edgeTo(edge);
+            } else if (edge.isArc()) {
+                // the last edge ends where the first began, to the bit
+                Side turn = edge.sweep() > 0 ? Side.LEFT : Side.RIGHT;
+                builder.arcToSi(loop.x(), loop.y(), edge.centreX(), edge.centreY(), turn);
+            }
         }
-        // the last edge ends where the first began, to the bit
-        int last = first + loop[1] - 1;
-        if (blocks.turn[last] == 0) {
-            return Optional.of(builder.close());
-        }
-        Side turn = blocks.turn[last] > 0 ? Side.LEFT : Side.RIGHT;
-        builder.arcToSi(x, y, blocks.centreX[last], blocks.centreY[last], turn);
-        return Optional.of(builder.close());
-    }
-
-    private void draw(ContourBuilder builder, int block) {
-        int i = first + block;
-        if (blocks.turn[i] == 0) {
-            builder.lineToSi(blocks.endX[i], blocks.endY[i]);
-        } else {
-            builder.arcToSi(
-                    blocks.endX[i],
-                    blocks.endY[i],
-                    blocks.centreX[i],
-                    blocks.centreY[i],
-                    blocks.turn[i] > 0 ? Side.LEFT : Side.RIGHT);
-        }
+        return Optional.of(builder.close().named(name()));
     }
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("cut").put("line", line).put("name", name());
+        Description description = Description.of("cut").put("line", line()).put("name", name());
         quality().ifPresent(quality -> description.put("quality", quality));
         tolerance().ifPresent(tolerance -> description.put("tolerance", Kind.LENGTH, Kind.LENGTH.si(tolerance)));
         jetSide().ifPresent(side -> description.put("jet_side", side));
+        dwell().ifPresent(dwell -> description.put("dwell", Kind.TIME, Kind.TIME.si(dwell)));
         return description
                 .put("closed", isClosed())
                 .put("blocks", size())
                 .put("lead_in_blocks", leadIn())
                 .put("lead_out_blocks", leadOut())
+                .put("overcut", Kind.LENGTH, Kind.LENGTH.si(overcut()))
                 .put("length", Kind.LENGTH, lengthSi())
                 .map();
     }
@@ -212,7 +264,7 @@ public final class ProgramCut implements Described {
     public boolean equals(Object other) {
         return other instanceof ProgramCut that
                 && first == that.first
-                && line == that.line
+                && jetOn.equals(that.jetOn)
                 && start.equals(that.start)
                 && notes.equals(that.notes)
                 && jetSide == that.jetSide
@@ -221,11 +273,11 @@ public final class ProgramCut implements Described {
 
     @Override
     public int hashCode() {
-        return Objects.hash(first, end, line, start, notes, jetSide);
+        return Objects.hash(first, end, jetOn, start, notes, jetSide);
     }
 
     @Override
     public String toString() {
-        return (name().isEmpty() ? "cut" : name()) + " at line " + line + ", " + size() + " blocks";
+        return (name().isEmpty() ? "cut" : name()) + " at line " + line() + ", " + size() + " blocks";
     }
 }

@@ -4,54 +4,49 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
-import dev.waterjet.part.Point;
-import dev.waterjet.part.Side;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** Reader of a program, block by block, that tracks the head and the jet. */
 final class ProgramReader {
 
-    private static final int MAX_CHARACTERS = 50_000_000;
+    static final int MAX_CHARACTERS = 50_000_000;
+
     private static final int MAX_BLOCKS = 2_000_000;
 
     /** Maximum distance from the origin, and maximum length in a word. */
     static final double MAX_DISTANCE_M = 1000;
 
+    /** A shorter arc by its radius is a line. */
+    private static final double SHORT_ARC_M = 2.55e-6;
+
+    private final String written;
+    private final SubPrograms.Unrolled unrolled;
     private final String text;
     private final ProgramCodes codes;
     private final BlockWords words;
     private final ModalState state = new ModalState();
     private final ProgramBlocks blocks = new ProgramBlocks();
-    private final List<ProgramCut> cuts = new ArrayList<>();
+    private final List<ProgramFinding> findings = new ArrayList<>();
+    private final CutReader cuts;
+    private final HeightReader height = new HeightReader();
 
-    private CutNotes notes = CutNotes.NONE;
     private double x;
     private double y;
     private double rapidM;
-    private int spots;
-    private boolean isOn;
     private boolean isEnded;
 
-    /** The current cut: where the jet was switched on, and its first block. */
-    private int onLine;
-
-    private int onColumn;
-
-    private double onX;
-    private double onY;
-    private int firstBlock;
-    private @Nullable Side cutSide;
-
-    private ProgramReader(String text, ProgramCodes codes) {
-        if (text.length() > MAX_CHARACTERS) {
+    private ProgramReader(String written, ProgramCodes codes) {
+        if (written.length() > MAX_CHARACTERS) {
             throw new TextException(Message.of("text-too-long", "the program has more than {limit} characters")
                     .with("limit", MAX_CHARACTERS));
         }
-        this.text = text;
+        this.written = written;
         this.codes = codes;
+        this.unrolled = SubPrograms.unroll(written, codes);
+        this.text = unrolled.text();
         this.words = new BlockWords(text);
+        this.cuts = new CutReader(words, state, codes, blocks);
     }
 
     static PartProgram read(String text, ProgramCodes codes) {
@@ -68,8 +63,9 @@ final class ProgramReader {
             while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
                 end++;
             }
-            if (!isTape(start, end)) {
-                words.read(line, start, end);
+            // a percent sign marks the start or the end of a tape
+            if (start == end || text.charAt(start) != '%') {
+                words.read(unrolled.lineOf(line), start, end);
                 block();
             }
             if (end + 1 < text.length() && text.charAt(end) == '\r' && text.charAt(end + 1) == '\n') {
@@ -78,10 +74,7 @@ final class ProgramReader {
             start = end + 1;
             line++;
         }
-        if (isOn) {
-            throw new TextException(
-                    onLine, onColumn, Message.of("jet-never-off", "the jet is switched on here and never off"));
-        }
+        cuts.requireEnd();
         if (blocks.count == 0) {
             throw new TextException(Message.of(
                             "nothing-cut", "the program cuts nothing: no line or arc between M{jet_on} and M{jet_off}")
@@ -90,89 +83,60 @@ final class ProgramReader {
         }
     }
 
-    /** Whether a line marks start or end, or names the program. */
-    private boolean isTape(int start, int end) {
-        return start < end && (text.charAt(start) == '%' || text.charAt(start) == ':');
-    }
-
     private void block() {
         state.startBlock();
-        if (!words.comment().isEmpty()) {
-            if (isOn) {
-                throw words.refusalAt(
-                        words.commentFrom(),
-                        Message.of("note-with-jet-on", "the jet is already on; write the note before the cut"));
-            }
-            notes = notes.with(words);
-        }
-        boolean goesOff = false;
-        int onWord = -1;
-        boolean ends = false;
+        cuts.takeNotes(this::found);
+        MachineWords machine = MachineWords.NONE;
         for (int i = 0; i < words.count; i++) {
-            switch (words.letter[i]) {
-                case 'G' -> state.take(words, i);
-                case 'M' -> {
-                    int code = machineCode(i);
-                    onWord = code == codes.jetOn() ? i : onWord;
-                    goesOff |= code == codes.jetOff();
-                    ends |= code == 2 || code == 30;
-                }
-                default -> checkWord(i);
+            if (words.letter[i] == 'G') {
+                state.take(words, i, codes);
+            } else if (words.letter[i] == 'M') {
+                machine = machine.with(words, i, codes);
             }
+        }
+        state.hasParameters |= machine.hasParameters();
+        for (int i = 0; i < words.count; i++) {
+            checkWord(i);
         }
         refuseTwice();
-        if (onWord >= 0) {
-            turnOn(onWord);
+        if (machine.onWord() >= 0) {
+            cuts.turnOn(machine.onWord(), x, y);
         }
-        if (!state.isDwell) {
+        if (state.isDwell) {
+            cuts.dwell();
+        } else {
             move();
         }
-        if (goesOff) {
-            turnOff();
+        if (machine.offWord() >= 0) {
+            cuts.turnOff(x, y);
         }
-        isEnded = ends;
+        if (machine.stopWord() >= 0 && cuts.isOn()) {
+            found(Message.of("stop-with-jet-on", "{word} stops the head with the jet on")
+                    .with("word", words.written(machine.stopWord())));
+        }
+        isEnded = machine.isEnd();
+    }
+
+    private void found(Message message) {
+        findings.add(ProgramFinding.violated(words.line, x, y, message));
     }
 
     private void checkWord(int word) {
         switch (words.letter[word]) {
-            case 'X', 'Y', 'Z', 'I', 'J', 'R', 'F', 'N', 'O', 'S', 'T', 'D', 'H' -> {}
-            case 'P', 'U' -> requireDwell(word);
+            case 'G', 'M', 'X', 'Y', 'Z', 'I', 'J', 'R', 'F', 'N', 'O', 'S', 'T', 'D', 'H' -> {}
+            case 'P', 'U' -> {
+                if (!state.isDwell && !state.hasParameters) {
+                    throw words.refusal(word, Message.of("word-without-dwell", "{word} belongs to a dwell, G4"));
+                }
+            }
             case 'A', 'B', 'C' ->
                 throw words.refusal(
                         word, Message.of("rotary-axis", "{word} turns an axis; programs with an upright jet are read"));
-            default -> throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
-        }
-    }
-
-    private int machineCode(int word) {
-        double number = words.number[word];
-        int code = (int) number;
-        if (number != Math.rint(number) || number < 0) {
-            throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
-        }
-        if (!isKnown(code)) {
-            throw words.refusal(
-                    word,
-                    Message.of(
-                                    "unknown-machine-code",
-                                    "unknown {word}; pass M{code} through if it neither moves the head nor switches the"
-                                            + " jet")
-                            .with("code", code));
-        }
-        return code;
-    }
-
-    private boolean isKnown(int code) {
-        return code == codes.jetOn()
-                || code == codes.jetOff()
-                || code <= 2
-                || code == 30
-                || codes.passThrough().contains(code);
-    }
-
-    private void requireDwell(int word) {
-        if (words.find('G') < 0 || !state.isDwell) {
-            throw words.refusal(word, Message.of("word-without-dwell", "{word} belongs to a dwell, G4"));
+            default -> {
+                if (!state.hasParameters) {
+                    throw words.refusal(word, Message.of("unknown-word", "unknown word {word}"));
+                }
+            }
         }
     }
 
@@ -188,67 +152,24 @@ final class ProgramReader {
         }
     }
 
-    private void turnOn(int word) {
-        if (isOn) {
-            throw words.refusal(
-                    word,
-                    Message.of("jet-already-on", "the jet is already on, since line {line}")
-                            .with("line", onLine));
-        }
-        isOn = true;
-        onColumn = words.column(word);
-        onLine = words.line;
-        onX = x;
-        onY = y;
-        firstBlock = blocks.count;
-        cutSide = null;
-    }
-
-    private void turnOff() {
-        if (!isOn) {
-            return;
-        }
-        isOn = false;
-        if (blocks.count == firstBlock) {
-            spots++;
-        } else {
-            boolean mustClose = !codes.allowsOpenContours() && !notes.isOpen();
-            ProgramCut cut =
-                    new ProgramCut(blocks, firstBlock, blocks.count, Point.ofSi(onX, onY), onLine, notes, cutSide);
-            if (mustClose && !cut.isClosed()) {
-                throw neverCloses();
-            }
-            cuts.add(cut);
-        }
-        notes = CutNotes.NONE;
-    }
-
-    private TextException neverCloses() {
-        Message message = Message.of(
-                        "contour-not-closed",
-                        "the contour that starts here never closes: it ends on line {end_line}, {gap} from its start, and"
-                                + " passes no point twice; write (waterjet: open) before it if it need not close")
-                .with("end_line", blocks.line[blocks.count - 1])
-                .with("gap", Kind.LENGTH, Math.hypot(x - onX, y - onY), Units.MILLIMETRE);
-        return new TextException(onLine, onColumn, message);
-    }
-
     private void move() {
         int xWord = words.find('X');
         int yWord = words.find('Y');
+        height.move(words, state, cuts.isOn(), this::found);
         if (state.isShift) {
             state.shiftX = xWord < 0 ? state.shiftX : x - state.metres(words, xWord);
             state.shiftY = yWord < 0 ? state.shiftY : y - state.metres(words, yWord);
             return;
         }
+        state.refuseOtherPlace(words, xWord, yWord);
         double toX = xWord < 0 ? x : target(xWord, x, state.shiftX);
         double toY = yWord < 0 ? y : target(yWord, y, state.shiftY);
         boolean isArc = state.motion == ModalState.Motion.ARC_LEFT || state.motion == ModalState.Motion.ARC_RIGHT;
         int centreWord = Math.max(words.find('I'), Math.max(words.find('J'), words.find('R')));
-        if (!isArc && centreWord >= 0) {
+        if (!isArc && centreWord >= 0 && !state.hasParameters) {
             throw words.refusal(centreWord, Message.of("word-without-arc", "{word} belongs to an arc, G2 or G3"));
         }
-        if (xWord < 0 && yWord < 0 && centreWord < 0) {
+        if (xWord < 0 && yWord < 0 && (centreWord < 0 || !isArc)) {
             return;
         }
         int at = Math.max(0, Math.max(xWord, yWord));
@@ -259,6 +180,7 @@ final class ProgramReader {
             case LINE -> line(at, toX, toY);
             default -> arc(at, toX, toY);
         }
+        state.offsetWord = "";
         x = toX;
         y = toY;
     }
@@ -276,56 +198,76 @@ final class ProgramReader {
     }
 
     private void rapid(int at, double toX, double toY) {
-        if (isOn) {
+        if (cuts.isOn()) {
             throw words.refusal(
                     at,
                     Message.of("rapid-with-jet-on", "rapid traverse with the jet on, switched on at line {line}")
-                            .with("line", onLine));
+                            .with("line", cuts.onLine()));
         }
         rapidM += Math.hypot(toX - x, toY - y);
     }
 
     private void line(int at, double toX, double toY) {
-        if (!isOn) {
+        if (!cuts.isOn()) {
             rapidM += Math.hypot(toX - x, toY - y);
             return;
         }
         if (Math.hypot(toX - x, toY - y) < ArcGeometry.MIN_LENGTH_M) {
             throw words.refusal(at, Message.of("zero-length-line", "zero-length line: the jet would be stationary"));
         }
-        cut(toX, toY, 0, 0, 0);
+        cut(toX, toY);
     }
 
     private void arc(int at, double toX, double toY) {
         int turn = state.motion == ModalState.Motion.ARC_LEFT ? 1 : -1;
         double[] centre = ArcReader.centre(words, state, at, x, y, toX, toY, turn);
-        if (isOn) {
-            cut(toX, toY, centre[0], centre[1], turn);
-        } else {
-            rapidM += ArcGeometry.length(x, y, toX, toY, centre[0], centre[1], turn);
+        boolean isByRadius = words.find('R') >= 0;
+        boolean isFull = !isByRadius && ArcGeometry.isFullCircle(x, y, toX, toY, centre[0], centre[1]);
+        double endX = isFull ? x : toX;
+        double endY = isFull ? y : toY;
+        if (!cuts.isOn()) {
+            rapidM += ArcGeometry.length(x, y, endX, endY, centre[0], centre[1], turn);
+            return;
+        }
+        if (!state.offsetWord.isEmpty()) {
+            found(Message.of(
+                            "offset-on-arc",
+                            "{word} takes effect on an arc; many controls require a straight move there")
+                    .with("word", state.offsetWord));
+        }
+        int block = cut(endX, endY);
+        if (!isByRadius || Math.hypot(toX - x, toY - y) > SHORT_ARC_M) {
+            blocks.turn[block] = (byte) turn;
+            blocks.centreX[block] = centre[0];
+            blocks.centreY[block] = centre[1];
         }
     }
 
-    private void cut(double toX, double toY, double atX, double atY, int turn) {
+    private int cut(double toX, double toY) {
         if (blocks.count == MAX_BLOCKS) {
             throw words.refusal(
                     words.count - 1,
                     Message.of("too-many-blocks", "a program has at most {limit} cutting blocks")
                             .with("limit", MAX_BLOCKS));
         }
-        blocks.add(toX, toY, atX, atY, turn, words.line);
+        int block = blocks.add(x, y, toX, toY);
+        blocks.line[block] = words.line;
+        blocks.lineFrom[block] = words.lineStart;
+        blocks.lineTo[block] = words.lineEnd;
+        blocks.originX[block] = state.shiftX;
+        blocks.originY[block] = state.shiftY;
+        blocks.flags[block] = state.flags();
         int feed = words.find('F');
         int last = words.count - 1;
-        int from = feed < 0 ? words.to[last] : words.from[feed];
-        int to = feed < 0 ? from : words.to[feed];
-        blocks.feedOfLast(state.isInch, from, to);
-        if (state.jetSide != null) {
-            cutSide = state.jetSide;
-        }
+        blocks.feedFrom[block] = feed < 0 ? words.to[last] : words.from[feed];
+        blocks.feedTo[block] = feed < 0 ? words.to[last] : words.to[feed];
+        cuts.addBlock();
+        return block;
     }
 
     private PartProgram result() {
         blocks.trim();
-        return new PartProgram(text, codes, blocks, cuts, rapidM, spots, state.hasUnit());
+        return new PartProgram(
+                written, text, codes, blocks, cuts.result(), findings, rapidM, cuts.spots(), state.hasUnit());
     }
 }

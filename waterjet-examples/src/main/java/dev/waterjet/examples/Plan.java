@@ -180,9 +180,10 @@ final class Plan extends Program {
     @Option(
             names = "--pass-through",
             split = ",",
-            paramLabel = "<code>",
-            description = "Numbers of other M words that neither move the head nor switch the jet.")
-    private List<Integer> passed = List.of();
+            paramLabel = "<word>",
+            description =
+                    "Other words to copy unchanged, such as G5.1,M8, that neither move the head nor switch the jet.")
+    private List<String> passed = List.of();
 
     @Option(names = "--open", description = "Contours need not close, as in trimming.")
     private boolean mayStayOpen;
@@ -222,10 +223,7 @@ final class Plan extends Program {
     }
 
     private Planned plan(String text) {
-        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed);
-        codes = jetOn == codes.jetOff()
-                ? codes.withJetOff(jetOff).withJetOn(jetOn)
-                : codes.withJetOn(jetOn).withJetOff(jetOff);
+        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed).withJet(jetOn, jetOff);
         PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenContours() : codes);
         Workpiece workpiece = Workpiece.of(material, thickness);
         Optional<HeadSelection> selection = head.isHeadGiven()
