@@ -1,9 +1,7 @@
 package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Caution;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
@@ -55,17 +53,28 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * table.
      *
      * @param lagModel steady front
-     * @param feeds relation of feed and separation depth
-     * @param jet the jet
-     * @param workpiece what is cut
+     * @param cut conditions of the cut
      * @return the front
      * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece at all
      */
-    public static CutFront of(LagModel lagModel, FeedModel feeds, AbrasiveJet jet, Workpiece workpiece) {
-        return new FrontLaw(
-                        feed -> feeds.separationDepthSi(jet, workpiece.material(), feed),
-                        depth -> feeds.separationFeedSi(jet, workpiece.material(), depth))
-                .front(lagModel.coefficient(), workpiece.thicknessSi());
+    public static CutFront of(LagModel lagModel, CutConditions cut) {
+        return ofFeeds(lagModel, cut, 1);
+    }
+
+    /**
+     * Returns the cut front of a jet that cuts faster or slower than its feed model says: to follow the uncertainty of the
+     * model.
+     *
+     * @param lagModel steady front
+     * @param cut conditions of the cut
+     * @param factor feeds over those of the feed model, above 0
+     * @return the front
+     * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece at all
+     */
+    public static CutFront ofFeeds(LagModel lagModel, CutConditions cut, double factor) {
+        double times = Require.positive("factor on feed rates", factor, Units.ONE);
+        return new FrontLaw(feed -> cut.separationDepthSi(feed / times), depth -> times * cut.separationFeedSi(depth))
+                .front(lagModel.coefficient(), cut.thicknessSi());
     }
 
     /**

@@ -201,6 +201,11 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
         return Kind.ANGLE.of(Math.atan(values.spreadSlope));
     }
 
+    /** {@return the correlation of the logarithms of dose spread and half-angle, -1 to 1} */
+    public double correlation() {
+        return values.spread.correlation();
+    }
+
     /** {@return the lag model that a kerf gets} */
     public LagModel lagModel() {
         return values.lagModel;

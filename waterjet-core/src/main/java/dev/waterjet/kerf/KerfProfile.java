@@ -1,6 +1,6 @@
 package dev.waterjet.kerf;
 
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.JetSettings;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.Objects;
@@ -49,13 +49,45 @@ public final class KerfProfile {
      * @param jet bore and stand-off distance
      * @return the profile
      */
-    public static KerfProfile of(KerfModel model, CutFront front, AbrasiveJet jet) {
-        double boreM = jet.head().tube().exitBoreSi();
+    public static KerfProfile of(KerfModel model, CutFront front, JetSettings jet) {
+        return of(model.doseRatio(), model.spreadSlope(), front, jet);
+    }
+
+    /**
+     * Returns the profile of a kerf model with its spread of the dose moved by standard uncertainties.
+     *
+     * @param model spread of the dose and half-angle of the jet
+     * @param front cut front in the workpiece
+     * @param jet bore and stand-off distance
+     * @param deviations number of standard uncertainties of the logarithm
+     * @return the profile
+     */
+    public static KerfProfile ofDoseSpread(KerfModel model, CutFront front, JetSettings jet, double deviations) {
+        double factor = Math.exp(deviations * model.spread().doseRelative());
+        return of(model.doseRatio() * factor, model.spreadSlope(), front, jet);
+    }
+
+    /**
+     * Returns the profile of a kerf model with its half-angle moved by standard uncertainties.
+     *
+     * @param model spread of the dose and half-angle of the jet
+     * @param front cut front in the workpiece
+     * @param jet bore and stand-off distance
+     * @param deviations number of standard uncertainties of the logarithm
+     * @return the profile
+     */
+    public static KerfProfile ofHalfAngle(KerfModel model, CutFront front, JetSettings jet, double deviations) {
+        double factor = Math.exp(deviations * model.spread().slopeRelative());
+        return of(model.doseRatio(), model.spreadSlope() * factor, front, jet);
+    }
+
+    private static KerfProfile of(double doseRatio, double slope, CutFront front, JetSettings jet) {
+        double boreM = jet.tubeExitBoreSi();
         return ofSi(
                 front,
-                doseSpreadSi(model.doseRatio() * boreM, REFERENCE_EXPONENT),
-                entryRadiusSi(boreM, jet.head().standOffSi(), model.spreadSlope()),
-                model.spreadSlope());
+                doseSpreadSi(doseRatio * boreM, REFERENCE_EXPONENT),
+                entryRadiusSi(boreM, jet.standOffSi(), slope),
+                slope);
     }
 
     /**

@@ -70,12 +70,8 @@ public final class FeedPlanner {
         this.rules = rules;
         this.reachFactor =
                 Require.between("reach of a slowdown zone", reachFactor, 0, 10, Units.ONE, "it is counted in lags");
-        this.profile = cut == null
-                ? null
-                : KerfProfile.of(
-                        kerfModel,
-                        CutFront.of(kerfModel.lagModel(), cut.feedModel(), cut.jet(), cut.workpiece()),
-                        cut.jet());
+        this.profile =
+                cut == null ? null : KerfProfile.of(kerfModel, CutFront.of(kerfModel.lagModel(), cut), cut.jet());
     }
 
     /**

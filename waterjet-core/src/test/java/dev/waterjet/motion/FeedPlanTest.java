@@ -127,7 +127,7 @@ class FeedPlanTest {
                         17
                                 + 2 * c
                                 + 1e3
-                                        * CutFront.of(LagModel.standard(), cut.feedModel(), cut.jet(), cut.workpiece())
+                                        * CutFront.of(LagModel.standard(), cut)
                                                 .exitLagSi(cut.feed(CutQuality.MEDIUM)
                                                         .si())
                                 - 2,
@@ -267,7 +267,7 @@ class FeedPlanTest {
     @Test
     void theSlowZoneIsOneNewLagOnBothSides() {
         CutConditions cut = cut("mild-steel-a36", 25);
-        CutFront front = CutFront.of(LagModel.standard(), cut.feedModel(), cut.jet(), cut.workpiece());
+        CutFront front = CutFront.of(LagModel.standard(), cut);
         FeedPlan plan = planner("mild-steel-a36", 25)
                 .plan(Contour.fromSi(0, 0).lineToSi(0.1, 0).lineToSi(0.1, 0.1).open(), Side.RIGHT);
         double slow = plan.feedAtSi(0.1);
@@ -456,7 +456,7 @@ class FeedPlanTest {
                 .open();
         FeedPlan plan = FeedPlanner.of(MACHINE, cut).plan(contour, Side.LEFT);
         double fine = cut.feed(CutQuality.FINE).si();
-        CutFront front = CutFront.of(LagModel.standard(), cut.feedModel(), cut.jet(), cut.workpiece());
+        CutFront front = CutFront.of(LagModel.standard(), cut);
 
         assertThat(plan.limit(0)).isEqualTo(FeedLimit.LEAD);
         assertThat(plan.peakFeedSi(0))

@@ -1,0 +1,166 @@
+package dev.waterjet.simulate;
+
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
+import java.util.Arrays;
+
+/**
+ * Points along a part contour at which the cut is predicted, with the unit normal from the part towards the path, in flat
+ * arrays; in m. Points lie close near corners. Where the part is re-entrant, the points that no jet can reach are replaced by
+ * the fillet of the jet around the corner of the tool path.
+ */
+final class ContourPoints {
+
+    /** Turn at a joint from which it counts as a corner. */
+    private static final double CORNER_RAD = 0.03;
+
+    private static final double MAX_ARC_SPACING_M = 0.1e-3;
+    private static final double PER_RADIUS = 20;
+    /** Distance from a corner up to which points lie closest. */
+    private static final double NEAR_CORNER_M = 2e-3;
+
+    private static final double FILLET_STEP_RAD = 0.12;
+
+    final Contour contour;
+    private final int sign;
+    private final Spacing spacing;
+
+    int count;
+    double[] x = new double[256];
+    double[] y = new double[256];
+    double[] normalX = new double[256];
+    double[] normalY = new double[256];
+    int[] edge = new int[256];
+    /** Distance along the contour. */
+    double[] distance = new double[256];
+    /** Distance from the contour to the tool path, for each edge: of a path on the side of the part below 0. */
+    final double[] offset;
+
+    /**
+     * Spacing of points.
+     *
+     * @param straightM on lines, away from corners
+     * @param cornerM near corners
+     * @param isEven whether it is the same on lines, arcs and near corners
+     */
+    record Spacing(double straightM, double cornerM, boolean isEven) {}
+
+    /** Points with normals to the left (1) or right (-1) of the contour; offsets by edge. */
+    ContourPoints(Contour contour, int sign, Spacing spacing, double[] offset) {
+        this.contour = contour;
+        this.sign = sign;
+        this.spacing = spacing;
+        this.offset = offset;
+        EdgeCursor cursor = new EdgeCursor();
+        double start = 0;
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, cursor);
+            double length = cursor.length();
+            double before = turn(i);
+            double after = turn(i + 1);
+            double[] span = {setBack(i - 1, i, before), length - setBack(i, i + 1, after)};
+            along(i, start, span, Math.abs(before) > CORNER_RAD, Math.abs(after) > CORNER_RAD);
+            if (isReentrant(after)) {
+                fillet(i, start + length, after);
+            }
+            start += length;
+        }
+    }
+
+    /** Turn from the edge before a vertex into the one behind it; 0 at an open end. */
+    private double turn(int vertex) {
+        int n = contour.size();
+        if (!contour.isClosed() && (vertex == 0 || vertex == n)) {
+            return 0;
+        }
+        EdgeCursor before = new EdgeCursor();
+        EdgeCursor after = new EdgeCursor();
+        contour.load(Math.floorMod(vertex - 1, n), before);
+        contour.load(Math.floorMod(vertex, n), after);
+        return after.turnFrom(before);
+    }
+
+    /** At a re-entrant corner the contour turns to the side of the path. */
+    private boolean isReentrant(double turn) {
+        return turn * sign > CORNER_RAD && Math.abs(turn) < Math.PI - CORNER_RAD;
+    }
+
+    private double filletRadius(int edgeBefore, int edgeAfter) {
+        int n = contour.size();
+        return Math.max(0, Math.min(offset[Math.floorMod(edgeBefore, n)], offset[Math.floorMod(edgeAfter, n)]));
+    }
+
+    /** Length of an edge that no jet can reach beside a re-entrant corner. */
+    private double setBack(int edgeBefore, int edgeAfter, double turn) {
+        return isReentrant(turn) ? filletRadius(edgeBefore, edgeAfter) * Math.tan(Math.abs(turn) / 2) : 0;
+    }
+
+    private void along(int i, double start, double[] span, boolean isCorner, boolean isCornerAfter) {
+        EdgeCursor cursor = new EdgeCursor();
+        contour.load(i, cursor);
+        double most = spacing.straightM;
+        if (cursor.isArc() && !spacing.isEven) {
+            most = Math.min(most, Math.min(MAX_ARC_SPACING_M, cursor.radius() / PER_RADIUS));
+        }
+        double at = span[0];
+        while (at < span[1]) {
+            boolean isNear = !spacing.isEven
+                    && (isCorner && at - span[0] < NEAR_CORNER_M || isCornerAfter && span[1] - at < NEAR_CORNER_M);
+            double step = isNear ? Math.min(most, spacing.cornerM) : most;
+            double to = at + 1.5 * step >= span[1] ? span[1] : at + step;
+            double share = (at + to) / 2 / cursor.length();
+            add(
+                    cursor.xAt(share),
+                    cursor.yAt(share),
+                    -sign * cursor.directionYAt(share),
+                    sign * cursor.directionXAt(share));
+            edge[count - 1] = i;
+            distance[count - 1] = start + share * cursor.length();
+            at = to;
+        }
+    }
+
+    /** Points on the circle of the jet around the corner of the tool path, from one edge to the next. */
+    private void fillet(int i, double vertexDistance, double turn) {
+        int next = Math.floorMod(i + 1, contour.size());
+        double radius = filletRadius(i, next);
+        if (radius <= 0) {
+            return;
+        }
+        EdgeCursor cursor = new EdgeCursor();
+        contour.load(i, cursor);
+        double nx = -sign * cursor.endDirectionY();
+        double ny = sign * cursor.endDirectionX();
+        double half = turn / 2;
+        double toCentre = radius / Math.cos(half);
+        double centreX = cursor.endX() + toCentre * (nx * Math.cos(half) - ny * Math.sin(half));
+        double centreY = cursor.endY() + toCentre * (nx * Math.sin(half) + ny * Math.cos(half));
+        int steps = Math.max(3, (int) Math.ceil(Math.abs(turn) / FILLET_STEP_RAD));
+        for (int k = 0; k < steps; k++) {
+            double angle = turn * (k + 0.5) / steps;
+            double mx = nx * Math.cos(angle) - ny * Math.sin(angle);
+            double my = nx * Math.sin(angle) + ny * Math.cos(angle);
+            add(centreX - radius * mx, centreY - radius * my, mx, my);
+            boolean isBefore = 2 * k < steps;
+            edge[count - 1] = isBefore ? i : next;
+            distance[count - 1] = isBefore || next > i ? vertexDistance : 0;
+        }
+    }
+
+    private void add(double atX, double atY, double nx, double ny) {
+        if (count == x.length) {
+            int capacity = 2 * count;
+            x = Arrays.copyOf(x, capacity);
+            y = Arrays.copyOf(y, capacity);
+            normalX = Arrays.copyOf(normalX, capacity);
+            normalY = Arrays.copyOf(normalY, capacity);
+            edge = Arrays.copyOf(edge, capacity);
+            distance = Arrays.copyOf(distance, capacity);
+        }
+        x[count] = atX;
+        y[count] = atY;
+        normalX[count] = nx;
+        normalY[count] = ny;
+        count++;
+    }
+}
