@@ -19,7 +19,6 @@ class CasesTest {
             strings = {
                 "feed.csv",
                 "kerf.csv",
-                "path.csv",
                 "motion/conditioning.csv",
                 "motion/offset.csv",
                 "virtual-cut/virtual-cut.csv"
