@@ -93,7 +93,7 @@ public final class SerialForm {
         return bytes.clone();
     }
 
-    /** How many doubles the form holds. */
+    /** Number of doubles in the form. */
     public int doubles() {
         return doubles.size();
     }

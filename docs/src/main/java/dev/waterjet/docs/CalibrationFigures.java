@@ -29,20 +29,20 @@ final class CalibrationFigures {
 
     /** The cuts that the page shows, invented for it. */
     private static final String CUTS = """
-            label,test,thickness_mm,index,feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min
-            A1,separation,6,,1214,360,0.30,0.90,400
-            A2,separation,12,,602,360,0.30,0.90,400
-            A3,separation,20,,347,360,0.30,0.90,400
-            B1,graded,12,3,161,360,0.30,0.90,400
-            B2,graded,8,4,176,360,0.30,0.90,400
-            C1,depth,39.2,,150,360,0.30,0.90,400
-            C2,depth,21.2,,200,280,0.30,0.90,400
-            D1,separation,12,,397,280,0.30,0.90,400
-            D2,separation,6,,766,280,0.30,0.90,400
-            E1,separation,12,,439,320,0.30,0.90,400
-            E2,graded,12,3,140,320,0.30,0.90,400
-            F1,separation,12,,1211,360,0.30,0.90,400
-            """;
+        label,test,thickness_mm,index,feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min
+        A1,separation,6,,1214,360,0.30,0.90,400
+        A2,separation,12,,602,360,0.30,0.90,400
+        A3,separation,20,,347,360,0.30,0.90,400
+        B1,graded,12,3,161,360,0.30,0.90,400
+        B2,graded,8,4,176,360,0.30,0.90,400
+        C1,depth,39.2,,150,360,0.30,0.90,400
+        C2,depth,21.2,,200,280,0.30,0.90,400
+        D1,separation,12,,397,280,0.30,0.90,400
+        D2,separation,6,,766,280,0.30,0.90,400
+        E1,separation,12,,439,320,0.30,0.90,400
+        E2,graded,12,3,140,320,0.30,0.90,400
+        F1,separation,12,,1211,360,0.30,0.90,400
+        """;
 
     private CalibrationFigures() {}
 
@@ -77,14 +77,14 @@ final class CalibrationFigures {
                 .filter(cut -> cut.jet().water().pressureSi() == 360e6)
                 .toList();
         return Chart.of(
-                        "A fitted speed curve",
-                        "Test cuts at 360 MPa lie along the fitted curve and in its band of 95 percent, but for one cut at"
+                        "Fitted feed rate over depth",
+                        "Test cuts at 360 MPa lie along the fitted curve and in its 95 % band, except one cut at"
                                 + " 12 mm far above it.")
                 .x("thickness times index [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .logX()
                 .logY()
-                .band("95 % for one more cut", depths, lower, upper)
+                .band("95 % interval of one more cut", depths, lower, upper)
                 .line("fitted", depths, feeds)
                 .points(
                         "test cuts at 360 MPa",
@@ -102,9 +102,9 @@ final class CalibrationFigures {
         double[] numbers = new double[cuts.size()];
         Arrays.setAll(numbers, i -> i + 1);
         return Chart.of(
-                        "Residuals, plain and robust",
-                        "Residuals of twelve cuts. The plain fit is pulled up by the last cut, so that the others lie below"
-                                + " zero; the robust fit leaves them scattered about zero and the last one far out.")
+                        "Residuals of a plain and a robust fit",
+                        "Residuals of twelve cuts. The last cut raises the plain fit, so that the others are below"
+                                + " zero; with the robust fit they scatter about zero and the last one is an outlier.")
                 .x("cut")
                 .y("measured over fitted [%]")
                 .points("plain fit", numbers, percent(calibration().fit(cuts)))

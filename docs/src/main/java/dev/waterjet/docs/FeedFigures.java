@@ -53,11 +53,11 @@ final class FeedFigures {
                 .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
         QuantityArray<Length> thicknesses = QuantityArray.evenly(Kind.LENGTH, millimetres(3), millimetres(50), 95);
         Chart chart = Chart.of(
-                        "Feed over thickness",
-                        "Feed of medium faces falls with thickness for every material, steeply below 10 mm; aluminium is"
-                                + " cut about three times as fast as stainless steel.")
+                        "Feed rate over thickness",
+                        "Feed rate for cut quality medium decreases with thickness for every material, steeply below"
+                                + " 10 mm; aluminium is cut about three times as fast as stainless steel.")
                 .x("thickness [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .logY();
         for (String id : List.of("aluminium-6061-t6", "titanium", "stainless-304")) {
             chart.line(
@@ -79,7 +79,7 @@ final class FeedFigures {
     private static AbrasiveJet comparisonJet() {
         return CuttingHead.of(Orifice.sapphire(millimetres(0.35)), FocusingTube.of(millimetres(1), millimetres(100)))
                 .withMixing(MixingEfficiency.of(
-                        0.7, 0, Evidence.of(EvidenceGrade.ASSUMED, Source.of("named with the figure"))))
+                        0.7, 0, Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated with the figure"))))
                 .jet(megapascals(345), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(600));
     }
 
@@ -89,12 +89,13 @@ final class FeedFigures {
                 .curve(comparisonJet(), Materials.standard().get("mild-steel"), 1, thicknesses);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         Chart chart = Chart.of(
-                        "Three models of one cut",
-                        "For mild steel the erosion model lies above the machinability model, by a third in thick plate and"
-                                + " beyond its band of 95 percent in thin; the specific-energy model is the flattest, below"
-                                + " the others in thin plate and crossing the machinability model near 30 mm.")
+                        "Three feed models for one cut",
+                        "For mild steel the erosion model lies above the machinability model, by a third in thick"
+                            + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
+                            + " flattest, below the others in thin plate and crossing the machinability model near 30"
+                            + " mm.")
                 .x("thickness [mm]")
-                .y("separation feed [mm/min]")
+                .y("separation feed rate [mm/min]")
                 .logX()
                 .logY()
                 .band("95 % of machinability", x, bound(machinability, -1), bound(machinability, 1));
@@ -126,11 +127,11 @@ final class FeedFigures {
             indices[i] = 1 + i / 20.0;
         }
         Chart chart = Chart.of(
-                        "What a better face costs",
-                        "Feed over the feed that just separates, falling with the quality index: to 16 percent at index 5"
-                                + " by machinability, 20 by declination with exponent 1, 34 with exponent 1.5.")
+                        "Relative feed rate over quality index",
+                        "Feed rate over separation feed rate decreases with the quality index: to 16 % at index 5"
+                                + " by machinability, 20 % by declination with exponent 1, 34 % with exponent 1.5.")
                 .x("quality index")
-                .y("feed over separation feed")
+                .y("feed rate over separation feed rate")
                 .yFrom(0, 1);
         for (FeedModel model : List.of(
                 MachinabilityFeed.published(),
@@ -159,10 +160,11 @@ final class FeedFigures {
             flows[i] = 100 + 25 * i;
         }
         Chart chart = Chart.of(
-                        "Abrasive and the cost of a metre",
-                        "Cost of a metre over the flow of abrasive: by machinability alone it still falls at 1.1 kg/min; with"
-                                + " an efficiency that falls with loading it is least near 400 g/min and rises after.")
-                .x("flow of abrasive [g/min]")
+                        "Abrasive flow rate and cost of a metre",
+                        "Cost of a metre over the abrasive flow rate: by machinability alone it still falls at 1.1"
+                            + " kg/min; with a mixing efficiency that decreases with loading it has its minimum near"
+                            + " 400 g/min.")
+                .x("abrasive flow rate [g/min]")
                 .y("cost of a metre");
         for (FeedModel model :
                 List.of(MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {

@@ -74,34 +74,34 @@ final class JobFigures {
         PierceModel moving = PierceModel.derived(cut, PierceMethod.MOVING);
         double[] x = thicknesses.to(Units.MILLIMETRE);
         return Chart.of(
-                        "Time to pierce stainless steel",
-                        "The time grows a little faster than the thickness. Moving takes two fifths of the time of"
-                                + " standing still. The band shows that a derived time is known within a factor of five"
-                                + " only.")
+                        "Pierce time in stainless steel",
+                        "Pierce time increases slightly faster than the thickness. A moving pierce takes two fifths of"
+                            + " the time of a stationary pierce. The band shows that a derived time is known within a"
+                            + " factor of five only.")
                 .x("thickness [mm]")
                 .y("time [s]")
                 .logY()
                 .band(
-                        "95 % interval, standing",
+                        "95 % interval, stationary",
                         x,
                         times(standing, thicknesses, time -> Kind.TIME.si(time.lower(0.95))),
                         times(standing, thicknesses, time -> Kind.TIME.si(time.upper(0.95))))
-                .line("standing still", x, times(standing, thicknesses, Estimate::si))
-                .line("moving", x, times(moving, thicknesses, Estimate::si))
+                .line("stationary pierce", x, times(standing, thicknesses, Estimate::si))
+                .line("moving pierce", x, times(moving, thicknesses, Estimate::si))
                 .svg(720, 420);
     }
 
     private static double[] times(
-            PierceModel law, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
+            PierceModel model, QuantityArray<Length> depths, ToDoubleFunction<Estimate<Time>> what) {
         double[] times = new double[depths.size()];
         for (int i = 0; i < times.length; i++) {
-            times[i] = what.applyAsDouble(law.time(depths.get(i)));
+            times[i] = what.applyAsDouble(model.time(depths.get(i)));
         }
         return times;
     }
 
     private static String tradeOff() {
-        Prices rates = Prices.of("crowns")
+        Prices rates = Prices.of("cost units")
                 .with(CostItem.MACHINE, 5)
                 .with(CostItem.WATER, 3)
                 .with(CostItem.ABRASIVE, 0.45)
@@ -124,11 +124,12 @@ final class JobFigures {
                 .filter(trial -> seen.add(Math.round(trial.time().si()) + " " + Math.round(100 * trial.cost())))
                 .toList();
         return Chart.of(
-                        "Time and cost of a part, head by head",
-                        "Each point is a head that serves. From 240 to 400 seconds the cost falls by a seventh; slower"
-                                + " heads cost more again. The line joins the heads that no other beats in both.")
+                        "Time and cost of a part for each feasible head",
+                        "Each point is a feasible head. From 240 s to 400 s the cost decreases by a seventh; slower"
+                            + " heads cost more again. The line joins the heads for which no other is both faster and"
+                            + " cheaper.")
                 .x("time of one part [s]")
-                .y("cost of one part [crowns]")
+                .y("cost of one part [cost units]")
                 .points(
                         "feasible heads",
                         column(feasible, candidate -> candidate.time().si()),
@@ -148,14 +149,14 @@ final class JobFigures {
         QuantityArray<Time> ages = QuantityArray.evenly(Kind.TIME, hours(0), hours(200), 101);
         double[] x = ages.to(Units.HOUR);
         return Chart.of(
-                        "Chance that a part has worn out",
-                        "A sapphire orifice has failed with a chance of one half at 71 hours, a focusing tube at 87"
-                                + " hours, a diamond orifice hardly ever within 200 hours.")
+                        "Failure probability of consumables",
+                        "A sapphire orifice has failed with a probability of 50 % at 71 h, a focusing tube at 87 h; a"
+                                + " diamond orifice rarely fails within 200 h.")
                 .x("jet-on time [h]")
-                .y("chance [%]")
-                .line("sapphire orifice", x, chances(Consumable.orifice(Orifice.Jewel.SAPPHIRE), ages))
-                .line("focusing tube", x, chances(Consumable.focusingTube(), ages))
-                .line("diamond orifice", x, chances(Consumable.orifice(Orifice.Jewel.DIAMOND), ages))
+                .y("failure probability [%]")
+                .line("sapphire orifice", x, probabilities(Consumable.orifice(Orifice.Jewel.SAPPHIRE), ages))
+                .line("focusing tube", x, probabilities(Consumable.focusingTube(), ages))
+                .line("diamond orifice", x, probabilities(Consumable.orifice(Orifice.Jewel.DIAMOND), ages))
                 .svg(720, 420);
     }
 
@@ -185,17 +186,17 @@ final class JobFigures {
             feeds[i] = Kind.SPEED.si(plan.feedAt(places.get(i))) * 60e3;
         }
         return Chart.of(
-                        "Feed along the outline of a bracket",
-                        "The feed is that of the face from the start. It falls to a seventh around each of the three"
-                                + " sharp corners; the rounded corner needs no slowing.")
+                        "Feed rate along the outline of a bracket",
+                        "The feed rate is that of the cut quality from the start. It decreases to a seventh at each of"
+                                + " the three sharp corners; the rounded corner requires no slowdown.")
                 .x("distance along the path [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .withoutLegend()
-                .line("feed", places.to(Units.MILLIMETRE), feeds)
+                .line("feed rate", places.to(Units.MILLIMETRE), feeds)
                 .svg(720, 360);
     }
 
-    private static double[] chances(Consumable part, QuantityArray<Time> ages) {
+    private static double[] probabilities(Consumable part, QuantityArray<Time> ages) {
         double[] chances = new double[ages.size()];
         for (int i = 0; i < chances.length; i++) {
             chances[i] = 100 * part.failureProbability(ages.get(i));

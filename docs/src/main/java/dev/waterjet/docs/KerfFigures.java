@@ -30,7 +30,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** Figures about kerfs and faces. */
+/** Figures of kerfs and cut surfaces. */
 final class KerfFigures {
 
     private static final double[] INDICES = IntStream.rangeClosed(0, 120)
@@ -45,8 +45,8 @@ final class KerfFigures {
                 new Figure("kerf-taper", KerfFigures::taper),
                 new Figure("kerf-lag", KerfFigures::lag),
                 new Figure("kerf-lag-on-arc", KerfFigures::lagOnArc),
-                new Figure("grade-faces", KerfFigures::faces),
-                new Figure("grade-roughness", KerfFigures::roughness));
+                new Figure("surface-drag-lines", KerfFigures::dragLines),
+                new Figure("surface-roughness", KerfFigures::roughness));
     }
 
     private static AbrasiveJet jet() {
@@ -66,9 +66,10 @@ final class KerfFigures {
 
     private static String regimes() {
         return KerfDrawing.of(
-                        "Regimes of a kerf",
-                        "Four cross-sections: a V at index 1.3, nearly parallel walls at index 8, walls that widen downwards at"
-                                + " index 60, each of 10 mm; and a barrel in 100 mm at index 6, widest near the entry.")
+                        "Regimes of the kerf",
+                        "Four cross-sections: a V at index 1.3, nearly parallel walls at index 8, walls that widen"
+                            + " downwards at index 60, each of 10 mm; and a barrel in 100 mm at index 6, widest near"
+                            + " the entry.")
                 .stretchedSection("V: 10 mm, index 1.3", kerf(10, 1.3))
                 .stretchedSection("parallel: 10 mm, index 8", kerf(10, 8))
                 .stretchedSection("reverse: 10 mm, index 60", kerf(10, 60))
@@ -78,12 +79,12 @@ final class KerfFigures {
 
     private static String taper() {
         Chart chart = Chart.of(
-                        "Taper over index",
-                        "Taper per side falls from several degrees at index 1, where the jet just separates, through zero near"
-                                + " index 8, and is slightly below zero beyond; it is smaller the thicker the plate."
-                                + " A wide band shows the uncertainty of the assumed numbers at 10 mm.")
+                        "Taper over quality index",
+                        "Taper per side falls from several degrees at index 1, where the jet just separates, through"
+                            + " zero near index 8, and is slightly below zero beyond; it is smaller in thicker plate."
+                            + " A wide band shows the uncertainty of the assumed numbers at 10 mm.")
                 .x("quality index")
-                .y("taper per side [deg]")
+                .y("taper per side [°]")
                 .logX();
         chart.band("95 %, 10 mm", INDICES, bound(-1), bound(1));
         for (double thickness : new double[] {10, 5, 25}) {
@@ -108,9 +109,9 @@ final class KerfFigures {
 
     private static String lag() {
         return KerfDrawing.of(
-                        "Front of the cut",
-                        "The parabolic front in 20 mm, the head going right: the foot trails by 5 mm at index 1, by 2.6 mm at"
-                                + " index 2 and by 1 mm at index 5.")
+                        "Cut front",
+                        "The parabolic front in 20 mm, the head moving right: the exit lag is 5 mm at index 1, 2.6 mm"
+                                + " at index 2 and 1 mm at index 5.")
                 .front("index 1, just separates", kerf(20, 1))
                 .front("index 2", kerf(20, 2))
                 .front("index 5", kerf(20, 5))
@@ -123,11 +124,12 @@ final class KerfFigures {
                 .toArray();
         Kerf kerf = kerf(20, 3);
         Chart chart = Chart.of(
-                        "Error of the exit on an arc",
-                        "For 20 mm at index 3 the exit is 0.6 mm off an arc of 2 mm and 0.03 mm off one of 50 mm. The pictures"
-                                + " differ in direction, and in size only where the radius is near the lag.")
+                        "Error of the bottom edge on an arc",
+                        "For 20 mm at index 3 the bottom edge is 0.6 mm off an arc of 2 mm and 0.03 mm off one of 50"
+                                + " mm. The geometric models differ in direction, and in size only where the radius is"
+                                + " near the lag.")
                 .x("radius of the arc [mm]")
-                .y("distance of the exit from the arc [mm]")
+                .y("error of the bottom edge [mm]")
                 .logX()
                 .logY();
         for (LagGeometry picture : List.of(LagGeometry.TANGENT, LagGeometry.TRACTRIX)) {
@@ -143,14 +145,15 @@ final class KerfFigures {
         return chart.svg(720, 420);
     }
 
-    private static String faces() {
+    private static String dragLines() {
         KerfDrawing drawing = KerfDrawing.of(
-                "Face grades side by side",
-                "Faces of 20 mm, square to the wall, the head going right: lag lines lean far back and grooves fill the lower"
-                        + " half at parting; at the finer grades the lines stand steep and no grooves are left.");
-        for (CutQuality grade : CutQuality.values()) {
-            double index = QualityIndexTable.standard().index(grade);
-            drawing.face(grade.label() + ", index " + (int) index, kerf(20, index));
+                "Drag lines at five levels of cut quality",
+                "Cut surfaces of 20 mm, seen perpendicular to the wall, the head moving right: at very coarse the drag"
+                        + " lines lean far back and striations fill the lower half; at finer levels they are steep,"
+                        + " without striations.");
+        for (CutQuality quality : CutQuality.values()) {
+            double index = QualityIndexTable.standard().index(quality);
+            drawing.surface(quality.label() + ", index " + (int) index, kerf(20, index));
         }
         return drawing.svg();
     }
@@ -159,19 +162,19 @@ final class KerfFigures {
         double[] depths =
                 IntStream.rangeClosed(0, 100).mapToDouble(i -> i / 5.0).toArray();
         Chart chart = Chart.of(
-                        "Roughness down the face",
-                        "Ra in 20 mm with 80 mesh: alike for all feeds near the entry at about 4 um; at index 1 it climbs from half"
-                                + " depth on to more than 50 um, at index 3 it stays near 5 um.")
+                        "Roughness over depth",
+                        "Ra in 20 mm with 80 mesh: about 4 µm near the entry at every feed rate; at index 1 it rises"
+                                + " from half depth on to more than 50 µm, at index 3 it stays near 5 µm.")
                 .x("depth below the entry [mm]")
-                .y("Ra [um]")
+                .y("Ra [µm]")
                 .logY();
         for (double index : new double[] {1, 1.5, 2, 3}) {
-            SurfaceRoughness face = RoughnessModel.standard().roughness(kerf(20, index));
+            SurfaceRoughness surface = RoughnessModel.standard().roughness(kerf(20, index));
             chart.line(
                     "index " + index,
                     depths,
                     Arrays.stream(depths)
-                            .map(depth -> 1e6 * face.raSi(Math.min(0.02, depth / 1000)))
+                            .map(depth -> 1e6 * surface.raSi(Math.min(0.02, depth / 1000)))
                             .toArray());
         }
         return chart.svg(720, 420);

@@ -62,11 +62,11 @@ final class LearnFigures {
         return List.of(
                 new Figure("learn-1-speed", LearnFigures::speed),
                 new Figure("learn-2-power", LearnFigures::power),
-                new Figure("learn-3-grains", LearnFigures::grains),
+                new Figure("learn-3-particles", LearnFigures::particles),
                 new Figure("learn-4-loading", LearnFigures::loading),
                 new Figure("learn-5-feed", LearnFigures::feed),
                 new Figure("learn-6-index", LearnFigures::index),
-                new Figure("learn-7-sure", LearnFigures::sure),
+                new Figure("learn-7-uncertainty", LearnFigures::uncertainty),
                 new Figure("learn-8-kerf", LearnFigures::kerf),
                 new Figure("learn-9-lag", LearnFigures::lag),
                 new Figure("learn-10-plan", LearnFigures::plan));
@@ -76,13 +76,13 @@ final class LearnFigures {
         double[] pressures = evenly(10, 600);
         WaterJet water = JET.water();
         return Chart.of(
-                        "Speed of the water jet",
-                        "Speed over pressure, with and without the water's compressibility: about three per cent apart"
+                        "Speed of the waterjet",
+                        "Speed over pressure, for compressible and for incompressible water: about 3.6 % apart"
                                 + " at 400 MPa.")
                 .x("pressure [MPa]")
                 .y("speed [m/s]")
                 .line(
-                        "unsqueezable",
+                        "incompressible",
                         pressures,
                         map(
                                 pressures,
@@ -90,7 +90,7 @@ final class LearnFigures {
                                         .withSpeedModel(JetSpeedModel.INCOMPRESSIBLE)
                                         .speedSi()))
                 .line(
-                        "squeezed",
+                        "compressible",
                         pressures,
                         map(pressures, p -> water.withPressure(megapascals(p)).speedSi()))
                 .svg(WIDTH, HEIGHT);
@@ -100,8 +100,8 @@ final class LearnFigures {
         double[] pressures = evenly(50, 600);
         Chart chart = Chart.of(
                         "Hydraulic power",
-                        "Power over pressure for three orifices: with the power 1.5 of the pressure and the square of"
-                                + " the bore.")
+                        "Power over pressure for three orifices: proportional to the pressure to the power 1.5 and to"
+                                + " the square of the bore.")
                 .x("pressure [MPa]")
                 .y("power [kW]");
         for (double bore : new double[] {0.4, 0.3, 0.2}) {
@@ -118,17 +118,18 @@ final class LearnFigures {
         return chart.svg(WIDTH, HEIGHT);
     }
 
-    private static String grains() {
+    private static String particles() {
         double[] loadings = evenly(0.01, 1);
         return Chart.of(
-                        "Speed of water and grains",
-                        "The grains' speed falls with loading, as more of them share the momentum of the same water.")
+                        "Speed of water and abrasive particles",
+                        "Particle speed decreases with the loading ratio: more abrasive shares the momentum of the"
+                                + " same water.")
                 .x("loading ratio")
                 .y("speed [m/s]")
                 .yFrom(0, 900)
                 .line("water", loadings, map(loadings, r -> JET.water().speedSi()))
                 .line(
-                        "grains",
+                        "abrasive particles",
                         loadings,
                         map(loadings, r -> loaded(r).particleSpeed().si()))
                 .svg(WIDTH, HEIGHT);
@@ -137,9 +138,9 @@ final class LearnFigures {
     private static String loading() {
         double[] loadings = evenly(0.01, 2);
         return Chart.of(
-                        "Power of the grains",
-                        "Power over loading ratio when the efficiency of mixing stays the same: greatest at a loading"
-                                + " of one, far above what shops use.")
+                        "Power of the abrasive",
+                        "Power over loading ratio at constant mixing efficiency: the maximum is at a ratio"
+                                + " of 1, far above common practice.")
                 .x("loading ratio")
                 .y("power [kW]")
                 .withoutLegend()
@@ -157,11 +158,11 @@ final class LearnFigures {
     private static String feed() {
         double[] thicknesses = evenly(2, 50);
         Chart chart = Chart.of(
-                        "Feed that just separates",
-                        "Feed over thickness for three materials, on a logarithmic axis: it falls with the power 1.15"
-                                + " of the thickness.")
+                        "Separation feed rate",
+                        "Separation feed rate over thickness for three materials, on a logarithmic axis: it decreases"
+                                + " with the power 1.15 of the thickness.")
                 .x("thickness [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .logY();
         for (String id : List.of("aluminium-6061-t6", "titanium", "stainless-304")) {
             chart.line(
@@ -179,11 +180,11 @@ final class LearnFigures {
     private static String index() {
         double[] indices = evenly(1, 5);
         return Chart.of(
-                        "Feed over quality index",
-                        "10 mm titanium: from a parting cut at index 1 to the finest face at 5 the feed falls to less"
-                                + " than a sixth.")
+                        "Feed rate over quality index",
+                        "10 mm titanium: from a separation cut at index 1 to cut quality very fine at index 5 the feed"
+                                + " rate decreases to less than a sixth.")
                 .x("quality index")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .yFrom(0, 800)
                 .withoutLegend()
                 .line(
@@ -193,16 +194,17 @@ final class LearnFigures {
                 .svg(WIDTH, HEIGHT);
     }
 
-    private static String sure() {
+    private static String uncertainty() {
         double[] thicknesses = evenly(3, 30);
         return Chart.of(
-                        "Feed of fine faces, and how sure it is",
-                        "The band holds the true feed 19 times in 20: its upper edge is about twice its lower.")
+                        "Feed rate for cut quality fine, with its uncertainty",
+                        "The band contains the true feed rate with a probability of 95 %; its upper edge is about"
+                                + " twice its lower.")
                 .x("thickness [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .logY()
                 .band(
-                        "19 times in 20",
+                        "95 % interval",
                         thicknesses,
                         map(thicknesses, h -> Kind.SPEED.si(fine(h).lower(0.95)) * 60e3),
                         map(thicknesses, h -> Kind.SPEED.si(fine(h).upper(0.95)) * 60e3))
@@ -218,8 +220,8 @@ final class LearnFigures {
         double[] depths = evenly(0, 10);
         Chart chart = Chart.of(
                         "Half-width of the kerf",
-                        "Half-width over depth in 10 mm titanium: the fast cut narrows downwards, the slow one hardly"
-                                + " changes.")
+                        "Half-width over depth in 10 mm titanium: the kerf of a fast cut narrows downwards, that of a"
+                                + " slow cut is nearly constant.")
                 .x("depth [mm]")
                 .y("half-width [mm]")
                 .yFrom(0, 0.6);
@@ -227,7 +229,7 @@ final class LearnFigures {
             Quantity<Speed> speed = Kind.SPEED.of(share * MODEL.separationFeedSi(JET, PLATE.material(), 0.010));
             Kerf kerf = KerfModel.standard().kerf(CUT, speed);
             chart.line(
-                    Math.round(100 * share) + " % of the parting feed",
+                    Math.round(100 * share) + " % of the separation feed rate",
                     depths,
                     map(depths, z -> kerf.halfWidthSi(z / 1e3) * 1e3));
         }
@@ -238,13 +240,13 @@ final class LearnFigures {
         double[] depths = evenly(0.05, 10);
         Chart chart = Chart.of(
                         "Lag of the jet",
-                        "How far the jet trails over depth in 10 mm titanium: a parabola, flatter the finer the face.")
+                        "Lag over depth in 10 mm titanium: a parabola, with less lag for a finer cut quality.")
                 .x("depth [mm]")
                 .y("lag [mm]");
-        for (CutQuality grade : List.of(CutQuality.VERY_COARSE, CutQuality.MEDIUM, CutQuality.FINE)) {
-            Kerf kerf = KerfModel.standard().kerf(CUT, CUT.feed(grade).value());
+        for (CutQuality quality : List.of(CutQuality.VERY_COARSE, CutQuality.MEDIUM, CutQuality.FINE)) {
+            Kerf kerf = KerfModel.standard().kerf(CUT, CUT.feed(quality).value());
             chart.line(
-                    grade.label(),
+                    quality.label(),
                     depths,
                     map(depths, z -> kerf.lag().at(millimetres(z)).to(Units.MILLIMETRE)));
         }
@@ -265,13 +267,13 @@ final class LearnFigures {
         double[] places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), bracket.length(), 851)
                 .to(Units.MILLIMETRE);
         return Chart.of(
-                        "Feed along the bracket's edge",
-                        "Feed over the way along the edge: level on the medium sides, lower on the fine one, with dips"
-                                + " at the corners.")
-                .x("way [mm]")
-                .y("feed [mm/min]")
+                        "Feed rate along the bracket",
+                        "Feed rate over the distance along the path: constant on the medium sides, lower on the fine"
+                                + " side, with slowdown zones at the corners.")
+                .x("distance along the path [mm]")
+                .y("feed rate [mm/min]")
                 .withoutLegend()
-                .line("feed", places, map(places, s -> Kind.SPEED.si(plan.feedAt(millimetres(s))) * 60e3))
+                .line("feed rate", places, map(places, s -> Kind.SPEED.si(plan.feedAt(millimetres(s))) * 60e3))
                 .svg(WIDTH, HEIGHT);
     }
 

@@ -70,8 +70,8 @@ final class PathFigures {
     private static String leads() {
         Chart chart = Chart.of(
                         "Leads of a bracket",
-                        "A bracket with a hole. The outline is entered from below in the middle of its longest edge,"
-                                + " the hole from inside; both leads meet the contour on an arc.")
+                        "A bracket with a hole. The lead-in of the outline is in the middle of its longest edge, that"
+                                + " of the hole inside it; both leads join the contour on an arc.")
                 .x("x [mm]")
                 .y("y [mm]")
                 .xFrom(-10, 130)
@@ -125,11 +125,11 @@ final class PathFigures {
         Contour path = placer().suggest(1).path();
         QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
         return Chart.of(
-                        "Feed along a bracket",
-                        "Feed over distance: flat at the feed of each grade, with a notch at each corner that is as"
-                                + " wide as two lags; without recovery of the front the notches are needles.")
+                        "Feed rate along a bracket",
+                        "Feed rate over distance: constant for each cut quality, with a slowdown zone at each corner"
+                            + " that is as wide as two lags; without recovery of the front the notches are needles.")
                 .x("distance along the path [mm]")
-                .y("feed [mm/min]")
+                .y("feed rate [mm/min]")
                 .line("without recovery", distances.to(Units.MILLIMETRE), feeds(planner.withReach(0), path, distances))
                 .line("as planned", distances.to(Units.MILLIMETRE), feeds(planner, path, distances))
                 .svg(720, 420);

@@ -4,7 +4,7 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.examples.chart.Chart;
 import java.util.List;
 
-/** How far the library lies from the reference suite. */
+/** Figure of deviations from the reference suite. */
 final class ValidationFigures {
 
     /** Where deviations that are only rounding are drawn. */

@@ -46,10 +46,11 @@ final class WaterFigures {
     private static String density() {
         Chart chart = Chart.of(
                         "Density of water over pressure",
-                        "Density of liquid water rises from 1000 to about 1130 kg/m3 at 400 MPa and bends down as"
-                                + " it goes; cold water is denser. The line of 5 C ends where water freezes.")
+                        "Density of liquid water increases from 1000 kg/m³ to about 1130 kg/m³ at 400 MPa, less"
+                                + " steeply at higher pressure; cold water is denser. The line of 5 °C ends where water"
+                                + " freezes.")
                 .x("absolute pressure [MPa]")
-                .y("density [kg/m3]");
+                .y("density [kg/m³]");
         overPressure(chart, WaterState::densitySi);
         return chart.svg(720, 420);
     }
@@ -57,7 +58,8 @@ final class WaterFigures {
     private static String soundSpeed() {
         Chart chart = Chart.of(
                         "Speed of sound in water over pressure",
-                        "Speed of sound in liquid water rises from about 1500 m/s in the tap to 2100 m/s at 400 MPa.")
+                        "Speed of sound in liquid water increases from about 1500 m/s at atmospheric pressure to 2100"
+                                + " m/s at 400 MPa.")
                 .x("absolute pressure [MPa]")
                 .y("speed of sound [m/s]");
         overPressure(chart, WaterState::soundSpeedSi);
@@ -69,7 +71,7 @@ final class WaterFigures {
             // ice VI begins below 690 MPa and 5 C, at 890 MPa and 20 C
             QuantityArray<Pressure> range = pressures(0.2, temperatureC < 10 ? 680 : temperatureC < 30 ? 885 : 1000);
             chart.line(
-                    (int) temperatureC + " C",
+                    (int) temperatureC + " °C",
                     range.to(Units.MEGAPASCAL),
                     range.stream()
                             .map(pressurePa ->
@@ -78,28 +80,28 @@ final class WaterFigures {
         }
     }
 
-    private static WaterJet jet(double pressurePa, JetSpeedModel law) {
+    private static WaterJet jet(double pressurePa, JetSpeedModel model) {
         return WaterJet.of(Orifice.sapphire(millimetres(0.33)), Kind.PRESSURE.of(pressurePa))
-                .withSpeedModel(law);
+                .withSpeedModel(model);
     }
 
-    private static double speed(double pressurePa, JetSpeedModel law) {
-        return jet(pressurePa, law).speedSi();
+    private static double speed(double pressurePa, JetSpeedModel model) {
+        return jet(pressurePa, model).speedSi();
     }
 
     private static String jetSpeeds() {
         QuantityArray<Pressure> range = pressures(10, 700);
         Chart chart = Chart.of(
-                        "Speed of the jet by three laws",
-                        "Speed of a water jet from 20 C over gauge pressure: the Tait-type form lies on the isentropic"
-                                + " speed, the incompressible form runs ahead of it by five per cent at 600 MPa.")
+                        "Jet speed by three models",
+                        "Speed of a waterjet from 20 °C over gauge pressure: the Tait-type model agrees with the"
+                                + " isentropic speed, the incompressible model is 5 % above it at 600 MPa.")
                 .x("gauge pressure [MPa]")
                 .y("speed [m/s]");
-        for (JetSpeedModel law : JetSpeedModel.values()) {
+        for (JetSpeedModel model : JetSpeedModel.values()) {
             chart.line(
-                    word(law),
+                    word(model),
                     range.to(Units.MEGAPASCAL),
-                    range.stream().map(pressurePa -> speed(pressurePa, law)).toArray());
+                    range.stream().map(pressurePa -> speed(pressurePa, model)).toArray());
         }
         return chart.svg(720, 420);
     }
@@ -108,37 +110,37 @@ final class WaterFigures {
         QuantityArray<Pressure> range = pressures(10, 700);
         Chart chart = Chart.of(
                         "Error of approximate jet speeds",
-                        "Error against the isentropic speed at 20 C: the incompressible form is 1 per cent high at"
-                                + " 100 MPa and 5 per cent at 600 MPa; the Tait-type form stays below half a per cent.")
+                        "Error against the isentropic speed at 20 °C: the incompressible model is 1 % high at"
+                                + " 100 MPa and 5 % at 600 MPa; the Tait-type model stays below 0.5 %.")
                 .x("gauge pressure [MPa]")
-                .y("too fast by [%]");
-        for (JetSpeedModel law : List.of(JetSpeedModel.INCOMPRESSIBLE, JetSpeedModel.TAIT)) {
+                .y("error of the speed [%]");
+        for (JetSpeedModel model : List.of(JetSpeedModel.INCOMPRESSIBLE, JetSpeedModel.TAIT)) {
             chart.line(
-                    word(law),
+                    word(model),
                     range.to(Units.MEGAPASCAL),
                     range.stream()
                             .map(pressurePa ->
-                                    100 * (speed(pressurePa, law) / speed(pressurePa, JetSpeedModel.ISENTROPIC) - 1))
+                                    100 * (speed(pressurePa, model) / speed(pressurePa, JetSpeedModel.ISENTROPIC) - 1))
                             .toArray());
         }
         return chart.svg(720, 420);
     }
 
-    private static String word(JetSpeedModel law) {
-        return law == JetSpeedModel.TAIT ? "Tait-type" : law.name().toLowerCase(java.util.Locale.ROOT);
+    private static String word(JetSpeedModel model) {
+        return model == JetSpeedModel.TAIT ? "Tait-type" : model.name().toLowerCase(java.util.Locale.ROOT);
     }
 
     private static String exitTemperature() {
         Chart chart = Chart.of(
                         "Temperature of the jet",
-                        "Water leaves the orifice colder than it was supplied: from 20 C and 400 MPa it leaves at 10.5 C."
-                                + " From 5 C it leaves below the melting point of ice above about 310 MPa.")
+                        "The jet is colder than its supply: from 20 °C and 400 MPa it leaves at 10.5 °C."
+                                + " From 5 °C it leaves below the melting point of ice above about 310 MPa.")
                 .x("absolute pressure of the supply [MPa]")
-                .y("temperature of the jet [C]");
+                .y("temperature of the jet [°C]");
         for (double temperatureC : TEMPERATURES_C) {
             QuantityArray<Pressure> range = pressures(10, temperatureC < 10 ? 680 : 700);
             chart.line(
-                    "supply of " + (int) temperatureC + " C",
+                    "supply of " + (int) temperatureC + " °C",
                     range.to(Units.MEGAPASCAL),
                     range.stream()
                             .map(pressurePa -> IsentropicJet.of(Kind.PRESSURE.of(pressurePa), celsius(temperatureC))
@@ -155,11 +157,12 @@ final class WaterFigures {
         WaterState water = Water.stable().at(megapascals(380), celsius(20));
         double atRest = Water.stable().at(megapascals(0.101325), celsius(20)).densitySi();
         Chart chart = Chart.of(
-                        "Loss in a line of 15 m over its bore",
-                        "Loss of pressure in 15 m of line at 380 MPa falls by about the fifth power of its bore: at"
-                                + " 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5 mm.")
+                        "Pressure loss of a supply line over its bore",
+                        "Pressure loss in 15 m of supply line at 380 MPa is inversely proportional to about the fifth"
+                            + " power of the bore: at 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5"
+                            + " mm.")
                 .x("bore [mm]")
-                .y("loss [MPa]")
+                .y("pressure loss [MPa]")
                 .logY();
         for (double litres : new double[] {1.9, 3.8, 7.6}) {
             double massFlow = Kind.VOLUME_FLOW.si(litresPerMinute(litres)) * atRest;

@@ -1,5 +1,5 @@
 /**
- * What keeps the guides true: their figures are drawn here, and tests run the code they show.
+ * Figures of the guides, and the tests that run the code of the guides.
  *
  * <p>{@link dev.waterjet.docs.Figures} lists the figures of {@code docs/figures}. To add one, write a method that returns
  * a {@link dev.waterjet.docs.Figure} and name it in the list; run {@code Figures} to write the files. A test compares

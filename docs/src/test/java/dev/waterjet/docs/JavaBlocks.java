@@ -18,7 +18,7 @@ import javax.tools.JavaCompiler;
 import javax.tools.StandardJavaFileManager;
 import javax.tools.ToolProvider;
 
-/** Compiles the Java blocks of one page into one program, runs it, and tells what each block printed. */
+/** Compiles the Java blocks of one page into one program, runs it, and returns the output of each block. */
 final class JavaBlocks {
 
     private static final char MARK = '\u0001';

@@ -77,7 +77,7 @@ class EmbeddingTest {
                 .isEqualTo(new ObjectMapper().writeValueAsString(Estimate.of(Kind.SPEED, 0.01, 0.001)));
     }
 
-    /** Tells how long a JVM takes to its first feed over one that does nothing; no time decides anything here. */
+    /** Prints the start-up time of a JVM up to its first feed rate over one that does nothing; time decides no test. */
     @Test
     void coldStartIsReported(TestReporter reporter) throws Exception {
         compile("classpath", "-classpath", path(NEEDED));

@@ -382,7 +382,7 @@ class FeedFormulasTest {
         assertThat(orifice.relativeUncertainty()).isCloseTo(Math.hypot(0.15, 0.115) / (1.374 * 1.15), within(1e-6));
     }
 
-    /** A pressure exponent of one's own is the one that is turned around. */
+    /** A custom pressure exponent is used in the inverse too. */
     @Test
     void ownPressureExponentsAreTurnedAround() {
         MachinabilityFeed own = published.withExponent(FeedExponent.PRESSURE, 1.3);

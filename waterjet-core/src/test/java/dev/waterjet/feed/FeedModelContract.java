@@ -31,7 +31,7 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import org.junit.jupiter.api.Test;
 
-/** What every feed model must keep, whatever its formula. */
+/** Properties that every feed model must have, for any formula. */
 public abstract class FeedModelContract {
 
     private static final double[] THICKNESSES_MM = {3, 6, 10, 25, 60, 120};
@@ -74,9 +74,9 @@ public abstract class FeedModelContract {
                             .isLessThan(isHeld(feed) ? Math.nextUp(slowestSoFar) : slowestSoFar);
                     slowestSoFar = feed.si();
                 }
-                Estimate<Speed> parting = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
-                assertThat(parting.si()).isLessThan(isHeld(parting) ? Math.nextUp(before) : before);
-                before = parting.si();
+                Estimate<Speed> separation = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
+                assertThat(separation.si()).isLessThan(isHeld(separation) ? Math.nextUp(before) : before);
+                before = separation.si();
             }
         }
     }

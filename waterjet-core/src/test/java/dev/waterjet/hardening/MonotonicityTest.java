@@ -72,7 +72,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * What must rise when something is turned up, and what must fall: laws that hold for any model of the thing, whatever its
+ * Directions in which results must change with their inputs: laws that hold for any model of a quantity, for any
  * numbers. Each is tried on pairs of cuts that differ in that one thing.
  */
 class MonotonicityTest {

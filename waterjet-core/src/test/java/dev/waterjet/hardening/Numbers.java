@@ -62,7 +62,7 @@ final class Numbers {
         }
     }
 
-    /** What the answer says of itself; what it cannot say counts as not a number. */
+    /** Numbers in the description of a result; one that cannot be described counts as not a number. */
     private static Object description(Described described) {
         try {
             return described.describe();

@@ -17,7 +17,7 @@ import java.util.SplittableRandom;
 /** One drawn cut, of which one thing at a time is turned. */
 final class Setting {
 
-    /** What can be turned, each from the low to the high end of common practice, no source, or a little beyond. */
+    /** Inputs to vary, each over the range of common practice (no source) or slightly more. */
     enum Knob {
         PRESSURE(100e6, 600e6),
         ORIFICE(0.15e-3, 0.42e-3),

@@ -138,7 +138,7 @@ public class SurfaceTest {
                 && Numbers.of(outcome.result().get()).stream().anyMatch(number -> !Double.isFinite(number));
     }
 
-    /** Rounds of calls of everything public, each told to a witness; answers become arguments of later calls. */
+    /** Rounds of calls of everything public, each recorded by a witness; results become arguments of later calls. */
     public static void walk(
             long seed, double hostility, int rounds, BiConsumer<Surface.Call, Surface.Outcome> witness) {
         SplittableRandom random = new SplittableRandom(seed);

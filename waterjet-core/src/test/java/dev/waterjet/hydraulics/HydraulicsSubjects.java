@@ -13,7 +13,7 @@ import java.util.Map;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class HydraulicsSubjects implements Subjects {
 
     @Override

@@ -7,7 +7,7 @@ import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
 import java.util.Map;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class JetSubjects implements Subjects {
 
     @Override

@@ -7,7 +7,7 @@ import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Subjects;
 import java.util.Map;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class PathSubjects implements Subjects {
 
     @Override

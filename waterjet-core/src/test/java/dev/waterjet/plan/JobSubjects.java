@@ -11,7 +11,7 @@ import dev.waterjet.sheet.SheetFill;
 import java.util.Locale;
 import java.util.Map;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class JobSubjects implements Subjects {
 
     @Override

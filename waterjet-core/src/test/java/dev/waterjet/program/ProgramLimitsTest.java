@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What lies at a limit of the reader is read; what lies beyond is refused with the limit and its place. */
+/** Input at a limit of the reader is read; input beyond it is refused with the limit and its place. */
 class ProgramLimitsTest {
 
     private static void refused(String program, String refusal) {

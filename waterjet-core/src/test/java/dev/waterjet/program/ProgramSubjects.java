@@ -12,7 +12,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** What the suite can ask of this package. Lines of a program are parted by bars; cuts need not close. */
+/** Subjects of the reference suite in this package. Bars separate the lines of a program; contours can be open. */
 public final class ProgramSubjects implements Subjects {
 
     private static final Pattern FEED = Pattern.compile("F([0-9.]+)");

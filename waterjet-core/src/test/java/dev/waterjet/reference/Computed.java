@@ -5,7 +5,7 @@ import dev.waterjet.measure.Kind;
 import javax.measure.Quantity;
 
 /**
- * What the library answered to a row.
+ * Result of the library for a row.
  *
  * @param kind kind of the answer
  * @param si answer in SI

@@ -71,7 +71,7 @@ public record ReferenceCase(
                 .differenceToSi(difference.getValue().doubleValue());
     }
 
-    /** A value of the answer told in the unit of the expected value. */
+    /** Prints a value of the result in the unit of the expected value. */
     public String text(Kind<?> kind, double si) {
         return toldIn(kind, si, expected);
     }

@@ -80,7 +80,7 @@ public final class ReferenceSuite {
         return all;
     }
 
-    /** What the library answers to a row. */
+    /** Result of the library for a row. */
     public static Computed compute(ReferenceCase row) {
         Subjects.Subject subject = subjects().get(row.subject());
         if (subject == null) {

@@ -2,7 +2,7 @@ package dev.waterjet.reference;
 
 import java.util.Map;
 
-/** What one package offers to be checked: a name for each computation that a row can ask for. */
+/** Computations of one package that rows of the suite can name. */
 public interface Subjects {
 
     /**

@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class DistributionTest {
 
-    /** What lies below one deviation of a normal distribution: 84.134 percent, NIST/SEMATECH e-Handbook, 1.3.6.7.1. */
+    /** Probability below one deviation of a normal distribution: 84.134 %, NIST/SEMATECH e-Handbook, 1.3.6.7.1. */
     private static final double BELOW_ONE = 0.8413447460685429;
 
     @Test

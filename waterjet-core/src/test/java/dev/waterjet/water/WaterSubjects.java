@@ -8,7 +8,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.function.Function;
 
-/** What the suite can ask of this package. */
+/** Subjects of the reference suite in this package. */
 public final class WaterSubjects implements Subjects {
 
     @Override

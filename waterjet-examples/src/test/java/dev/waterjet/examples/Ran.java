@@ -9,7 +9,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 
-/** What came of running a program: its status and what it printed. */
+/** Result of running a program: status and output. */
 record Ran(int status, String out, String err) {
 
     static Ran of(String... args) {

@@ -29,7 +29,7 @@ class SweepAllocationTest {
 
     private static final int POINTS = 200_000;
 
-    /** Bytes that the thread took, told by the virtual machine: under one for each point. */
+    /** Bytes allocated by the thread, as the virtual machine reports them: under one for each point. */
     @Test
     void aSweepMakesNoObjectPerPoint() {
         com.sun.management.ThreadMXBean threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();

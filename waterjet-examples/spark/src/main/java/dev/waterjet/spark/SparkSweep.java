@@ -36,7 +36,7 @@ public final class SparkSweep {
     }
 
     /**
-     * What came of one part of a sweep.
+     * Result of one part of a sweep.
      *
      * @param from its first point
      * @param points how many points it has

@@ -46,7 +46,7 @@ public final class Chart {
 
     private static final float[][] DASHES = {{}, {7, 4}, {2, 3}, {9, 3, 2, 3}, {4, 4}, {12, 4}};
 
-    /** How much of its colour a band keeps in the legend. */
+    /** Opacity of a band in the legend. */
     private static final double PALE = 0.25;
 
     private static final Shape SAMPLE_LINE = new Line2D.Double(-14, 0, 14, 0);

@@ -12,7 +12,7 @@ import java.util.List;
 
 /**
  * Drawings of kerfs, side by side: cross-sections with both walls, the front seen from the side, and the face that is left.
- * A panel is to scale, with a bar of its scale below, unless its widths are told to be stretched.
+ * A panel is to scale, with a bar of its scale below, unless its widths are stretched on request.
  */
 public final class KerfDrawing {
 
@@ -51,7 +51,7 @@ public final class KerfDrawing {
     }
 
     /**
-     * Adds a cross-section, entry face above, to scale.
+     * Adds a cross-section, top side above, to scale.
      *
      * @param label words above the panel
      * @param kerf the kerf
@@ -110,7 +110,7 @@ public final class KerfDrawing {
     }
 
     /**
-     * Adds the front seen from the side, the head going to the right, to scale.
+     * Adds the cut front seen from the side, the head going to the right, to scale.
      *
      * @param label words above the panel
      * @param kerf the kerf
@@ -142,13 +142,13 @@ public final class KerfDrawing {
     }
 
     /**
-     * Adds the face that is left, seen square to it: lag lines from where the grooves begin, drawn heavier the deeper.
+     * Adds the cut surface in a view perpendicular to it: drag lines in the striation zone, heavier with depth.
      *
      * @param label words above the panel
      * @param kerf the kerf
      * @return this drawing
      */
-    public KerfDrawing face(String label, Kerf kerf) {
+    public KerfDrawing surface(String label, Kerf kerf) {
         double scale = PLATE_HEIGHT / thickness(kerf);
         double depth = kerf.separationDepth().si();
         double smooth = Math.min(1, LagModel.CRITICAL_DEPTH_RATIO * depth / thickness(kerf));
@@ -176,7 +176,7 @@ public final class KerfDrawing {
                     .append(number(PANEL_WIDTH))
                     .append("\" stroke=\"#c24a00\" stroke-dasharray=\"5 3\"/>");
         }
-        return panel(label, "to scale", scale, "<g clip-path=\"url(#face)\">" + lines + "</g>");
+        return panel(label, "to scale", scale, "<g clip-path=\"url(#surface)\">" + lines + "</g>");
     }
 
     private static String lagLine(
@@ -220,7 +220,7 @@ public final class KerfDrawing {
         return this;
     }
 
-    /** The greatest of 1, 2, 5 times a power of ten that is no longer than wanted. */
+    /** Largest of 1, 2, 5 times a power of ten that is not above a length. */
     private static double bar(double wantedM) {
         double decade = Math.pow(10, Math.floor(Math.log10(wantedM)));
         double digit = wantedM / decade;
@@ -237,7 +237,7 @@ public final class KerfDrawing {
         String size = "width=\"" + number(width) + "\" height=\"" + number(HEIGHT) + "\"";
         String svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" " + size + " viewBox=\"0 0 " + number(width) + " "
                 + number(HEIGHT) + "\" font-family=\"sans-serif\" font-size=\"12\" fill=\"" + INK + "\">"
-                + "<defs><clipPath id=\"face\"><rect width=\"" + number(PANEL_WIDTH) + "\" height=\""
+                + "<defs><clipPath id=\"surface\"><rect width=\"" + number(PANEL_WIDTH) + "\" height=\""
                 + number(PLATE_HEIGHT) + "\"/></clipPath></defs><rect " + size + " fill=\"#fffffe\"/>"
                 + String.join("", panels) + "</svg>";
         return SvgText.named(svg, title, alt, content.text());

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Colours of charts and drawings. The hues are those of Okabe and Ito, which people with any colour vision can tell
- * apart, darkened for thin lines.
+ * Colours of charts and drawings. The hues are those of Okabe and Ito, which people with any colour vision can
+ * distinguish, darkened for thin lines.
  */
 public final class Palette {
 

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** What a picture says of itself in words. */
+/** Title, description and fingerprint of an SVG. */
 public final class SvgText {
 
     private static final Pattern FINGERPRINT = Pattern.compile("data-content=\"([0-9a-f]{16})\"");
@@ -15,8 +15,8 @@ public final class SvgText {
      * An SVG with title, description and fingerprint.
      *
      * @param svg the SVG, beginning with its element
-     * @param title what it shows, in a few words
-     * @param alt what a reader sees in it
+     * @param title title
+     * @param alt description for readers who do not see it
      * @param fingerprint fingerprint of its content
      * @return the SVG, with a role and a name for screen readers
      */

@@ -1,4 +1,4 @@
-/** Charts in one plain style, as SVG: for the sheet that a program writes, and for the figures of the guides. */
+/** Charts as SVG, for the sheets of the programs and the figures of the guides. */
 @NullMarked
 package dev.waterjet.examples.chart;
 

@@ -23,7 +23,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * A part as JTS sees it: its outline and its holes. JTS works in millimetres here, on chords that keep within a micrometre of
+ * Part in the geometry of JTS: outline and holes. JTS works in millimetres here, on chords that keep within a micrometre of
  * the arcs.
  */
 public final class PartFigures {
@@ -46,7 +46,7 @@ public final class PartFigures {
     }
 
     /**
-     * The part that closed contours bound: the largest is its outline, the others are its holes.
+     * Returns the part bounded by closed contours: the largest is its outline, the others are its holes.
      *
      * @param contours the contours, closed
      * @return the part
@@ -55,7 +55,7 @@ public final class PartFigures {
     public static PartFigures of(List<Contour> contours) {
         List<Contour> closed = contours.stream().filter(Contour::isClosed).toList();
         if (closed.isEmpty()) {
-            throw new TextException("no contour is closed, so that nothing is cut out");
+            throw new TextException("no contour is closed; close the outline of the part");
         }
         PartFigures figures =
                 new PartFigures(closed, closed.stream().map(PartFigures::ring).toList());
@@ -115,7 +115,7 @@ public final class PartFigures {
     }
 
     /**
-     * Contours in the order in which they are cut: holes before the outline.
+     * Returns the contours in cutting order: holes before the outline.
      *
      * @return the contours
      */
@@ -126,7 +126,7 @@ public final class PartFigures {
     }
 
     /**
-     * Length of all contours.
+     * Returns the length of all contours.
      *
      * @return the length of cut
      */
@@ -137,7 +137,7 @@ public final class PartFigures {
     }
 
     /**
-     * Area of the part, without its holes.
+     * Returns the area of the part without its holes.
      *
      * @return the area
      */
@@ -146,7 +146,7 @@ public final class PartFigures {
     }
 
     /**
-     * Size of the part along x.
+     * Returns the size of the part along x.
      *
      * @return width of its bounding box
      */
@@ -155,7 +155,7 @@ public final class PartFigures {
     }
 
     /**
-     * Size of the part along y.
+     * Returns the size of the part along y.
      *
      * @return height of its bounding box
      */
@@ -164,9 +164,9 @@ public final class PartFigures {
     }
 
     /**
-     * Smallest hollow radius of all contours. A corner between lines has none, and is passed over: every jet rounds it.
+     * Returns the minimum inner radius of all contours. A corner between lines is ignored: every jet rounds it.
      *
-     * @return the radius; nothing if no arc or curve is hollow
+     * @return the radius; empty if no arc or curve is concave
      */
     public Optional<Quantity<Length>> smallestRadius() {
         OptionalDouble least = OptionalDouble.empty();
@@ -186,7 +186,7 @@ public final class PartFigures {
         return sampled > 0 ? OptionalDouble.of(sampled) : hollowArc(contour, partSide);
     }
 
-    /** An arc is hollow where it turns away from the part. */
+    /** An arc is concave where it turns away from the part. */
     private static OptionalDouble hollowArc(Contour contour, Side partSide) {
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < contour.size(); i++) {
@@ -199,14 +199,14 @@ public final class PartFigures {
     }
 
     /**
-     * Width of the narrowest passage that the jet must go through: a slot, a neck of a hole, a gap between two arms. A kerf
-     * wider than it would cut the part. Found by widening the cut until holes split or vanish, or the gap closes.
+     * Returns the minimum slot width: a slot, a narrow part of a hole, a gap between two arms. A wider kerf would cut the part.
+     * The search widens the cut until holes split or vanish, or the gap closes.
      *
-     * @param widest where to stop looking
-     * @return the width; nothing if every passage is at least as wide as {@code widest}
+     * @param widest maximum width to search
+     * @return the width; empty if every slot is at least as wide as {@code widest}
      */
     public Optional<Quantity<Length>> narrowestPassage(Quantity<Length> widest) {
-        double most = Require.positive("widest passage to look for", Kind.LENGTH.si(widest), Units.MILLIMETRE) * MM;
+        double most = Require.positive("maximum slot width to search", Kind.LENGTH.si(widest), Units.MILLIMETRE) * MM;
         if (isPassable(most)) {
             return Optional.empty();
         }
@@ -236,9 +236,9 @@ public final class PartFigures {
     }
 
     /**
-     * Thinnest wall between two contours of the part.
+     * Returns the minimum web width between two contours of the part.
      *
-     * @return the distance; nothing if there is only one contour
+     * @return the distance; empty if there is only one contour
      */
     public Optional<Quantity<Length>> thinnestWall() {
         double least = Double.POSITIVE_INFINITY;
@@ -251,8 +251,8 @@ public final class PartFigures {
     }
 
     /**
-     * How far a copy of the part must be shifted along x so that a gap stays free between the two outlines. Parts with
-     * hollow sides nest closer than their boxes.
+     * Returns the shift of a copy of the part along x that leaves a gap between the two outlines. Parts with concave sides nest
+     * closer than their boxes.
      *
      * @param gap free distance, kerf and web; zero or more
      * @return the shift, no more than width and gap
