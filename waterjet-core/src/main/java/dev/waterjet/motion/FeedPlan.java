@@ -7,6 +7,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.ConditionedContour;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import java.util.ArrayList;
@@ -18,6 +19,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Feed rate along a tool path, with its time, block by block, and the limit that governs each block. A block is a stretch of
@@ -30,6 +32,7 @@ public final class FeedPlan implements Described {
 
     private final Contour path;
     private final Contour source;
+    private final @Nullable ConditionedContour conditioned;
     private final MotionCurve motion;
     private final PathPlaces places;
     private final EdgePolicy[] policies;
@@ -40,6 +43,7 @@ public final class FeedPlan implements Described {
     FeedPlan(
             Contour path,
             Contour source,
+            @Nullable ConditionedContour conditioned,
             PlanBlocks blocks,
             PathPlaces places,
             MotionCurve motion,
@@ -48,6 +52,7 @@ public final class FeedPlan implements Described {
             List<Caution> cautions) {
         this.path = path;
         this.source = source;
+        this.conditioned = conditioned;
         this.blocks = blocks;
         this.places = places;
         this.motion = motion;
@@ -114,6 +119,18 @@ public final class FeedPlan implements Described {
             most = least;
         }
         return merged;
+    }
+
+    /**
+     * Returns the edges of {@link #source()} with the feed rates of the plan, split where the maximum feed rate changes by more
+     * than a share within an edge. The times of all add up to that of the plan.
+     *
+     * @param share largest relative change, 0 to 1
+     * @return stretches of the edges in order
+     */
+    public List<SourceBlock> sourceBlocks(double share) {
+        Require.between("relative change of the feed rate", share, 0, 1, Units.ONE, "");
+        return new SourceBlocks(source, path, conditioned, blocks, motion, share).list();
     }
 
     /**

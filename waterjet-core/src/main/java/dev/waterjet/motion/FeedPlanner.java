@@ -9,8 +9,11 @@ import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.ConditionedContour;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.ContourBuilder;
 import dev.waterjet.part.ContourConditioner;
+import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.toolpath.ToolPath;
@@ -203,11 +206,7 @@ public final class FeedPlanner {
      * @return the plan
      */
     public FeedPlan plan(Contour path, Side part) {
-        return plan(
-                conditioner.condition(path).contour(),
-                path,
-                part,
-                path.requirement(path.size() - 1).isLead());
+        return plan(conditioner.condition(opened(path)), path, part);
     }
 
     /**
@@ -219,7 +218,7 @@ public final class FeedPlanner {
      * @return the plan
      */
     public FeedPlan planAsDrawn(Contour path, Side part) {
-        return plan(path, path, part, path.requirement(path.size() - 1).isLead());
+        return plan(opened(path), null, path, part, isFree(path));
     }
 
     /**
@@ -235,25 +234,48 @@ public final class FeedPlanner {
         boolean endsInScrap = last == ToolPath.Purpose.LEAD_OUT || last == ToolPath.Purpose.OVERCUT;
         for (int i = 0; i < cuts.size(); i++) {
             Contour stretch = cuts.get(i);
-            plans.add(plan(stretch, stretch, path.partSide(), endsInScrap && i + 1 == cuts.size()));
+            plans.add(plan(opened(stretch), null, stretch, path.partSide(), endsInScrap && i + 1 == cuts.size()));
         }
         return List.copyOf(plans);
     }
 
-    private FeedPlan plan(Contour path, Contour source, Side part, boolean endsInScrap) {
+    private FeedPlan plan(ConditionedContour conditioned, Contour source, Side part) {
+        return plan(conditioned.contour(), conditioned, source, part, isFree(source));
+    }
+
+    private static boolean isFree(Contour path) {
+        return path.requirement(path.size() - 1).isLead();
+    }
+
+    /** The same edges as an open path, whose start is where the jet pierces and stays. */
+    private static Contour opened(Contour path) {
+        if (!path.isClosed()) {
+            return path;
+        }
+        ContourBuilder builder = Contour.fromSi(path.xSi(0), path.ySi(0));
+        EdgeCursor edge = new EdgeCursor();
+        for (int i = 0; i < path.size(); i++) {
+            path.load(i, edge);
+            builder.requirement(path.requirement(i)).asCurve(path.isCurve(i)).edgeTo(edge);
+        }
+        return builder.open().named(path.name());
+    }
+
+    private FeedPlan plan(
+            Contour path, @Nullable ConditionedContour conditioned, Contour source, Side part, boolean endsInScrap) {
         List<EdgeRequirement> requirements = path.requirements();
         EdgePolicy[] policies = new EdgePolicy[requirements.size()];
         for (int i = 0; i < policies.length; i++) {
             policies[i] = new EdgePolicy(requirements.get(i), feeds, profile, rules);
         }
         double flatteningM = Kind.LENGTH.si(conditioner.flattening());
-        ProcessPlaces walk = new ProcessPlaces(path, part, policies, flatteningM, reachFactor);
+        ProcessPlaces walk = new ProcessPlaces(path, source.isClosed(), part, policies, flatteningM, reachFactor);
         PathPlaces places = walk.walk(endsInScrap);
         PathPieces pieces = walk.pieces();
         FeedCaps caps = ProcessCaps.of(places, pieces.lengthM(), machine.minimumFeedSi());
         MotionCurve motion = MotionSolver.solve(pieces, caps, machine.dynamics(), MotionSettings.defaults());
         PlanBlocks blocks = new PlanBlocks(pieces, caps, motion);
-        return new FeedPlan(path, source, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
+        return new FeedPlan(path, source, conditioned, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
     }
 
     /** Cautions of feed model, jet and workpiece, and of the front at the slowest feed. */

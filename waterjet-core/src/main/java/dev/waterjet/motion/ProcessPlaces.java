@@ -19,6 +19,7 @@ final class ProcessPlaces {
     private final Contour path;
     private final int partSign;
     private final EdgePolicy[] policies;
+    private final boolean isLoop;
     private final double flatteningM;
     private final double reachFactor;
     private final PathPlaces places = new PathPlaces();
@@ -28,8 +29,10 @@ final class ProcessPlaces {
     private EdgeCursor before = new EdgeCursor();
     private double atM;
 
-    ProcessPlaces(Contour path, Side part, EdgePolicy[] policies, double flatteningM, double reachFactor) {
+    ProcessPlaces(
+            Contour path, boolean isLoop, Side part, EdgePolicy[] policies, double flatteningM, double reachFactor) {
         this.path = path;
+        this.isLoop = isLoop;
         this.partSign = part.sign();
         this.policies = policies;
         this.flatteningM = flatteningM;
@@ -51,7 +54,7 @@ final class ProcessPlaces {
         EdgePolicy last = policy(n - 1);
         Slowdown seam = null;
         FeedLimit seamLimit = FeedLimit.SEPARATION;
-        if (path.isClosed() && !endsInScrap) {
+        if (isLoop && !endsInScrap) {
             path.load(n - 1, before);
             path.load(0, edge);
             seam = corner(last, policy(0));

@@ -390,6 +390,33 @@ class FeedPlanTest {
         assertThat(blocks.get(blocks.size() - 1).end()).isEqualTo(plan.contour().end());
     }
 
+    @ParameterizedTest
+    @ValueSource(ints = {1, 60, 400})
+    void theEdgesAsDrawnTakeTheTimeOfThePlan(int chords) {
+        Contour drawn = chords == 1
+                ? square(50, MEDIUM)
+                : circle(12, chords, 1e-6, true);
+        FeedPlan plan = planner("mild-steel-a36", 20).plan(drawn, Side.LEFT);
+        List<SourceBlock> blocks = plan.sourceBlocks(0.03);
+        double time = 0;
+        double length = 0;
+        int edge = 0;
+        double share = 0;
+        for (SourceBlock block : blocks) {
+            assertThat(block.edge()).isBetween(edge, edge + 1);
+            assertThat(block.from()).isCloseTo(block.edge() == edge ? share : 0, within(1e-12));
+            edge = block.edge();
+            share = block.to();
+            time += Kind.LENGTH.si(block.length()) / Kind.SPEED.si(block.feed());
+            length += Kind.LENGTH.si(block.length());
+        }
+
+        assertThat(edge).isEqualTo(drawn.size() - 1);
+        assertThat(time).isCloseTo(seconds(plan), within(1e-6 * time));
+        assertThat(length).isCloseTo(drawn.lengthSi(), within(1e-9));
+        assertThat(blocks).hasSizeBetween(drawn.size(), drawn.size() + 8);
+    }
+
     @Test
     void aLooserToleranceNeverTakesLonger() {
         double before = Double.POSITIVE_INFINITY;
