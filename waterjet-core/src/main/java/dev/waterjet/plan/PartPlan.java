@@ -1,5 +1,7 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.BatchCost;
 import dev.waterjet.cost.Consumption;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
@@ -13,64 +15,103 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
-import dev.waterjet.pierce.Pierce;
+import dev.waterjet.part.Finding;
+import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
 
 /**
- * Plan of a part: its contours in cutting order with the feed rate along each, their pierces, and rapid traverse.
+ * Plan of a part: its cuts in order, the moves of the machine, findings, time, consumption and cost.
  *
+ * <pre>{@code
+ * PartPlan plan = PartPlanner.of(setup).plan(part, workpiece);
+ * for (Move move : plan.moves()) {
+ *     post.line(move.end(), move.centre(), move.feed(), move.purpose());
+ * }
+ * plan.violations();
+ * plan.cautions();
+ * }</pre>
+ *
+ * <p>The plan is a calculation, not a command: what a machine may run is decided by its manual, its maker, local codes and
+ * trained people.
+ *
+ * @param setup machine and shop
  * @param conditions jet, workpiece and feed model
- * @param cuts feed rate along each contour, in cutting order; one or more
- * @param pierce pierce of each contour
- * @param rapidLength length of rapid traverse, from the end of each contour to the start of the next
- * @param rapidTime time of rapid traverse
+ * @param cuts cuts in order, one or more
+ * @param moves moves of the machine in order
+ * @param findings findings of every rule that was checked, satisfied or not
  */
 public record PartPlan(
-        CutConditions conditions,
-        List<FeedPlan> cuts,
-        Pierce pierce,
-        Quantity<Length> rapidLength,
-        Quantity<Time> rapidTime)
+        Setup setup, CutConditions conditions, List<PlannedCut> cuts, List<Move> moves, List<Finding> findings)
         implements Described {
 
     /**
-     * Keeps an unmodifiable copy of the cuts.
+     * Copies the lists.
      *
+     * @param setup machine and shop
      * @param conditions jet, workpiece and feed model
-     * @param cuts feed rate along each contour
-     * @param pierce pierce of each contour
-     * @param rapidLength length of rapid traverse
-     * @param rapidTime time of rapid traverse
+     * @param cuts cuts in order
+     * @param moves moves of the machine in order
+     * @param findings findings of every rule that was checked
      */
     public PartPlan {
+        Objects.requireNonNull(setup, "setup");
         Objects.requireNonNull(conditions, "conditions");
         cuts = List.copyOf(cuts);
         Require.atLeast("number of cuts", cuts.size(), 1, Units.ONE, "a part has an outline");
-        Objects.requireNonNull(pierce, "pierce");
-        Objects.requireNonNull(rapidLength, "rapidLength");
-        Objects.requireNonNull(rapidTime, "rapidTime");
+        moves = List.copyOf(moves);
+        findings = List.copyOf(findings);
     }
 
-    /** {@return the length of all contours} */
+    /** {@return the length of all cuts with the jet on} */
     public Quantity<Length> cutLength() {
         double length = 0;
-        for (FeedPlan cut : cuts) {
-            length += Kind.LENGTH.si(cut.contour().length());
+        for (PlannedCut cut : cuts) {
+            length += Kind.LENGTH.si(cut.length());
         }
         return Kind.LENGTH.of(length);
     }
 
+    /** {@return the length of rapid traverse between the cuts} */
+    public Quantity<Length> rapidLength() {
+        return Kind.LENGTH.of(sum(true));
+    }
+
+    /** {@return the time of rapid traverse, with the delays per move and per pierce} */
+    public Quantity<Time> rapidTime() {
+        return Kind.TIME.of(sum(false));
+    }
+
+    private double sum(boolean isLength) {
+        double sum = 0;
+        for (Move move : moves) {
+            if (move.purpose() == Move.Purpose.RAPID) {
+                sum += isLength ? Kind.LENGTH.si(move.length()) : Kind.TIME.si(move.time());
+            }
+        }
+        return sum;
+    }
+
+    /** {@return the number of pierces} */
+    public int pierces() {
+        int count = 0;
+        for (PlannedCut cut : cuts) {
+            count += cut.feeds().size();
+        }
+        return count;
+    }
+
     /**
-     * Returns the time along the contours. Where the machine governs, the time is exact; where the jet governs, it has the
+     * Returns the time along the cuts. Where the machine governs, the time is exact; where the jet governs, it has the
      * relative uncertainty of the feed rate.
      *
      * @return the time, with the cautions of the plan
@@ -86,32 +127,28 @@ public record PartPlan(
                 Kind.TIME, time, conditions.relativeUncertainty() * ofJet / time, conditions.cautions());
     }
 
-    /**
-     * Returns the time along the contours by governing limit.
-     *
-     * @return times by limit, in the order of the limits; a limit that never governs has no entry
-     */
+    /** {@return the time along the cuts that each limit governs; a limit that never governs has no entry} */
     public Map<FeedLimit, Quantity<Time>> timeByLimit() {
-        EnumMap<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
+        Map<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
         secondsByLimit().forEach((limit, seconds) -> times.put(limit, Kind.TIME.of(seconds)));
         return times;
     }
 
     private Map<FeedLimit, Double> secondsByLimit() {
         Map<FeedLimit, Double> seconds = new EnumMap<>(FeedLimit.class);
-        for (FeedPlan cut : cuts) {
-            cut.timeByLimit().forEach((limit, time) -> seconds.merge(limit, Kind.TIME.si(time), Double::sum));
+        for (PlannedCut cut : cuts) {
+            for (FeedPlan plan : cut.feeds()) {
+                plan.timeByLimit().forEach((limit, time) -> seconds.merge(limit, Kind.TIME.si(time), Double::sum));
+            }
         }
         return seconds;
     }
 
-    /**
-     * Returns the work on the part, to be priced by a {@link dev.waterjet.cost.Batch}.
-     *
-     * @return cutting, one pierce for each contour, and rapid traverse
-     */
+    /** {@return the work on the part: cutting, pierces and rapid traverse} */
     public PartWork work() {
-        return PartWork.of(cuttingTime()).withPierces(cuts.size(), pierce).withIdle(rapidTime);
+        return PartWork.of(cuttingTime())
+                .withPierces(pierces(), cuts.get(0).pierce())
+                .withIdle(rapidTime());
     }
 
     /**
@@ -125,38 +162,71 @@ public record PartPlan(
     }
 
     /**
-     * Returns the cautions of everything that the plan rests on: feed rate, jet, workpiece and pierce.
+     * Returns the cost of a batch of the part.
      *
-     * @return the cautions, each once
+     * @param parts number of parts, 1 or more
+     * @return the cost; empty if the setup has no prices
      */
+    public Optional<BatchCost> cost(int parts) {
+        return setup.prices().map(prices -> Batch.of(conditions.jet(), work(), parts).cost(prices));
+    }
+
+    /** {@return the findings of rules that are not satisfied} */
+    public List<Finding> violations() {
+        return findings.stream().filter(finding -> !finding.isSatisfied()).toList();
+    }
+
+    /** {@return the cautions of every model that the plan rests on, each once} */
     public List<Caution> cautions() {
         Set<Caution> all = new LinkedHashSet<>(cuttingTime().cautions());
         all.addAll(conditions.cautions());
-        all.addAll(pierce.cautions());
+        for (PlannedCut cut : cuts) {
+            all.addAll(conditions.feed(cut.quality()).cautions());
+            cut.feeds().forEach(plan -> all.addAll(plan.cautions()));
+            all.addAll(cut.kerf().cautions());
+            all.addAll(cut.pierce().cautions());
+        }
         return List.copyOf(all);
+    }
+
+    /**
+     * Returns the moves with the jet on as CSV, one row each, in SI units: cut and move from 1, name, cut quality, shape,
+     * whether it is a lead, start, end, length, feed rate, time and governing limit.
+     *
+     * @return the table with a header
+     */
+    public String csv() {
+        return new MoveTable(this).csv();
     }
 
     @Override
     public Map<String, Object> describe() {
         Description description = Description.of("part plan")
+                .put("setup", setup)
                 .put("conditions", conditions)
                 .put("cuts", cuts)
-                .put("pierce", pierce)
+                .put("moves", moves)
+                .put("pierces", pierces())
                 .put("cut_length", Kind.LENGTH, Kind.LENGTH.si(cutLength()))
-                .put("rapid_length", Kind.LENGTH, Kind.LENGTH.si(rapidLength))
-                .put("rapid_time", Kind.TIME, Kind.TIME.si(rapidTime))
+                .put("rapid_length", Kind.LENGTH, Kind.LENGTH.si(rapidLength()))
+                .put("rapid_time", Kind.TIME, Kind.TIME.si(rapidTime()))
                 .put("cutting_time", cuttingTime())
-                .put("work", work())
-                .put("cautions", cautions());
-        secondsByLimit()
-                .forEach((limit, seconds) -> description.put(
-                        "time_limited_by_" + limit.name().toLowerCase(Locale.ROOT), Kind.TIME, seconds));
-        return description.map();
+                .put("work", work());
+        cost(1).ifPresent(cost -> description.put("cost", cost));
+        Map<String, Object> map = new LinkedHashMap<>(
+                description.put("findings", findings).put("cautions", cautions()).map());
+        List<Map<String, Object>> limits = new ArrayList<>();
+        secondsByLimit().forEach((limit, seconds) -> limits.add(Description.of("limit")
+                .put("limit", limit)
+                .put("time", Kind.TIME, seconds)
+                .map()));
+        map.put("time_by_limit", limits);
+        return map;
     }
 
     @Override
     public String toString() {
-        return cuts.size() + " contours, " + QuantityText.round(Kind.LENGTH.si(cutLength()), 4) + " m in "
-                + QuantityText.round(work().jetTime().si(), 3) + " s";
+        return cuts.size() + (cuts.size() == 1 ? " cut, " : " cuts, ") + QuantityText.forPeople(Kind.LENGTH, cutLength())
+                + " in " + QuantityText.forPeople(Kind.TIME, work().jetTime().si());
     }
 }

@@ -1,127 +1,82 @@
 package dev.waterjet.plan;
 
-import dev.waterjet.feed.CutConditions;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
-import dev.waterjet.motion.FeedPlan;
-import dev.waterjet.motion.FeedPlanner;
-import dev.waterjet.part.Contour;
-import dev.waterjet.part.Side;
-import dev.waterjet.pierce.Pierce;
-import dev.waterjet.pierce.PierceSelector;
-import dev.waterjet.pierce.PierceSettings;
-import java.util.ArrayList;
-import java.util.List;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.part.Part;
+import dev.waterjet.program.PartProgram;
 import java.util.Objects;
-import javax.measure.Quantity;
-import javax.measure.quantity.Acceleration;
-import javax.measure.quantity.Speed;
+import java.util.function.DoubleConsumer;
 
 /**
- * Planner of a part: the feed rate along its contours by a {@link FeedPlanner}, its pierces, and rapid traverse.
+ * Planner of parts: tool path, leads, order, pierces, feed rate along every edge, moves, findings, time and cost.
  *
  * <pre>{@code
- * CutConditions conditions = CutConditions.of(jet, plate, MachinabilityFeed.published());
- * PartPlan plan = PartPlanner.of(FeedPlanner.of(machine, conditions), conditions).plan(contours, sides);
- * Estimate<Time> time = plan.cuttingTime();
+ * PartPlanner planner = PartPlanner.of(setup);
+ * PartPlan plan = planner.plan(part, Workpiece.of(Materials.standard().get("mild-steel-a36"), millimetres(10)));
+ * plan.moves();
+ * plan.violations();
  * }</pre>
+ *
+ * <p>Immutable; it can be used by several threads.
  */
 public final class PartPlanner {
 
-    /** Rapid traverse of 10 m/min and 1 m/s2, assumed. */
-    private static final double RAPID_SPEED_M_PER_S = 10.0 / 60;
+    private final Setup setup;
+    private final DoubleConsumer progress;
 
-    private static final double RAPID_ACCELERATION_M_PER_S2 = 1;
-
-    private final FeedPlanner feedPlanner;
-    private final CutConditions conditions;
-    private final PierceSettings pierceSettings;
-    private final double rapidMPerS;
-    private final double rapidMPerS2;
-
-    private PartPlanner(
-            FeedPlanner feedPlanner,
-            CutConditions conditions,
-            PierceSettings pierceSettings,
-            double rapidMPerS,
-            double rapidMPerS2) {
-        this.feedPlanner = Objects.requireNonNull(feedPlanner, "feedPlanner");
-        this.conditions = Objects.requireNonNull(conditions, "conditions");
-        this.pierceSettings = Objects.requireNonNull(pierceSettings, "pierceSettings");
-        this.rapidMPerS = Require.positive("rapid traverse speed", rapidMPerS, Units.MILLIMETRE_PER_MINUTE);
-        this.rapidMPerS2 =
-                Require.positive("acceleration of rapid traverse", rapidMPerS2, Units.METRE_PER_SQUARE_SECOND);
+    private PartPlanner(Setup setup, DoubleConsumer progress) {
+        this.setup = Objects.requireNonNull(setup, "setup");
+        this.progress = Objects.requireNonNull(progress, "progress");
     }
 
     /**
-     * Returns a planner with default pierce settings, and rapid traverse at 10 m/min and 1 m/s2 (assumed).
+     * Returns a planner.
      *
-     * @param feedPlanner planner of the feed rate along a contour, for the same conditions
-     * @param conditions jet, workpiece and feed model
+     * @param setup machine and shop
      * @return the planner
      */
-    public static PartPlanner of(FeedPlanner feedPlanner, CutConditions conditions) {
-        return new PartPlanner(
-                feedPlanner, conditions, PierceSettings.defaults(), RAPID_SPEED_M_PER_S, RAPID_ACCELERATION_M_PER_S2);
+    public static PartPlanner of(Setup setup) {
+        return new PartPlanner(setup, share -> {});
     }
 
     /**
-     * Returns this planner with other pierce settings.
+     * Returns this planner with a listener.
      *
-     * @param settings the settings
+     * @param listener receives the share of the work done, 0 to 1, from the planning thread
      * @return the planner
      */
-    public PartPlanner withPierceSettings(PierceSettings settings) {
-        return new PartPlanner(feedPlanner, conditions, settings, rapidMPerS, rapidMPerS2);
+    public PartPlanner withProgress(DoubleConsumer listener) {
+        return new PartPlanner(setup, listener);
+    }
+
+    /** {@return the setup} */
+    public Setup setup() {
+        return setup;
     }
 
     /**
-     * Returns this planner with another rapid traverse.
+     * Plans a part: the path of the jet axis is the offset of its conditioned contours by half the kerf, with leads, holes
+     * first, in an order of short rapid traverse. A part that can tip between the slats is held by tabs if the setup has the
+     * shear strength of the plate.
      *
-     * @param speed maximum speed, above zero
-     * @param acceleration acceleration from and to rest, above zero
-     * @return the planner
+     * @param part the part
+     * @param workpiece the workpiece
+     * @return the plan; a contour that the jet cannot cut is left out, with a finding
+     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the outline
+     * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece
      */
-    public PartPlanner withRapidTraverse(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
-        return new PartPlanner(
-                feedPlanner, conditions, pierceSettings, Kind.SPEED.si(speed), Kind.ACCELERATION.si(acceleration));
+    public PartPlan plan(Part part, Workpiece workpiece) {
+        return new PartPlanning(setup, workpiece, progress).plan(part);
     }
 
     /**
-     * Returns the plan of a part.
+     * Plans the cuts of a program as they are written. Moves follow its blocks; a block is split where the feed rate changes.
      *
-     * @param contours paths of the jet in cutting order, one or more
-     * @param sides for each the side on which the part lies
-     * @return the plan
-     * @throws dev.waterjet.measure.DomainException if there are no contours or not as many sides
-     * @throws dev.waterjet.part.GeometryException if no feed rate keeps an edge within its tolerance, with its place
+     * @param program the program
+     * @param workpiece the workpiece
+     * @return the plan; its cuts are those of the program
+     * @throws dev.waterjet.measure.DomainException if the program has no cut, or the jet does not cut the workpiece
      */
-    public PartPlan plan(List<Contour> contours, List<Side> sides) {
-        Require.atLeast("number of contours", contours.size(), 1, Units.ONE, "a part has an outline");
-        Require.between(
-                "number of sides", sides.size(), contours.size(), contours.size(), Units.ONE, "one for each contour");
-        List<FeedPlan> cuts = new ArrayList<>();
-        double rapidM = 0;
-        double rapidS = 0;
-        for (int i = 0; i < contours.size(); i++) {
-            cuts.add(feedPlanner.plan(contours.get(i), sides.get(i)));
-            if (i > 0) {
-                double move = Kind.LENGTH.si(
-                        contours.get(i - 1).end().distance(contours.get(i).start()));
-                rapidM += move;
-                rapidS += rapidTime(move);
-            }
-        }
-        Pierce pierce = PierceSelector.of(pierceSettings).select(conditions);
-        return new PartPlan(conditions, cuts, pierce, Kind.LENGTH.of(rapidM), Kind.TIME.of(rapidS));
-    }
-
-    /** From rest to rest: s/v + v/a where the speed is reached, else 2 sqrt(s/a). */
-    private double rapidTime(double lengthM) {
-        double reach = rapidMPerS * rapidMPerS / rapidMPerS2;
-        return lengthM >= reach
-                ? lengthM / rapidMPerS + rapidMPerS / rapidMPerS2
-                : 2 * Math.sqrt(lengthM / rapidMPerS2);
+    public PartPlan plan(PartProgram program, Workpiece workpiece) {
+        return new ProgramPlanning(setup, workpiece, progress).plan(program);
     }
 }

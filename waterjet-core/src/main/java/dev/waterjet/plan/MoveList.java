@@ -1,0 +1,126 @@
+package dev.waterjet.plan;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.PlanBlock;
+import dev.waterjet.motion.SourceBlock;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.toolpath.ToolPath;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Collects the moves of a plan in order. */
+final class MoveList {
+
+    private final Setup setup;
+    private final List<Move> moves = new ArrayList<>();
+    private @Nullable Point at;
+
+    MoveList(Setup setup) {
+        this.setup = setup;
+    }
+
+    List<Move> moves() {
+        return moves;
+    }
+
+    /** Goes to a pierce point and pierces. */
+    void pierce(int cut, Point place, double pierceTimeS) {
+        if (at != null) {
+            double length = Kind.LENGTH.si(at.distance(place));
+            moves.add(still(Move.Purpose.RAPID, cut, at, place, length, setup.rapidTimeSi(length) + setup.moveDelaySi()));
+        }
+        if (setup.pierceDelaySi() > 0) {
+            moves.add(still(Move.Purpose.RAPID, cut, place, place, 0, setup.pierceDelaySi()));
+        }
+        moves.add(still(Move.Purpose.PIERCE, cut, place, place, 0, pierceTimeS));
+        at = place;
+    }
+
+    private Move still(Move.Purpose purpose, int cut, Point from, Point to, double lengthM, double timeS) {
+        return new Move(
+                purpose,
+                cut,
+                -1,
+                from,
+                to,
+                Optional.empty(),
+                Optional.empty(),
+                Kind.LENGTH.of(lengthM),
+                Kind.SPEED.of(lengthM > 0 ? setup.rapidSpeedSi() : 0),
+                Kind.TIME.of(timeS),
+                Optional.empty());
+    }
+
+    /** Adds the moves of a stretch of a tool path, whose first edge has an index in the path. */
+    void addStretch(int cut, FeedPlan plan, ToolPath path, int firstEdge) {
+        for (PlanBlock block : plan.blocks(setup.feedChange())) {
+            int edge = firstEdge + block.edge();
+            moves.add(new Move(
+                    purpose(path.purpose(edge)),
+                    cut,
+                    path.sourceEdge(edge).orElse(-1),
+                    block.start(),
+                    block.end(),
+                    block.centre(),
+                    block.turn(),
+                    block.length(),
+                    block.meanFeed(),
+                    block.time(),
+                    Optional.of(block.limit())));
+            at = block.end();
+        }
+    }
+
+    private static Move.Purpose purpose(ToolPath.Purpose purpose) {
+        return switch (purpose) {
+            case LEAD_IN -> Move.Purpose.LEAD_IN;
+            case CUT -> Move.Purpose.CUT;
+            case TAB -> Move.Purpose.RAPID;
+            case OVERCUT -> Move.Purpose.OVERCUT;
+            case LEAD_OUT -> Move.Purpose.LEAD_OUT;
+        };
+    }
+
+    /** Adds the moves along the edges of a path as drawn, the leads of which are the first and last edges. */
+    void addDrawn(int cut, FeedPlan plan, int leadIn, int leadOut) {
+        Contour path = plan.source();
+        EdgeCursor edge = new EdgeCursor();
+        int loaded = -1;
+        for (SourceBlock block : plan.sourceBlocks(setup.feedChange())) {
+            if (block.edge() != loaded) {
+                path.load(block.edge(), edge);
+                loaded = block.edge();
+            }
+            Point start = place(edge, block.from());
+            Point end = place(edge, block.to());
+            boolean isIn = block.edge() < leadIn;
+            boolean isOut = block.edge() >= path.size() - leadOut;
+            moves.add(new Move(
+                    isIn ? Move.Purpose.LEAD_IN : isOut ? Move.Purpose.LEAD_OUT : Move.Purpose.CUT,
+                    cut,
+                    block.edge(),
+                    start,
+                    end,
+                    edge.isArc() ? Optional.of(Point.ofSi(edge.centreX(), edge.centreY())) : Optional.empty(),
+                    edge.isArc() ? Optional.of(edge.sweep() > 0 ? Side.LEFT : Side.RIGHT) : Optional.empty(),
+                    block.length(),
+                    block.feed(),
+                    block.time(),
+                    Optional.of(block.limit())));
+            at = end;
+        }
+    }
+
+    private static Point place(EdgeCursor edge, double share) {
+        if (share == 0) {
+            return Point.ofSi(edge.startX(), edge.startY());
+        }
+        return share == 1 ? Point.ofSi(edge.endX(), edge.endY()) : Point.ofSi(edge.xAt(share), edge.yAt(share));
+    }
+}

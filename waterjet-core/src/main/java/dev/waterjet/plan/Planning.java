@@ -1,0 +1,48 @@
+package dev.waterjet.plan;
+
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.part.Finding;
+import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceSelector;
+import dev.waterjet.quality.CutQuality;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** What planning a part and planning a program have in common. */
+class Planning {
+
+    final Setup setup;
+    final Workpiece workpiece;
+    final CutConditions conditions;
+    final FeedPlanner feedPlanner;
+    final Pierce pierce;
+    final List<PlannedCut> cuts = new ArrayList<>();
+    final List<Finding> findings = new ArrayList<>();
+    final MoveList moves;
+    private final Map<CutQuality, Kerf> kerfs = new EnumMap<>(CutQuality.class);
+
+    Planning(Setup setup, Workpiece workpiece) {
+        this.setup = setup;
+        this.workpiece = workpiece;
+        this.conditions = setup.conditions(workpiece);
+        this.feedPlanner = FeedPlanner.of(setup.machine(), conditions).withKerfModel(setup.kerfModel());
+        this.pierce = PierceSelector.of(setup.pierceSettings()).select(conditions);
+        this.moves = new MoveList(setup);
+    }
+
+    /** Kerf of a quality at the feed of straight edges. */
+    Kerf kerf(CutQuality quality) {
+        return kerfs.computeIfAbsent(
+                quality,
+                key -> setup.kerfModel().kerf(conditions, conditions.feed(key).value()));
+    }
+
+    PartPlan result() {
+        return new PartPlan(setup, conditions, cuts, moves.moves(), findings);
+    }
+}
