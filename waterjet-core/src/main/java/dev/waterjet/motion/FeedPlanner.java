@@ -275,7 +275,8 @@ public final class FeedPlanner {
         FeedCaps caps = ProcessCaps.of(places, pieces.lengthM(), machine.minimumFeedSi());
         MotionCurve motion = MotionSolver.solve(pieces, caps, machine.dynamics(), MotionSettings.defaults());
         PlanBlocks blocks = new PlanBlocks(pieces, caps, motion);
-        return new FeedPlan(path, source, conditioned, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
+        return new FeedPlan(
+                path, source, conditioned, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
     }
 
     /** Cautions of feed model, jet and workpiece, and of the front at the slowest feed. */

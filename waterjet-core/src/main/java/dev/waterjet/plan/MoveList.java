@@ -33,7 +33,8 @@ final class MoveList {
     void pierce(int cut, Point place, double pierceTimeS) {
         if (at != null) {
             double length = Kind.LENGTH.si(at.distance(place));
-            moves.add(still(Move.Purpose.RAPID, cut, at, place, length, setup.rapidTimeSi(length) + setup.moveDelaySi()));
+            moves.add(
+                    still(Move.Purpose.RAPID, cut, at, place, length, setup.rapidTimeSi(length) + setup.moveDelaySi()));
         }
         if (setup.pierceDelaySi() > 0) {
             moves.add(still(Move.Purpose.RAPID, cut, place, place, 0, setup.pierceDelaySi()));

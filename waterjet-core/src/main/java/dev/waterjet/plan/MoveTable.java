@@ -47,16 +47,27 @@ final class MoveTable {
             }
             // row by row without lists: a part may have a million moves, and the name alone needs quotes
             csv.append(move.cut() + 1).append(',').append(name).append(',');
-            csv.append(cut.quality().label()).append(',').append(move.edge() + 1).append(',');
-            csv.append(move.isArc() ? "arc," : "line,").append(move.purpose().label()).append(',');
+            csv.append(cut.quality().label())
+                    .append(',')
+                    .append(move.edge() + 1)
+                    .append(',');
+            csv.append(move.isArc() ? "arc," : "line,")
+                    .append(move.purpose().label())
+                    .append(',');
             csv.append(isLead(move) ? "yes," : "no,");
-            csv.append(move.start().xSi()).append(',').append(move.start().ySi()).append(',');
+            csv.append(move.start().xSi())
+                    .append(',')
+                    .append(move.start().ySi())
+                    .append(',');
             csv.append(move.end().xSi()).append(',').append(move.end().ySi()).append(',');
             move.centre().ifPresent(centre -> csv.append(centre.xSi()));
             csv.append(',');
             move.centre().ifPresent(centre -> csv.append(centre.ySi()));
             csv.append(',').append(Kind.LENGTH.si(move.length())).append(',');
-            csv.append(Kind.SPEED.si(move.feed())).append(',').append(Kind.TIME.si(move.time())).append(',');
+            csv.append(Kind.SPEED.si(move.feed()))
+                    .append(',')
+                    .append(Kind.TIME.si(move.time()))
+                    .append(',');
             move.limit().ifPresent(limit -> csv.append(limit.label()));
             csv.append('\n');
         }

@@ -168,7 +168,8 @@ public record PartPlan(
      * @return the cost; empty if the setup has no prices
      */
     public Optional<BatchCost> cost(int parts) {
-        return setup.prices().map(prices -> Batch.of(conditions.jet(), work(), parts).cost(prices));
+        return setup.prices()
+                .map(prices -> Batch.of(conditions.jet(), work(), parts).cost(prices));
     }
 
     /** {@return the findings of rules that are not satisfied} */
@@ -213,20 +214,24 @@ public record PartPlan(
                 .put("cutting_time", cuttingTime())
                 .put("work", work());
         cost(1).ifPresent(cost -> description.put("cost", cost));
-        Map<String, Object> map = new LinkedHashMap<>(
-                description.put("findings", findings).put("cautions", cautions()).map());
+        Map<String, Object> map = new LinkedHashMap<>(description
+                .put("findings", findings)
+                .put("cautions", cautions())
+                .map());
         List<Map<String, Object>> limits = new ArrayList<>();
-        secondsByLimit().forEach((limit, seconds) -> limits.add(Description.of("limit")
-                .put("limit", limit)
-                .put("time", Kind.TIME, seconds)
-                .map()));
+        secondsByLimit()
+                .forEach((limit, seconds) -> limits.add(Description.of("limit")
+                        .put("limit", limit)
+                        .put("time", Kind.TIME, seconds)
+                        .map()));
         map.put("time_by_limit", limits);
         return map;
     }
 
     @Override
     public String toString() {
-        return cuts.size() + (cuts.size() == 1 ? " cut, " : " cuts, ") + QuantityText.forPeople(Kind.LENGTH, cutLength())
-                + " in " + QuantityText.forPeople(Kind.TIME, work().jetTime().si());
+        return cuts.size() + (cuts.size() == 1 ? " cut, " : " cuts, ")
+                + QuantityText.forPeople(Kind.LENGTH, cutLength()) + " in "
+                + QuantityText.forPeople(Kind.TIME, work().jetTime().si());
     }
 }

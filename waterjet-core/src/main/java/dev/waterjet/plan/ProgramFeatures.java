@@ -1,9 +1,6 @@
 package dev.waterjet.plan;
 
 import dev.waterjet.kerf.Kerf;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Message;
-import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.GeometryException;
@@ -42,8 +39,7 @@ final class ProgramFeatures {
                     .forEach(findings::add);
         } catch (GeometryException impossible) {
             findings.add(atLine(
-                    Finding.violated(
-                            impossible.message(), Point.ofSi(impossible.xSi(), impossible.ySi())),
+                    Finding.violated(impossible.message(), Point.ofSi(impossible.xSi(), impossible.ySi())),
                     cut.line()));
         }
     }

@@ -46,7 +46,8 @@ final class ProgramSides {
         int[] depth = new int[loops.length];
         List<Integer> open = new ArrayList<>();
         for (int i : order) {
-            open.removeIf(outer -> boxes[outer].maximum().xSi() < boxes[i].minimum().xSi());
+            open.removeIf(
+                    outer -> boxes[outer].maximum().xSi() < boxes[i].minimum().xSi());
             for (int outer : open) {
                 if (loops[outer].isClosed()
                         && boxes[outer].isAround(boxes[i])

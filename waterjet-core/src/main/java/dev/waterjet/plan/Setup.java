@@ -476,8 +476,9 @@ public final class Setup implements Described, Serializable {
                 .put("pierce_delay", Kind.TIME, values.pierceDelay)
                 .put("move_delay", Kind.TIME, values.moveDelay)
                 .put("feed_change", values.feedChange);
-        shearStrength().ifPresent(strength ->
-                description.put("shear_strength", Kind.PRESSURE, Kind.PRESSURE.si(strength)));
+        shearStrength()
+                .ifPresent(strength -> description.put("shear_strength", Kind.PRESSURE, Kind.PRESSURE.si(strength)));
+        slats().ifPresent(slats -> description.put("slats", slats.toString()));
         prices().ifPresent(prices -> description.put("prices", prices));
         return description.map();
     }

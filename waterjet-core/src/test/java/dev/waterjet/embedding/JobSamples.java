@@ -2,6 +2,7 @@ package dev.waterjet.embedding;
 
 import static dev.waterjet.measure.Measures.kilograms;
 import static dev.waterjet.measure.Measures.kilowatts;
+import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
@@ -21,20 +22,22 @@ import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
+import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
-import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
+import dev.waterjet.plan.Setup;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.SheetFill;
@@ -73,13 +76,20 @@ final class JobSamples {
         all.add(HeadInventory.parse(SHELF));
         HeadSelection selection = HeadSelector.of(HeadInventory.parse(SHELF), megapascals(380), kilowatts(10))
                 .select(demand);
-        FeedPlanner feeds = FeedPlanner.of(
-                MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)),
-                CutConditions.of(Samples.JET, Samples.PLATE, model));
-        all.add(PartPlanner.of(feeds, CutConditions.of(Samples.JET, Samples.PLATE, model))
+        Setup setup = Setup.of(
+                        Samples.JET.head(),
+                        PumpSetting.of(megapascals(380), litresPerMinute(3.5)),
+                        MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)))
+                .withPrices(rates);
+        PartPlan plan = PartPlanner.of(setup)
                 .plan(
-                        List.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),
-                        List.of(Side.LEFT)));
+                        Part.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),
+                        Samples.PLATE);
+        all.add(setup);
+        all.add(plan);
+        all.add(plan.cuts().get(0));
+        all.add(plan.moves().get(1));
+        all.add(plan.cuts().get(0).feeds().get(0).sourceBlocks(0.03).get(0));
         all.add(demand);
         all.add(selection);
         all.add(selection.rejected().get(0));

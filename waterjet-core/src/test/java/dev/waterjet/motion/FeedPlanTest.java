@@ -393,9 +393,7 @@ class FeedPlanTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 60, 400})
     void theEdgesAsDrawnTakeTheTimeOfThePlan(int chords) {
-        Contour drawn = chords == 1
-                ? square(50, MEDIUM)
-                : circle(12, chords, 1e-6, true);
+        Contour drawn = chords == 1 ? square(50, MEDIUM) : circle(12, chords, 1e-6, true);
         FeedPlan plan = planner("mild-steel-a36", 20).plan(drawn, Side.LEFT);
         List<SourceBlock> blocks = plan.sourceBlocks(0.03);
         double time = 0;
