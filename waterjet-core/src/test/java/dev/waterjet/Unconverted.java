@@ -12,7 +12,6 @@ public final class Unconverted {
     public static final Set<String> SERIAL = Set.of(
             "calibrate",
             "cost",
-            "feed",
             "head",
             "kerf",
             "motion",
@@ -26,7 +25,6 @@ public final class Unconverted {
     public static final Set<String> REFUSALS = Set.of(
             "calibrate",
             "cost",
-            "feed",
             "head",
             "jet",
             "kerf",
@@ -45,7 +43,6 @@ public final class Unconverted {
     public static final Set<String> NULLS = Set.of(
             "calibrate",
             "cost",
-            "feed",
             "fit",
             "head",
             "hydraulics",

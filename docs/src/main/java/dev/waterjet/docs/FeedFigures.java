@@ -14,7 +14,6 @@ import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedCurve;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.LoadedFeed;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.hydraulics.Orifice;
@@ -151,7 +150,7 @@ final class FeedFigures {
         MixingEfficiency falling = MixingEfficiency.decreasing(
                 0.95,
                 0.1,
-                LoadedFeed.scaleForOptimumLoading(0.18, 0.343),
+                MixingEfficiency.scaleForOptimumLoading(0.18, 0.343),
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("best loading of 0.18, assumed")));
         Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
         CostRates rates = CostRates.of(80, 0.4);
@@ -166,8 +165,8 @@ final class FeedFigures {
                             + " 400 g/min.")
                 .x("abrasive flow rate [g/min]")
                 .y("cost of a metre");
-        for (FeedModel model :
-                List.of(MachinabilityFeed.published(), LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15))) {
+        for (FeedModel model : List.of(
+                MachinabilityFeed.published(), MachinabilityFeed.published().corrected(falling, 0.15))) {
             double[] costs = new double[flows.length];
             for (int i = 0; i < costs.length; i++) {
                 costs[i] = CuttingCost.of(model, rates)

@@ -2,7 +2,6 @@ package dev.waterjet.cost;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.InverseKernel;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -83,8 +82,8 @@ public final class CuttingCost {
      * @return the cheapest cut; at the highest flow where the cost still falls there
      */
     public CutPoint cheapestAbrasiveFlow(AbrasiveJet jet, Workpiece piece, double index) {
-        double best = InverseKernel.best(
-                flow -> 1 / at(withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
+        double best = LeastCost.setting(
+                flow -> at(withAbrasiveFlow(jet, flow), piece, index).costPerMetre(),
                 LOWEST_FLOW_KG_PER_S,
                 highestFlowKgPerS);
         return at(withAbrasiveFlow(jet, best), piece, index);

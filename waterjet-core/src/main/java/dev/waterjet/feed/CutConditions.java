@@ -183,14 +183,16 @@ public final class CutConditions implements Described, Serializable {
     }
 
     /**
-     * Returns the cautions of the feed model for one cut, on SI numbers.
+     * Returns the cautions of the feed model and of the thickness for one cut, on SI numbers.
      *
      * @param depthM depth separated in m: thickness times quality index
      * @param feedMPerS feed rate in m/s
      * @return the cautions
      */
     public List<Caution> feedCautions(double depthM, double feedMPerS) {
-        return feedModel().cautions(jet(), material(), depthM, feedMPerS);
+        Set<Caution> all = new LinkedHashSet<>(feedModel().cautions(jet(), material(), depthM, feedMPerS));
+        all.addAll(FeedCautions.ofThickness(thicknessSi()));
+        return List.copyOf(all);
     }
 
     /** {@return the thickness of the workpiece in m} */

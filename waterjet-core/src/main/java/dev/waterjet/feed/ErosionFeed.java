@@ -7,16 +7,22 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * The erosion model of Hashish (1989) for ductile materials: grains that glance along the upper face cut it away, grains
- * that strike the bottom deform it away, and the depths add up.
+ * Erosion model of Hashish (1989) for ductile materials: particles at glancing angles cut material from the upper part of
+ * the cut front, particles that strike its bottom remove material by deformation, and the depths add up.
  *
  * <pre>
  * h   = h_c + h_d
@@ -24,15 +30,15 @@ import javax.measure.quantity.Speed;
  * 1/h_d = pi d_j sigma_f u / (2 C_1 m_a (V_0 - V_e)^2) + (C_f / d_j) V_0 / (V_0 - V_e)
  * </pre>
  *
- * <p>Symbols: h depth in m; d_j bore of the focusing tube in m; V_0 speed of the abrasive in m/s; m_a its flow in kg/s;
- * rho_p density of a grain in kg/m3; u feed in m/s; sigma_f flow strength in Pa; R_f roundness of the grains, 0.35 to 0.4;
- * C_1 share of the grains that deform, about 1; C_f friction on the wall, 0.002; V_e threshold speed of the grains in m/s,
- * not published, 0 here as is often done for metals.
+ * <p>Symbols: h depth in m; d_j bore of the focusing tube at its exit in m; V_0 particle speed in m/s; m_a abrasive flow rate
+ * in kg/s; rho_p density of a particle in kg/m3; u feed rate in m/s; sigma_f flow strength in Pa; R_f roundness of the
+ * particles, 0.35 to 0.4; C_1 share of the particles that deform, about 1; C_f friction coefficient of the wall, 0.002; V_e
+ * threshold speed of the particles in m/s, not published, 0 here as is common for metals.
  *
- * <p>The form is re-derived from a recollection of the paper: a derived model, whose strengths and factors a shop should
- * calibrate. It answers for materials with a known flow strength only. With {@code sigma_f = E/14} and a mixing efficiency of
- * 0.7 it lies 20 to 60 percent above the machinability model for aluminium, steel and titanium; it goes with the square
- * of the speed of the grains, so that each percent of mixing efficiency counts twice.
+ * <p>The form is re-derived from memory of the paper: a derived model, whose strengths and factors a shop should calibrate.
+ * It applies to materials with a known flow strength only. With {@code sigma_f = E/14} and a mixing efficiency of 0.7 it is
+ * 20 to 60 percent above the machinability model for aluminium, steel and titanium; the depth is about proportional to the
+ * square of the particle speed, so that each percent of mixing efficiency counts twice.
  *
  * <p>Worked number: steel (E 200 GPa), abrasive at 474 m/s and 600 g/min, tube 1.0 mm, 2 mm/s, R_f 0.4: 6.0 mm by cutting
  * and 45.5 mm by deformation.
@@ -51,145 +57,186 @@ public final class ErosionFeed implements FeedModel {
             .withNote("Re-derived from memory of the paper; roundness 0.4, friction 0.002, deforming share 1, threshold"
                     + " speed 0. The scatter of 40 percent is assumed.");
 
-    private static final ErosionFeed USUAL =
-            new ErosionFeed(FlowStrengths.standard(), ROUNDNESS, 1, 0, ASSUMED_UNCERTAINTY, EVIDENCE);
+    private static final ErosionFeed STANDARD =
+            new ErosionFeed(new Values(FlowStrengths.standard(), ROUNDNESS, 1, 0, ASSUMED_UNCERTAINTY, EVIDENCE));
 
-    private final FlowStrengths strengths;
-    private final double roundness;
-    private final double deformingShare;
-    private final double thresholdMPerS;
-    private final double modelUncertainty;
-    private final Evidence evidence;
-
-    private ErosionFeed(
+    /** Checked content, and the serial form. */
+    private record Values(
             FlowStrengths strengths,
             double roundness,
             double deformingShare,
             double thresholdMPerS,
             double modelUncertainty,
-            Evidence evidence) {
-        this.strengths = Objects.requireNonNull(strengths, "strengths");
-        this.roundness = Require.between("roundness of the grains", roundness, 0.01, 1, Units.ONE, "1 is a ball");
-        this.deformingShare = Require.positive("deforming share of the grains", deformingShare, Units.ONE);
-        this.thresholdMPerS =
-                Require.notNegative("threshold speed of the grains", thresholdMPerS, Units.METRE_PER_SECOND);
-        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+            Evidence evidence)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(strengths, "strengths");
+            roundness = Require.between("roundness of the particles", roundness, 0.01, 1, Units.ONE, "1 is a sphere");
+            deformingShare = Require.positive("deforming share of the particles", deformingShare, Units.ONE);
+            thresholdMPerS =
+                    Require.notNegative("threshold speed of the particles", thresholdMPerS, Units.METRE_PER_SECOND);
+            modelUncertainty = Settings.uncertainty(modelUncertainty);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        Values withThreshold(double speedMPerS) {
+            return new Values(strengths, roundness, deformingShare, speedMPerS, modelUncertainty, evidence);
+        }
+
+        private Object readResolve() {
+            return new ErosionFeed(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private ErosionFeed(Values values) {
+        this.values = values;
     }
 
     /**
-     * The model with its usual factors and the standard flow strengths.
-     *
-     * @return the model
+     * {@return the model with its standard factors and flow strengths}
      */
     public static ErosionFeed standard() {
-        return USUAL;
+        return STANDARD;
     }
 
     /**
-     * This model with other flow strengths.
+     * Returns this model with other flow strengths.
      *
-     * @param strengths the flow strengths
+     * @param strengths flow strengths
      * @return the model
      */
     public ErosionFeed withStrengths(FlowStrengths strengths) {
-        return new ErosionFeed(strengths, roundness, deformingShare, thresholdMPerS, modelUncertainty, evidence);
+        return new ErosionFeed(new Values(
+                strengths,
+                values.roundness,
+                values.deformingShare,
+                values.thresholdMPerS,
+                values.modelUncertainty,
+                values.evidence));
     }
 
     /**
-     * This model with other grains.
+     * Returns this model with another particle shape.
      *
      * @param roundness R_f, 0.01 to 1; 0.35 to 0.4 for garnet
      * @return the model
      */
     public ErosionFeed withRoundness(double roundness) {
-        return new ErosionFeed(strengths, roundness, deformingShare, thresholdMPerS, modelUncertainty, evidence);
+        return new ErosionFeed(new Values(
+                values.strengths,
+                roundness,
+                values.deformingShare,
+                values.thresholdMPerS,
+                values.modelUncertainty,
+                values.evidence));
     }
 
     /**
-     * This model with another share of grains that deform.
+     * Returns this model with another share of particles that deform.
      *
-     * @param share C_1, above zero; about 1
+     * @param share C_1, above 0; about 1
      * @return the model
      */
     public ErosionFeed withDeformingShare(double share) {
-        return new ErosionFeed(strengths, roundness, share, thresholdMPerS, modelUncertainty, evidence);
+        return new ErosionFeed(new Values(
+                values.strengths,
+                values.roundness,
+                share,
+                values.thresholdMPerS,
+                values.modelUncertainty,
+                values.evidence));
     }
 
     /**
-     * This model with a threshold speed, below which a grain deforms nothing away.
+     * Returns this model with a threshold speed, below which a particle removes nothing by deformation.
      *
-     * @param threshold V_e, zero or more
+     * @param threshold V_e, 0 or more
      * @return the model
      */
     public ErosionFeed withThreshold(Quantity<Speed> threshold) {
-        return new ErosionFeed(
-                strengths, roundness, deformingShare, Kind.SPEED.si(threshold), modelUncertainty, evidence);
+        return new ErosionFeed(values.withThreshold(Kind.SPEED.si(Objects.requireNonNull(threshold, "threshold"))));
     }
 
     /**
-     * This model with a scatter and evidence of its own, as a shop finds them from test cuts.
+     * Returns this model with another scatter and evidence, as found from test cuts.
      *
-     * @param relativeUncertainty relative standard uncertainty of a feed, zero or more
-     * @param evidence what speaks for it
+     * @param relativeUncertainty relative standard uncertainty of a feed rate, 0 to 3
+     * @param evidence evidence for it
      * @return the model
      */
     public ErosionFeed withModelUncertainty(double relativeUncertainty, Evidence evidence) {
-        return new ErosionFeed(strengths, roundness, deformingShare, thresholdMPerS, relativeUncertainty, evidence);
+        return new ErosionFeed(new Values(
+                values.strengths,
+                values.roundness,
+                values.deformingShare,
+                values.thresholdMPerS,
+                relativeUncertainty,
+                evidence));
     }
 
     /**
-     * Depth that grains cut by glancing along the face.
+     * Returns the depth removed by particles at glancing angles.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param feed the feed, above zero
-     * @return h_c, in m
+     * @param jet jet
+     * @param material material
+     * @param feed feed rate, above 0
+     * @return h_c
      */
     public Quantity<Length> cuttingWear(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
-        return Kind.LENGTH.of(cuttingWear(jet, strength(material), Kind.SPEED.si(feed)));
+        return Kind.LENGTH.of(cuttingWear(Objects.requireNonNull(jet, "jet"), strength(material), Settings.feed(feed)));
     }
 
     /**
-     * Depth that grains remove by striking the bottom.
+     * Returns the depth removed by deformation.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param feed the feed, above zero
-     * @return h_d, in m
+     * @param jet jet
+     * @param material material
+     * @param feed feed rate, above 0
+     * @return h_d
      */
     public Quantity<Length> deformationWear(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
-        return Kind.LENGTH.of(deformationWear(jet, strength(material), Kind.SPEED.si(feed)));
+        return Kind.LENGTH.of(
+                deformationWear(Objects.requireNonNull(jet, "jet"), strength(material), Settings.feed(feed)));
     }
 
     private double cuttingWear(JetSettings jet, double strengthPa, double feedMPerS) {
-        double grainKgPerM3 = Kind.DENSITY.si(jet.abrasive().density());
+        double particleKgPerM3 = Kind.DENSITY.si(jet.abrasive().density());
         return PhysicsKernel.cuttingWear(
-                jet.tubeBoreSi(),
+                jet.tubeExitBoreSi(),
                 jet.particleSpeedSi(),
-                PhysicsKernel.characteristicSpeed(strengthPa, roundness, grainKgPerM3),
+                PhysicsKernel.characteristicSpeed(strengthPa, values.roundness, particleKgPerM3),
                 jet.abrasiveFlowSi(),
                 feedMPerS,
-                grainKgPerM3);
+                particleKgPerM3);
     }
 
     private double deformationWear(JetSettings jet, double strengthPa, double feedMPerS) {
         return PhysicsKernel.deformationWear(
-                jet.tubeBoreSi(),
+                jet.tubeExitBoreSi(),
                 jet.particleSpeedSi(),
-                thresholdMPerS,
+                values.thresholdMPerS,
                 strengthPa,
-                deformingShare,
+                values.deformingShare,
                 jet.abrasiveFlowSi(),
                 feedMPerS,
                 FRICTION);
     }
 
     private double strength(Material material) {
-        return strengths
-                .strengthSi(material)
-                .orElseThrow(() -> new UnsuitedMaterialException(
-                        this, material, "it has no flow strength for it; state one, or calibrate it from test cuts"));
+        OptionalDouble strengthPa = values.strengths.strengthSi(Objects.requireNonNull(material, "material"));
+        if (strengthPa.isEmpty()) {
+            throw new NoSolutionException(Message.of(
+                            "no-flow-strength",
+                            "the erosion model has no flow strength of {material}; state one, or calibrate it from"
+                                    + " test cuts")
+                    .with("material", material.name()));
+        }
+        return strengthPa.getAsDouble();
     }
 
     @Override
@@ -199,7 +246,7 @@ public final class ErosionFeed implements FeedModel {
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
@@ -210,32 +257,35 @@ public final class ErosionFeed implements FeedModel {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
-        return FallingKernel.inverse(feed -> separationDepthSi(jet, material, feed), depthM, GUESS_M_PER_S);
+        return LogRoot.ofDecreasing(feed -> separationDepthSi(jet, material, feed), depthM, GUESS_M_PER_S);
     }
 
     @Override
     public double relativeUncertainty(Material material) {
-        return modelUncertainty;
+        Objects.requireNonNull(material, "material");
+        return values.modelUncertainty;
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof ErosionFeed that
-                && strengths.equals(that.strengths)
-                && roundness == that.roundness
-                && deformingShare == that.deformingShare
-                && thresholdMPerS == that.thresholdMPerS
-                && modelUncertainty == that.modelUncertainty
-                && evidence.equals(that.evidence);
+        return other instanceof ErosionFeed that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(strengths, roundness, deformingShare, thresholdMPerS, modelUncertainty, evidence);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
         return name();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

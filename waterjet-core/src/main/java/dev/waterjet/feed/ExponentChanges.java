@@ -2,13 +2,23 @@ package dev.waterjet.feed;
 
 import java.io.Serializable;
 
-/** How much each exponent of the machinability model differs from the published one. */
+/** Differences of the exponents of the machinability model from the published ones. */
 record ExponentChanges(double pressure, double orifice, double abrasiveFlow, double tube, double feed)
         implements Serializable {
 
     static final ExponentChanges NONE = new ExponentChanges(0, 0, 0, 0, 0);
 
-    /** Whether nothing is changed. Asked of every model made: {@code equals} of a record would cost a start-up. */
+    private static final long serialVersionUID = 1L;
+
+    ExponentChanges {
+        pressure = FeedExponent.PRESSURE.requireChange(pressure);
+        orifice = FeedExponent.ORIFICE.requireChange(orifice);
+        abrasiveFlow = FeedExponent.ABRASIVE_FLOW.requireChange(abrasiveFlow);
+        tube = FeedExponent.TUBE.requireChange(tube);
+        feed = FeedExponent.FEED.requireChange(feed);
+    }
+
+    /** Whether nothing is changed. Called for every model made: {@code equals} of a record would cost a start-up. */
     boolean isNone() {
         return pressure == 0 && orifice == 0 && abrasiveFlow == 0 && tube == 0 && feed == 0;
     }
@@ -33,7 +43,7 @@ record ExponentChanges(double pressure, double orifice, double abrasiveFlow, dou
         };
     }
 
-    /** Factor on the ability of a jet with these settings. */
+    /** Factor on the cutting ability of a jet with these settings. */
     double factor(double pressurePa, double orificeM, double tubeM, double abrasiveKgPerS) {
         return MachinabilityKernel.change(pressurePa, FeedExponent.PRESSURE.referenceSi(), pressure)
                 * MachinabilityKernel.change(orificeM, FeedExponent.ORIFICE.referenceSi(), orifice)

@@ -5,6 +5,8 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -12,74 +14,59 @@ import java.util.Objects;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
-/** Feed over thickness, with its uncertainty. */
-public final class FeedCurve implements Described, Serializable {
+/**
+ * Feed rate over thickness, with its uncertainty.
+ *
+ * @param thicknesses thicknesses, each above 0
+ * @param feeds feed rate for each thickness, each 0 or more; 0 where the jet does not cut
+ * @param relativeUncertainty relative standard uncertainty of each feed rate, 0 or more
+ */
+public record FeedCurve(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final QuantityArray<Length> thicknesses;
-    private final QuantityArray<Speed> feeds;
-    private final double relativeUncertainty;
-
-    private FeedCurve(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty) {
-        this.thicknesses = thicknesses;
-        this.feeds = feeds;
-        this.relativeUncertainty = relativeUncertainty;
+    /** Checks that there is a feed rate for each thickness, and their values. */
+    public FeedCurve {
+        Objects.requireNonNull(thicknesses, "thicknesses");
+        Objects.requireNonNull(feeds, "feeds");
+        Require.between(
+                "number of feed rates",
+                feeds.size(),
+                thicknesses.size(),
+                thicknesses.size(),
+                Units.ONE,
+                "the number of thicknesses");
+        for (int i = 0; i < feeds.size(); i++) {
+            requireThickness(thicknesses.si(i));
+            Require.notNegative("feed rate", feeds.si(i), Units.MILLIMETRE_PER_MINUTE);
+        }
+        relativeUncertainty =
+                Require.notNegative("relative uncertainty of a feed rate", relativeUncertainty, Units.ONE);
     }
 
-    static FeedCurve of(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty) {
-        return new FeedCurve(thicknesses, feeds, relativeUncertainty);
-    }
-
-    /**
-     * The thicknesses.
-     *
-     * @return the thicknesses in the order asked
-     */
-    public QuantityArray<Length> thicknesses() {
-        return thicknesses;
-    }
-
-    /**
-     * The feeds.
-     *
-     * @return a feed for each thickness
-     */
-    public QuantityArray<Speed> feeds() {
-        return feeds;
+    static double requireThickness(double thicknessM) {
+        return Require.positive("thickness", thicknessM, Units.MILLIMETRE);
     }
 
     /**
-     * How many points the curve has.
-     *
-     * @return the count
+     * {@return the number of points}
      */
     public int size() {
         return feeds.size();
     }
 
     /**
-     * One point with its uncertainty.
+     * Returns one point with its uncertainty.
      *
      * @param index index from 0
-     * @return the feed
+     * @return the feed rate
      */
     public Estimate<Speed> feed(int index) {
         return Estimate.withinFactor(Kind.SPEED, feeds.si(index), relativeUncertainty, List.of());
     }
 
-    /**
-     * Relative standard uncertainty of each feed.
-     *
-     * @return the ratio
-     */
-    public double relativeUncertainty() {
-        return relativeUncertainty;
-    }
-
     @Override
     public Map<String, Object> describe() {
-        return Description.of("speed curve")
+        return Description.of("feed curve")
                 .put("thicknesses", thicknesses)
                 .put("feeds", feeds)
                 .put("relative_uncertainty", relativeUncertainty)
@@ -87,20 +74,7 @@ public final class FeedCurve implements Described, Serializable {
     }
 
     @Override
-    public boolean equals(Object other) {
-        return other instanceof FeedCurve that
-                && thicknesses.equals(that.thicknesses)
-                && feeds.equals(that.feeds)
-                && relativeUncertainty == that.relativeUncertainty;
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(thicknesses, feeds, relativeUncertainty);
-    }
-
-    @Override
     public String toString() {
-        return "speed curve of " + size() + " points";
+        return "feed curve of " + size() + " points";
     }
 }

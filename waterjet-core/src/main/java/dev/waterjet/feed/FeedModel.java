@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
+import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
@@ -15,166 +16,206 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.QualityIndexTable;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * How fast a jet may be led through a material. One implementation per published model; all are immutable.
+ * Feed rate model of an abrasive waterjet. One implementation per published model; all are immutable.
  *
- * <p>An implementation gives the two numbers of a cut that just separates, each the inverse of the other; the questions
- * of the trade follow from them. The quality index {@code q} is the depth that the jet could just separate over the
- * thickness that it is asked to cut: 1 just separates, a higher index leaves a better face.
+ * <p>An implementation gives the feed rate and the depth of a cut that just separates, each the inverse of the other; the
+ * rest follows from them. The quality index <i>q</i> is the depth that the jet could just separate over the thickness of the
+ * workpiece: 1 just separates, a higher index leaves a better cut surface.
+ *
+ * <pre>{@code
+ * FeedModel shop = MachinabilityFeed.published().capped(millimetresPerMinute(4000));
+ * Estimate<Speed> feed = shop.feed(jet, plate, CutQuality.MEDIUM);
+ * Estimate<Length> depth = shop.depth(jet, plate.material(), millimetresPerMinute(200));
+ * List<Caution> cautions = feed.cautions();
+ * }</pre>
  */
 public interface FeedModel extends HasEvidence, Serializable {
 
     /**
-     * Feed beyond which no model's answer is passed on, 25 m/min: about as fast as a cutting table travels (common
-     * practice, no source). The formulas know no limit and grow without bound in thin sheet; {@link LimitedFeed} sets
-     * another.
+     * Default maximum of a feed rate, 25 m/min in m/s: about the traverse speed of a cutting table (common practice, no
+     * source). The formulas have no limit and grow without bound in thin sheet; {@link #capped} sets another.
      */
-    double USUAL_HIGHEST_FEED_M_PER_S = 25 / 60.0;
+    double DEFAULT_MAXIMUM_FEED_M_PER_S = 25 / 60.0;
 
     /**
-     * Name of the model, for tables and legends.
-     *
-     * @return a short name
+     * {@return the name of the model, for tables and legends}
      */
     String name();
 
     /**
-     * Feed at which the jet just separates a depth, on SI numbers.
+     * Returns the feed rate at which the jet just separates a depth, on SI numbers.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param depthM depth in m, above zero
-     * @return feed in m/s as the formula gives it, without limit; falls as the depth grows; zero if the jet does not
-     *     cut at all
+     * @param jet jet
+     * @param material material
+     * @param depthM depth in m, above 0
+     * @return feed rate in m/s as the formula gives it, without limit; decreases with the depth; 0 if the jet does not cut at
+     *     all
      */
     double separationFeedSi(JetSettings jet, Material material, double depthM);
 
     /**
-     * Depth that the jet just separates at a feed, on SI numbers: the inverse of {@link #separationFeedSi}.
+     * Returns the depth that the jet just separates at a feed rate, on SI numbers: the inverse of {@link #separationFeedSi}.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param feedMPerS feed in m/s, above zero
-     * @return depth in m; falls as the feed grows; zero if the jet does not cut at all
+     * @param jet jet
+     * @param material material
+     * @param feedMPerS feed rate in m/s, above 0
+     * @return depth in m; decreases with the feed rate; 0 if the jet does not cut at all
      */
     double separationDepthSi(JetSettings jet, Material material, double feedMPerS);
 
     /**
-     * Relative standard uncertainty of a feed in a material: that of the model and that of the material together.
+     * Returns the relative standard uncertainty of a feed rate: that of the model and that of the material together.
      *
-     * @param material the material
+     * @param material material
      * @return the ratio
      */
     double relativeUncertainty(Material material);
 
     /**
-     * Feed at an index, on SI numbers, without limit. A model that grades by another rule than depth says so here.
+     * Returns the feed rate for a quality index, on SI numbers, without limit. A model overrides it if its quality does not
+     * follow from depth.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param thicknessM thickness in m, above zero
+     * @param jet jet
+     * @param material material
+     * @param thicknessM thickness in m, above 0
      * @param index quality index, 1 or more
-     * @return feed in m/s; zero if the jet does not cut at all
+     * @return feed rate in m/s; 0 if the jet does not cut at all
      */
     default double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
         return separationFeedSi(jet, material, Settings.index(index) * thicknessM);
     }
 
     /**
-     * Index at a feed, on SI numbers: the inverse of {@link #feedSi}.
+     * Returns the quality index at a feed rate, on SI numbers: the inverse of {@link #feedSi}.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param thicknessM thickness in m, above zero
-     * @param feedMPerS feed in m/s, above zero
-     * @return quality index; below 1 the jet does not separate
+     * @param jet jet
+     * @param material material
+     * @param thicknessM thickness in m, above 0
+     * @param feedMPerS feed rate in m/s, above 0
+     * @return quality index; below 1 the jet does not separate the workpiece
      */
     default double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
         return separationDepthSi(jet, material, feedMPerS) / thicknessM;
     }
 
     /**
-     * The highest feed that this model passes on: the limit for thin sheet.
-     *
-     * @return feed in m/s
+     * {@return the maximum feed rate that this model returns, in m/s: the limit for thin sheet}
      */
     default double maximumFeedSi() {
-        return USUAL_HIGHEST_FEED_M_PER_S;
+        return DEFAULT_MAXIMUM_FEED_M_PER_S;
     }
 
     /**
-     * What the reader of a feed must know beyond what jet and material say of themselves.
+     * Returns the cautions of a feed rate beyond those of jet and material. By default: a feed rate above that of the known
+     * test cuts, a worn focusing tube, a material harder than garnet. A model that overrides it adds its own to these.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param depthM depth separated, in m: thickness times index
-     * @param feedMPerS the feed, in m/s
+     * @param jet jet
+     * @param material material
+     * @param depthM depth separated in m: thickness times quality index
+     * @param feedMPerS feed rate in m/s
      * @return the cautions; empty if there are none
      */
     default List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
-        return List.of();
+        return FeedCautions.of(jet, material, feedMPerS);
     }
 
     /**
-     * Feed for a face grade, by the standard table of indices.
+     * Returns this model with a maximum feed rate, that of a machine or of a shop's experience with thin sheet. A feed rate
+     * that is limited by it has a caution.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param grade grade of the face
-     * @return the feed
+     * @param maximum maximum feed rate, above 0
+     * @return the model with that limit
      */
-    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, CutQuality grade) {
-        return feed(jet, piece, QualityIndexTable.standard().index(grade));
+    default FeedModel capped(Quantity<Speed> maximum) {
+        return new CappedFeed(this, Kind.SPEED.si(Objects.requireNonNull(maximum, "maximum")));
     }
 
     /**
-     * Feed for a quality index.
+     * Returns this model corrected for the loading of the jet: its depth is multiplied by the square of
+     * &eta;(<i>R</i>)/&eta;(<i>R</i><sub>0</sub>), with &eta; a {@linkplain MixingEfficiency#decreasing mixing efficiency}
+     * that decreases with the loading ratio <i>R</i>. For models without an optimum of the abrasive flow rate.
      *
-     * @param jet the jet
-     * @param piece the workpiece
+     * <p>Derived: depth is proportional to the power of the abrasive, and that to the square of the efficiency. Models that
+     * use the particle speed, as the erosion and the specific-energy model do, need no correction: give their head the
+     * decreasing efficiency.
+     *
+     * @param mixing mixing efficiency
+     * @param referenceLoading <i>R</i><sub>0</sub>, the loading ratio at which this model is right, such as 0.15
+     * @return the corrected model
+     */
+    default FeedModel corrected(MixingEfficiency mixing, double referenceLoading) {
+        return new CorrectedFeed(this, mixing, referenceLoading);
+    }
+
+    /**
+     * Returns the feed rate for a cut quality, by the standard table of quality indices.
+     *
+     * @param jet jet
+     * @param workpiece workpiece
+     * @param quality cut quality
+     * @return the feed rate
+     * @throws dev.waterjet.measure.NoSolutionException if the jet does not cut the material at all
+     */
+    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, CutQuality quality) {
+        return feed(jet, workpiece, QualityIndexTable.standard().index(quality));
+    }
+
+    /**
+     * Returns the feed rate for a quality index.
+     *
+     * @param jet jet
+     * @param workpiece workpiece
      * @param index quality index, 1 or more: 1 just separates
-     * @return the feed, no higher than {@link #maximumFeedSi}
-     * @throws CannotReachException if the jet does not cut the material at all
+     * @return the feed rate, at most {@link #maximumFeedSi}
+     * @throws dev.waterjet.measure.NoSolutionException if the jet does not cut the material at all
      */
-    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece piece, double index) {
-        Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        Material material = piece.material();
-        double unlimited = feedSi(jet, material, piece.thicknessSi(), index);
+    default Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, double index) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(workpiece, "workpiece");
+        Settings.index(index);
+        Material material = workpiece.material();
+        double unlimited = feedSi(jet, material, workpiece.thicknessSi(), index);
         if (unlimited == 0) {
-            throw new CannotReachException(0, 0, "this jet in " + material.name(), "");
+            throw FeedCautions.noCut(material);
         }
         double feed = Math.min(unlimited, maximumFeedSi());
         Estimate<Speed> estimate = Estimate.withinFactor(
                         Kind.SPEED, feed, relativeUncertainty(material), jet.cautions())
                 .with(material.cautions())
-                .with(cautions(jet, material, index * piece.thicknessSi(), feed));
-        return feed < unlimited ? estimate.with(List.of(LimitedFeed.caution(unlimited, feed))) : estimate;
+                .with(cautions(jet, material, index * workpiece.thicknessSi(), feed))
+                .with(FeedCautions.ofThickness(workpiece.thicknessSi()));
+        return feed < unlimited ? estimate.with(FeedCautions.ofLimit(unlimited, feed)) : estimate;
     }
 
     /**
-     * Depth that the jet just separates at a feed.
+     * Returns the depth that the jet just separates at a feed rate: the thickest plate, or the depth of a groove.
      *
-     * @param jet the jet
-     * @param material the material
-     * @param feed the feed, above zero
+     * @param jet jet
+     * @param material material
+     * @param feed feed rate, above 0
      * @return the depth
-     * @throws CannotReachException if the jet does not cut the material at all
+     * @throws dev.waterjet.measure.NoSolutionException if the jet does not cut the material at all
      */
     default Estimate<Length> depth(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
-        double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
+        double feedSi = Settings.feed(feed);
         double depth = separationDepthSi(jet, material, feedSi);
         if (depth == 0) {
-            throw new CannotReachException(feedSi, 0, "this jet in " + material.name(), "");
+            throw FeedCautions.noCut(material);
         }
-        // the depth is off by as much as the feed that the model would give for it, in proportion to their slopes
+        // the depth deviates by as much as the feed rate that the model would give for it, by the ratio of their slopes
         double slope = relativeSlope(jet, material, feedSi, depth);
         return Estimate.withinFactor(Kind.LENGTH, depth, relativeUncertainty(material) * slope, jet.cautions())
                 .with(material.cautions())
-                .with(cautions(jet, material, depth, feedSi));
+                .with(cautions(jet, material, depth, feedSi))
+                .with(FeedCautions.ofGroove(jet, depth));
     }
 
     private double relativeSlope(JetSettings jet, Material material, double feedMPerS, double depthM) {
@@ -184,46 +225,45 @@ public interface FeedModel extends HasEvidence, Serializable {
     }
 
     /**
-     * Quality index at which a feed cuts a workpiece.
+     * Returns the quality index at which a feed rate cuts a workpiece.
      *
-     * @param jet the jet
-     * @param piece the workpiece
-     * @param feed the feed, above zero
+     * @param jet jet
+     * @param workpiece workpiece
+     * @param feed feed rate, above 0
      * @return the index; below 1 the jet does not separate the workpiece
-     * @throws CannotReachException if the jet does not cut the material at all
+     * @throws dev.waterjet.measure.NoSolutionException if the jet does not cut the material at all
      */
-    default double index(AbrasiveJet jet, Workpiece piece, Quantity<Speed> feed) {
-        double feedSi = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
-        double index = indexSi(jet, piece.material(), piece.thicknessSi(), feedSi);
+    default double index(AbrasiveJet jet, Workpiece workpiece, Quantity<Speed> feed) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(workpiece, "workpiece");
+        double index = indexSi(jet, workpiece.material(), workpiece.thicknessSi(), Settings.feed(feed));
         if (index == 0) {
-            throw new CannotReachException(
-                    feedSi, 0, "this jet in " + piece.material().name(), "");
+            throw FeedCautions.noCut(workpiece.material());
         }
         return Require.finite("quality index", index, Units.ONE);
     }
 
     /**
-     * Feeds over a range of thicknesses.
+     * Returns the feed rates over a range of thicknesses.
      *
-     * @param jet the jet
-     * @param material the material
+     * @param jet jet
+     * @param material material
      * @param index quality index, 1 or more
-     * @param thicknesses the thicknesses, each above zero
-     * @return the curve, no feed higher than {@link #maximumFeedSi}
+     * @param thicknesses thicknesses, each above 0
+     * @return the curve, each feed rate at most {@link #maximumFeedSi}
      */
     default FeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
-        Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        return FeedCurve.of(
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
+        Settings.index(index);
+        Objects.requireNonNull(thicknesses, "thicknesses");
+        double maximum = maximumFeedSi();
+        return new FeedCurve(
                 thicknesses,
                 thicknesses.map(
                         Kind.SPEED,
-                        thickness -> Math.min(
-                                feedSi(
-                                        jet,
-                                        material,
-                                        Require.positive("thickness", thickness, Units.MILLIMETRE),
-                                        index),
-                                maximumFeedSi())),
+                        thickness ->
+                                Math.min(feedSi(jet, material, FeedCurve.requireThickness(thickness), index), maximum)),
                 relativeUncertainty(material));
     }
 }

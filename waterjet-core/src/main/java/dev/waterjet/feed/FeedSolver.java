@@ -2,10 +2,10 @@ package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
-import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.Objects;
@@ -18,126 +18,123 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * What a feed needs: pressure, flow of abrasive or orifice, solved for any model. Immutable.
+ * Solver for the pressure, the abrasive flow rate or the orifice that a feed rate requires, for any feed model. Immutable.
  *
- * <p>The least setting that gives the feed is sought between limits; all else of the jet is kept. If no setting gives it, a
- * {@link CannotReachException} tells the best feed that can be had and where. Where a model has a best flow of abrasive, the
- * answer lies below it.
+ * <pre>{@code
+ * FeedSolver pump = FeedSolver.of(cut).withMaximumPressure(megapascals(400));
+ * Estimate<Pressure> pressure = pump.pressureFor(3, millimetresPerMinute(150));
+ * Estimate<MassFlow> flow = pump.abrasiveFlowFor(3, millimetresPerMinute(150));
+ * Estimate<Length> orifice = pump.orificeFor(3, millimetresPerMinute(150));
+ * }</pre>
  *
- * <p>Usual limits, each of which can be changed: pressure to 600 MPa, the highest that pumps of the trade are built for
- * (common practice, no source); flow of abrasive to 2 kg/min; orifice to half the bore of the focusing tube, as 2.5 to 4
- * bores are usual.
+ * <p>The solution is the minimum setting between limits that gives the feed rate; all else of the jet is kept. If none does,
+ * a {@link NoSolutionException} has the best feed rate within the limits. Where a model has an optimum of the abrasive flow
+ * rate, the solution is below it.
+ *
+ * <p>Default limits: pressure to 600 MPa, the maximum of commercial pumps (common practice, no source); abrasive flow rate to
+ * 2 kg/min; orifice to half the bore of the focusing tube, as 2.5 to 4 bores are typical.
  */
 public final class FeedSolver {
 
-    private static final double LOWEST_PRESSURE_PA = 1e6;
-    private static final double USUAL_HIGHEST_PRESSURE_PA = 600e6;
-    private static final double LOWEST_FLOW_KG_PER_S = 1e-6;
-    private static final double USUAL_HIGHEST_FLOW_KG_PER_S = 2 / 60.0;
-    private static final double NARROWEST_ORIFICE_M = 1e-5;
-    private static final double WIDEST_SHARE_OF_TUBE = 0.5;
+    private static final double MIN_PRESSURE_PA = 1e6;
+    private static final double DEFAULT_MAX_PRESSURE_PA = 600e6;
+    private static final double MIN_FLOW_KG_PER_S = 1e-6;
+    private static final double DEFAULT_MAX_FLOW_KG_PER_S = 2 / 60.0;
+    private static final double MIN_ORIFICE_M = 1e-5;
+    private static final double MAX_SHARE_OF_TUBE = 0.5;
 
-    private final FeedModel model;
-    private final double highestPressurePa;
-    private final double highestFlowKgPerS;
+    private final CutConditions cut;
+    private final double maximumPressurePa;
+    private final double maximumFlowKgPerS;
 
-    private FeedSolver(FeedModel model, double highestPressurePa, double highestFlowKgPerS) {
-        this.model = Objects.requireNonNull(model, "model");
-        this.highestPressurePa =
-                Require.above("highest pressure", highestPressurePa, LOWEST_PRESSURE_PA, Units.MEGAPASCAL, "");
-        this.highestFlowKgPerS = Require.above(
-                "highest flow of abrasive", highestFlowKgPerS, LOWEST_FLOW_KG_PER_S, Units.GRAM_PER_MINUTE, "");
+    private FeedSolver(CutConditions cut, double maximumPressurePa, double maximumFlowKgPerS) {
+        this.cut = Objects.requireNonNull(cut, "cut");
+        this.maximumPressurePa =
+                Require.above("maximum pressure", maximumPressurePa, MIN_PRESSURE_PA, Units.MEGAPASCAL, "");
+        this.maximumFlowKgPerS = Require.above(
+                "maximum abrasive flow rate", maximumFlowKgPerS, MIN_FLOW_KG_PER_S, Units.GRAM_PER_MINUTE, "");
     }
 
     /**
-     * The inverse questions to a model, within the usual limits.
+     * Returns a solver for a cut within the default limits.
      *
-     * @param model the model
-     * @return the questions
+     * @param cut conditions of the cut
+     * @return the solver
      */
-    public static FeedSolver of(FeedModel model) {
-        return new FeedSolver(model, USUAL_HIGHEST_PRESSURE_PA, USUAL_HIGHEST_FLOW_KG_PER_S);
+    public static FeedSolver of(CutConditions cut) {
+        return new FeedSolver(cut, DEFAULT_MAX_PRESSURE_PA, DEFAULT_MAX_FLOW_KG_PER_S);
     }
 
     /**
-     * These questions for a pump of one's own.
+     * Returns this solver with the maximum pressure of a pump.
      *
-     * @param highest highest gauge pressure at the orifice, above 1 MPa
-     * @return the questions within that limit
+     * @param maximum maximum gauge pressure at the orifice, above 1 MPa
+     * @return the solver with that limit
      */
-    public FeedSolver withMaximumPressure(Quantity<Pressure> highest) {
-        return new FeedSolver(model, Kind.PRESSURE.si(highest), highestFlowKgPerS);
+    public FeedSolver withMaximumPressure(Quantity<Pressure> maximum) {
+        return new FeedSolver(cut, Kind.PRESSURE.si(Objects.requireNonNull(maximum, "maximum")), maximumFlowKgPerS);
     }
 
     /**
-     * These questions for a feeder of one's own.
+     * Returns this solver with the maximum abrasive flow rate of a feeder.
      *
-     * @param highest highest flow of abrasive
-     * @return the questions within that limit
+     * @param maximum maximum mass flow, above 0.06 g/min
+     * @return the solver with that limit
      */
-    public FeedSolver withMaximumAbrasiveFlow(Quantity<MassFlow> highest) {
-        return new FeedSolver(model, highestPressurePa, Kind.MASS_FLOW.si(highest));
+    public FeedSolver withMaximumAbrasiveFlow(Quantity<MassFlow> maximum) {
+        return new FeedSolver(cut, maximumPressurePa, Kind.MASS_FLOW.si(Objects.requireNonNull(maximum, "maximum")));
     }
 
     /**
-     * Least pressure that gives a feed.
+     * Returns the minimum pressure that gives a feed rate.
      *
-     * @param jet the jet, of which all but the pressure is kept
-     * @param piece the workpiece
      * @param index quality index, 1 or more
-     * @param feed the feed wanted, above zero
+     * @param feed required feed rate, above 0
      * @return the gauge pressure at the orifice
-     * @throws CannotReachException if no pressure gives it
+     * @throws NoSolutionException if no pressure gives it; with the best feed rate
      */
-    public Estimate<Pressure> pressureFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
+    public Estimate<Pressure> pressureFor(double index, Quantity<Speed> feed) {
         return solve(
-                new Range<>("pressure", Kind.PRESSURE, Units.MEGAPASCAL, LOWEST_PRESSURE_PA, highestPressurePa),
-                pressure -> jet.withPressure(Kind.PRESSURE.of(pressure)),
-                piece,
+                new Range<>("pressure", Kind.PRESSURE, Units.MEGAPASCAL, MIN_PRESSURE_PA, maximumPressurePa),
+                pressure -> cut.jet().withPressure(Kind.PRESSURE.of(pressure)),
                 index,
                 feed);
     }
 
     /**
-     * Least flow of abrasive that gives a feed.
+     * Returns the minimum abrasive flow rate that gives a feed rate.
      *
-     * @param jet the jet, of which all but the flow of abrasive is kept
-     * @param piece the workpiece
      * @param index quality index, 1 or more
-     * @param feed the feed wanted, above zero
+     * @param feed required feed rate, above 0
      * @return the mass flow
-     * @throws CannotReachException if no flow gives it
+     * @throws NoSolutionException if no flow rate gives it; with the best feed rate
      */
-    public Estimate<MassFlow> abrasiveFlowFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
+    public Estimate<MassFlow> abrasiveFlowFor(double index, Quantity<Speed> feed) {
         return solve(
                 new Range<>(
-                        "flow of abrasive",
+                        "abrasive flow rate",
                         Kind.MASS_FLOW,
                         Units.GRAM_PER_MINUTE,
-                        LOWEST_FLOW_KG_PER_S,
-                        highestFlowKgPerS),
-                flow -> jet.withAbrasiveFlow(Kind.MASS_FLOW.of(flow)),
-                piece,
+                        MIN_FLOW_KG_PER_S,
+                        maximumFlowKgPerS),
+                flow -> cut.jet().withAbrasiveFlow(Kind.MASS_FLOW.of(flow)),
                 index,
                 feed);
     }
 
     /**
-     * Narrowest orifice that gives a feed, in the same focusing tube.
+     * Returns the smallest orifice that gives a feed rate with the same focusing tube.
      *
-     * @param jet the jet, of which all but the orifice is kept
-     * @param piece the workpiece
      * @param index quality index, 1 or more
-     * @param feed the feed wanted, above zero
+     * @param feed required feed rate, above 0
      * @return the bore of the orifice, whatever the power of the pump
-     * @throws CannotReachException if no orifice of this tube gives it
+     * @throws NoSolutionException if no orifice of this tube gives it; with the best feed rate
      */
-    public Estimate<Length> orificeFor(AbrasiveJet jet, Workpiece piece, double index, Quantity<Speed> feed) {
-        double widest = WIDEST_SHARE_OF_TUBE * jet.head().tube().boreSi();
+    public Estimate<Length> orificeFor(double index, Quantity<Speed> feed) {
+        double maximum = MAX_SHARE_OF_TUBE * cut.jet().tubeBoreSi();
         return solve(
-                new Range<>("orifice", Kind.LENGTH, Units.MILLIMETRE, NARROWEST_ORIFICE_M, widest),
-                bore -> withOrifice(jet, bore),
-                piece,
+                new Range<>("orifice", Kind.LENGTH, Units.MILLIMETRE, MIN_ORIFICE_M, maximum),
+                bore -> withOrifice(cut.jet(), bore),
                 index,
                 feed);
     }
@@ -148,33 +145,45 @@ public final class FeedSolver {
 
     /** A setting between its limits. */
     private record Range<Q extends Quantity<Q>>(
-            String name, Kind<Q> kind, Unit<Q> unit, double lowest, double highest) {
+            String name, Kind<Q> kind, Unit<Q> unit, double minimum, double maximum) {
 
-        String text(double si) {
-            return QuantityText.print(kind, kind.of(si), unit, 4);
+        NoSolutionException unreachable(double required, double bestFeed, double bestSetting) {
+            return new NoSolutionException(
+                    Message.of(
+                                    "feed-out-of-reach",
+                                    "{feed} cannot be achieved by {setting} up to {limit}; the best is {best} at"
+                                            + " {optimum}")
+                            .with("feed", Kind.SPEED, required, Units.MILLIMETRE_PER_MINUTE)
+                            .with("setting", name)
+                            .with("limit", kind, maximum, unit)
+                            .with("best", Kind.SPEED, bestFeed, Units.MILLIMETRE_PER_MINUTE)
+                            .with("optimum", kind, bestSetting, unit),
+                    Kind.SPEED,
+                    bestFeed);
         }
     }
 
     private <Q extends Quantity<Q>> Estimate<Q> solve(
-            Range<Q> range, DoubleFunction<AbrasiveJet> jets, Workpiece piece, double index, Quantity<Speed> feed) {
-        Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        double wanted = Require.positive("feed", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
+            Range<Q> range, DoubleFunction<AbrasiveJet> jets, double index, Quantity<Speed> feed) {
+        Settings.index(index);
+        double required = Settings.feed(feed);
+        FeedModel model = cut.feedModel();
         DoubleUnaryOperator feeds =
-                setting -> model.feedSi(jets.apply(setting), piece.material(), piece.thicknessSi(), index);
-        double best = InverseKernel.best(feeds, range.lowest(), range.highest());
+                setting -> model.feedSi(jets.apply(setting), cut.material(), cut.thicknessSi(), index);
+        double best = LogRoot.maximum(feeds, range.minimum(), range.maximum());
         double bestFeed = feeds.applyAsDouble(best);
-        if (bestFeed < wanted) {
-            throw new CannotReachException(
-                    wanted, bestFeed, range.name() + " up to " + range.text(range.highest()), "at " + range.text(best));
+        if (bestFeed < required) {
+            throw bestFeed > 0 ? range.unreachable(required, bestFeed, best) : FeedCautions.noCut(cut.material());
         }
-        double setting = InverseKernel.least(feeds, wanted, range.lowest(), best);
-        double slope = InverseKernel.relativeSlope(feeds, setting);
+        double setting = LogRoot.smallest(feeds, required, range.minimum(), best);
+        double slope = LogRoot.slope(feeds, setting);
+        CutConditions solved = cut.withJet(jets.apply(setting));
         return Estimate.withinFactor(
                         range.kind(),
                         setting,
-                        model.relativeUncertainty(piece.material()) / slope,
-                        jets.apply(setting).cautions())
-                .with(piece.material().cautions())
-                .with(model.cautions(jets.apply(setting), piece.material(), index * piece.thicknessSi(), wanted));
+                        cut.relativeUncertainty() / slope,
+                        solved.jet().cautions())
+                .with(cut.material().cautions())
+                .with(solved.feedCautions(index * cut.thicknessSi(), required));
     }
 }

@@ -3,14 +3,20 @@ package dev.waterjet.feed;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.IOException;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -18,12 +24,12 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * Feeds over a grid of inputs: every value of every swept input with every value of the others. Immutable.
+ * Feed rates over a grid of inputs: every value of every swept input with every value of the others. Immutable.
  *
- * <p>The points stand in a fixed order, as the digits of a counter: the index runs fastest, then thickness, flow of
- * abrasive, tube, orifice, and pressure slowest. They are computed one after another and handed on, so that a sweep of any
- * size needs no memory of its own. Models of closed form make no object per point. A part of a sweep, {@link #each(long,
- * long, SweepRow) from one point to another}, gives the bits that the whole sweep gives there, on whatever machine.
+ * <p>The points have a fixed order, as the digits of a counter: the quality index runs fastest, then thickness, abrasive flow
+ * rate, focusing tube, orifice, and pressure slowest. They are computed one after another and passed on, so that a sweep of
+ * any size needs no memory. Models of closed form make no object per point. A part of a sweep, {@link #each(long, long, Row)
+ * from one point to another}, gives the bits that the whole sweep gives there, on any machine.
  *
  * <pre>{@code
  * FeedSweep.of(model, jet, plate, 3)
@@ -46,194 +52,250 @@ public final class FeedSweep implements Serializable {
             "index",
             Kind.SPEED.column("feed"));
 
-    /** Places of the inputs, the slowest first. */
-    private static final int PRESSURE = 0;
+    /** Receiver of the points of a sweep, one by one, as SI numbers. */
+    @FunctionalInterface
+    public interface Row {
 
-    private static final int ORIFICE = 1;
-    private static final int TUBE = 2;
-    private static final int FLOW = 3;
-    private static final int THICKNESS = 4;
-    private static final int INDEX = 5;
+        /**
+         * Receives one point.
+         *
+         * @param pressurePa gauge pressure at the orifice in Pa
+         * @param orificeM bore of the orifice in m
+         * @param tubeM bore of the focusing tube in m
+         * @param abrasiveKgPerS abrasive flow rate in kg/s
+         * @param thicknessM thickness in m
+         * @param index quality index
+         * @param feedMPerS feed rate in m/s
+         */
+        void take(
+                double pressurePa,
+                double orificeM,
+                double tubeM,
+                double abrasiveKgPerS,
+                double thicknessM,
+                double index,
+                double feedMPerS);
+    }
 
-    private final FeedModel model;
-    private final AbrasiveJet jet;
-    private final Material material;
-    private final double[][] axes;
+    private static final int MAX_FEEDS = 1_000_000_000;
 
-    private FeedSweep(FeedModel model, AbrasiveJet jet, Material material, double[][] axes) {
-        this.model = Objects.requireNonNull(model, "model");
-        this.jet = Objects.requireNonNull(jet, "jet");
-        this.material = Objects.requireNonNull(material, "material");
-        this.axes = axes;
+    /** Checked content, and the serial form. */
+    private record Values(FeedModel model, AbrasiveJet jet, Material material, List<QuantityArray<?>> inputs)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(model, "model");
+            Objects.requireNonNull(jet, "jet");
+            Objects.requireNonNull(material, "material");
+            inputs = List.copyOf(inputs);
+            int count = SweepAxis.ALL.size();
+            Require.between("number of inputs", inputs.size(), count, count, Units.ONE, "");
+            for (int i = 0; i < count; i++) {
+                SweepAxis.ALL.get(i).require(inputs.get(i));
+            }
+        }
+
+        private Object readResolve() {
+            return new FeedSweep(this);
+        }
+    }
+
+    private final transient Values values;
+    private final transient double[][] inputs;
+
+    private FeedSweep(Values values) {
+        this.values = values;
+        this.inputs = values.inputs.stream().map(QuantityArray::toSi).toArray(double[][]::new);
     }
 
     /**
-     * A sweep of a single point, to which inputs to sweep are added.
+     * Returns a sweep of a single point, to which swept inputs are added.
      *
-     * @param model the model
-     * @param jet the jet, whose settings stand where none are swept
-     * @param piece the workpiece, whose thickness stands where none is swept
-     * @param index quality index, 1 or more, which stands where none is swept
+     * @param model feed model
+     * @param jet jet, whose settings hold where none are swept
+     * @param workpiece workpiece, whose thickness holds where none is swept
+     * @param index quality index, 1 or more, which holds where none is swept
      * @return the sweep
      */
-    public static FeedSweep of(FeedModel model, AbrasiveJet jet, Workpiece piece, double index) {
-        Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        return new FeedSweep(model, jet, piece.material(), new double[][] {
-            {jet.water().pressureSi()},
-            {jet.head().orifice().boreSi()},
-            {jet.head().tube().boreSi()},
-            {jet.abrasiveFlowSi()},
-            {piece.thicknessSi()},
-            {index}
-        });
+    public static FeedSweep of(FeedModel model, AbrasiveJet jet, Workpiece workpiece, double index) {
+        Objects.requireNonNull(model, "model");
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(workpiece, "workpiece");
+        return new FeedSweep(new Values(
+                model,
+                jet,
+                workpiece.material(),
+                List.of(
+                        QuantityArray.ofSi(Kind.PRESSURE, jet.pressureSi()),
+                        QuantityArray.ofSi(Kind.LENGTH, jet.orificeBoreSi()),
+                        QuantityArray.ofSi(Kind.LENGTH, jet.tubeBoreSi()),
+                        QuantityArray.ofSi(Kind.MASS_FLOW, jet.abrasiveFlowSi()),
+                        QuantityArray.ofSi(Kind.LENGTH, workpiece.thicknessSi()),
+                        QuantityArray.ofSi(Kind.RATIO, index))));
     }
 
-    private FeedSweep with(int place, String name, QuantityArray<?> swept) {
-        double[][] changed = axes.clone();
-        changed[place] = swept.toSi();
-        for (double value : changed[place]) {
-            Require.positive(name, value, swept.kind().siUnit());
-        }
-        return new FeedSweep(model, jet, material, changed);
+    private FeedSweep with(int place, QuantityArray<?> swept) {
+        List<QuantityArray<?>> changed = new ArrayList<>(values.inputs);
+        changed.set(place, swept);
+        return new FeedSweep(new Values(values.model, values.jet, values.material, changed));
     }
 
     /**
-     * This sweep over pressures.
+     * Returns this sweep over pressures.
      *
-     * @param pressures gauge pressures at the orifice, each above zero
+     * @param pressures gauge pressures at the orifice, each above 0
      * @return the sweep
      */
     public FeedSweep overPressure(QuantityArray<Pressure> pressures) {
-        return with(PRESSURE, "pressure at the orifice", pressures);
+        return with(SweepAxis.PRESSURE, Objects.requireNonNull(pressures, "pressures"));
     }
 
     /**
-     * This sweep over orifices.
+     * Returns this sweep over orifices.
      *
-     * @param bores bores of the orifice, each above zero and narrower than every tube
+     * @param bores bores of the orifice, each above 0 and below every bore of a focusing tube
      * @return the sweep
      */
     public FeedSweep overOrifice(QuantityArray<Length> bores) {
-        return with(ORIFICE, "orifice bore", bores);
+        return with(SweepAxis.ORIFICE, Objects.requireNonNull(bores, "bores"));
     }
 
     /**
-     * This sweep over focusing tubes.
+     * Returns this sweep over focusing tubes.
      *
-     * @param bores bores of the tube, each wider than every orifice
+     * @param bores bores of the focusing tube, each above every bore of an orifice
      * @return the sweep
      */
     public FeedSweep overTube(QuantityArray<Length> bores) {
-        return with(TUBE, "focusing tube bore", bores);
+        return with(SweepAxis.TUBE, Objects.requireNonNull(bores, "bores"));
     }
 
     /**
-     * This sweep over flows of abrasive.
+     * Returns this sweep over abrasive flow rates.
      *
-     * @param flows mass flows, each above zero
+     * @param flows mass flows, each above 0
      * @return the sweep
      */
     public FeedSweep overAbrasiveFlow(QuantityArray<MassFlow> flows) {
-        return with(FLOW, "abrasive flow", flows);
+        return with(SweepAxis.FLOW, Objects.requireNonNull(flows, "flows"));
     }
 
     /**
-     * This sweep over thicknesses.
+     * Returns this sweep over thicknesses.
      *
-     * @param thicknesses thicknesses, each above zero
+     * @param thicknesses thicknesses, each above 0
      * @return the sweep
      */
     public FeedSweep overThickness(QuantityArray<Length> thicknesses) {
-        return with(THICKNESS, "thickness", thicknesses);
+        return with(SweepAxis.THICKNESS, Objects.requireNonNull(thicknesses, "thicknesses"));
     }
 
     /**
-     * This sweep over quality indices.
+     * Returns this sweep over quality indices.
      *
      * @param indices indices, each 1 or more
      * @return the sweep
      */
     public FeedSweep overIndex(QuantityArray<Dimensionless> indices) {
-        for (double index : indices.toSi()) {
-            Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-        }
-        return with(INDEX, "quality index", indices);
+        return with(SweepAxis.INDEX, Objects.requireNonNull(indices, "indices"));
     }
 
     /**
-     * How many points the sweep has.
+     * {@return the number of points}
      *
-     * @return the count
-     * @throws ArithmeticException if there are more than 9.2e18
+     * @throws DomainException if there are more than 9.2e18
      */
     public long size() {
         long size = 1;
-        for (double[] axis : axes) {
-            size = Math.multiplyExact(size, axis.length);
+        for (double[] axis : inputs) {
+            if (Math.multiplyHigh(size, axis.length) != 0 || size * axis.length < 0) {
+                throw new DomainException(
+                        Message.of("sweep-too-large", "the sweep has more than {limit} points")
+                                .with("limit", Long.MAX_VALUE),
+                        "number of points");
+            }
+            size *= axis.length;
         }
         return size;
     }
 
     /**
-     * Hands on every point.
+     * Passes on every point.
      *
-     * @param row takes the points
+     * @param row receiver of the points
+     * @throws DomainException if a swept orifice is not smaller than a focusing tube
      */
-    public void each(SweepRow row) {
+    public void each(Row row) {
         each(0, size(), row);
     }
 
     /**
-     * Hands on a part of the points.
+     * Passes on a part of the points.
      *
      * @param from first point, from 0
-     * @param to end of the part, that point no longer included
-     * @param row takes the points
-     * @throws dev.waterjet.measure.DomainException if a swept orifice is no narrower than a tube
+     * @param to end of the part, not included; from the first point to the number of points
+     * @param row receiver of the points
+     * @throws DomainException if there are no such points, or a swept orifice is not smaller than a focusing tube
      */
-    public void each(long from, long to, SweepRow row) {
-        Objects.checkFromToIndex(from, to, size());
-        for (double narrow : axes[TUBE]) {
-            for (double wide : axes[ORIFICE]) {
+    public void each(long from, long to, Row row) {
+        Objects.requireNonNull(row, "row");
+        if (from < 0 || to < from || to > size()) {
+            throw new DomainException(
+                    Message.of("no-such-points", "there are no points {from} to {to}; the sweep has {points}")
+                            .with("from", from)
+                            .with("to", to)
+                            .with("points", size()),
+                    "point");
+        }
+        requireTubesAboveOrifices();
+        int[] digits = digits(from);
+        FeedModel model = values.model;
+        Material material = values.material;
+        Settings settings = new Settings(values.jet);
+        double maximum = model.maximumFeedSi();
+        for (long at = from; at < to; at++) {
+            double pressurePa = inputs[SweepAxis.PRESSURE][digits[SweepAxis.PRESSURE]];
+            double orificeM = inputs[SweepAxis.ORIFICE][digits[SweepAxis.ORIFICE]];
+            double tubeM = inputs[SweepAxis.TUBE][digits[SweepAxis.TUBE]];
+            double flowKgPerS = inputs[SweepAxis.FLOW][digits[SweepAxis.FLOW]];
+            double thicknessM = inputs[SweepAxis.THICKNESS][digits[SweepAxis.THICKNESS]];
+            double index = inputs[SweepAxis.INDEX][digits[SweepAxis.INDEX]];
+            settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
+            double feed = model.feedSi(settings, material, thicknessM, index);
+            row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, maximum));
+            increment(digits);
+        }
+    }
+
+    private void requireTubesAboveOrifices() {
+        for (double tubeM : inputs[SweepAxis.TUBE]) {
+            for (double orificeM : inputs[SweepAxis.ORIFICE]) {
                 Require.above(
                         "focusing tube bore",
-                        narrow,
-                        wide,
+                        tubeM,
+                        orificeM,
                         Units.MILLIMETRE,
                         "the bore of the orifice: the water would strike the tube");
             }
         }
-        int[] digits = digits(from);
-        Settings settings = new Settings(jet);
-        double highest = model.maximumFeedSi();
-        for (long at = from; at < to; at++) {
-            double pressurePa = axes[PRESSURE][digits[PRESSURE]];
-            double orificeM = axes[ORIFICE][digits[ORIFICE]];
-            double tubeM = axes[TUBE][digits[TUBE]];
-            double flowKgPerS = axes[FLOW][digits[FLOW]];
-            double thicknessM = axes[THICKNESS][digits[THICKNESS]];
-            double index = axes[INDEX][digits[INDEX]];
-            settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
-            double feed = model.feedSi(settings, material, thicknessM, index);
-            row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, highest));
-            countOn(digits);
-        }
     }
 
-    /** Where each input stands at a point. */
+    /** The place of each input at a point. */
     private int[] digits(long point) {
-        int[] digits = new int[axes.length];
-        long rest = point;
-        for (int i = axes.length - 1; i >= 0 && rest > 0; i--) {
-            digits[i] = (int) (rest % axes[i].length);
-            rest /= axes[i].length;
+        int[] digits = new int[inputs.length];
+        long remainder = point;
+        for (int i = inputs.length - 1; i >= 0 && remainder > 0; i--) {
+            digits[i] = (int) (remainder % inputs[i].length);
+            remainder /= inputs[i].length;
         }
         return digits;
     }
 
-    private void countOn(int[] digits) {
-        for (int i = axes.length - 1; i >= 0; i--) {
-            if (++digits[i] < axes[i].length) {
+    private void increment(int[] digits) {
+        for (int i = inputs.length - 1; i >= 0; i--) {
+            if (++digits[i] < inputs[i].length) {
                 return;
             }
             digits[i] = 0;
@@ -241,19 +303,24 @@ public final class FeedSweep implements Serializable {
     }
 
     /**
-     * All feeds, for a sweep that fits into memory.
+     * Returns all feed rates, for a sweep that fits into memory.
      *
-     * @return the feeds in the order of the points
-     * @throws ArithmeticException if there are more points than an array can hold
+     * @return the feed rates in the order of the points
+     * @throws DomainException if there are more than 10<sup>9</sup> points
      */
     public QuantityArray<Speed> feeds() {
-        double[] feeds = new double[Math.toIntExact(size())];
-        Filler filler = new Filler(feeds);
-        each(filler);
+        Require.atMost(
+                "number of points",
+                (double) size(),
+                MAX_FEEDS,
+                Units.ONE,
+                "an array holds no more; take the points one by one");
+        double[] feeds = new double[(int) size()];
+        each(new Filler(feeds));
         return QuantityArray.ofSi(Kind.SPEED, feeds);
     }
 
-    private static final class Filler implements SweepRow {
+    private static final class Filler implements Row {
 
         private final double[] feeds;
         private int next;
@@ -269,44 +336,52 @@ public final class FeedSweep implements Serializable {
     }
 
     /**
-     * Writes every point as a row of comma-separated values, in SI and full precision, under a header.
+     * Writes every point as a row of comma-separated values, in SI and full precision, below a header.
      *
-     * @param out where to write
+     * @param out destination
      * @throws UncheckedIOException if {@code out} fails
      */
     public void writeCsv(Appendable out) {
+        Objects.requireNonNull(out, "out");
+        StringBuilder line = new StringBuilder(160);
+        append(out, line.append(HEADER).append('\n'));
+        each((p, o, t, m, h, q, feed) -> {
+            line.setLength(0);
+            for (double cell : new double[] {p, o, t, m, h, q}) {
+                line.append(cell).append(',');
+            }
+            append(out, line.append(feed).append('\n'));
+        });
+    }
+
+    private static void append(Appendable out, CharSequence line) {
         try {
-            out.append(HEADER).append('\n');
+            out.append(line);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        StringBuilder line = new StringBuilder(160);
-        each((p, o, t, m, h, q, feed) -> {
-            line.setLength(0);
-            line.append(p)
-                    .append(',')
-                    .append(o)
-                    .append(',')
-                    .append(t)
-                    .append(',')
-                    .append(m);
-            line.append(',')
-                    .append(h)
-                    .append(',')
-                    .append(q)
-                    .append(',')
-                    .append(feed)
-                    .append('\n');
-            try {
-                out.append(line);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-        });
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FeedSweep that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "sweep of " + size() + " feeds of " + material.name() + " by " + model.name();
+        return "sweep of " + size() + " feed rates of " + values.material.name() + " by " + values.model.name();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -8,15 +8,19 @@ import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.Collections;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 
 /**
- * Flow strengths of materials under the impact of grains, by the id of the material. Immutable.
+ * Flow strengths of materials under the impact of particles, by the id of the material. Immutable.
  *
  * <p>The standard table takes a fourteenth of Young's modulus, {@code sigma_f = E/14} (Hashish 1989, from memory), with
  * moduli as handbooks give them at room temperature (from memory): mild steel 200 GPa, hardened tool steel 207, stainless
@@ -32,19 +36,37 @@ public final class FlowStrengths implements HasEvidence, Serializable {
                     EvidenceGrade.FROM_MEMORY, Source.of("Hashish, J. Eng. Mater. Technol. 111 (1989) 154-162"))
             .withNote("sigma_f = E/14; moduli of common handbooks, from memory.");
 
-    private static final FlowStrengths STANDARD = new FlowStrengths(ofModuli(Map.of(
+    private static final FlowStrengths STANDARD = new FlowStrengths(new Values(ofModuli(Map.of(
             "mild-steel-a36", 200e9,
             "tool-steel-hardened", 207e9,
             "stainless-304", 193e9,
             "stainless-316l", 193e9,
             "titanium", 113.8e9,
             "aluminium-6061-t6", 68.9e9,
-            "copper", 117e9)));
+            "copper", 117e9))));
 
-    private final Map<String, Double> strengthsPa;
+    /** Checked content, and the serial form. */
+    private record Values(Map<String, Double> strengthsPa) implements Serializable {
 
-    private FlowStrengths(Map<String, Double> strengthsPa) {
-        this.strengthsPa = strengthsPa;
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Map<String, Double> checked = new TreeMap<>();
+            Map.copyOf(strengthsPa)
+                    .forEach((id, strength) ->
+                            checked.put(id, Require.positive("flow strength", strength, Units.MEGAPASCAL)));
+            strengthsPa = Collections.unmodifiableMap(checked);
+        }
+
+        private Object readResolve() {
+            return new FlowStrengths(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private FlowStrengths(Values values) {
+        this.values = values;
     }
 
     private static Map<String, Double> ofModuli(Map<String, Double> moduliPa) {
@@ -54,35 +76,35 @@ public final class FlowStrengths implements HasEvidence, Serializable {
     }
 
     /**
-     * The table of metals by a fourteenth of Young's modulus.
-     *
-     * @return the standard table
+     * {@return the standard table: metals by a fourteenth of Young's modulus}
      */
     public static FlowStrengths standard() {
         return STANDARD;
     }
 
     /**
-     * This table with the flow strength of a material, added or changed.
+     * Returns this table with the flow strength of a material, added or changed.
      *
-     * @param material the material
-     * @param strength its flow strength, above zero
+     * @param material material
+     * @param strength its flow strength, above 0
      * @return the table
      */
     public FlowStrengths with(Material material, Quantity<Pressure> strength) {
-        Map<String, Double> more = new TreeMap<>(strengthsPa);
-        more.put(material.id(), Require.positive("flow strength", Kind.PRESSURE.si(strength), Units.MEGAPASCAL));
-        return new FlowStrengths(more);
+        Objects.requireNonNull(material, "material");
+        Map<String, Double> more = new TreeMap<>(values.strengthsPa);
+        more.put(material.id(), Kind.PRESSURE.si(Objects.requireNonNull(strength, "strength")));
+        return new FlowStrengths(new Values(more));
     }
 
     /**
-     * Flow strength of a material as a number.
+     * Returns the flow strength of a material as a number.
      *
-     * @param material the material
+     * @param material material
      * @return the strength in Pa; empty if the table has none
      */
     public OptionalDouble strengthSi(Material material) {
-        Double strength = strengthsPa.get(material.id());
+        Double strength = values.strengthsPa.get(
+                Objects.requireNonNull(material, "material").id());
         return strength == null ? OptionalDouble.empty() : OptionalDouble.of(strength);
     }
 
@@ -93,16 +115,24 @@ public final class FlowStrengths implements HasEvidence, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof FlowStrengths that && strengthsPa.equals(that.strengthsPa);
+        return other instanceof FlowStrengths that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return strengthsPa.hashCode();
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "flow strengths of " + String.join(", ", strengthsPa.keySet());
+        return "flow strengths of " + String.join(", ", values.strengthsPa.keySet());
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

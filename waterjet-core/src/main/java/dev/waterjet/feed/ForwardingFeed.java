@@ -7,15 +7,22 @@ import dev.waterjet.material.Material;
 import java.util.List;
 
 /**
- * A feed model that stands on another one. It forwards to that one the questions of which the others are built, and
- * changes the answers that it overrides; so it may be as short as what it changes.
+ * Feed model that is based on another one. It forwards the primitive methods of a feed model to that one, and overrides what
+ * it changes.
+ *
+ * <pre>{@code
+ * record Halved(FeedModel model) implements ForwardingFeed {
+ *     @Override
+ *     public double maximumFeedSi() {
+ *         return model.maximumFeedSi() / 2;
+ *     }
+ * }
+ * }</pre>
  */
 public interface ForwardingFeed extends FeedModel {
 
     /**
-     * The model it stands on.
-     *
-     * @return the model, always the same
+     * {@return the model that it is based on, always the same}
      */
     FeedModel model();
 

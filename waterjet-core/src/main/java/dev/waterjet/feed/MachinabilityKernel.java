@@ -94,9 +94,4 @@ final class MachinabilityKernel {
     static double depth(double ability, double feedMPerS, double feedExponent) {
         return ability / Math.pow(feedMPerS, 1 / feedExponent);
     }
-
-    /** A = D u^(1/k): the ability that a feed at a depth needs. */
-    static double ability(double depthM, double feedMPerS, double feedExponent) {
-        return depthM * Math.pow(feedMPerS, 1 / feedExponent);
-    }
 }

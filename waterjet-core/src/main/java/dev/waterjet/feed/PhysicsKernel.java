@@ -3,19 +3,19 @@ package dev.waterjet.feed;
 /** Balances of energy and erosion on SI doubles. */
 final class PhysicsKernel {
 
-    /** 14 particles' worth of volume over pi: the constant of Hashish's cutting wear. */
+    /** Constant of Hashish's cutting wear: 14 = 2 x 7 follows from sin 2a = 2a for the small angles of attack. */
     private static final double CUTTING_WEAR = 14 / Math.PI;
 
     private PhysicsKernel() {}
 
-    /** P / (w d_f) in m2/s, P = m_a v_a^2 / 2: the face that the jet opens in a time. */
+    /** P / (w d_f) in m2/s, P = m_a v_a^2 / 2: the area that the jet opens in a time. */
     static double areaRate(double abrasiveKgPerS, double speedMPerS, double energyJPerM3, double kerfM) {
         return abrasiveKgPerS * speedMPerS * speedMPerS / 2 / (energyJPerM3 * kerfM);
     }
 
     /** C_k = sqrt(3 sigma_f R_f^(3/5) / rho_p), m/s. Hashish (1989), re-derived. */
-    static double characteristicSpeed(double flowStrengthPa, double roundness, double grainKgPerM3) {
-        return Math.sqrt(3 * flowStrengthPa * Math.pow(roundness, 0.6) / grainKgPerM3);
+    static double characteristicSpeed(double flowStrengthPa, double roundness, double particleKgPerM3) {
+        return Math.sqrt(3 * flowStrengthPa * Math.pow(roundness, 0.6) / particleKgPerM3);
     }
 
     /** h_c = d_j (V_0 / C_k) (14 m_a / (pi u d_j^2 rho_p))^(2/5). Hashish (1989), re-derived. */
@@ -25,16 +25,16 @@ final class PhysicsKernel {
             double characteristicMPerS,
             double abrasiveKgPerS,
             double feedMPerS,
-            double grainKgPerM3) {
+            double particleKgPerM3) {
         return jetM
                 * speedMPerS
                 / characteristicMPerS
-                * Math.pow(CUTTING_WEAR * abrasiveKgPerS / (feedMPerS * jetM * jetM * grainKgPerM3), 0.4);
+                * Math.pow(CUTTING_WEAR * abrasiveKgPerS / (feedMPerS * jetM * jetM * particleKgPerM3), 0.4);
     }
 
     /**
      * 1/h_d = pi d_j sigma_f u / (2 C_1 m_a (V_0 - V_e)^2) + (C_f / d_j) V_0 / (V_0 - V_e). Hashish (1989), re-derived; zero
-     * where the grains are no faster than the threshold V_e.
+     * where the particles are no faster than the threshold V_e.
      */
     static double deformationWear(
             double jetM,

@@ -3,12 +3,16 @@ package dev.waterjet.feed;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Speed;
 
 /**
- * Mutable settings of a jet: one object for all points of a sweep. All that is not swept is that of the original jet. Every
- * value has the bits of an {@link AbrasiveJet} with these settings.
+ * Mutable settings of a jet: one object for all points of a sweep. What is not swept is that of the original jet. Every value
+ * has the bits of an {@link AbrasiveJet} with these settings.
  */
 final class Settings implements JetSettings {
 
@@ -33,10 +37,15 @@ final class Settings implements JetSettings {
         this.abrasiveKgPerS = jet.abrasiveFlowSi();
     }
 
-    /** Relative uncertainty of a model, at most a factor of e^10 either way. */
+    /** Relative uncertainty of a model. */
     static double uncertainty(double relative) {
-        return Require.between(
-                "relative uncertainty of the model", relative, 0, 10, Units.PERCENT, "beyond it nothing is known");
+        return Require.relativeUncertainty("feed rate", relative, "beyond it the feed rate is unknown");
+    }
+
+    /** Feed rate of a caller, in m/s. */
+    static double feed(Quantity<Speed> feed) {
+        return Require.positive(
+                "feed rate", Kind.SPEED.si(Objects.requireNonNull(feed, "feed")), Units.MILLIMETRE_PER_MINUTE);
     }
 
     /** Quality index. */

@@ -10,21 +10,27 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.EnergyDensity;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import java.util.Objects;
 import javax.measure.Quantity;
+import javax.measure.quantity.Power;
 
 /**
- * The balance of energy: the power of the abrasive removes the kerf, volume by volume.
+ * Energy balance model: the power of the abrasive removes the volume of the kerf.
  *
- * <p>{@code u = P_a / (w d_f D)}, {@code P_a = m_a v_a^2 / 2}: u feed in m/s; P_a power of the abrasive in W, m_a its flow
- * in kg/s, v_a its speed in m/s; w specific cutting energy in J/m3; d_f bore of the focusing tube in m, taken for the width
- * of the kerf; D depth in m, thickness times index.
+ * <p>{@code u = P_a / (w d_f D)}, {@code P_a = m_a v_a^2 / 2}: u feed rate in m/s; P_a power of the abrasive in W, m_a
+ * abrasive flow rate in kg/s, v_a particle speed in m/s; w specific cutting energy in J/m3; d_f bore of the focusing tube at
+ * its exit in m, taken for the width of the kerf; D depth in m, thickness times quality index.
  *
- * <p>The specific energy is stated for one material and carried over to others by their machinability, {@code w N_m =}
- * constant (derived: both models give a depth, one with N_m, the other with 1/w). Only the stated material rests on a
- * source. The feed goes with D to the power -1, not -1.15 as in the machinability model: the two cross somewhere.
+ * <p>The specific energy is given for one material and transferred to others by their machinability numbers, {@code w N_m =}
+ * constant (derived: both models give a depth, one with N_m, the other with 1/w). Only the given material rests on a
+ * source. The feed rate is proportional to D to the power -1, not -1.15 as in the machinability model: the two cross
+ * somewhere.
  *
  * <p>Worked number: 1285 W, 13.4 J/mm3, tube 1.0 mm, 10 mm deep: 9.6 mm/s.
  */
@@ -36,7 +42,7 @@ public final class SpecificEnergyFeed implements FeedModel {
     private static final double STEEL_MACHINABILITY = 87.6;
     private static final double ASSUMED_UNCERTAINTY = 0.3;
 
-    private static final SpecificEnergyFeed USUAL = new SpecificEnergyFeed(
+    private static final SpecificEnergyFeed OF_STEEL = new SpecificEnergyFeed(new Values(
             STEEL_J_PER_M3,
             STEEL_MACHINABILITY,
             ASSUMED_UNCERTAINTY,
@@ -45,79 +51,98 @@ public final class SpecificEnergyFeed implements FeedModel {
                             Source.of("IIT Kharagpur, Non-conventional machining, Module 9, Lesson 37")
                                     .at("steel 13.4 J/mm3"))
                     .withNote("The figure of steel from memory; other materials in inverse proportion to their"
-                            + " machinability (derived). The scatter of 30 percent is assumed."));
+                            + " machinability (derived). The scatter of 30 percent is assumed.")));
 
-    private final double energyJPerM3;
-    private final double atMachinability;
-    private final double modelUncertainty;
-    private final Evidence evidence;
+    /** Checked content, and the serial form. */
+    private record Values(
+            double energyJPerM3, double referenceMachinability, double modelUncertainty, Evidence evidence)
+            implements Serializable {
 
-    private SpecificEnergyFeed(
-            double energyJPerM3, double atMachinability, double modelUncertainty, Evidence evidence) {
-        this.energyJPerM3 = Require.positive("specific cutting energy", energyJPerM3, Units.JOULE_PER_CUBIC_MILLIMETRE);
-        this.atMachinability = atMachinability;
-        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            energyJPerM3 = Require.positive("specific cutting energy", energyJPerM3, Units.JOULE_PER_CUBIC_MILLIMETRE);
+            referenceMachinability = Require.positive("machinability number", referenceMachinability, Units.ONE);
+            modelUncertainty = Settings.uncertainty(modelUncertainty);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private Object readResolve() {
+            return new SpecificEnergyFeed(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private SpecificEnergyFeed(Values values) {
+        this.values = values;
     }
 
     /**
-     * The model with 13.4 J/mm3 for mild steel.
-     *
-     * @return the model
+     * {@return the model with 13.4 J/mm<sup>3</sup> for mild steel}
      */
     public static SpecificEnergyFeed ofSteel() {
-        return USUAL;
+        return OF_STEEL;
     }
 
     /**
-     * The model with the specific energy of a material, as measured or calibrated.
+     * Returns the model with the specific cutting energy of a material, as measured or calibrated.
      *
-     * @param material the material
-     * @param energy its specific cutting energy, above zero
-     * @param relativeUncertainty relative standard uncertainty of a feed, zero or more
-     * @param evidence what speaks for it
+     * @param material material
+     * @param energy its specific cutting energy, above 0
+     * @param relativeUncertainty relative standard uncertainty of a feed rate, 0 to 3
+     * @param evidence evidence for it
      * @return the model
      */
     public static SpecificEnergyFeed of(
             Material material, Quantity<EnergyDensity> energy, double relativeUncertainty, Evidence evidence) {
+        Objects.requireNonNull(material, "material");
+        Objects.requireNonNull(energy, "energy");
         return new SpecificEnergyFeed(
-                Kind.ENERGY_DENSITY.si(energy), material.machinabilitySi(), relativeUncertainty, evidence);
+                new Values(Kind.ENERGY_DENSITY.si(energy), material.machinabilitySi(), relativeUncertainty, evidence));
     }
 
     /**
-     * Specific energy that another model implies: power of the abrasive over the volume that it removes in a time.
+     * Returns the specific cutting energy implied by another model: power of the abrasive over the volume removed in a time.
      *
-     * @param model the other model
-     * @param jet the jet
-     * @param piece the workpiece, just separated
-     * @return the specific energy; its uncertainty is that of the feed and of the power together
+     * @param model other model
+     * @param jet jet
+     * @param workpiece workpiece, just separated
+     * @return the specific energy; its uncertainty is that of the feed rate and of the power together
+     * @throws NoSolutionException if the jet does not cut the material at all
      */
-    public static Estimate<EnergyDensity> impliedBy(FeedModel model, AbrasiveJet jet, Workpiece piece) {
-        double feed = model.separationFeedSi(jet, piece.material(), piece.thicknessSi());
-        double power = jet.abrasivePower().si();
+    public static Estimate<EnergyDensity> impliedBy(FeedModel model, AbrasiveJet jet, Workpiece workpiece) {
+        Objects.requireNonNull(model, "model");
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(workpiece, "workpiece");
+        Material material = workpiece.material();
+        double feed = model.separationFeedSi(jet, material, workpiece.thicknessSi());
+        if (feed == 0) {
+            throw FeedCautions.noCut(material);
+        }
+        Estimate<Power> power = jet.abrasivePower();
         return Estimate.withinFactor(
                         Kind.ENERGY_DENSITY,
-                        power / (feed * piece.thicknessSi() * jet.head().tube().boreSi()),
-                        Math.hypot(
-                                model.relativeUncertainty(piece.material()),
-                                jet.abrasivePower().relativeUncertainty()),
+                        power.si() / (feed * workpiece.thicknessSi() * jet.tubeExitBoreSi()),
+                        Math.hypot(model.relativeUncertainty(material), power.relativeUncertainty()),
                         jet.cautions())
-                .with(piece.material().cautions());
+                .with(material.cautions());
     }
 
     /**
-     * Specific cutting energy of a material.
+     * Returns the specific cutting energy of a material.
      *
-     * @param material the material
+     * @param material material
      * @return the specific energy
      */
     public Estimate<EnergyDensity> specificEnergy(Material material) {
+        Objects.requireNonNull(material, "material");
         return Estimate.withinFactor(
                 Kind.ENERGY_DENSITY, energySi(material), relativeUncertainty(material), material.cautions());
     }
 
     private double energySi(Material material) {
-        return energyJPerM3 * atMachinability / material.machinabilitySi();
+        return values.energyJPerM3 * values.referenceMachinability / material.machinabilitySi();
     }
 
     @Override
@@ -127,7 +152,7 @@ public final class SpecificEnergyFeed implements FeedModel {
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
@@ -142,32 +167,37 @@ public final class SpecificEnergyFeed implements FeedModel {
 
     private double areaRate(JetSettings jet, Material material) {
         return PhysicsKernel.areaRate(
-                jet.abrasiveFlowSi(), jet.particleSpeedSi(), energySi(material), jet.tubeBoreSi());
+                jet.abrasiveFlowSi(), jet.particleSpeedSi(), energySi(material), jet.tubeExitBoreSi());
     }
 
     @Override
     public double relativeUncertainty(Material material) {
-        return material.machinabilitySi() == atMachinability
-                ? modelUncertainty
-                : Math.hypot(modelUncertainty, material.relativeUncertainty());
+        Objects.requireNonNull(material, "material");
+        return material.machinabilitySi() == values.referenceMachinability
+                ? values.modelUncertainty
+                : Math.hypot(values.modelUncertainty, material.relativeUncertainty());
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof SpecificEnergyFeed that
-                && energyJPerM3 == that.energyJPerM3
-                && atMachinability == that.atMachinability
-                && modelUncertainty == that.modelUncertainty
-                && evidence.equals(that.evidence);
+        return other instanceof SpecificEnergyFeed that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(energyJPerM3, atMachinability, modelUncertainty, evidence);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
         return name();
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -8,9 +8,15 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -18,54 +24,64 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * The power law with a threshold pressure of Blickwedel et al. (10th Int. Symp. on Jet Cutting Technology, 1990; form from
+ * Power law with a threshold pressure of Blickwedel et al. (10th Int. Symp. on Jet Cutting Technology, 1990; form from
  * memory): {@code h = C_s (p - p_thr) / v^(0.86 + 2.09/v)}.
  *
  * <p>Symbols: h depth in m; C_s coefficient in m/Pa for v = 1; p gauge pressure at the orifice in Pa; p_thr threshold
- * pressure in Pa, below which nothing is cut; v feed, a bare number in the unit of the fit. Neither coefficient, threshold
- * nor that unit are known from the literature, so this model exists only as calibrated: for one material, and for the
- * orifice, tube and flow of abrasive of the test cuts. With a jet of other size it answers with a warning.
+ * pressure in Pa, below which nothing is cut; v feed rate, a bare number in the unit of the fit. Neither coefficient,
+ * threshold nor that unit are known from the literature, so this model exists only as calibrated: for one material, and for
+ * the orifice, focusing tube and abrasive flow rate of the test cuts. For another jet its answers have a warning.
  */
 public final class ThresholdFeed implements FeedModel {
 
     private static final long serialVersionUID = 1L;
 
+    private static final double ASSUMED_UNCERTAINTY = 0.2;
     private static final double SAME = 1e-6;
 
-    private final String materialId;
-    private final AbrasiveJet jet;
-    private final double coefficient;
-    private final double thresholdPa;
-    private final double unitMPerS;
-    private final double modelUncertainty;
-    private final Evidence evidence;
-
-    private ThresholdFeed(
+    /** Checked content, and the serial form. */
+    private record Values(
             String materialId,
             AbrasiveJet jet,
             double coefficient,
             double thresholdPa,
             double unitMPerS,
             double modelUncertainty,
-            Evidence evidence) {
-        this.materialId = Objects.requireNonNull(materialId, "material");
-        this.jet = Objects.requireNonNull(jet, "jet");
-        this.coefficient = Require.positive("coefficient C_s", coefficient, Units.ONE);
-        this.thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
-        this.unitMPerS = Require.positive("unit of feed", unitMPerS, Units.METRE_PER_SECOND);
-        this.modelUncertainty = Settings.uncertainty(modelUncertainty);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+            Evidence evidence)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(materialId, "materialId");
+            Objects.requireNonNull(jet, "jet");
+            coefficient = Require.positive("coefficient C_s", coefficient, Units.ONE);
+            thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
+            unitMPerS = Require.positive("unit of feed rate", unitMPerS, Units.METRE_PER_SECOND);
+            modelUncertainty = Settings.uncertainty(modelUncertainty);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private Object readResolve() {
+            return new ThresholdFeed(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private ThresholdFeed(Values values) {
+        this.values = values;
     }
 
     /**
-     * The model with calibrated coefficients.
+     * Returns the model with calibrated coefficients.
      *
-     * @param material the material of the test cuts
-     * @param jet a jet of the test cuts: its orifice, tube and flow of abrasive count
-     * @param coefficient C_s in m/Pa, at the feed that counts as 1
-     * @param threshold gauge pressure below which nothing is cut, zero or more
-     * @param unitFeed the feed that counts as 1, such as 1 mm/min
-     * @return the model, with a scatter of 20 percent (assumed) until {@link #withModelUncertainty} states another
+     * @param material material of the test cuts
+     * @param jet a jet of the test cuts: its orifice, focusing tube and abrasive flow rate count
+     * @param coefficient C_s in m/Pa, at the feed rate that counts as 1; above 0
+     * @param threshold gauge pressure below which nothing is cut, 0 or more
+     * @param unitFeed feed rate that counts as 1, such as 1 mm/min
+     * @return the model, with a scatter of 20 percent (assumed) until {@link #withModelUncertainty} gives another
      */
     public static ThresholdFeed of(
             Material material,
@@ -73,44 +89,49 @@ public final class ThresholdFeed implements FeedModel {
             double coefficient,
             Quantity<Pressure> threshold,
             Quantity<Speed> unitFeed) {
-        return new ThresholdFeed(
+        Objects.requireNonNull(material, "material");
+        Objects.requireNonNull(jet, "jet");
+        return new ThresholdFeed(new Values(
                 material.id(),
                 jet,
                 coefficient,
-                Kind.PRESSURE.si(threshold),
-                Kind.SPEED.si(unitFeed),
-                0.2,
+                Kind.PRESSURE.si(Objects.requireNonNull(threshold, "threshold")),
+                Kind.SPEED.si(Objects.requireNonNull(unitFeed, "unitFeed")),
+                ASSUMED_UNCERTAINTY,
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("coefficients stated by the caller"))
-                        .withNote("Form of Blickwedel et al., 10th ISJCT (1990), from memory."));
+                        .withNote("Form of Blickwedel et al., 10th ISJCT (1990), from memory.")));
     }
 
     /**
-     * This model with a scatter and evidence of its own, as found from test cuts.
+     * Returns this model with another scatter and evidence, as found from test cuts.
      *
-     * @param relativeUncertainty relative standard uncertainty of a feed, zero or more
-     * @param evidence what speaks for it
+     * @param relativeUncertainty relative standard uncertainty of a feed rate, 0 to 3
+     * @param evidence evidence for it
      * @return the model
      */
     public ThresholdFeed withModelUncertainty(double relativeUncertainty, Evidence evidence) {
-        return new ThresholdFeed(materialId, jet, coefficient, thresholdPa, unitMPerS, relativeUncertainty, evidence);
+        return new ThresholdFeed(new Values(
+                values.materialId,
+                values.jet,
+                values.coefficient,
+                values.thresholdPa,
+                values.unitMPerS,
+                relativeUncertainty,
+                evidence));
     }
 
     /**
-     * Gauge pressure below which nothing is cut.
-     *
-     * @return the pressure, in Pa
+     * {@return the gauge pressure below which nothing is cut}
      */
     public Quantity<Pressure> threshold() {
-        return Kind.PRESSURE.of(thresholdPa);
+        return Kind.PRESSURE.of(values.thresholdPa);
     }
 
     /**
-     * The coefficient C_s.
-     *
-     * @return the coefficient in m/Pa
+     * {@return the coefficient C_s in m/Pa}
      */
     public double coefficient() {
-        return coefficient;
+        return values.coefficient;
     }
 
     @Override
@@ -120,48 +141,62 @@ public final class ThresholdFeed implements FeedModel {
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
-        return depth(material, jet.pressureSi(), feedMPerS);
+        requireCalibrated(material);
+        return depth(jet.pressureSi(), feedMPerS);
     }
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
-        return feed(material, jet.pressureSi(), depthM);
-    }
-
-    private double depth(Material material, double pressurePa, double feedMPerS) {
-        if (!material.id().equals(materialId)) {
-            throw new UnsuitedMaterialException(this, material, "it was calibrated with " + materialId);
-        }
-        return PhysicsKernel.thresholdDepth(coefficient, pressurePa - thresholdPa, feedMPerS / unitMPerS);
-    }
-
-    private double feed(Material material, double pressurePa, double depthM) {
-        return pressurePa <= thresholdPa
+        requireCalibrated(material);
+        double pressurePa = jet.pressureSi();
+        return pressurePa <= values.thresholdPa
                 ? 0
-                : FallingKernel.inverse(feed -> depth(material, pressurePa, feed), depthM, 100 * unitMPerS);
+                : LogRoot.ofDecreasing(feed -> depth(pressurePa, feed), depthM, 100 * values.unitMPerS);
+    }
+
+    private double depth(double pressurePa, double feedMPerS) {
+        return PhysicsKernel.thresholdDepth(
+                values.coefficient, pressurePa - values.thresholdPa, feedMPerS / values.unitMPerS);
+    }
+
+    private void requireCalibrated(Material material) {
+        if (!material.id().equals(values.materialId)) {
+            throw new NoSolutionException(Message.of(
+                            "other-material",
+                            "the threshold-pressure model is calibrated with {calibrated}; it has no answer for"
+                                    + " {material}")
+                    .with("calibrated", values.materialId)
+                    .with("material", material.id()));
+        }
     }
 
     @Override
     public double relativeUncertainty(Material material) {
-        return modelUncertainty;
+        Objects.requireNonNull(material, "material");
+        return values.modelUncertainty;
     }
 
     @Override
-    public List<Caution> cautions(JetSettings other, Material material, double depthM, double feedMPerS) {
-        boolean isSame = isClose(other.orificeBoreSi(), jet.orificeBoreSi())
-                && isClose(other.tubeBoreSi(), jet.tubeBoreSi())
-                && isClose(other.abrasiveFlowSi(), jet.abrasiveFlowSi());
-        return isSame
-                ? List.of()
-                : List.of(Caution.warning(
+    public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        List<Caution> common = FeedModel.super.cautions(jet, material, depthM, feedMPerS);
+        boolean isSame = isClose(jet.orificeBoreSi(), values.jet.orificeBoreSi())
+                && isClose(jet.tubeBoreSi(), values.jet.tubeBoreSi())
+                && isClose(jet.abrasiveFlowSi(), values.jet.abrasiveFlowSi());
+        if (isSame) {
+            return common;
+        }
+        List<Caution> all = new ArrayList<>(common);
+        all.add(Caution.warning(Message.of(
                         "other-jet",
-                        "the threshold-pressure law was calibrated with " + jet
-                                + "; it knows nothing of another orifice," + " tube or flow of abrasive"));
+                        "the threshold-pressure model is calibrated with {jet}; it does not depend on orifice,"
+                                + " focusing tube or abrasive flow rate")
+                .with("jet", values.jet.toString())));
+        return List.copyOf(all);
     }
 
     private static boolean isClose(double one, double other) {
@@ -170,24 +205,25 @@ public final class ThresholdFeed implements FeedModel {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof ThresholdFeed that
-                && materialId.equals(that.materialId)
-                && jet.equals(that.jet)
-                && coefficient == that.coefficient
-                && thresholdPa == that.thresholdPa
-                && unitMPerS == that.unitMPerS
-                && modelUncertainty == that.modelUncertainty
-                && evidence.equals(that.evidence);
+        return other instanceof ThresholdFeed that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(materialId, jet, coefficient, thresholdPa, unitMPerS, modelUncertainty, evidence);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return name() + " above " + QuantityText.print(Kind.PRESSURE, threshold(), Units.MEGAPASCAL, 4) + " in "
-                + materialId;
+        return name() + " above " + QuantityText.forPeople(Kind.PRESSURE, values.thresholdPa) + " in "
+                + values.materialId;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,22 +1,21 @@
 /**
- * How fast: the question that everything else hangs on.
+ * Feed rate: how fast a material can be cut.
  *
- * <p>A {@link dev.waterjet.feed.FeedModel} knows one thing about a jet in a material: the feed at which it just separates
- * a depth, and its inverse, the depth that it just separates at a feed. Faces of better quality are cut as if the plate
- * were thicker: at index {@code q} the feed is the one that would just separate {@code q} times the thickness. A
- * {@link dev.waterjet.quality.CutQuality} is what a drawing asks of a face; an {@link dev.waterjet.quality.QualityIndexTable} ties it
- * to the index.
+ * <p>A {@link dev.waterjet.feed.FeedModel} gives the feed rate at which a jet just separates a depth of a material, and its
+ * inverse, the depth that it just separates at a feed rate. A better cut surface is cut as if the plate were thicker: at the
+ * quality index {@code q} the feed rate is the one that would just separate {@code q} times the thickness. A drawing requires
+ * a {@link dev.waterjet.quality.CutQuality}; a {@link dev.waterjet.quality.QualityIndexTable} maps it to the index.
  *
  * <p>Models: {@link dev.waterjet.feed.MachinabilityFeed} of Zeng, Kim and Wallace; {@link dev.waterjet.feed.ErosionFeed}
  * after Hashish; {@link dev.waterjet.feed.SpecificEnergyFeed}; {@link dev.waterjet.feed.ThresholdFeed}, which exists only as
- * calibrated; {@link dev.waterjet.feed.DeclinationFeed}, which grades by the angle of the jet. Every model answers with an
- * {@link dev.waterjet.evidence.Estimate}: published feeds of abrasive jets are good to some ten or twenty per cent, not
- * better. In thin sheet, where every formula grows without bound, the feed is held at a stated limit. A model of a shop's
- * own that only changes some answers of another is a {@link dev.waterjet.feed.ForwardingFeed}.
+ * calibrated; {@link dev.waterjet.feed.DeclinationFeed}, which depends on the angle of the jet at the exit. Every model
+ * returns an {@link dev.waterjet.evidence.Estimate}: published feed rates of abrasive jets have uncertainties of ten to twenty
+ * per cent at best. In thin sheet, where every formula grows without bound, the feed rate is limited. A custom model that
+ * changes another one in part is a {@link dev.waterjet.feed.ForwardingFeed}.
  *
- * <p>Questions to any model: {@link dev.waterjet.feed.FeedSolver} asks what a feed needs,
- * {@link dev.waterjet.cost.CuttingCost} where a cut is cheapest, {@link dev.waterjet.feed.MaterialStack} how layers are cut in one
- * pass, {@link dev.waterjet.feed.FeedSweep} runs a grid of inputs.
+ * <p>{@link dev.waterjet.feed.CutConditions} combine a jet, a workpiece and a model for all other packages. For any model,
+ * {@link dev.waterjet.feed.FeedSolver} finds the setting that a feed rate requires,
+ * {@link dev.waterjet.feed.MaterialStack} is cut in one pass, and {@link dev.waterjet.feed.FeedSweep} covers a grid of inputs.
  */
 @NullMarked
 package dev.waterjet.feed;

@@ -53,7 +53,12 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
             Objects.requireNonNull(head, "head");
             Objects.requireNonNull(water, "water");
             Objects.requireNonNull(abrasive, "abrasive");
-            abrasiveFlowKgPerS = Require.positive("abrasive flow rate", abrasiveFlowKgPerS, Units.GRAM_PER_MINUTE);
+            abrasiveFlowKgPerS = Require.above(
+                    "abrasive flow rate",
+                    abrasiveFlowKgPerS,
+                    0,
+                    Units.GRAM_PER_MINUTE,
+                    "a jet without abrasive is a WaterJet; the models of a cut need abrasive");
             Require.atMost(
                     "maximum grain size of the abrasive",
                     abrasive.mesh().maximumGrainSizeSi(),
@@ -84,13 +89,15 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
         if (grainOverBore > MAX_GRAIN_OVER_BORE) {
             all.add(Caution.warning(Message.of(
                             "grain-to-bore",
-                            "the maximum grain size is {ratio} of the focusing tube bore; above a third the tube can clog")
+                            "the maximum grain size is {ratio} of the focusing tube bore; above a third the tube can"
+                                    + " clog")
                     .with("ratio", grainOverBore)));
         }
         if (loadingRatioSi() > OPTIMUM_LOADING) {
             all.add(Caution.notice(Message.of(
                             "loading",
-                            "the loading ratio is {ratio}; measured optima are 0.10 to 0.25, and more abrasive can cut less")
+                            "the loading ratio is {ratio}; measured optima are 0.10 to 0.25, and more abrasive can cut"
+                                    + " less")
                     .with("ratio", loadingRatioSi())));
         }
         return List.copyOf(all);

@@ -1,21 +1,19 @@
 package dev.waterjet.cost;
 
 import static dev.waterjet.measure.Measures.gramsPerMinute;
+import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.evidence.Caution;
+import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
-import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.FeedModelContract;
-import dev.waterjet.feed.LoadedFeed;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.feed.MaterialStack;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
@@ -31,7 +29,6 @@ import org.junit.jupiter.api.Test;
 class CuttingCostTest {
 
     private static final Material STEEL = Materials.standard().get("mild-steel");
-    private static final Material ALUMINIUM = Materials.standard().get("aluminium");
 
     private final AbrasiveJet jet = FeedModelContract.jet(345, 0.30, 0.9, 400);
     private final Workpiece plate = Workpiece.of(STEEL, millimetres(12));
@@ -55,14 +52,14 @@ class CuttingCostTest {
         MixingEfficiency falling = MixingEfficiency.decreasing(
                 0.95,
                 0.1,
-                LoadedFeed.scaleForOptimumLoading(0.18, 0.343),
+                MixingEfficiency.scaleForOptimumLoading(0.18, 0.343),
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("test")));
         double constant = cheapest(MachinabilityFeed.published(), 0.4);
-        double loaded = cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 0.4);
+        double loaded = cheapest(MachinabilityFeed.published().corrected(falling, 0.15), 0.4);
 
         assertThat(loaded).isLessThan(0.6 * constant);
         assertThat(loaded / jet.water().massFlowSi()).isBetween(0.03, 0.3);
-        assertThat(cheapest(LoadedFeed.of(MachinabilityFeed.published(), falling, 0.15), 2))
+        assertThat(cheapest(MachinabilityFeed.published().corrected(falling, 0.15), 2))
                 .isLessThan(loaded);
     }
 
@@ -102,44 +99,50 @@ class CuttingCostTest {
         assertThat(points.get(3).costPerMetre()).isLessThan(points.get(0).costPerMetre());
     }
 
-    /** A stack of one material is a plate of the whole thickness. */
-    @Test
-    void sheetsOfOneMaterialAreOnePlate() {
-        for (FeedModel model : List.of(MachinabilityFeed.published(), ErosionFeed.standard())) {
-            double stacked = MaterialStack.sheets(plate.withThickness(millimetres(3)), 4)
-                    .feed(model, jet, 2)
-                    .si();
-            assertThat(stacked).isCloseTo(model.feed(jet, plate, 2).si(), within(1e-12));
-        }
-        // u goes with h^-1.15, so four sheets yield 4^-0.15 of the length in the same time
-        assertThat(MaterialStack.sheets(plate, 4).timeRatio(MachinabilityFeed.published(), jet, 2))
-                .isCloseTo(Math.pow(4, -0.15), within(1e-9));
-    }
-
-    /** Layers of the machinability model add up as h/N_m: closed form. */
-    @Test
-    void layersAddUpByTheirMachinability() {
-        Workpiece clad = Workpiece.of(ALUMINIUM, millimetres(6));
-        MaterialStack stack = MaterialStack.of(clad, plate);
-        double equivalent = 0.006 * STEEL.machinabilitySi() / ALUMINIUM.machinabilitySi() + 0.012;
-        var feed = stack.feed(MachinabilityFeed.published(), jet, 2);
-
-        assertThat(feed.si())
-                .isCloseTo(
-                        MachinabilityFeed.published()
-                                .feed(jet, plate.withThickness(Kind.LENGTH.of(equivalent)), 2)
-                                .si(),
-                        within(1e-12));
-        assertThat(feed.cautions()).extracting(Caution::code).contains("stack");
-        assertThat(feed.relativeUncertainty()).isCloseTo(Math.hypot(0.15, 0.115), within(1e-9));
-        assertThat(Kind.LENGTH.si(stack.thickness())).isCloseTo(0.018, within(1e-15));
-    }
-
     @Test
     void impossibleEconomiesAreRefused() {
         assertThatThrownBy(() -> CostRates.of(0, 0)).isInstanceOf(DomainException.class);
-        assertThatThrownBy(() -> MaterialStack.sheets(plate, 0))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("number of sheets is 0; it must be at least 1");
+    }
+
+    @Test
+    void ratesAreTheirCosts() {
+        ValueContract.of(() -> CostRates.of(80, 0.4))
+                .has("per hour", CostRates::perHour, 80.0)
+                .has("per kilogram", CostRates::perKilogram, 0.4)
+                .differs("hour", CostRates.of(90, 0.4))
+                .differs("kilogram", CostRates.of(80, 0.5))
+                .prints("80.0 per hour", "0.4 per kg")
+                .check();
+    }
+
+    /** (30 / 3600 + 1.5 * 0.01) / 0.01 = 7/3 a metre. */
+    @Test
+    void costsPerMetreAddUp() {
+        assertThat(CostRates.of(30, 1.5).perMetre(metresPerSecond(0.01), Kind.MASS_FLOW.of(0.01)))
+                .isCloseTo(7 / 3.0, within(1e-14));
+        assertThat(CostRates.of(0, 1).perHour()).isZero();
+        assertThat(CostRates.of(1, 0).perKilogram()).isZero();
+        assertThatThrownBy(() -> CostRates.of(-1, 5)).hasMessageContaining("cost per hour is -1");
+        assertThatThrownBy(() -> CostRates.of(5, -1)).hasMessageContaining("cost per kilogram of abrasive is -1");
+        assertThatThrownBy(() -> CostRates.of(30, 1.5).perMetre(metresPerSecond(0), Kind.MASS_FLOW.of(0.01)))
+                .hasMessageContaining("feed is 0 mm/min");
+        CuttingCost economy = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(30, 1.5));
+        CutPoint point = economy.at(jet, plate, 2);
+        assertThat(point.jet()).isEqualTo(jet);
+        assertThat(point.feed()).isEqualTo(MachinabilityFeed.published().feed(jet, plate, 2));
+        assertThat(point.costPerMetre())
+                .isEqualTo(CostRates.of(30, 1.5).perMetre(point.feed().value(), jet.abrasiveFlow()));
+        assertThatThrownBy(() -> economy.withMaximumAbrasiveFlow(gramsPerMinute(0.5)))
+                .hasMessageContaining("highest flow of abrasive is 0.5 g/min; it must be above 0.6 g/min");
+        assertThatThrownBy(() -> economy.atEqualPower(jet, plate, 2, QuantityArray.ofSi(Kind.PRESSURE, 0)))
+                .hasMessageContaining("pressure at the orifice is 0 MPa");
+    }
+
+    @Test
+    void aCutPointTellsItsCost() {
+        CutPoint point = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(30, 1.5))
+                .at(jet, plate, 2);
+
+        assertThat(point.describe()).containsEntry("cost_per_metre", point.costPerMetre());
     }
 }

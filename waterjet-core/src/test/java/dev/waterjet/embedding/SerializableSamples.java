@@ -2,10 +2,24 @@ package dev.waterjet.embedding;
 
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.newtons;
 
+import dev.waterjet.feed.DeclinationFeed;
+import dev.waterjet.feed.ErosionFeed;
+import dev.waterjet.feed.FeedExponent;
+import dev.waterjet.feed.FeedSweep;
+import dev.waterjet.feed.FlowStrengths;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.MaterialStack;
+import dev.waterjet.feed.SpecificEnergyFeed;
+import dev.waterjet.feed.ThresholdFeed;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Point;
@@ -30,8 +44,26 @@ final class SerializableSamples {
         Samples.all().stream().filter(Serializable.class::isInstance).forEach(all::add);
         all.add(Kind.PRESSURE);
         all.add(Materials.standard());
+        ofFeed(all);
         ofGeometry(all);
         return all;
+    }
+
+    private static void ofFeed(List<Object> all) {
+        MachinabilityFeed published = MachinabilityFeed.published();
+        AbrasiveJet jet = Samples.JET;
+        Workpiece plate = Samples.PLATE;
+        all.add(published.withExponent(FeedExponent.PRESSURE, 1.5));
+        all.add(MachinabilityFeed.publishedByWaterFlow());
+        all.add(ErosionFeed.standard());
+        all.add(FlowStrengths.standard());
+        all.add(SpecificEnergyFeed.ofSteel());
+        all.add(ThresholdFeed.of(plate.material(), jet, 8e-9, megapascals(60), millimetresPerMinute(1)));
+        all.add(DeclinationFeed.linear(published));
+        all.add(published.capped(millimetresPerMinute(3000)));
+        all.add(published.corrected(MixingEfficiency.standard(), 0.15));
+        all.add(MaterialStack.sheets(plate, 3));
+        all.add(FeedSweep.of(published, jet, plate, 3).overIndex(QuantityArray.ofSi(Kind.RATIO, 1, 2)));
     }
 
     private static void ofGeometry(List<Object> all) {

@@ -1,5 +1,6 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -7,7 +8,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import java.io.ByteArrayInputStream;
@@ -18,6 +18,7 @@ import java.io.ObjectOutputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -43,7 +44,7 @@ class FeedSweepTest {
                 MachinabilityFeed.publishedByWaterFlow(),
                 SpecificEnergyFeed.ofSteel(),
                 DeclinationFeed.linear(MachinabilityFeed.published()),
-                LimitedFeed.of(MachinabilityFeed.published(), Kind.SPEED.of(0.01)),
+                MachinabilityFeed.published().capped(Kind.SPEED.of(0.01)),
                 ErosionFeed.standard());
     }
 
@@ -79,8 +80,9 @@ class FeedSweepTest {
         }
 
         assertThat(parts).isEqualTo(whole);
-        assertThatThrownBy(() -> sweep.each(5, 1_000_000, (p, o, t, m, h, q, feed) -> {}))
-                .isInstanceOf(IndexOutOfBoundsException.class);
+        for (long[] part : new long[][] {{5, 1_000_000}, {-1, 5}, {7, 6}}) {
+            assertRefused(() -> sweep.each(part[0], part[1], (p, o, t, m, h, q, feed) -> {}), "no-such-points");
+        }
     }
 
     @ParameterizedTest
@@ -139,14 +141,60 @@ class FeedSweepTest {
     void impossibleInputsAreRefused() {
         FeedSweep sweep = FeedSweep.of(MachinabilityFeed.published(), JET, PLATE, 3);
 
-        assertThatThrownBy(() -> sweep.overThickness(QuantityArray.ofSi(Kind.LENGTH, 0.01, -0.01)))
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("thickness is -0.01 m; it must be above 0");
-        assertThatThrownBy(() -> sweep.overOrifice(QuantityArray.ofSi(Kind.LENGTH, 0.001))
-                        .feeds())
-                .isInstanceOf(DomainException.class)
-                .hasMessageContaining("the water would strike the tube");
-        assertThatThrownBy(() -> sweep.overIndex(QuantityArray.ofSi(Kind.RATIO, 0.5)))
-                .hasMessageContaining("quality index is 0.5");
+        assertRefused(
+                () -> sweep.overThickness(QuantityArray.ofSi(Kind.LENGTH, 0.01, -0.01)),
+                "must-be-above",
+                "thickness",
+                0);
+        assertRefused(
+                () -> sweep.overOrifice(QuantityArray.ofSi(Kind.LENGTH, 0.001)).feeds(),
+                "must-be-above",
+                "focusing tube bore",
+                0.001);
+        assertRefused(
+                () -> sweep.overIndex(QuantityArray.ofSi(Kind.RATIO, 0.5)), "must-be-at-least", "quality index", 1);
+    }
+
+    @Test
+    void aSweepOfMorePointsThanALongCountsIsRefused() {
+        QuantityArray<Length> many =
+                QuantityArray.ofSi(Kind.LENGTH, new double[65_536]).map(Kind.LENGTH, x -> 0.01);
+        FeedSweep square = FeedSweep.of(MachinabilityFeed.published(), JET, PLATE, 3)
+                .overTube(many)
+                .overThickness(many);
+
+        assertThat(square.size()).isEqualTo(1L << 32);
+        assertRefused(square::feeds, "must-be-at-most", "number of points", 1e9);
+        FeedSweep cube = square.overIndex(many.map(Kind.RATIO, x -> 1));
+        assertThat(cube.size()).isEqualTo(1L << 48);
+        assertRefused(
+                () -> cube.overAbrasiveFlow(many.map(Kind.MASS_FLOW, x -> x)).size(), "sweep-too-large");
+    }
+
+    /** The last digit counts fastest: 2 pressures by 3 indices are read as a table of two rows. */
+    @Test
+    void theLastInputRunsFastest() {
+        AbrasiveJet jet = FeedModelContract.jet(345, 0.30, 0.9, 400);
+        Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
+        FeedSweep sweep = FeedSweep.of(MachinabilityFeed.published(), jet, plate, 1)
+                .overPressure(QuantityArray.ofSi(Kind.PRESSURE, 2e8, 3e8))
+                .overIndex(QuantityArray.ofSi(Kind.RATIO, 1, 2, 3));
+        StringBuilder seen = new StringBuilder();
+        sweep.each((p, o, t, m, h, q, feed) ->
+                seen.append((int) (p / 1e8)).append((int) q).append(' '));
+        StringBuilder tail = new StringBuilder();
+        sweep.each(
+                4,
+                6,
+                (p, o, t, m, h, q, feed) ->
+                        tail.append((int) (p / 1e8)).append((int) q).append(' '));
+
+        assertThat(seen).hasToString("21 22 23 31 32 33 ");
+        assertThat(tail).hasToString("32 33 ");
+        assertThat(sweep)
+                .hasToString("sweep of 6 feed rates of " + plate.material().name() + " by machinability");
+        sweep.each(6, 6, (p, o, t, m, h, q, feed) -> {
+            throw new AssertionError("no point is passed on");
+        });
     }
 }

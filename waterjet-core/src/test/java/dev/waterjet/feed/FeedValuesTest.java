@@ -9,7 +9,6 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.waterjet.ValueContract;
-import dev.waterjet.cost.CostRates;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
@@ -31,17 +30,6 @@ class FeedValuesTest {
     private static final Material PINE = Materials.standard().get("pine");
 
     private final AbrasiveJet jet = FeedModelContract.jet(380, 0.3, 0.9, 400);
-
-    @Test
-    void ratesAreTheirCosts() {
-        ValueContract.of(() -> CostRates.of(80, 0.4))
-                .has("per hour", CostRates::perHour, 80.0)
-                .has("per kilogram", CostRates::perKilogram, 0.4)
-                .differs("hour", CostRates.of(90, 0.4))
-                .differs("kilogram", CostRates.of(80, 0.5))
-                .prints("80.0 per hour", "0.4 per kg")
-                .check();
-    }
 
     @Test
     void machinabilityModelsAreTheirFormExponentsAndEvidence() {
@@ -144,26 +132,26 @@ class FeedValuesTest {
         assertThat(DeclinationFeed.threeHalvesPower(base).withExponent(2).name())
                 .isEqualTo("declination 2.0");
         assertThat(DeclinationFeed.linear(base).evidence().grade()).isEqualTo(EvidenceGrade.DERIVED);
-        ValueContract.of(() -> LoadedFeed.of(base, falling, 0.15))
-                .has("model", LoadedFeed::model, base)
-                .has("name", LoadedFeed::name, "machinability, loaded")
-                .differs("model", LoadedFeed.of(rival, falling, 0.15))
-                .differs("mixing", LoadedFeed.of(base, MixingEfficiency.standard(), 0.15))
-                .differs("loading", LoadedFeed.of(base, falling, 0.2))
+        ValueContract.of(() -> base.corrected(falling, 0.15))
+                .has("model", one -> ((ForwardingFeed) one).model(), base)
+                .has("name", FeedModel::name, "machinability, loaded")
+                .differs("model", rival.corrected(falling, 0.15))
+                .differs("mixing", base.corrected(MixingEfficiency.standard(), 0.15))
+                .differs("loading", base.corrected(falling, 0.2))
                 .prints("machinability, loaded")
                 .check();
-        Evidence loaded = LoadedFeed.of(base, falling, 0.15).evidence();
+        Evidence loaded = base.corrected(falling, 0.15).evidence();
         assertThat(loaded.grade()).isEqualTo(EvidenceGrade.DERIVED);
         assertThat(loaded.source().citation())
                 .isEqualTo(base.evidence().source().citation());
         assertThat(loaded.note()).contains("logbook of Hollow Ridge");
-        ValueContract.of(() -> LimitedFeed.of(base, millimetresPerMinute(3000)))
-                .has("model", LimitedFeed::model, base)
-                .has("name", LimitedFeed::name, "machinability")
-                .has("evidence", LimitedFeed::evidence, base.evidence())
-                .has("highest", LimitedFeed::maximumFeedSi, 0.05)
-                .differs("model", LimitedFeed.of(rival, millimetresPerMinute(3000)))
-                .differs("limit", LimitedFeed.of(base, millimetresPerMinute(4000)))
+        ValueContract.of(() -> base.capped(millimetresPerMinute(3000)))
+                .has("model", one -> ((ForwardingFeed) one).model(), base)
+                .has("name", FeedModel::name, "machinability")
+                .has("evidence", FeedModel::evidence, base.evidence())
+                .has("highest", FeedModel::maximumFeedSi, 0.05)
+                .differs("model", rival.capped(millimetresPerMinute(3000)))
+                .differs("limit", base.capped(millimetresPerMinute(4000)))
                 .prints("machinability", "3000 mm/min")
                 .check();
     }
@@ -200,7 +188,7 @@ class FeedValuesTest {
                 .differs("thickness", model.curve(jet, STEEL, 2, others))
                 .differs("feeds", model.curve(jet, STEEL, 3, thicknesses))
                 .differs("uncertainty", model.withModelUncertainty(0.1).curve(jet, STEEL, 2, thicknesses))
-                .prints("speed curve of 4 points")
+                .prints("feed curve of 4 points")
                 .check();
         FeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
         assertThat(curve.feed(3).si()).isEqualTo(curve.feeds().si(3));

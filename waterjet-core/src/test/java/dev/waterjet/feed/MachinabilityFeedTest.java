@@ -5,7 +5,6 @@ import static dev.waterjet.measure.Measures.inches;
 import static dev.waterjet.measure.Measures.ksi;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
-import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.poundsPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -44,26 +43,6 @@ class MachinabilityFeedTest {
 
     private final AbrasiveJet jet = FeedModelContract.jet(345, 0.35, 1.0, 600);
     private final Workpiece steel = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(10));
-
-    @Test
-    void pressureForAFeedGivesThatFeed() {
-        for (MachinabilityFeed model :
-                new MachinabilityFeed[] {MachinabilityFeed.published(), MachinabilityFeed.publishedByWaterFlow()}) {
-            var pressure = model.pressureFor(jet, steel, 3, millimetresPerMinute(120));
-            var reached = model.feed(jet.withPressure(pressure.value()), steel, 3);
-
-            assertThat(reached.si()).isCloseTo(0.12 / 60, within(1e-12));
-        }
-    }
-
-    @Test
-    void abrasiveFlowForAFeedGivesThatFeed() {
-        MachinabilityFeed model = MachinabilityFeed.published();
-        var flow = model.abrasiveFlowFor(jet, steel, 3, millimetresPerMinute(150));
-        var reached = model.feed(jet.withAbrasiveFlow(flow.value()), steel, 3);
-
-        assertThat(reached.si()).isCloseTo(0.15 / 60, within(1e-12));
-    }
 
     @Test
     void unitsOfTheCallerDoNotMatter() {

@@ -1,5 +1,7 @@
 package dev.waterjet.feed;
 
+import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.Refusals.refusal;
 import static dev.waterjet.measure.Measures.degrees;
 import static dev.waterjet.measure.Measures.joulesPerCubicMillimetre;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -7,7 +9,6 @@ import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.evidence.Caution;
@@ -20,6 +21,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.Units;
 import java.util.List;
 import org.junit.jupiter.api.Nested;
@@ -224,10 +226,11 @@ class RivalModelsTest {
         Material pine = Materials.standard().get("pine");
         AbrasiveJet jet = comparisonJet(0.7);
 
-        assertThatThrownBy(() -> ErosionFeed.standard().depth(jet, pine, millimetresPerMinute(120)))
-                .isInstanceOf(UnsuitedMaterialException.class)
-                .hasMessageContaining("\"erosion\" cannot answer for")
-                .hasMessageContaining("state one, or calibrate it");
+        assertThat(assertRefused(
+                                () -> ErosionFeed.standard().depth(jet, pine, millimetresPerMinute(120)),
+                                "no-flow-strength")
+                        .parameters())
+                .containsEntry("material", pine.name());
         assertThat(ErosionFeed.standard()
                         .withStrengths(FlowStrengths.standard().with(pine, megapascals(700)))
                         .depth(jet, pine, millimetresPerMinute(120))
@@ -239,16 +242,22 @@ class RivalModelsTest {
     void belowTheThresholdNothingIsCut() {
         Workpiece piece = Workpiece.of(STEEL, millimetres(10));
 
-        assertThatThrownBy(() -> threshold().feed(FeedModelContract.jet(50, 0.3, 0.9, 400), piece, 1))
-                .isInstanceOf(CannotReachException.class)
-                .hasMessageContaining("does not cut at all by this jet in Mild steel");
-        assertThatThrownBy(() -> threshold()
-                        .feed(
-                                FeedModelContract.jet(380, 0.3, 0.9, 400),
-                                Workpiece.of(Materials.standard().get("granite"), millimetres(10)),
-                                1))
-                .isInstanceOf(UnsuitedMaterialException.class)
-                .hasMessageContaining("calibrated with mild-steel");
+        assertThat(refusal(
+                                NoSolutionException.class,
+                                () -> threshold().feed(FeedModelContract.jet(50, 0.3, 0.9, 400), piece, 1))
+                        .best(Kind.SPEED))
+                .contains(Kind.SPEED.of(0));
+        assertThat(assertRefused(
+                                () -> threshold()
+                                        .feed(
+                                                FeedModelContract.jet(380, 0.3, 0.9, 400),
+                                                Workpiece.of(
+                                                        Materials.standard().get("granite"), millimetres(10)),
+                                                1),
+                                "other-material")
+                        .parameters())
+                .containsEntry("calibrated", STEEL.id())
+                .containsEntry("material", "granite");
     }
 
     /** theta = theta_lim (v/v_lim)^n, by hand. */
@@ -271,9 +280,10 @@ class RivalModelsTest {
                         .declination(jet, piece, metresPerSecond(limit))
                         .to(Units.DEGREE))
                 .isCloseTo(27.26, within(0.01));
-        assertThatThrownBy(() -> steep.declination(jet, piece, metresPerSecond(2 * limit)))
-                .isInstanceOf(CannotReachException.class)
-                .hasMessageContaining("the best is 603.08 mm/min, where it just separates");
+        NoSolutionException tooFast =
+                refusal(NoSolutionException.class, () -> steep.declination(jet, piece, metresPerSecond(2 * limit)));
+        assertThat(tooFast.code()).isEqualTo("not-separated");
+        assertThat(Kind.SPEED.si(tooFast.best(Kind.SPEED).orElseThrow())).isCloseTo(limit, within(1e-15));
     }
 
     /** A changed exponent leaves the feed at its reference setting as it was. */

@@ -33,7 +33,6 @@ import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.LoadedFeed;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.hydraulics.Attenuator;
@@ -213,7 +212,7 @@ class MonotonicityTest {
                 "feed by a loaded jet",
                 RISES,
                 PRESSURE,
-                s -> feed(LoadedFeed.of(FEEDS, MixingEfficiency.standard(), 0.15), s)));
+                s -> feed(FEEDS.corrected(MixingEfficiency.standard(), 0.15), s)));
     }
 
     private static void ofFace(List<Law> laws) {

@@ -28,7 +28,6 @@ public final class Surface {
             "EdgeTree",
             "BoxTree",
             "Walk",
-            "InverseKernel",
             "LagKernel",
             "RoughnessKernel");
 

@@ -91,7 +91,7 @@ class FeedProgramsTest {
                 .contains("unknown model \"guess\"; use one of machinability");
         Ran pine = Ran.of("curve", "--model", "erosion", "--material", "pine");
         assertThat(pine.status()).isEqualTo(2);
-        assertThat(pine.err()).contains("\"erosion\" cannot answer for").hasLineCount(1);
+        assertThat(pine.err()).contains("no flow strength of Pine wood").hasLineCount(1);
         assertThat(Ran.of("curve", "--index", "0.5").err()).contains("quality index is 0.5; it must be at least 1");
     }
 

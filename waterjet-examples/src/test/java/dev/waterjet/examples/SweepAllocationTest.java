@@ -9,7 +9,6 @@ import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.FeedSweep;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
-import dev.waterjet.feed.SweepRow;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.Abrasive;
 import dev.waterjet.jet.AbrasiveJet;
@@ -44,7 +43,7 @@ class SweepAllocationTest {
             FeedSweep sweep = FeedSweep.of(model, jet, plate, 3)
                     .overPressure(QuantityArray.evenly(Kind.PRESSURE, megapascals(200), megapascals(600), POINTS));
             double[] sum = new double[1];
-            SweepRow adder = (p, o, t, m, h, q, feed) -> sum[0] += feed;
+            FeedSweep.Row adder = (p, o, t, m, h, q, feed) -> sum[0] += feed;
             sweep.each(adder);
             long before = threads.getThreadAllocatedBytes(Thread.currentThread().getId());
             sweep.each(adder);
