@@ -10,15 +10,14 @@ import dev.waterjet.measure.WaterjetException;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
 
 /**
  * Part program as read: its text, and the cuts that it makes. The package comment lists the accepted words.
@@ -29,9 +28,6 @@ import javax.measure.quantity.Speed;
 public final class PartProgram implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
-
-    /** Feeds are written to four digits, rounded down: the head never runs faster than planned. */
-    private static final MathContext FEED_DIGITS = new MathContext(4, RoundingMode.DOWN);
 
     /** Serial form. */
     private record Written(String text, ProgramCodes codes) implements Serializable {
@@ -178,6 +174,34 @@ public final class PartProgram implements Described, Serializable {
     }
 
     /**
+     * Returns the feed that the program states for a cutting block: that of its own feed word, or of the last one before.
+     *
+     * @param block cutting block from 0
+     * @return the feed; empty if no feed word stands before
+     * @throws dev.waterjet.measure.DomainException if there is no such block
+     */
+    public Optional<Quantity<Speed>> feed(int block) {
+        double feed = blocks.feed[(int) Require.between("cutting block", block, 0, size() - 1, Units.ONE, "")];
+        return feed > 0 ? Optional.of(Kind.SPEED.of(feed)) : Optional.empty();
+    }
+
+    /**
+     * Returns the time that the cutting blocks take at the feeds that the program states, without acceleration.
+     *
+     * @return the sum of length over feed; empty if a block has no feed
+     */
+    public Optional<Quantity<Time>> programmedTime() {
+        double sum = 0;
+        for (int i = 0; i < size(); i++) {
+            if (!(blocks.feed[i] > 0)) {
+                return Optional.empty();
+            }
+            sum += blocks.length(i) / blocks.feed[i];
+        }
+        return Optional.of(Kind.TIME.of(sum));
+    }
+
+    /**
      * Returns the same program with a feed word on every cutting block. An existing feed word is replaced; calls of
      * sub-programs are replaced by what they call; nothing else changes. Feeds are written per minute (G94) in the unit of the block, to four digits, rounded down.
      *
@@ -205,16 +229,10 @@ public final class PartProgram implements Described, Serializable {
             if (isNew && isSpaced(blocks.feedFrom[i])) {
                 out.append(' ');
             }
-            out.append('F').append(feedText(feed * 60 / blocks.unitM(i)));
+            out.append('F').append(ProgramNumbers.feed(feed, blocks.unitM(i)));
             copied = blocks.feedTo[i];
         }
         return out.append(text, copied, text.length()).toString();
-    }
-
-    private static String feedText(double perMinute) {
-        // 1e-12 is added first, so that 300 mm/min in m/s does not come out as 299.9
-        BigDecimal rate = BigDecimal.valueOf(perMinute * (1 + 1e-12));
-        return rate.round(FEED_DIGITS).stripTrailingZeros().toPlainString();
     }
 
     /** Whether the block that ends at an offset separates its words by blanks. */

@@ -45,6 +45,9 @@ final class ProgramBlocks {
 
     int[] feedTo = new int[64];
 
+    /** Feed in force in m/s; zero if the program has stated none. */
+    double[] feed = new double[64];
+
     int count;
 
     /** Adds a block with its geometry; the caller sets the rest. */
@@ -79,6 +82,7 @@ final class ProgramBlocks {
         lineTo = Arrays.copyOf(lineTo, capacity);
         feedFrom = Arrays.copyOf(feedFrom, capacity);
         feedTo = Arrays.copyOf(feedTo, capacity);
+        feed = Arrays.copyOf(feed, capacity);
     }
 
     boolean has(int block, byte flag) {

@@ -34,6 +34,7 @@ final class ProgramReader {
     private double x;
     private double y;
     private double rapidM;
+    private double feedMPerS;
     private boolean isEnded;
 
     private ProgramReader(String written, ProgramCodes codes) {
@@ -105,6 +106,8 @@ final class ProgramReader {
         if (state.isDwell) {
             cuts.dwell();
         } else {
+            int feed = words.find('F');
+            feedMPerS = feed < 0 ? feedMPerS : state.metres(words.number[feed]) / 60;
             move();
         }
         if (machine.offWord() >= 0) {
@@ -257,6 +260,7 @@ final class ProgramReader {
         blocks.originX[block] = state.shiftX;
         blocks.originY[block] = state.shiftY;
         blocks.flags[block] = state.flags();
+        blocks.feed[block] = feedMPerS;
         int feed = words.find('F');
         int last = words.count - 1;
         blocks.feedFrom[block] = feed < 0 ? words.to[last] : words.from[feed];
