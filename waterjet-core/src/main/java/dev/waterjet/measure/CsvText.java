@@ -24,6 +24,18 @@ public final class CsvText {
     private CsvText() {}
 
     /**
+     * Returns a name for a cell that a spreadsheet takes for text: with an apostrophe before a character that begins a formula,
+     * and question marks for control characters.
+     *
+     * @param name a name that a user gave, or another text
+     * @return the text of the cell, without the quotes of {@link #row}
+     */
+    public static String name(String name) {
+        String plain = name.replaceAll("\\p{Cntrl}", "?");
+        return plain.isEmpty() || "=+-@".indexOf(plain.charAt(0)) < 0 ? plain : "'" + plain;
+    }
+
+    /**
      * Row of cells.
      *
      * @param line line on which the row starts, from 1

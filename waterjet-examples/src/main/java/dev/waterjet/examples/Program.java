@@ -39,8 +39,9 @@ abstract class Program implements Callable<Integer> {
      * Prints the result for people. A program that prints more than a table overrides this.
      *
      * @param out where to print
+     * @throws IOException if something cannot be read or written
      */
-    protected void print(PrintWriter out) {
+    protected void print(PrintWriter out) throws IOException {
         out.print(table().text());
     }
 
@@ -67,6 +68,11 @@ abstract class Program implements Callable<Integer> {
             throw new UncheckedIOException(e);
         }
         out.flush();
+        return status();
+    }
+
+    /** {@return the status with which the program ends once it has printed: 0 unless it found something} */
+    protected int status() {
         return 0;
     }
 

@@ -32,6 +32,7 @@ import picocli.CommandLine.ParameterException;
             LineTable.class,
             AttenuatorTable.class,
             Plan.class,
+            CheckPrograms.class,
             Heads.class,
             KerfSections.class,
             GradeTable.class,
@@ -49,7 +50,7 @@ public final class Waterjet implements Runnable {
     }
 
     /**
-     * Runs a program and ends the virtual machine with its status: 0 for success, 2 for bad input.
+     * Runs a program and ends the virtual machine with its status: 0 for success, 1 for findings, 2 for bad input.
      *
      * @param args name of the program and its options
      */
@@ -72,7 +73,7 @@ public final class Waterjet implements Runnable {
      * @param out receives results
      * @param err receives errors and progress
      * @param args name of the program and its options
-     * @return 0 for success, 2 for bad input
+     * @return 0 for success, 1 for findings, 2 for bad input
      */
     public static int run(PrintWriter out, PrintWriter err, String... args) {
         CommandLine line = new CommandLine(new Waterjet(out))

@@ -1,0 +1,170 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.examples.plan.PlanFiles;
+import dev.waterjet.measure.CsvText;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Units;
+import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.part.Point;
+import dev.waterjet.program.ProgramChecks;
+import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.program.ProgramFinding;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.measure.Quantity;
+import javax.measure.quantity.Time;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Program that checks part programs before abrasive flows. */
+@Command(
+        name = "check",
+        description = {
+            "Check part programs (ISO 6983) before abrasive flows: kerf offset on the wrong side, pierce in the part,"
+                    + " outline before its holes, short dwell, stop or Z move with the jet on, contours that cross,"
+                    + " contradictory words, unknown notes.",
+            "Prints one line for each finding. Ends with status 0 if there is none, 1 if there are, 2 if a program"
+                + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
+                + " and trained people decide what is run.",
+            ""
+        })
+final class CheckPrograms extends Program {
+
+    @Parameters(arity = "1..*", paramLabel = "<program>", description = "Files with part programs. They are only read.")
+    private List<Path> files = List.of();
+
+    @Option(
+            names = "--codes",
+            paramLabel = "<file>",
+            description = "File of machine codes: jet_on, jet_off, pass_through, dwell, sub_programs and others.")
+    private Optional<Path> codesFile = Optional.empty();
+
+    @Option(
+            names = "--jet-on",
+            paramLabel = "<code>",
+            description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
+    private Optional<Integer> jetOn = Optional.empty();
+
+    @Option(
+            names = "--jet-off",
+            paramLabel = "<code>",
+            description = "Number of the M word that switches the jet off. Default: 5.")
+    private Optional<Integer> jetOff = Optional.empty();
+
+    @Option(
+            names = "--pass-through",
+            split = ",",
+            paramLabel = "<word>",
+            description = "Other words, such as G5.1,M8, that neither move the head nor switch the jet.")
+    private List<String> passed = List.of();
+
+    @Option(names = "--open", description = "Contours need not close, as in trimming.")
+    private boolean mayStayOpen;
+
+    @Option(
+            names = "--pierce-time",
+            converter = Typed.Time.class,
+            paramLabel = "<time>",
+            description = "Pierce time, to find dwells that are shorter or missing. Default: dwells are not checked.")
+    private Optional<Quantity<Time>> pierceTime = Optional.empty();
+
+    /** A finding and the file in which it is. */
+    private record Found(Path file, ProgramFinding finding) {}
+
+    private int status;
+
+    private ProgramCodes codes() throws IOException {
+        ProgramCodes codes =
+                codesFile.isPresent() ? ProgramCodes.parse(read(codesFile.get())) : ProgramCodes.defaults();
+        codes = codes.withPassThrough(passed).withJet(jetOn.orElse(codes.jetOn()), jetOff.orElse(codes.jetOff()));
+        return mayStayOpen ? codes.withOpenContours() : codes;
+    }
+
+    private static String read(Path file) throws IOException {
+        if (Files.isDirectory(file)) {
+            throw new IOException(file + ": it is a directory, not a file");
+        }
+        try {
+            return PlanFiles.Source.read(file).text();
+        } catch (NoSuchFileException e) {
+            throw new IOException(file + ": file not found", e);
+        }
+    }
+
+    /** Checks all files; one that cannot be read is reported and does not stop the others. */
+    private List<Found> findings() throws IOException {
+        ProgramCodes codes = codes();
+        ProgramChecks checks =
+                pierceTime.map(ProgramChecks.defaults()::withPierceTime).orElse(ProgramChecks.defaults());
+        List<Found> found = new ArrayList<>();
+        for (Path file : files) {
+            try {
+                checks.check(read(file), codes).forEach(finding -> found.add(new Found(file, finding)));
+            } catch (WaterjetException e) {
+                unreadable(CsvText.name(file.toString()) + ": " + e.getMessage());
+            } catch (IOException e) {
+                unreadable(String.valueOf(e.getMessage()));
+            }
+        }
+        status = Math.max(status, found.isEmpty() ? ExitCode.OK : ExitCode.SOFTWARE);
+        return found;
+    }
+
+    private void unreadable(String message) {
+        errors().println("waterjet check: " + message);
+        errors().flush();
+        status = ExitCode.USAGE;
+    }
+
+    @Override
+    protected int status() {
+        return status;
+    }
+
+    @Override
+    protected Table table() {
+        throw new UnsupportedOperationException("findings are printed line by line");
+    }
+
+    @Override
+    protected void print(PrintWriter out) throws IOException {
+        for (Found found : findings()) {
+            String file = found.file().toString().replaceAll("\\p{Cntrl}", "?");
+            ProgramFinding finding = found.finding();
+            out.println(file + ":" + finding.line() + ": " + finding.code() + ": "
+                    + finding.finding().text());
+        }
+    }
+
+    @Override
+    protected void printCsv(PrintWriter out) throws IOException {
+        Table table = Table.of("Findings")
+                .words("file")
+                .number("line", 7)
+                .words("code")
+                .column("x", Kind.LENGTH, Units.MILLIMETRE, 6)
+                .column("y", Kind.LENGTH, Units.MILLIMETRE, 6)
+                .words("text");
+        for (Found found : findings()) {
+            ProgramFinding finding = found.finding();
+            Optional<Point> place = Optional.ofNullable(finding.finding().place());
+            table.row(
+                    CsvText.name(found.file().toString()),
+                    finding.line(),
+                    finding.code(),
+                    place.map(point -> OptionalDouble.of(point.xSi())).orElse(OptionalDouble.empty()),
+                    place.map(point -> OptionalDouble.of(point.ySi())).orElse(OptionalDouble.empty()),
+                    CsvText.name(finding.finding().text()));
+        }
+        table.writeCsv(out);
+    }
+}
