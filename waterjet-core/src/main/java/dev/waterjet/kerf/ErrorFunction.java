@@ -36,9 +36,9 @@ final class ErrorFunction {
         double x = (double) i / PER_UNIT;
         double d = size - x;
         double xx = x * x;
-        double fifth = (4 * xx * xx - 12 * xx + 3) / 30;
-        double fourth = x * (3 - 2 * xx) / 6;
-        double series = 1 + d * (-x + d * ((2 * xx - 1) / 3 + d * (fourth + d * fifth)));
+        double fifth = (4 * xx * xx - 12 * xx + 3) * (1.0 / 30);
+        double fourth = x * (3 - 2 * xx) * (1.0 / 6);
+        double series = 1 + d * (-x + d * ((2 * xx - 1) * (1.0 / 3) + d * (fourth + d * fifth)));
         return Math.copySign(VALUES[i] + SLOPES[i] * d * series, argument);
     }
 }

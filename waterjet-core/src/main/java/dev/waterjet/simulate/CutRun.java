@@ -10,7 +10,7 @@ final class CutRun {
     /** Reach of the search into the part, in jet radii, beside the lag. */
     private static final double RADII_INWARDS = 2.2;
 
-    private static final double ACCURACY_M = 1e-9;
+    private static final double ACCURACY_M = 4e-9;
 
     private final KerfProfile profile;
     private final HeadPath head;

@@ -65,50 +65,66 @@ final class DoseField {
 
     /** Computes dose and distance at a point. */
     void evaluate(double x, double y) {
+        measure(x, y);
         dose = 0;
-        nearest = -1;
-        double leastSquared = reachM * reachM;
-        if (!grid.locate(x, y)) {
-            distanceM = reachM;
-            return;
-        }
-        double limit = leastSquared;
         for (int i = grid.first; i < grid.last; i++) {
-            int k = grid.item(i);
-            double dx = x - segments.x[k];
-            double dy = y - segments.y[k];
-            double length = segments.length[k];
-            double along = dx * segments.ux[k] + dy * segments.uy[k];
-            double beside = dx * segments.uy[k] - dy * segments.ux[k];
-            double beyond = along < 0 ? along : Math.max(0, along - length);
-            double squared = beyond * beyond + beside * beside;
-            if (squared > limit) {
-                continue;
-            }
-            if (squared < leastSquared) {
-                leastSquared = squared;
-                nearest = k;
-            }
-            double across = beside * beside;
-            if (length == 0) {
-                dose += segments.pace[k] * dwellFactor * Math.exp(-squared * perTwoVariances);
-            } else {
-                dose += segments.pace[k]
-                        / 2
-                        * Math.exp(-across * perTwoVariances)
-                        * (profile.doseShareSi(length - along) + profile.doseShareSi(along));
+            dose += dose(grid.item(i), x, y);
+        }
+    }
+
+    /** Finds the distance from the path. */
+    private void measure(double x, double y) {
+        nearest = -1;
+        double least = reachM * reachM;
+        if (grid.locate(x, y)) {
+            for (int i = grid.first; i < grid.last; i++) {
+                int k = grid.item(i);
+                double dx = x - segments.x[k];
+                double dy = y - segments.y[k];
+                double along = dx * segments.ux[k] + dy * segments.uy[k];
+                double beside = dx * segments.uy[k] - dy * segments.ux[k];
+                double beyond = along < 0 ? along : Math.max(0, along - segments.length[k]);
+                double squared = beyond * beyond + beside * beside;
+                if (squared < least) {
+                    least = squared;
+                    nearest = k;
+                }
             }
         }
-        distanceM = Math.sqrt(leastSquared);
+        distanceM = Math.sqrt(least);
+    }
+
+    private double dose(int k, double x, double y) {
+        double dx = x - segments.x[k];
+        double dy = y - segments.y[k];
+        double length = segments.length[k];
+        double along = dx * segments.ux[k] + dy * segments.uy[k];
+        double beyond = along < 0 ? along : Math.max(0, along - length);
+        double beside = dx * segments.uy[k] - dy * segments.ux[k];
+        double across = beside * beside;
+        if (across + beyond * beyond > reachM * reachM) {
+            return 0;
+        }
+        double fading = segments.pace[k] * Math.exp(-across * perTwoVariances);
+        return length > 0
+                ? fading / 2 * (profile.doseShareSi(length - along) + profile.doseShareSi(along))
+                : fading * dwellFactor * Math.exp(-along * along * perTwoVariances);
     }
 
     /**
      * How far a point lies inside the cut: reach of the cut less distance from the path; above 0 where it is cut.
      */
     double depthInCut(double x, double y) {
-        evaluate(x, y);
+        measure(x, y);
         if (separationMPerS == Double.POSITIVE_INFINITY) {
             return jetRadiusM - distanceM;
+        }
+        if (distanceM >= jetRadiusM) {
+            return jetRadiusM - distanceM - spreadM / 4;
+        }
+        dose = 0;
+        for (int i = grid.first; i < grid.last; i++) {
+            dose += dose(grid.item(i), x, y);
         }
         double squared = distanceM * distanceM + Math.log(dose * separationMPerS) / perTwoVariances;
         if (squared > 0) {

@@ -16,7 +16,7 @@ final class HeadPath {
     /** Spacing over the distance from the nearest corner or change of the feed. */
     private static final double GROWTH = 0.12;
     /** Deviation of a chord from an arc. */
-    private static final double CHORD_M = 3e-7;
+    private static final double CHORD_M = 5e-7;
 
     private static final double MAX_ARC_STEP_RAD = 0.2;
 

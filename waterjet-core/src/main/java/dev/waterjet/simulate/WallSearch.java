@@ -38,7 +38,6 @@ final class WallSearch {
             double atNext = field.depthInCut(x + next * nx, y + next * ny);
             if (atNext > 0) {
                 wallM = root(x, y, nx, ny, before, value, next, atNext);
-                field.depthInCut(x + wallM * nx, y + wallM * ny);
                 return true;
             }
             before = next;
@@ -75,6 +74,8 @@ final class WallSearch {
                 kept = -1;
             }
         }
-        return (low + high) / 2;
+        double middle = (low + high) / 2;
+        field.depthInCut(x + middle * nx, y + middle * ny);
+        return middle;
     }
 }
