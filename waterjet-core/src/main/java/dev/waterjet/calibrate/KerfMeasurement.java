@@ -37,18 +37,13 @@ import javax.measure.quantity.Speed;
  * KerfModel own = KerfMeasurement.fit(List.of(slow, fast)).model();
  * }</pre>
  *
- * @param jet the jet
- * @param workpiece the workpiece
+ * @param cut conditions of the cut
  * @param separationDepth depth that the jet just separates at the feed rate of the cut, at least the thickness
  * @param depths depth below the top side at which each width was measured, from 0 to the thickness
  * @param widths measured widths, each above 0
  */
 public record KerfMeasurement(
-        AbrasiveJet jet,
-        Workpiece workpiece,
-        Quantity<Length> separationDepth,
-        QuantityArray<Length> depths,
-        QuantityArray<Length> widths)
+        CutConditions cut, Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> widths)
         implements Described, Serializable {
 
     private static final String DOSE = "spread of the dose over the bore";
@@ -62,15 +57,13 @@ public record KerfMeasurement(
      *
      * @throws dev.waterjet.measure.DomainException if the separation depth is below the thickness, a width is not above 0, its
      *     depth not on the cut surface, or there are more of one than of the other
-     * @param jet the jet
-     * @param workpiece the workpiece
+     * @param cut conditions of the cut
      * @param separationDepth depth that the jet just separates at the feed rate of the cut, at least the thickness
      * @param depths depth below the top side at which each width was measured, from 0 to the thickness
      * @param widths measured widths, each above 0
      */
     public KerfMeasurement {
-        Objects.requireNonNull(jet, "jet");
-        double thicknessM = workpiece.thicknessSi();
+        double thicknessM = Objects.requireNonNull(cut, "cut").thicknessSi();
         separationDepth = Kind.LENGTH.of(Require.atLeast(
                 "separation depth",
                 Kind.LENGTH.si(separationDepth),
@@ -90,7 +83,7 @@ public record KerfMeasurement(
      * @return the cut
      */
     public static KerfMeasurement of(CutConditions cut, Quantity<Length> separationDepth) {
-        return new KerfMeasurement(cut.jet(), cut.workpiece(), separationDepth, Readings.NONE, Readings.NONE);
+        return new KerfMeasurement(cut, separationDepth, Readings.NONE, Readings.NONE);
     }
 
     /**
@@ -103,6 +96,16 @@ public record KerfMeasurement(
      */
     public static KerfMeasurement atFeed(CutConditions cut, Quantity<Speed> feed) {
         return of(cut, KerfModel.standard().kerf(cut, feed).separationDepth().value());
+    }
+
+    /** {@return the jet} */
+    public AbrasiveJet jet() {
+        return cut.jet();
+    }
+
+    /** {@return the workpiece} */
+    public Workpiece workpiece() {
+        return cut.workpiece();
     }
 
     /**
@@ -122,7 +125,7 @@ public record KerfMeasurement(
      * @return the cut with that width
      */
     public KerfMeasurement withExitWidth(Quantity<Length> width) {
-        return withWidthAt(workpiece.thickness(), width);
+        return withWidthAt(workpiece().thickness(), width);
     }
 
     /**
@@ -134,8 +137,7 @@ public record KerfMeasurement(
      */
     public KerfMeasurement withWidthAt(Quantity<Length> depth, Quantity<Length> width) {
         return new KerfMeasurement(
-                jet,
-                workpiece,
+                cut,
                 separationDepth,
                 Readings.append(depths, Kind.LENGTH.si(depth)),
                 Readings.append(widths, Kind.LENGTH.si(width)));
@@ -165,7 +167,8 @@ public record KerfMeasurement(
                 .withPositiveParameter(SLOPE, Math.tan(Kind.ANGLE.si(start.halfAngle())))
                 .fit(readings.stream().mapToDouble(Reading::widthM).toArray());
         DoubleSummaryStatistics bores = measurements.stream()
-                .mapToDouble(measured -> measured.workpiece.thicknessSi() / measured.jet.tubeExitBoreSi())
+                .mapToDouble(
+                        measured -> measured.cut.thicknessSi() / measured.jet().tubeExitBoreSi())
                 .summaryStatistics();
         Evidence evidence = Evidence.of(
                         EvidenceGrade.FITTED, Source.of("test cuts of the user").at(fit.observations() + " widths"))
@@ -195,7 +198,7 @@ public record KerfMeasurement(
                     .withHalfAngle(angle(numbers[1]), 0, start.evidence());
             return 2
                     * tried.halfWidthSi(
-                            measured.jet, Kind.LENGTH.si(measured.separationDepth), measured.depths.si(index));
+                            measured.cut, Kind.LENGTH.si(measured.separationDepth), measured.depths.si(index));
         }
     }
 
@@ -210,8 +213,8 @@ public record KerfMeasurement(
     @Override
     public Map<String, Object> describe() {
         return Description.of("kerf measurement")
-                .put("jet", jet)
-                .put("workpiece", workpiece)
+                .put("jet", jet())
+                .put("workpiece", workpiece())
                 .put("separation_depth", Kind.LENGTH, Kind.LENGTH.si(separationDepth))
                 .put("depths", depths)
                 .put("widths", widths)
@@ -220,7 +223,7 @@ public record KerfMeasurement(
 
     @Override
     public String toString() {
-        return widths.size() + " kerf widths in " + workpiece + ", separation depth "
+        return widths.size() + " kerf widths in " + workpiece() + ", separation depth "
                 + QuantityText.forPeople(Kind.LENGTH, separationDepth);
     }
 }

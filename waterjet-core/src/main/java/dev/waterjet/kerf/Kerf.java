@@ -2,6 +2,7 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
@@ -28,11 +29,10 @@ import javax.measure.quantity.Length;
  * given per side, above 0 where the kerf narrows downwards; the included angle of both sides is twice that.
  *
  * @param model kerf model
- * @param jet the jet
- * @param workpiece the workpiece
+ * @param cut conditions of the cut
  * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
  */
-public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estimate<Length> separationDepth)
+public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separationDepth)
         implements Described, Serializable {
 
     /**
@@ -41,19 +41,28 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
      * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece, or the separation depth is
      *     uncertain by more than a factor of 20
      * @param model kerf model
-     * @param jet the jet
-     * @param workpiece the workpiece
+     * @param cut conditions of the cut
      * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
      */
     public Kerf {
         Objects.requireNonNull(model, "model");
-        Objects.requireNonNull(jet, "jet");
-        separationDepth = Separation.through(workpiece.thicknessSi(), separationDepth);
+        Objects.requireNonNull(cut, "cut");
+        separationDepth = Separation.through(cut.thicknessSi(), separationDepth);
         model.spread().withDepth(separationDepth.relativeUncertainty());
     }
 
     KerfShape shape() {
-        return model.shape(jet, workpiece.thicknessSi(), separationDepth.si());
+        return model.shape(cut, cut.thicknessSi(), separationDepth.si());
+    }
+
+    /** {@return the jet} */
+    public AbrasiveJet jet() {
+        return cut.jet();
+    }
+
+    /** {@return the workpiece} */
+    public Workpiece workpiece() {
+        return cut.workpiece();
     }
 
     KerfSpread spread() {
@@ -62,12 +71,12 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
 
     /** {@return the thickness of the workpiece} */
     public Quantity<Length> thickness() {
-        return workpiece.thickness();
+        return workpiece().thickness();
     }
 
     /** {@return the quality index: separation depth over thickness, at least 1} */
     public double index() {
-        return separationDepth.si() / workpiece.thicknessSi();
+        return separationDepth.si() / workpiece().thicknessSi();
     }
 
     /** {@return the width at the entry} */
@@ -103,7 +112,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
 
     private double inside(double depthM) {
         return Require.between(
-                "depth", depthM, 0, workpiece.thicknessSi(), Units.MILLIMETRE, "the thickness of the workpiece");
+                "depth", depthM, 0, workpiece().thicknessSi(), Units.MILLIMETRE, "the thickness of the workpiece");
     }
 
     private Estimate<Length> width(ToDoubleFunction<KerfShape> computed) {
@@ -121,7 +130,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
 
     /** {@return the depth at which the kerf is widest, from 0 to the thickness} */
     public Quantity<Length> depthOfMaximumWidth() {
-        return Kind.LENGTH.of(KerfKernel.widestDepth(shape(), 0, workpiece.thicknessSi()));
+        return Kind.LENGTH.of(KerfKernel.widestDepth(shape(), 0, workpiece().thicknessSi()));
     }
 
     /**
@@ -131,7 +140,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
      * @return half-width in m
      */
     public double halfWidthSi(double depthM) {
-        return model.halfWidthSi(jet, separationDepth.si(), inside(depthM));
+        return model.halfWidthSi(cut, separationDepth.si(), inside(depthM));
     }
 
     /**
@@ -183,7 +192,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
      * @return maximum less minimum half-width
      */
     public Estimate<Length> wallDeviation(Quantity<Length> edge) {
-        double edgeM = edgeHeight(edge, workpiece.thicknessSi());
+        double edgeM = edgeHeight(edge, workpiece().thicknessSi());
         return length(at -> at.deviation(edgeM), 1 / Math.sqrt(2));
     }
 
@@ -230,7 +239,7 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
 
     /** {@return the lag of this cut} */
     public Lag lag() {
-        return new Lag(model.lagModel(), workpiece.thickness(), separationDepth);
+        return new Lag(model.lagModel(), workpiece().thickness(), separationDepth);
     }
 
     /** {@return the cautions that apply to every number of this kerf} */
@@ -244,8 +253,8 @@ public record Kerf(KerfModel model, AbrasiveJet jet, Workpiece workpiece, Estima
     public Map<String, Object> describe() {
         return Description.of("kerf")
                 .put("model", model)
-                .put("jet", jet)
-                .put("workpiece", workpiece)
+                .put("jet", jet())
+                .put("workpiece", workpiece())
                 .put("separation_depth", separationDepth)
                 .put("index", index())
                 .put("regime", regime())

@@ -3,8 +3,8 @@ package dev.waterjet.kerf;
 /**
  * Walls of a kerf, on SI doubles.
  *
- * <p>Derived: the flux of abrasive particles across a jet is Gaussian (Balz et al., Exp. Fluids 2013), and so are the dose
- * that a pass leaves across the kerf and the depth that it can separate.
+ * <p>Derived: the flux of abrasive particles across a jet is Gaussian (Balz et al., Exp. Fluids 2013), and so is the dose that
+ * a pass leaves across the kerf.
  */
 final class KerfKernel {
 
@@ -26,40 +26,37 @@ final class KerfKernel {
     }
 
     /**
-     * Half-width of the kerf. The dose alone reaches y_D = s sqrt(2 ln(H/z)), the jet alone y_J; the wall is at y =
-     * (y_D^-8 + y_J^-8)^(-1/8), below both and smooth. Zero from the depth H on.
+     * Half-width of the kerf. The dose alone reaches y_D = s sqrt(2 E), with E the logarithm of the dose over the dose that
+     * just separates the depth; the jet alone reaches y_J. The wall is at y = (y_D^-8 + y_J^-8)^(-1/8), below both and smooth.
+     * Zero where E is not above 0.
      */
-    static double halfWidth(double depthM, double separationDepthM, double doseSpreadM, double jetRadiusM) {
-        double reach = Math.log(separationDepthM / depthM);
-        if (!(reach > 0)) {
+    static double halfWidth(double excess, double doseSpreadM, double jetRadiusM) {
+        if (!(excess > 0)) {
             return 0;
         }
-        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * reach), HALF_SHARPNESS);
+        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * excess), HALF_SHARPNESS);
         return jetRadiusM / Math.sqrt(Math.sqrt(Math.sqrt(1 + share)));
     }
 
     /**
-     * Derivative dy/dz. With w = y_J^8/(y_D^8 + y_J^8), the weight of the dose: y'/y = (1 - w) tan(alpha)/y_J - w/(2 z
-     * ln(H/z)).
+     * Derivative dy/dz. With w = y_J^8/(y_D^8 + y_J^8), the weight of the dose: y'/y = (1 - w) tan(alpha)/y_J + w E'/(2 E).
+     *
+     * @param excessSlope E' = dE/dz, below 0
      */
-    static double slope(
-            double depthM, double separationDepthM, double doseSpreadM, double jetRadiusM, double spreadSlope) {
-        double reach = Math.log(separationDepthM / depthM);
-        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * reach), HALF_SHARPNESS);
+    static double slope(double excess, double excessSlope, double doseSpreadM, double jetRadiusM, double spreadSlope) {
+        double share = Math.pow(jetRadiusM * jetRadiusM / (2 * doseSpreadM * doseSpreadM * excess), HALF_SHARPNESS);
         double weight = share / (1 + share);
-        return halfWidth(depthM, separationDepthM, doseSpreadM, jetRadiusM)
-                * ((1 - weight) * spreadSlope / jetRadiusM - weight / (2 * depthM * reach));
+        return halfWidth(excess, doseSpreadM, jetRadiusM)
+                * ((1 - weight) * spreadSlope / jetRadiusM + weight * excessSlope / (2 * excess));
     }
 
     /**
-     * Separation depth at which the exit is as wide as the entry: from y(h) = y_J(0), ln(H/h) = y_J(h)^2 / (2 s^2
-     * ((y_J(h)/y_J(0))^8 - 1)^(1/4)). Infinite where the jet does not diverge, or where no feed rate is low enough.
+     * Excess E of the dose at the exit at which the exit is as wide as the entry: from y(h) = y_J(0), E = y_J(h)^2 / (2 s^2
+     * ((y_J(h)/y_J(0))^8 - 1)^(1/4)). Infinite where the jet does not diverge.
      */
-    static double zeroTaperDepth(double thicknessM, double doseSpreadM, double entryRadiusM, double exitRadiusM) {
+    static double zeroTaperExcess(double doseSpreadM, double entryRadiusM, double exitRadiusM) {
         double growth = Math.pow(exitRadiusM / entryRadiusM, 2 * HALF_SHARPNESS) - 1;
-        double reach =
-                exitRadiusM * exitRadiusM / (2 * doseSpreadM * doseSpreadM * Math.pow(growth, 1 / HALF_SHARPNESS));
-        return thicknessM * Math.exp(reach);
+        return exitRadiusM * exitRadiusM / (2 * doseSpreadM * doseSpreadM * Math.pow(growth, 1 / HALF_SHARPNESS));
     }
 
     /** Depth between two depths at which the kerf is widest. */

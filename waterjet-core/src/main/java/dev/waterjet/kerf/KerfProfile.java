@@ -14,8 +14,7 @@ import java.util.Objects;
  *
  * <pre>{@code y_D = sigma sqrt(2 ln(u_sep(z) / u)),   y = (y_D^-8 + y_J^-8)^(-1/8)}</pre>
  *
- * <p>For the power law {@code H = A u^(-1/k)} this is the wall of {@link KerfModel}, whose Gaussian is that of the depth,
- * with {@code sigma = s / sqrt(k)}.
+ * <p>The wall of a straight pass is that of {@link KerfModel}.
  *
  * <p>Evidence: a Gaussian flux of particles is published (Balz et al. 2013); that doses of separate passes add, the values
  * of sigma and alpha and the exponent 8 are assumed.
@@ -23,9 +22,6 @@ import java.util.Objects;
  * <p>Units: m, s, m/s.
  */
 public final class KerfProfile {
-
-    /** Exponent of the feed model to which the spread of {@link KerfModel} refers. */
-    private static final double REFERENCE_EXPONENT = 1.15;
 
     private final CutFront front;
     private final double spreadM;
@@ -83,11 +79,7 @@ public final class KerfProfile {
 
     private static KerfProfile of(double doseRatio, double slope, CutFront front, JetSettings jet) {
         double boreM = jet.tubeExitBoreSi();
-        return ofSi(
-                front,
-                doseSpreadSi(doseRatio * boreM, REFERENCE_EXPONENT),
-                entryRadiusSi(boreM, jet.standOffSi(), slope),
-                slope);
+        return ofSi(front, doseRatio * boreM, entryRadiusSi(boreM, jet.standOffSi(), slope), slope);
     }
 
     /**

@@ -5,6 +5,7 @@ package dev.waterjet.kerf;
  *
  * @param thicknessM thickness of the workpiece
  * @param separationDepthM depth that the jet just separates at the feed rate, at least the thickness
+ * @param excess excess of the dose over depth and separation depth
  * @param boreM exit bore of the focusing tube
  * @param standOffM stand-off distance
  * @param doseRatio spread of the dose over the exit bore
@@ -13,17 +14,23 @@ package dev.waterjet.kerf;
 record KerfShape(
         double thicknessM,
         double separationDepthM,
+        DoseExcess excess,
         double boreM,
         double standOffM,
         double doseRatio,
         double spreadSlope) {
 
     double halfWidth(double depthM) {
-        return KerfKernel.halfWidth(depthM, separationDepthM, doseRatio * boreM, jetRadius(depthM));
+        return KerfKernel.halfWidth(excess.at(depthM, separationDepthM), doseRatio * boreM, jetRadius(depthM));
     }
 
     double slope(double depthM) {
-        return KerfKernel.slope(depthM, separationDepthM, doseRatio * boreM, jetRadius(depthM), spreadSlope);
+        return KerfKernel.slope(
+                excess.at(depthM, separationDepthM),
+                excess.slope(depthM, separationDepthM),
+                doseRatio * boreM,
+                jetRadius(depthM),
+                spreadSlope);
     }
 
     double jetRadius(double depthM) {
@@ -58,22 +65,23 @@ record KerfShape(
     }
 
     double zeroTaperDepth() {
-        return KerfKernel.zeroTaperDepth(thicknessM, doseRatio * boreM, jetRadius(0), jetRadius(thicknessM));
+        return excess.separationDepth(
+                thicknessM, KerfKernel.zeroTaperExcess(doseRatio * boreM, jetRadius(0), jetRadius(thicknessM)));
     }
 
     KerfShape withSeparationDepth(double depthM) {
-        return new KerfShape(thicknessM, depthM, boreM, standOffM, doseRatio, spreadSlope);
+        return new KerfShape(thicknessM, depthM, excess, boreM, standOffM, doseRatio, spreadSlope);
     }
 
     KerfShape withBore(double newBoreM) {
-        return new KerfShape(thicknessM, separationDepthM, newBoreM, standOffM, doseRatio, spreadSlope);
+        return new KerfShape(thicknessM, separationDepthM, excess, newBoreM, standOffM, doseRatio, spreadSlope);
     }
 
     KerfShape withDoseRatio(double ratio) {
-        return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, ratio, spreadSlope);
+        return new KerfShape(thicknessM, separationDepthM, excess, boreM, standOffM, ratio, spreadSlope);
     }
 
     KerfShape withSpreadSlope(double slope) {
-        return new KerfShape(thicknessM, separationDepthM, boreM, standOffM, doseRatio, slope);
+        return new KerfShape(thicknessM, separationDepthM, excess, boreM, standOffM, doseRatio, slope);
     }
 }

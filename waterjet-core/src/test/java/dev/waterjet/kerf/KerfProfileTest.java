@@ -3,6 +3,12 @@ package dev.waterjet.kerf;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.SpecificEnergyFeed;
+import dev.waterjet.measure.Kind;
+import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -42,15 +48,26 @@ class KerfProfileTest {
                 SLOPE);
         double depth = depthRatio * front.thicknessSi();
         double feed = feedRatio * 1e-3;
+        double reach = depthSpread * Math.sqrt(2 * Math.max(0, Math.log(front.separationDepthSi(feed) / depth)));
 
-        assertThat(profile.halfWidthSi(depth, feed))
-                .isCloseTo(
-                        KerfKernel.halfWidth(
-                                depth,
-                                front.separationDepthSi(feed),
-                                depthSpread,
-                                KerfKernel.jetRadius(depth, 1e-3, 2e-3, SLOPE)),
-                        within(1e-15));
+        double expected = reach > 0
+                ? Math.pow(Math.pow(reach, -8) + Math.pow(KerfKernel.jetRadius(depth, 1e-3, 2e-3, SLOPE), -8), -0.125)
+                : 0;
+
+        assertThat(profile.halfWidthSi(depth, feed)).isCloseTo(expected, within(1e-14));
+    }
+
+    @Test
+    void theWallOfTheKerfModelIsTheSameForEveryFeedModel() {
+        for (FeedModel model : List.of(MachinabilityFeed.published(), SpecificEnergyFeed.ofSteel())) {
+            CutConditions cut = Kerfs.steel(10).withFeedModel(model);
+            KerfProfile profile = KerfProfile.of(Kerfs.MODEL, CutFront.of(LagModel.standard(), cut), cut.jet());
+            double feed = cut.feedSi(2.5);
+            Kerf kerf = Kerfs.MODEL.kerf(cut, Kind.SPEED.of(feed));
+            for (double depth : new double[] {0.0002, 0.003, 0.007, 0.01}) {
+                assertThat(kerf.halfWidthSi(depth)).isCloseTo(profile.halfWidthSi(depth, feed), within(1e-12));
+            }
+        }
     }
 
     @Test
