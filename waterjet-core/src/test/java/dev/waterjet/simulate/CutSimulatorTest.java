@@ -163,7 +163,8 @@ class CutSimulatorTest {
 
         for (int i = 0; i < map.size(); i++) {
             if (map.isSeparated(i, BOTTOM)) {
-                assertThat(other.deviationSi(i, BOTTOM)).isCloseTo(map.deviationSi(i, BOTTOM), within(1e-7));
+                // doses are cut off at six spreads, by cells of a grid that is not mirrored
+                assertThat(other.deviationSi(i, BOTTOM)).isCloseTo(map.deviationSi(i, BOTTOM), within(1e-6));
             }
         }
     }
