@@ -22,7 +22,7 @@ import javax.measure.quantity.Angle;
 import javax.measure.quantity.Speed;
 
 /**
- * Feed rate by the declination of the jet at the exit, Hlavac's angle: {@code theta = theta_lim (v / v_lim)^n}.
+ * Feed rate by the declination of the jet at the exit, Hlaváč's angle: {@code theta = theta_lim (v / v_lim)^n}.
  *
  * <p>Symbols: theta angle between jet axis and the trace of the jet at the exit, in rad; v feed rate; v_lim the feed rate
  * that just separates the plate, by another model; theta_lim the angle at that feed rate; n exponent, 1.5 in the older papers
@@ -43,7 +43,7 @@ public final class DeclinationFeed implements ForwardingFeed {
 
     private static final Evidence EVIDENCE = Evidence.of(
                     EvidenceGrade.DERIVED,
-                    Source.of("Hlavac et al., Materials 14 (2021) 4032").at("exponents 1.5 and 1"))
+                    Source.of("Hlaváč, Materials 14 (2021) 4032").at("exponents 1.5 and 1"))
             .withNote("The exponents are published; the limiting angle of 27.3 degrees and its tie to the index are"
                     + " derived from Momber, Kovacevic, Proc. IMechE B 209 (1995) 491-498.");
 
