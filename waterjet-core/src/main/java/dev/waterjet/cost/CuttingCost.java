@@ -17,10 +17,10 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * Where a cut is cheapest. Immutable.
+ * Settings of minimum cost of a cut. Immutable.
  *
- * <p>Among flows of abrasive the cost of a metre has a least value even where a model knows no best flow: with a feed that
- * goes with the flow to the power e it lies at {@code m_a = (c_h / c_a) e/(1 - e)}, c_h being the cost per time and c_a
+ * <p>The cost of a metre has a minimum over the abrasive flow rate even if a model has no optimum: with a feed rate
+ * proportional to the flow rate to the power e it is at {@code m_a = (c_h / c_a) e/(1 - e)}, c_h being the cost per time and c_a
  * that per mass. A mixing efficiency that falls with loading moves it lower.
  */
 public final class CuttingCost {
@@ -40,10 +40,10 @@ public final class CuttingCost {
     }
 
     /**
-     * The economy of cuts by a model, with flows of abrasive up to 2 kg/min.
+     * Returns the economy of cuts by a model, with abrasive flow rates up to 2 kg/min.
      *
      * @param model the model
-     * @param rates what the jet costs
+     * @param rates cost rates of the jet
      * @return the economy
      */
     public static CuttingCost of(FeedModel model, CostRates rates) {
@@ -51,9 +51,9 @@ public final class CuttingCost {
     }
 
     /**
-     * This economy with a feeder of one's own.
+     * Returns this economy with another maximum abrasive flow rate.
      *
-     * @param highest highest flow of abrasive
+     * @param highest maximum abrasive flow rate
      * @return the economy within that limit
      */
     public CuttingCost withMaximumAbrasiveFlow(Quantity<MassFlow> highest) {
@@ -61,7 +61,7 @@ public final class CuttingCost {
     }
 
     /**
-     * A cut as it is.
+     * Returns feed rate and cost of a cut.
      *
      * @param jet the jet
      * @param piece the workpiece
@@ -74,9 +74,9 @@ public final class CuttingCost {
     }
 
     /**
-     * The flow of abrasive with the least cost per metre.
+     * Returns the cut with the abrasive flow rate of minimum cost per metre.
      *
-     * @param jet the jet, of which all but the flow of abrasive is kept
+     * @param jet the jet, of which all but the abrasive flow rate is kept
      * @param piece the workpiece
      * @param index quality index, 1 or more
      * @return the cheapest cut; at the highest flow where the cost still falls there

@@ -28,6 +28,9 @@ public final class Prices implements Described, Serializable {
     /** Middle of 0.6 to 0.7, which is typical of intensifiers (common practice, no source). */
     private static final double DEFAULT_PUMP_EFFICIENCY = 0.65;
 
+    /** Larger prices are refused, so that sums stay finite. */
+    private static final double MAX_PRICE = 1e12;
+
     private static final double S_PER_HOUR = 3600;
     private static final double J_PER_KILOWATT_HOUR = 3.6e6;
 
@@ -67,7 +70,7 @@ public final class Prices implements Described, Serializable {
      * Returns these prices with an exact price.
      *
      * @param item item of cost
-     * @param price price per {@link CostItem#measure()}, zero or more
+     * @param price price per {@link CostItem#measure()}, 0 to 1e12
      * @return the prices with that price
      */
     public Prices with(CostItem item, double price) {
@@ -78,13 +81,15 @@ public final class Prices implements Described, Serializable {
      * Returns these prices with a price and its uncertainty.
      *
      * @param item item of cost
-     * @param price price per {@link CostItem#measure()}, zero or more
+     * @param price price per {@link CostItem#measure()}, 0 to 1e12
      * @param relativeUncertainty relative standard uncertainty of the price, zero or more
      * @return the prices with that price
      */
     public Prices with(CostItem item, double price, double relativeUncertainty) {
         Map<CostItem, Double> more = new EnumMap<>(prices);
-        more.put(item, Require.notNegative("price of " + item.label(), price, Units.ONE));
+        String name = "price of " + item.label();
+        Require.atMost(name, price, MAX_PRICE, Units.ONE, "");
+        more.put(item, Require.notNegative(name, price, Units.ONE));
         Map<CostItem, Double> spread = new EnumMap<>(uncertainties);
         spread.put(
                 item,

@@ -13,7 +13,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 
-/** What planning a part and planning a program have in common. */
+/** Common base of planning a part and planning a program. */
 class Planning {
 
     final Setup setup;

@@ -112,7 +112,7 @@ final class DoseField {
     }
 
     /**
-     * How far a point lies inside the cut: reach of the cut less distance from the path; above 0 where it is cut.
+     * Returns the depth of a point inside the cut: reach of the cut minus distance from the path; above 0 where it is cut.
      */
     double depthInCut(double x, double y) {
         measure(x, y);

@@ -20,6 +20,7 @@ import dev.waterjet.evidence.Source;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.TubeWear;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.pierce.Pierce;
@@ -325,5 +326,12 @@ class CostValuesTest {
         assertRefused(() -> TubeWear.measured(tube, hours(0)), "must-be-above", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.after(tube, hours(-1)), "must-be-at-least", "jet-on time of the focusing tube", 0);
         assertRefused(() -> wear.until(tube, millimetres(0)), "must-be-above", "maximum exit bore", 0);
+    }
+
+    @Test
+    void anAbsurdPriceIsRefusedByItsName() {
+        assertThatThrownBy(() -> Prices.of("cost units").with(CostItem.WATER, 1e308))
+                .isInstanceOf(DomainException.class)
+                .hasMessageStartingWith("price of water is 1e308; it must be at most 1e12");
     }
 }

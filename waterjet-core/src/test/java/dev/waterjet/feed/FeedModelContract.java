@@ -73,9 +73,9 @@ public abstract class FeedModelContract {
                             .isLessThan(isHeld(feed) ? Math.nextUp(slowestSoFar) : slowestSoFar);
                     slowestSoFar = feed.si();
                 }
-                Estimate<Speed> parting = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
-                assertThat(parting.si()).isLessThan(isHeld(parting) ? Math.nextUp(before) : before);
-                before = parting.si();
+                Estimate<Speed> separation = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
+                assertThat(separation.si()).isLessThan(isHeld(separation) ? Math.nextUp(before) : before);
+                before = separation.si();
             }
         }
     }

@@ -81,7 +81,7 @@ final class KerfDrawing {
                 .append("</text>");
     }
 
-    /** How the drawing is to be read. */
+    /** Caption of the drawing. */
     static String caption(Kerf kerf) {
         KerfDrawing drawing = new KerfDrawing(kerf);
         double ratio = drawing.widthScale / drawing.depthScale;

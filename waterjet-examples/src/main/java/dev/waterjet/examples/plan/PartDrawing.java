@@ -20,7 +20,7 @@ final class PartDrawing {
     private static final int MARGIN = 14;
     private static final int TALLEST = 620;
 
-    /** Places nearer than this on the drawing are not told apart. */
+    /** Resolution of the drawing. */
     private static final double FINEST_PX = 0.35;
 
     private final PartPlan plan;
@@ -74,9 +74,9 @@ final class PartDrawing {
                 .append(' ')
                 .append(SvgText.number(height))
                 .append("""
-                        " class="part">
-                        <g fill="none" stroke-width="3" stroke-linecap="round" stroke-linejoin="round">
-                        """);
+                    " class="part">
+                    <g fill="none" stroke-width="3" stroke-linecap="round" stroke-linejoin="round">
+                    """);
         for (int i = 0; i < STEPS; i++) {
             if (!lines.get(i).isEmpty()) {
                 svg.append("<path stroke=\"")

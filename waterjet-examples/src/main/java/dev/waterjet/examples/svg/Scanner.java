@@ -25,7 +25,7 @@ final class Scanner {
      * @param end where it ends
      * @param lines the lines of the whole file
      * @param offset where {@code text} starts in the file; below zero if its letters do not stand there one by one, and then
-     *     every fault is told at the place {@code -offset - 1}
+     *     every error has the place {@code -offset - 1}
      */
     Scanner(String text, int from, int end, Lines lines, int offset) {
         this.text = text;

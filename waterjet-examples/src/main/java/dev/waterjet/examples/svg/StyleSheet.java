@@ -152,7 +152,7 @@ final class StyleSheet {
         return found;
     }
 
-    /** What styles say about an element: rules by rising weight, then its own style; important ones last. */
+    /** Returns the styles of an element: rules by rising weight, then its own style; important ones last. */
     Map<String, String> styleOf(Tag tag) {
         Map<String, String> style = new LinkedHashMap<>();
         Map<String, String> important = new LinkedHashMap<>();

@@ -67,7 +67,7 @@ final class SvgDocument {
         return DEEPEST;
     }
 
-    /** The JDK's reader, told to load nothing from outside and to expand nothing. */
+    /** Reader of the JDK, set to load nothing from outside and to expand nothing. */
     private static XMLInputFactory factory() {
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);

@@ -2,7 +2,7 @@
  * Drawings in SVG (W3C, Scalable Vector Graphics 1.1 and 2): paths, basic shapes, references, transforms and the styles that
  * hide or move shapes.
  *
- * <p>{@link dev.waterjet.examples.svg.SvgReader} reads the document with the JDK's XML reader, which is told to load nothing
+ * <p>{@link dev.waterjet.examples.svg.SvgReader} reads the document with the JDK's XML reader, which is set to load nothing
  * from outside, and draws its shapes as strokes of a {@linkplain dev.waterjet.examples.drawing.Drawing drawing}.
  * {@link dev.waterjet.examples.svg.DrawnProgram} writes a part program from a drawing of one part.
  *

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What lies at a limit of the reader is read, what lies beyond is refused with the limit; and nothing is read for another. */
+/** Input at a limit of the reader is read, input beyond it is refused with the limit. */
 class SvgLimitsTest {
 
     private static final String OPEN = "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>";
