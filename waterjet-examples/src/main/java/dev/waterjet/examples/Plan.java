@@ -1,14 +1,10 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Caution;
-import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.plan.HeadChoice;
 import dev.waterjet.examples.plan.JobFacts;
-import dev.waterjet.examples.plan.PartPlan;
 import dev.waterjet.examples.plan.PlanFiles;
-import dev.waterjet.examples.plan.PlanRequest;
-import dev.waterjet.examples.plan.Progress;
 import dev.waterjet.examples.plan.Remarks;
 import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
@@ -32,6 +28,22 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
 import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.plan.PlanJson;
+import dev.waterjet.examples.plan.PlanReport;
+import dev.waterjet.examples.plan.ReportUnits;
+import dev.waterjet.hydraulics.PumpSetting;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.motion.SourceBlock;
+import dev.waterjet.part.Finding;
+import dev.waterjet.plan.PartPlan;
+import dev.waterjet.plan.PartPlanner;
+import dev.waterjet.plan.Setup;
+import dev.waterjet.program.CutFeeds;
+import dev.waterjet.program.ProgramWriter;
+import java.time.LocalDate;
+import java.util.function.DoubleConsumer;
+import javax.measure.quantity.Time;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -61,8 +73,10 @@ import picocli.CommandLine.Parameters;
         })
 final class Plan extends Program {
 
-    /** Programs of more blocks than this print their progress on a terminal. */
-    private static final int LONG = 20_000;
+    /** Progress is printed on a terminal after this time. */
+    private static final long PATIENCE_MS = 2000;
+
+    private static final int MAX_FINDINGS = 20;
 
     @Parameters(
             arity = "0..1",
@@ -98,8 +112,9 @@ final class Plan extends Program {
             names = "--lag-tolerance",
             converter = Typed.Length.class,
             paramLabel = "<length>",
-            description = "Maximum error of the bottom edge caused by jet lag on arcs and at corners. Default: 0.1 mm.")
-    private Quantity<Length> lagTolerance = Measures.millimetres(0.1);
+            description = "Maximum error of the bottom edge caused by jet lag on arcs and at corners. Default: by cut"
+                    + " quality and thickness, the perpendicularity ranges of ISO 9013.")
+    private Optional<Quantity<Length>> lagTolerance = Optional.empty();
 
     @Mixin
     private final HeadOptions head = new HeadOptions();
@@ -145,8 +160,8 @@ final class Plan extends Program {
             names = "--kerf-width",
             converter = Typed.Length.class,
             paramLabel = "<width>",
-            description = "Kerf width for the clearances of leads in a drawing. Default: 1 mm.")
-    private Quantity<Length> kerfWidth = Measures.millimetres(1);
+            description = "Kerf width for the clearances of leads in a drawing. Default: that of the head.")
+    private Optional<Quantity<Length>> kerfWidth = Optional.empty();
 
     @Option(names = "--parts", paramLabel = "<count>", description = "Number of parts in the batch. Default: 1.")
     private int parts = 1;
@@ -206,39 +221,58 @@ final class Plan extends Program {
         return dot > 0 ? name.substring(0, dot) : name;
     }
 
-    /** The program, generated from the drawing if the input is one. */
-    private String program(String text) {
-        if (!isDrawing()) {
-            return text;
-        }
-        SvgDrawing drawing = SvgReader.read(text, chordTolerance, EdgeRequirement.of(quality));
-        return DrawnProgram.text(title(), drawing, CuttingRules.of(kerfWidth, thickness), jetOn, jetOff);
+    private boolean isDrawing(String text) {
+        return text.stripLeading().startsWith("<");
     }
 
-    private boolean isDrawing() {
-        return input.map(file -> String.valueOf(file.getFileName())
-                        .toLowerCase(Locale.ROOT)
-                        .endsWith(".svg"))
-                .orElse(false);
+    private ProgramCodes codes() {
+        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed).withJet(jetOn, jetOff);
+        return mayStayOpen ? codes.withOpenContours() : codes;
+    }
+
+    private EdgeRequirement requirement() {
+        EdgeRequirement requirement = EdgeRequirement.of(quality);
+        return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
+    }
+
+    /** A program and what was said of the drawing it came from. */
+    private record Input(String text, List<Caution> cautions) {}
+
+    /** The program of a drawing, with leads that keep clear of the kerf. */
+    private Input drawn(String text, Quantity<Length> kerf) {
+        SvgDrawing drawing = SvgReader.read(text, chordTolerance, EdgeRequirement.of(quality));
+        return new Input(
+                DrawnProgram.text(title(), drawing, CuttingRules.of(kerf, thickness), jetOn, jetOff),
+                drawing.cautions());
     }
 
     private Planned plan(String text) {
-        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed).withJet(jetOn, jetOff);
-        PartProgram program = PartProgram.parse(program(text), mayStayOpen ? codes.withOpenContours() : codes);
         Workpiece workpiece = Workpiece.of(material, thickness);
+        boolean isDrawing = isDrawing(text);
+        Input input = isDrawing ? drawn(text, kerfWidth.orElse(Measures.millimetres(1))) : new Input(text, List.of());
+        PartProgram program = PartProgram.parse(input.text(), codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
-        PlanRequest request = new PlanRequest(
+        AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
+        Setup setup = setup(jet);
+        if (isDrawing && kerfWidth.isEmpty()) {
+            Estimate<Length> offset = setup.kerfModel()
+                    .kerf(setup.conditions(workpiece), setup.conditions(workpiece).feed(quality).value())
+                    .offset();
+            input = drawn(text, Kind.LENGTH.of(2 * offset.si()));
+            program = PartProgram.parse(input.text(), codes());
+        }
+        PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
+        boolean isInch = units.map(system -> system == UnitSystem.INCH).orElse(program.isInch());
+        PlanReport report = new PlanReport(
                 title(),
+                plan,
                 program,
-                selection.map(this::chosen).orElseGet(head::jet),
-                workpiece,
-                quality,
-                lagTolerance,
-                MachineLimits.of(rapidSpeed, machineAcceleration),
-                rapidSpeed);
-        PartPlan plan = PartPlan.of(request, progress(program.size()));
+                written(plan, program, isDrawing),
+                written(isDrawing),
+                isInch ? ReportUnits.INCH : ReportUnits.METRIC,
+                input.cautions());
         Shop where = new Shop(
                 shop.rates(),
                 shop.hasExamplePrices(),
@@ -247,11 +281,48 @@ final class Plan extends Program {
                 Slats.of(slatPitch, slatThickness),
                 shearStrength,
                 selection.map(found -> found.explanation(ranking)));
-        return new Planned(plan, JobFacts.of(plan, where));
+        return new Planned(report, JobFacts.of(report, where));
+    }
+
+    private Setup setup(AbrasiveJet jet) {
+        Setup setup = Setup.of(
+                        jet.head(),
+                        PumpSetting.ofPower(shop.power(), jet.water().pressure()),
+                        MachineLimits.of(rapidSpeed, machineAcceleration))
+                .withAbrasive(jet.abrasive(), jet.abrasiveFlow())
+                .withRequirement(requirement())
+                .withPierceSettings(shop.piercing())
+                .withRapidTraverse(rapidSpeed, machineAcceleration)
+                .withDelays(perPierce, perMove)
+                .withSlats(Slats.of(slatPitch, slatThickness))
+                .withPrices(shop.rates());
+        return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
+    }
+
+    /** The program with the feed rates of the plan. */
+    private String written(PartPlan plan, PartProgram program, boolean isDrawing) {
+        List<CutFeeds> feeds = plan.cuts().stream()
+                .map(cut -> {
+                    List<SourceBlock> blocks =
+                            cut.feeds().get(0).sourceBlocks(plan.setup().feedChange());
+                    double[] ends = new double[blocks.size()];
+                    double[] all = new double[blocks.size()];
+                    double at = 0;
+                    for (int i = 0; i < ends.length; i++) {
+                        at += Kind.LENGTH.si(blocks.get(i).length());
+                        ends[i] = at;
+                        all[i] = Kind.SPEED.si(blocks.get(i).feed());
+                    }
+                    return CutFeeds.ofSi(ends, all);
+                })
+                .toList();
+        ProgramWriter writer = ProgramWriter.of(program.codes());
+        Quantity<Time> longest = plan.cuts().get(0).pierce().time().upper(0.95);
+        return (isDrawing || pierceDwell ? writer.withPierceDwell(longest) : writer).rewrite(program, feeds);
     }
 
     /** A plan and its facts for the shop. */
-    private record Planned(PartPlan plan, JobFacts job) {}
+    private record Planned(PlanReport report, JobFacts job) {}
 
     private HeadSelector selector() {
         HeadInventory inventory =
@@ -270,18 +341,27 @@ final class Plan extends Program {
         return spaced.isEmpty() ? "Part" : spaced.substring(0, 1).toUpperCase(Locale.ROOT) + spaced.substring(1);
     }
 
+    /** Name of the written program: the extension of the input stays. */
+    private String written(boolean isDrawing) {
+        String name = input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME + ".nc");
+        int dot = name.lastIndexOf('.');
+        return stem() + "-with-feeds" + (isDrawing || dot <= 0 ? ".nc" : name.substring(dot));
+    }
+
     /** From Java 22 on, a console can be something other than a terminal; progress then reaches a log as well. */
     @SuppressWarnings("SystemConsoleNull")
-    private Progress progress(int blocks) {
-        if (blocks < LONG || System.console() == null) {
-            return Progress.SILENT;
+    private DoubleConsumer progress() {
+        if (System.console() == null) {
+            return share -> {};
         }
+        long start = System.currentTimeMillis();
         int[] printed = {-1};
-        return (done, of) -> {
-            int percent = (int) (100L * done / of);
-            if (percent != printed[0]) {
+        return share -> {
+            int percent = (int) (100 * share);
+            boolean isLong = System.currentTimeMillis() - start > PATIENCE_MS;
+            if (isLong && percent != printed[0]) {
                 printed[0] = percent;
-                errors().print("\rplanned " + percent + " % of " + of + " blocks" + (done == of ? "\n" : ""));
+                errors().print("\rplanned " + percent + " %" + (share >= 1 ? "\n" : ""));
                 errors().flush();
             }
         };
@@ -297,34 +377,48 @@ final class Plan extends Program {
         try {
             PlanFiles.Source source = source();
             Planned planned = plan(source.text());
-            PartPlan plan = planned.plan();
-            JobFacts job = planned.job();
-            Path program = folder.resolve(stem() + "-with-feeds.nc");
+            if (json) {
+                out.println(PlanJson.text(planned.report().plan()));
+                return;
+            }
+            PlanReport report = planned.report();
+            Path program = folder.resolve(report.writtenName());
             Path blocks = folder.resolve(stem() + "-blocks.csv");
             Path sheet = folder.resolve(stem() + "-sheet.html");
-            new PlanFiles()
-                    .add(program, plan.programWithFeeds(), source.charset())
-                    .add(blocks, BlockTable.csv(plan), StandardCharsets.UTF_8)
-                    .add(sheet, Sheet.html(plan, job), StandardCharsets.UTF_8)
+            List<Path> replaced = new PlanFiles()
+                    .add(program, report.written(), source.charset())
+                    .add(blocks, report.plan().csv(), StandardCharsets.UTF_8)
+                    .add(sheet, Sheet.html(report, planned.job(), LocalDate.now()), StandardCharsets.UTF_8)
                     .write(input.orElse(program.resolveSibling("no input")));
-            out.print(Summary.text(plan, job));
+            out.print(Summary.text(report, planned.job()));
             out.println();
-            out.println("written: " + program);
-            out.println("         " + blocks);
-            out.println("         " + sheet);
-            out.println();
-            for (Caution caution : Remarks.cautions(plan, job)) {
-                if (caution.severity() != Caution.Severity.NOTICE) {
-                    out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
-                }
+            for (Path file : List.of(program, blocks, sheet)) {
+                out.println((replaced.contains(file) ? "replaced: " : "written: ") + file);
             }
+            out.println();
+            remarks(out, planned);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
+    private static void remarks(PrintWriter out, Planned planned) {
+        for (Caution caution : Remarks.cautions(planned.report(), planned.job())) {
+            if (caution.severity() != Caution.Severity.NOTICE) {
+                out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
+            }
+        }
+        List<Finding> violations = planned.report().plan().violations();
+        for (Finding finding : violations.subList(0, Math.min(MAX_FINDINGS, violations.size()))) {
+            out.println("finding: " + (finding.place() == null ? "" : "at " + finding.place() + ": ") + finding.text());
+        }
+        if (violations.size() > MAX_FINDINGS) {
+            out.println("and " + (violations.size() - MAX_FINDINGS) + " more findings; the sheet and --json list them");
+        }
+    }
+
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
-        out.print(BlockTable.csv(plan(source().text()).plan()));
+        out.print(plan(source().text()).report().plan().csv());
     }
 }

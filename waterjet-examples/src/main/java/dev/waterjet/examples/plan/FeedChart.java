@@ -17,28 +17,27 @@ final class FeedChart {
 
     private FeedChart() {}
 
-    static String svg(PartPlan plan) {
-        PlanRequest request = plan.request();
-        double thickness = request.workpiece().thicknessSi();
+    static String svg(PlanReport report) {
+        double thickness = report.workpiece().thicknessSi();
         QuantityArray<Length> thicknesses = QuantityArray.evenly(
                 Kind.LENGTH, Kind.LENGTH.of(thickness * 0.4), Kind.LENGTH.of(thickness * 2), POINTS);
-        FeedCurve curve = request.feeds()
+        FeedCurve curve = report.plan().setup().feedModel()
                 .curve(
-                        request.jet(),
-                        request.workpiece().material(),
-                        QualityIndexTable.standard().index(request.quality()),
+                        report.jet(),
+                        report.workpiece().material(),
+                        QualityIndexTable.standard().index(report.quality()),
                         thicknesses);
-        double[] x = thicknesses.to(Units.MILLIMETRE);
-        double[] feed = curve.feeds().to(Units.MILLIMETRE_PER_MINUTE);
+        double[] x = thicknesses.to(report.units().length());
+        double[] feed = curve.feeds().to(report.units().feed());
         double[] lower = new double[feed.length];
         double[] upper = new double[feed.length];
         for (int i = 0; i < feed.length; i++) {
-            lower[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).lower(0.95)), Units.MILLIMETRE_PER_MINUTE);
-            upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), Units.MILLIMETRE_PER_MINUTE);
+            lower[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).lower(0.95)), report.units().feed());
+            upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), report.units().feed());
         }
-        double chosen = plan.feed().to(Units.MILLIMETRE_PER_MINUTE);
-        String alt = "For " + request.workpiece().material().name() + " and "
-                + request.quality().label()
+        double chosen = report.feed().to(report.units().feed());
+        String alt = "For " + report.workpiece().material().name() + " and "
+                + report.quality().label()
                 + " cut quality the feed rate decreases from " + QuantityText.round(feed[0], 3) + " mm/min at "
                 + QuantityText.round(x[0], 3) + " mm to " + QuantityText.round(feed[POINTS - 1], 3) + " mm/min at "
                 + QuantityText.round(x[POINTS - 1], 3) + " mm; this plan has " + QuantityText.round(chosen, 3)
@@ -48,7 +47,7 @@ final class FeedChart {
                 .y("feed [mm/min]")
                 .yFrom(0, Arrays.stream(upper).max().orElse(1) * 1.02)
                 .band("95 % interval", x, lower, upper)
-                .line(request.quality().label() + " cut quality", x, feed)
+                .line(report.quality().label() + " cut quality", x, feed)
                 .points("this plan", new double[] {thickness * 1000}, new double[] {chosen})
                 .svgInPage(520, 360);
     }

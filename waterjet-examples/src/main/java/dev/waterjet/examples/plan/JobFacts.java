@@ -6,14 +6,12 @@ import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
-import dev.waterjet.feed.CutConditions;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.Pierce;
-import dev.waterjet.pierce.PierceSelector;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,37 +27,34 @@ public final class JobFacts {
     private static final int MAX_CONTRIBUTIONS = 3;
 
     private final Shop shop;
+    private final PlanReport report;
     private final AbrasiveJet jet;
     private final Pierce pierce;
-    private final int pierces;
     private final PartWork work;
     private final BatchCost cost;
     private final Support support;
     private final Consumable orifice;
 
-    private JobFacts(PartPlan plan, Shop shop) {
-        PlanRequest request = plan.request();
+    private JobFacts(PlanReport report, Shop shop) {
         this.shop = shop;
-        this.jet = request.jet();
-        this.pierce = PierceSelector.of(shop.pierceSettings())
-                .select(CutConditions.of(request.jet(), request.workpiece(), request.feeds()));
-        this.pierces = plan.cuts().size();
-        this.work =
-                PartWork.of(plan.cuttingTime()).withPierces(pierces, pierce).withIdle(Kind.TIME.of(plan.rapidTimeSi()));
-        this.cost = Batch.of(request.jet(), work, shop.parts()).cost(shop.rates());
-        this.support = Support.of(plan, shop);
-        this.orifice = shop.rates().orificeLife(request.jet().head().orifice().jewel());
+        this.report = report;
+        this.jet = report.jet();
+        this.pierce = report.plan().cuts().get(0).pierce();
+        this.work = report.plan().work();
+        this.cost = Batch.of(jet, work, shop.parts()).cost(shop.rates());
+        this.support = Support.of(report, shop);
+        this.orifice = shop.rates().orificeLife(jet.head().orifice().jewel());
     }
 
     /**
      * Returns the facts of a plan in a shop.
      *
-     * @param plan the plan
+     * @param report the plan
      * @param shop prices, pierce settings, slats
      * @return the facts
      */
-    public static JobFacts of(PartPlan plan, Shop shop) {
-        return new JobFacts(plan, shop);
+    public static JobFacts of(PlanReport report, Shop shop) {
+        return new JobFacts(report, shop);
     }
 
     /**
@@ -73,8 +68,8 @@ public final class JobFacts {
                 "Head", head() + shop.headSelection().map(found -> "; " + found).orElse(", as given"));
         facts.put(
                 "Pierces",
-                pierces + ", " + pierce.method().label() + " at "
-                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), Units.MEGAPASCAL) + ": "
+                report.plan().pierces() + ", " + pierce.method().label() + " at "
+                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), report.units().pressure()) + ": "
                         + pierce.reason().text());
         if (pierce.time().si() > 0) {
             facts.put("Pierce time", interval(pierce.time()) + " each");
@@ -97,9 +92,9 @@ public final class JobFacts {
 
     private String head() {
         CuttingHead head = jet.head();
-        return ReportText.of(Kind.LENGTH, head.orifice().bore(), Units.MILLIMETRE) + " orifice, "
-                + ReportText.of(Kind.LENGTH, head.tube().bore(), Units.MILLIMETRE) + " focusing tube, "
-                + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE);
+        return ReportText.of(Kind.LENGTH, head.orifice().bore(), report.units().length()) + " orifice, "
+                + ReportText.of(Kind.LENGTH, head.tube().bore(), report.units().length()) + " focusing tube, "
+                + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), report.units().abrasiveFlow());
     }
 
     private static String interval(Estimate<Time> time) {

@@ -4,128 +4,196 @@ import dev.waterjet.examples.chart.Fingerprint;
 import dev.waterjet.examples.chart.Palette;
 import dev.waterjet.examples.chart.SvgText;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
 import dev.waterjet.part.Box;
-import dev.waterjet.part.Contour;
-import dev.waterjet.part.Edge;
+import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.plan.Move;
+import dev.waterjet.plan.PlannedCut;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The part from above, each block in the colour of its feed, with a legend. */
+/**
+ * The part from above: each move in the colour of its feed rate, pierce points numbered in order, arrows for the direction,
+ * the axes of the program at its origin.
+ */
 final class PartDrawing {
 
     private static final int STEPS = 12;
     private static final int WIDTH = 920;
-    private static final int MARGIN = 14;
-    private static final int TALLEST = 620;
+    private static final int MARGIN = 34;
+    private static final int TALLEST = 560;
+    private static final int MAX_NUMBERS = 60;
 
-    /** Resolution of the drawing. */
+    /** Places nearer than this on the drawing are one place. */
     private static final double FINEST_PX = 0.35;
 
-    private final PartPlan plan;
-    private double leftM = Double.POSITIVE_INFINITY;
-    private double lowM = Double.POSITIVE_INFINITY;
-    private double rightM = Double.NEGATIVE_INFINITY;
-    private double highM = Double.NEGATIVE_INFINITY;
+    private final PlanReport report;
+    private final List<StringBuilder> lines = new ArrayList<>();
+    private double leftM;
+    private double lowM;
+    private double rightM;
+    private double highM;
     private double slowest = Double.POSITIVE_INFINITY;
     private double fastest;
     private double scale;
     private double height;
-    private final List<StringBuilder> lines = new ArrayList<>();
     private int step = -1;
     private double penX;
     private double penY;
 
-    private PartDrawing(PartPlan plan) {
-        this.plan = plan;
+    private PartDrawing(PlanReport report) {
+        this.report = report;
         for (int i = 0; i < STEPS; i++) {
             lines.add(new StringBuilder());
         }
-    }
-
-    static String svg(PartPlan plan) {
-        return new PartDrawing(plan).draw();
-    }
-
-    private String draw() {
         measure();
-        scale = Math.min((WIDTH - 2 * MARGIN) / (rightM - leftM), (TALLEST - 2 * MARGIN) / (highM - lowM));
-        height = scale * (highM - lowM) + 2 * MARGIN;
-        double width = scale * (rightM - leftM) + 2 * MARGIN;
-        StringBuilder marks = new StringBuilder();
-        for (CutPlan cut : plan.cuts()) {
-            Contour path = cut.path();
-            step = -1;
-            for (int i = 0; i < path.size(); i++) {
-                add(path.edge(i), cut.feedSi(i));
-            }
-            if (plan.cuts().size() <= 500) {
-                marks.append("<circle cx=\"")
-                        .append(px(path.start().xSi()))
-                        .append("\" cy=\"")
-                        .append(py(path.start().ySi()))
-                        .append("\" r=\"3.5\"/>");
-            }
-        }
-        StringBuilder svg = new StringBuilder();
-        svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
-                .append(SvgText.number(width))
-                .append(' ')
-                .append(SvgText.number(height))
-                .append("""
-                    " class="part">
-                    <g fill="none" stroke-width="3" stroke-linecap="round" stroke-linejoin="round">
-                    """);
-        for (int i = 0; i < STEPS; i++) {
-            if (!lines.get(i).isEmpty()) {
-                svg.append("<path stroke=\"")
-                        .append(colour(i))
-                        .append("\" d=\"")
-                        .append(lines.get(i))
-                        .append("\"/>\n");
-            }
-        }
-        svg.append("</g>\n<g fill=\"var(--paper)\" stroke=\"var(--ink)\" stroke-width=\"1.5\">")
-                .append(marks)
-                .append("</g>\n</svg>");
-        return SvgText.named(svg.toString(), "The part from above", alt(), fingerprint());
+    }
+
+    static String svg(PlanReport report) {
+        return new PartDrawing(report).draw();
     }
 
     private void measure() {
-        for (CutPlan cut : plan.cuts()) {
-            Box box = cut.path().box();
-            leftM = Math.min(leftM, box.minimum().xSi());
-            lowM = Math.min(lowM, box.minimum().ySi());
-            rightM = Math.max(rightM, box.maximum().xSi());
-            highM = Math.max(highM, box.maximum().ySi());
-            for (int i = 0; i < cut.path().size(); i++) {
-                slowest = Math.min(slowest, cut.feedSi(i));
-                fastest = Math.max(fastest, cut.feedSi(i));
+        Box box = report.all();
+        leftM = box.minimum().xSi();
+        lowM = box.minimum().ySi();
+        rightM = box.maximum().xSi();
+        highM = box.maximum().ySi();
+        for (Move move : report.plan().moves()) {
+            if (move.limit().isPresent()) {
+                slowest = Math.min(slowest, Kind.SPEED.si(move.feed()));
+                fastest = Math.max(fastest, Kind.SPEED.si(move.feed()));
             }
         }
         double least = 0.02 * Math.max(rightM - leftM, highM - lowM);
         rightM = Math.max(rightM, leftM + least);
         highM = Math.max(highM, lowM + least);
+        scale = Math.min((WIDTH - 2 * MARGIN) / (rightM - leftM), (TALLEST - 2 * MARGIN) / (highM - lowM));
+        height = scale * (highM - lowM) + 2 * MARGIN;
     }
 
-    private void add(Edge edge, double feed) {
-        int next = (int) Math.min(STEPS - 1, Math.floor(share(feed) * STEPS));
+    private String draw() {
+        for (Move move : report.plan().moves()) {
+            if (move.limit().isPresent()) {
+                add(move);
+            } else {
+                step = -1;
+            }
+        }
+        StringBuilder svg = new StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
+                .append(SvgText.number(scale * (rightM - leftM) + 2 * MARGIN))
+                .append(' ')
+                .append(SvgText.number(height))
+                .append("\" class=\"part\">\n");
+        axes(svg);
+        svg.append("<g fill=\"none\" stroke-width=\"3\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
+        for (int i = 0; i < STEPS; i++) {
+            if (!lines.get(i).isEmpty()) {
+                svg.append("<path stroke=\"").append(colour(i)).append("\" d=\"");
+                svg.append(lines.get(i)).append("\"/>\n");
+            }
+        }
+        svg.append("</g>\n");
+        marks(svg);
+        return SvgText.named(svg.append("</svg>").toString(), "The part from above", alt(), fingerprint());
+    }
+
+    /** Axes of the program from its origin, or from the lower left corner of the drawing where the origin is outside. */
+    private void axes(StringBuilder svg) {
+        boolean isInside = leftM <= 0 && rightM >= 0 && lowM <= 0 && highM >= 0;
+        double x = isInside ? px(0) : MARGIN - 20.0;
+        double y = isInside ? py(0) : height - MARGIN + 20;
+        svg.append("<g stroke=\"var(--quiet)\" stroke-width=\"1.5\" fill=\"none\"><path d=\"M")
+                .append(x).append(' ').append(y).append("h34m-6 -4l6 4l-6 4M")
+                .append(x).append(' ').append(y).append("v-34m-4 6l4 -6l4 6\"/></g>\n")
+                .append("<g fill=\"var(--quiet)\" font-size=\"13\">");
+        text(svg, x + 38, y + 4, "X");
+        text(svg, x - 4, y - 38, "Y");
+        if (isInside) {
+            text(svg, x + 4, y + 15, "0");
+        }
+        svg.append("</g>\n");
+    }
+
+    private static void text(StringBuilder svg, double x, double y, String text) {
+        svg.append("<text x=\"").append(SvgText.number(x)).append("\" y=\"").append(SvgText.number(y));
+        svg.append("\">").append(text).append("</text>");
+    }
+
+    private void marks(StringBuilder svg) {
+        List<PlannedCut> cuts = report.plan().cuts();
+        StringBuilder numbers = new StringBuilder();
+        svg.append("<g fill=\"var(--paper)\" stroke=\"var(--ink)\" stroke-width=\"1.5\">");
+        for (int i = 0; i < cuts.size() && cuts.size() <= 500; i++) {
+            Point at = cuts.get(i).feeds().get(0).source().start();
+            svg.append("<circle cx=\"").append(px(at.xSi())).append("\" cy=\"").append(py(at.ySi()));
+            svg.append("\" r=\"3.5\"/>");
+            if (cuts.size() <= MAX_NUMBERS) {
+                text(numbers, px(at.xSi()) + 6, py(at.ySi()) - 6, Integer.toString(i + 1));
+            }
+        }
+        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"15\" font-weight=\"650\">").append(numbers);
+        svg.append("</g>\n<g fill=\"var(--ink)\" stroke=\"none\">");
+        for (int i = 0; i < cuts.size() && cuts.size() <= MAX_NUMBERS; i++) {
+            arrow(svg, i);
+        }
+        svg.append("</g>\n");
+    }
+
+    /** An arrowhead in the middle of the longest move of a cut. */
+    private void arrow(StringBuilder svg, int cut) {
+        Move longest = null;
+        for (Move move : report.plan().moves()) {
+            boolean isOfCut = move.cut() == cut && move.purpose() == Move.Purpose.CUT;
+            if (isOfCut
+                    && (longest == null || Kind.LENGTH.si(move.length()) > Kind.LENGTH.si(longest.length()))) {
+                longest = move;
+            }
+        }
+        if (longest == null || Kind.LENGTH.si(longest.length()) * scale < 16) {
+            return;
+        }
+        double[] place = middle(longest);
+        double angle = Math.toDegrees(Math.atan2(-place[3], place[2]));
+        svg.append("<path d=\"M6 0L-5 -5L-5 5Z\" transform=\"translate(").append(px(place[0])).append(' ');
+        svg.append(py(place[1])).append(") rotate(").append(SvgText.number(angle)).append(")\"/>");
+    }
+
+    /** Place and direction in the middle of a move. */
+    private static double[] middle(Move move) {
+        double x0 = move.start().xSi();
+        double y0 = move.start().ySi();
+        double x1 = move.end().xSi();
+        double y1 = move.end().ySi();
+        if (!move.isArc()) {
+            return new double[] {(x0 + x1) / 2, (y0 + y1) / 2, x1 - x0, y1 - y0};
+        }
+        Point centre = move.centre().orElseThrow();
+        double sign = move.turn().orElseThrow() == Side.LEFT ? 1 : -1;
+        double radius = Math.hypot(x0 - centre.xSi(), y0 - centre.ySi());
+        double half = sign * Kind.LENGTH.si(move.length()) / radius / 2;
+        double dx = (x0 - centre.xSi()) * Math.cos(half) - (y0 - centre.ySi()) * Math.sin(half);
+        double dy = (x0 - centre.xSi()) * Math.sin(half) + (y0 - centre.ySi()) * Math.cos(half);
+        return new double[] {centre.xSi() + dx, centre.ySi() + dy, -sign * dy, sign * dx};
+    }
+
+    private void add(Move move) {
+        int next = (int) Math.min(STEPS - 1, Math.floor(share(Kind.SPEED.si(move.feed())) * STEPS));
         StringBuilder line = lines.get(next);
-        double x = px(edge.start().xSi());
-        double y = py(edge.start().ySi());
-        double toX = px(edge.end().xSi());
-        double toY = py(edge.end().ySi());
+        double x = px(move.start().xSi());
+        double y = py(move.start().ySi());
+        double toX = px(move.end().xSi());
+        double toY = py(move.end().ySi());
         if (next != step) {
             line.append('M').append(x).append(' ').append(y);
             step = next;
             penX = x;
             penY = y;
-        } else if (!edge.isArc() && Math.hypot(toX - penX, toY - penY) < FINEST_PX) {
+        } else if (!move.isArc() && Math.hypot(toX - penX, toY - penY) < FINEST_PX) {
             return;
         }
-        if (edge.isArc()) {
-            arc(edge, line, toX, toY);
+        if (move.isArc()) {
+            arc(move, line, toX, toY);
         } else {
             line.append('L').append(toX).append(' ').append(toY);
         }
@@ -133,40 +201,26 @@ final class PartDrawing {
         penY = toY;
     }
 
-    private void arc(Edge edge, StringBuilder line, double toX, double toY) {
-        double radius = Kind.LENGTH.si(edge.radius().orElseThrow()) * scale;
-        double sweep = Math.abs(Kind.ANGLE.si(edge.sweep()));
+    private void arc(Move move, StringBuilder line, double toX, double toY) {
+        Point centre = move.centre().orElseThrow();
+        double radiusM = Kind.LENGTH.si(centre.distance(move.start()));
+        double sweep = Kind.LENGTH.si(move.length()) / radiusM;
         // y points down on the page, so that a turn to the left is against the positive direction
-        int way = edge.turn().orElseThrow() == Side.LEFT ? 0 : 1;
-        if (sweep > 1.9 * Math.PI) {
-            double acrossX =
-                    px(2 * edge.centre().orElseThrow().xSi() - edge.start().xSi());
-            double acrossY =
-                    py(2 * edge.centre().orElseThrow().ySi() - edge.start().ySi());
-            arc(line, radius, 0, way, acrossX, acrossY);
-            arc(line, radius, sweep - Math.PI > Math.PI ? 1 : 0, way, toX, toY);
-        } else {
-            arc(line, radius, sweep > Math.PI ? 1 : 0, way, toX, toY);
+        int way = move.turn().orElseThrow() == Side.LEFT ? 0 : 1;
+        if (sweep > Math.PI) {
+            double[] half = middle(move);
+            arc(line, radiusM * scale, way, px(half[0]), py(half[1]));
         }
+        arc(line, radiusM * scale, way, toX, toY);
     }
 
-    private static void arc(StringBuilder line, double radius, int isLong, int way, double toX, double toY) {
-        line.append('A')
-                .append(SvgText.number(radius))
-                .append(' ')
-                .append(SvgText.number(radius))
-                .append(" 0 ")
-                .append(isLong)
-                .append(' ')
-                .append(way)
-                .append(' ')
-                .append(toX)
-                .append(' ')
-                .append(toY);
+    private static void arc(StringBuilder line, double radius, int way, double toX, double toY) {
+        line.append('A').append(SvgText.number(radius)).append(' ').append(SvgText.number(radius)).append(" 0 0 ");
+        line.append(way).append(' ').append(toX).append(' ').append(toY);
     }
 
     private double share(double feed) {
-        return fastest - slowest < 1e-9 * fastest ? 1 : (feed - slowest) / (fastest - slowest);
+        return fastest - slowest < 1e-3 * fastest ? 1 : (feed - slowest) / (fastest - slowest);
     }
 
     private static String colour(int step) {
@@ -181,31 +235,29 @@ final class PartDrawing {
         return Math.round(100 * (height - MARGIN - scale * (yM - lowM))) / 100.0;
     }
 
-    /** The scale of colours, with the slowest and the fastest feed at its ends. */
-    static String legend(PartPlan plan) {
-        PartDrawing drawing = new PartDrawing(plan);
-        drawing.measure();
+    /** The scale of colours, with the lowest and the highest feed rate at its ends; one feed rate needs no scale. */
+    static String legend(PlanReport report) {
+        PartDrawing drawing = new PartDrawing(report);
+        if (drawing.share(drawing.slowest) == 1) {
+            return "<p class=\"legend\">One feed rate: " + drawing.text(drawing.fastest) + "</p>";
+        }
         StringBuilder stops = new StringBuilder();
         for (int i = 0; i < STEPS; i++) {
             stops.append(i == 0 ? "" : ", ").append(colour(i));
         }
-        return "<p class=\"legend\"><span>" + text(drawing.slowest) + "</span><span class=\"scale\""
+        return "<p class=\"legend\"><span>" + drawing.text(drawing.slowest) + "</span><span class=\"scale\""
                 + " style=\"background:linear-gradient(to right, " + stops + ")\"></span><span>"
-                + text(drawing.fastest) + "</span></p>";
+                + drawing.text(drawing.fastest) + "</span></p>";
     }
 
     private String alt() {
-        return plan.cuts().size() + " cuts over " + text("", rightM - leftM) + " by " + text("", highM - lowM)
-                + ", in the colour of their feed rate: dark for the slowest, " + text(slowest)
-                + ", light for the fastest, " + text(fastest) + ". Rings mark the pierce points.";
+        return report.plan().cuts().size() + " cuts of a part of " + report.size()
+                + ", in the colour of their feed rate, from " + text(slowest) + " to " + text(fastest)
+                + ". Rings mark the pierce points, numbers the order, arrows the direction.";
     }
 
-    private static String text(double feed) {
-        return QuantityText.round(feed * 60e3, 3) + " mm/min";
-    }
-
-    private static String text(String before, double lengthM) {
-        return before + QuantityText.round(lengthM * 1000, 4) + " mm";
+    private String text(double feed) {
+        return ReportText.of(Kind.SPEED, Kind.SPEED.of(feed), report.units().feed());
     }
 
     private String fingerprint() {

@@ -6,40 +6,47 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.Box;
+import dev.waterjet.part.Finding;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 
-/** Sheet of a plan: one self-contained page of HTML. */
+/**
+ * Sheet of a plan: one self-contained HTML file of two printed pages. The first is read at the machine, the second explains
+ * the numbers.
+ */
 public final class Sheet {
 
-    private static final int MAX_CUTS = 60;
+    private static final int MAX_GROUPS = 24;
+    private static final int MAX_FINDINGS = 12;
 
-    private final PartPlan plan;
+    private final PlanReport report;
     private final JobFacts job;
+    private final LocalDate date;
     private final StringBuilder html = new StringBuilder();
 
-    private Sheet(PartPlan plan, JobFacts job) {
-        this.plan = plan;
+    private Sheet(PlanReport report, JobFacts job, LocalDate date) {
+        this.report = report;
         this.job = job;
+        this.date = date;
     }
 
     /**
      * Returns the page.
      *
-     * @param plan the plan
+     * @param report the plan
      * @param job piercing, wear and cost
+     * @param date date of the sheet
      * @return the HTML
      */
-    public static String html(PartPlan plan, JobFacts job) {
-        return new Sheet(plan, job).page();
+    public static String html(PlanReport report, JobFacts job, LocalDate date) {
+        return new Sheet(report, job, date).page();
     }
 
     private String page() {
-        PlanRequest request = plan.request();
         html.append("""
                 <!DOCTYPE html>
                 <html lang="en">
@@ -47,62 +54,75 @@ public final class Sheet {
                 <meta charset="utf-8">
                 <meta name="viewport" content="width=device-width, initial-scale=1">
                 """);
-        html.append("<title>");
-        html.append(escaped(request.title())).append(" \u2013 cutting plan</title>\n<style>\n");
-        html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<header>\n<h1>");
-        html.append(escaped(request.title())).append("</h1>\n<p class=\"lead\">");
-        html.append(escaped(request.workpiece().material().name() + ", "
-                + ReportText.of(Kind.LENGTH, request.workpiece().thickness(), Units.MILLIMETRE) + ", "
-                + "cut quality " + request.quality().label() + " unless stated otherwise"));
-        html.append("</p>\n</header>\n");
+        html.append("<title>").append(escaped(report.title())).append(" \u2013 cutting plan</title>\n<style>\n");
+        html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<div class=\"page\">\n");
+        head();
         figures();
-        part();
+        cautions(true);
+        drawing();
         html.append("<div class=\"pair\">\n");
-        figure("Kerf", KerfDrawing.svg(plan.kerf()), KerfDrawing.caption(plan.kerf()));
+        setup();
+        offset();
+        html.append("</div>\n");
+        cuts();
+        signOff();
+        html.append("</div>\n<div class=\"page\">\n");
+        html.append("<div class=\"pair\">\n");
+        figure("Kerf", KerfDrawing.svg(report.kerf()), KerfDrawing.caption(report.kerf()));
         figure(
                 "Feed rate over thickness",
-                FeedChart.svg(plan),
+                FeedChart.svg(report),
                 "Band: 95 % interval of the model in this material. Dot: feed rate of this plan.");
         html.append("</div>\n<div class=\"pair\">\n");
-        conditions();
-        outcome();
-        html.append("</div>\n");
+        uncertainty();
         job();
-        cuts();
-        cautions();
+        html.append("</div>\n");
+        cautions(false);
+        findings();
         evidence();
-        html.append("</main>\n</body>\n</html>\n");
+        html.append("</div>\n</main>\n</body>\n</html>\n");
         return html.toString();
+    }
+
+    private void head() {
+        html.append("<header>\n<h1>").append(escaped(report.title())).append("</h1>\n<p class=\"lead\">");
+        html.append(escaped("Part " + report.size() + ", plate of " + report.workpiece().material().name() + " "
+                + ReportText.of(Kind.LENGTH, report.workpiece().thickness(), report.units().length())
+                + ", cut quality " + report.quality().label() + " unless stated otherwise"));
+        html.append("</p>\n<p class=\"lead\">");
+        html.append(escaped("Program " + report.writtenName() + ", checksum " + Checksum.of(report.written()) + ", "
+                + date));
+        html.append("</p>\n</header>\n");
     }
 
     private void figures() {
         html.append("<dl class=\"figures\">\n");
-        fact("Cutting time", ReportText.time(plan.cuttingTime().si()));
-        fact("Feed rate", ReportText.best(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
-        fact(
-                "Cutting length",
-                ReportText.of(Kind.LENGTH, plan.request().program().cuttingLength(), Units.METRE));
-        fact("Abrasive", ReportText.best(plan.abrasive(), Units.KILOGRAM));
-        fact("Water", ReportText.best(plan.water(), Units.LITRE));
-        fact("Kerf offset", ReportText.best(plan.kerf().offset(), Units.MILLIMETRE));
+        fact("Jet on", ReportText.time(report.plan().work().jetTime().si()));
+        fact("Time on the table", ReportText.time(
+                report.plan().work().jetTime().si() + Kind.TIME.si(report.plan().work().idleTime())));
+        fact("Pierces", Integer.toString(report.plan().pierces()));
+        fact("Feed rate", ReportText.best(report.feed(), report.units().feed()));
+        fact("Cutting length", ReportText.of(
+                Kind.LENGTH, report.program().cuttingLength(), report.units().path()));
+        fact("Abrasive", ReportText.best(report.abrasive(), report.units().mass()));
         html.append("</dl>\n");
     }
 
     private void fact(String label, String value) {
-        html.append("<div><dt>")
-                .append(label)
-                .append("</dt><dd>")
-                .append(escaped(value))
-                .append("</dd></div>\n");
+        html.append("<div><dt>").append(label).append("</dt><dd>").append(escaped(value)).append("</dd></div>\n");
     }
 
-    private void part() {
-        html.append("<figure class=\"whole\">\n<h2>Feed rates on the part</h2>\n");
-        html.append(PartDrawing.svg(plan)).append('\n').append(PartDrawing.legend(plan));
-        html.append("""
-                <figcaption>Each block in the colour of its feed rate; rings mark the pierce points.</figcaption>
-                </figure>
-                """);
+    private void drawing() {
+        Box box = report.part();
+        html.append("<figure class=\"whole\">\n");
+        html.append(PartDrawing.svg(report)).append('\n').append(PartDrawing.legend(report));
+        html.append("<figcaption>")
+                .append(escaped("Numbers: order of pierces. Arrows: direction. The part lies from X "
+                        + ReportText.of(Kind.LENGTH, Kind.LENGTH.of(box.minimum().xSi()), report.units().length())
+                        + ", Y "
+                        + ReportText.of(Kind.LENGTH, Kind.LENGTH.of(box.minimum().ySi()), report.units().length())
+                        + " on."))
+                .append("</figcaption>\n</figure>\n");
     }
 
     private void figure(String heading, String svg, String caption) {
@@ -110,51 +130,56 @@ public final class Sheet {
         html.append("\n<figcaption>").append(escaped(caption)).append("</figcaption>\n</figure>\n");
     }
 
-    private void conditions() {
-        PlanRequest request = plan.request();
-        AbrasiveJet jet = request.jet();
-        open("Conditions");
-        row("Pressure (gauge)", ReportText.of(Kind.PRESSURE, jet.water().pressure(), Units.MEGAPASCAL));
+    private void setup() {
+        AbrasiveJet jet = report.jet();
+        ReportUnits units = report.units();
+        open("Set up");
+        row("Pressure (gauge)", ReportText.of(Kind.PRESSURE, jet.water().pressure(), units.pressure()));
         row(
                 "Orifice",
-                ReportText.of(Kind.LENGTH, jet.head().orifice().bore(), Units.MILLIMETRE) + ", "
+                ReportText.of(Kind.LENGTH, jet.head().orifice().bore(), units.length()) + ", "
                         + jet.head().orifice().jewel().name().toLowerCase(Locale.ROOT));
         row(
                 "Focusing tube",
-                ReportText.of(Kind.LENGTH, jet.head().tube().bore(), Units.MILLIMETRE) + " bore, "
-                        + ReportText.of(Kind.LENGTH, jet.head().tube().length(), Units.MILLIMETRE) + " long");
-        row("Stand-off distance", ReportText.of(Kind.LENGTH, jet.head().standOff(), Units.MILLIMETRE));
+                ReportText.of(Kind.LENGTH, jet.head().tube().bore(), units.length()) + " bore, "
+                        + ReportText.of(Kind.LENGTH, jet.head().tube().length(), units.length()) + " long");
+        row("Stand-off distance", ReportText.of(Kind.LENGTH, jet.head().standOff(), units.length()));
         row(
                 "Abrasive",
                 jet.abrasive().name() + " " + jet.abrasive().mesh().name() + ", "
-                        + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), Units.GRAM_PER_MINUTE));
-        row("Water flow rate", ReportText.of(Kind.VOLUME_FLOW, jet.water().volumeFlow(), Units.LITRE_PER_MINUTE));
-        row("Rated hydraulic power", ReportText.of(Kind.POWER, jet.water().ratedHydraulicPower(), Units.KILOWATT));
-        row("Jet on, jet off", request.program().codes().toString());
-        row("Lag tolerance", ReportText.of(Kind.LENGTH, request.lagTolerance(), Units.MILLIMETRE));
+                        + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), units.abrasiveFlow()));
         close();
     }
 
-    private void outcome() {
-        open("Result");
+    private void offset() {
+        open("Kerf offset");
+        row("Offset", ReportText.best(report.kerf().offset(), report.units().length()));
         row(
-                "Feed rate, cut quality " + plan.request().quality().label(),
-                ReportText.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE));
-        row("Cutting time", ReportText.time(plan.cuttingTime()));
-        row("Rapid traverse", ReportText.time(plan.rapidTimeSi()));
-        row("Water", ReportText.of(plan.water(), Units.LITRE));
-        row("Abrasive", ReportText.of(plan.abrasive(), Units.KILOGRAM));
-        row("Energy at the orifice", ReportText.of(plan.energy(), Units.KILOWATT_HOUR));
-        row("Kerf offset", ReportText.of(plan.kerf().offset(), Units.MILLIMETRE));
-        row("Taper per side", ReportText.of(plan.kerf().taperPerSide(), Units.DEGREE));
-        row(
-                "Minimum inner radius",
-                feature(plan.features().smallestRadiusSi()) + "; the jet leaves at least "
-                        + ReportText.best(plan.kerf().minimumInnerRadius(), Units.MILLIMETRE));
-        row(
-                "Minimum slot width",
-                feature(plan.features().smallestSlotSi()) + "; the jet requires at least "
-                        + ReportText.best(plan.kerf().minimumSlotWidth(), Units.MILLIMETRE));
+                "Side",
+                report.hasOffset()
+                        ? "by the machine, on the side of the scrap (G41, G42)"
+                        : "none: the program is the path of the jet axis");
+        row("Jet on, jet off", report.program().codes().toString());
+        row("Blocks", report.program().size() + ", written as " + report.blocks());
+        close();
+    }
+
+    private void uncertainty() {
+        ReportUnits units = report.units();
+        open("Result and uncertainty");
+        row("Feed rate, cut quality " + report.quality().label(), ReportText.of(report.feed(), units.feed()));
+        row("Cutting time", ReportText.time(report.plan().cuttingTime()));
+        row("Rapid traverse", ReportText.time(Kind.TIME.si(report.plan().rapidTime())));
+        report.plan()
+                .timeByLimit()
+                .forEach((limit, time) -> row("of which by " + limit.label(), ReportText.time(Kind.TIME.si(time))));
+        row("Water", ReportText.of(report.water(), units.volume()));
+        row("Abrasive", ReportText.of(report.abrasive(), units.mass()));
+        row("Energy at the orifice", ReportText.of(report.energy(), Units.KILOWATT_HOUR));
+        row("Kerf offset", ReportText.of(report.kerf().offset(), units.length()));
+        row("Taper per side", ReportText.of(report.kerf().taperPerSide(), Units.DEGREE));
+        row("Minimum inner radius of the jet", ReportText.best(report.kerf().minimumInnerRadius(), units.length()));
+        row("Minimum slot of the jet", ReportText.best(report.kerf().minimumSlotWidth(), units.length()));
         close();
     }
 
@@ -164,20 +189,13 @@ public final class Sheet {
         close();
     }
 
-    private static String feature(OptionalDouble lengthM) {
-        return lengthM.isPresent() ? QuantityText.round(lengthM.getAsDouble() * 1000, 3) + " mm" : "none";
-    }
-
     private void open(String heading) {
         html.append("<section>\n<h2>").append(heading).append("</h2>\n<table class=\"facts\">\n");
     }
 
     private void row(String label, String value) {
-        html.append("<tr><th scope=\"row\">")
-                .append(escaped(label))
-                .append("</th><td>")
-                .append(escaped(value))
-                .append("</td></tr>\n");
+        html.append("<tr><th scope=\"row\">").append(escaped(label)).append("</th><td>");
+        html.append(escaped(value)).append("</td></tr>\n");
     }
 
     private void close() {
@@ -185,29 +203,24 @@ public final class Sheet {
     }
 
     private void cuts() {
-        List<CutPlan> cuts = plan.cuts();
-        html.append("""
-                <section>
-                <h2>Cuts</h2>
-                <div class="scroll"><table class="list">
-                <thead><tr><th scope="col">cut</th><th scope="col">cut quality</th><th scope="col" class="n">line</th>
-                <th scope="col" class="n">blocks</th><th scope="col" class="n">length mm</th>
-                <th scope="col" class="n">time</th></tr></thead>
-                <tbody>
-                """);
-        for (CutPlan cut : cuts.subList(0, Math.min(MAX_CUTS, cuts.size()))) {
-            String name = cut.cut().name().isEmpty() ? "unnamed" : cut.cut().name();
-            html.append("<tr><th scope=\"row\">").append(escaped(name)).append("</th><td>");
-            html.append(cut.quality().label()).append("</td>");
-            number(Integer.toString(cut.cut().line()));
-            number(Integer.toString(cut.cut().size()));
-            number(QuantityText.round(Kind.LENGTH.si(cut.path().length()) * 1000, 4));
-            number(ReportText.time(cut.timeSi()));
+        List<CutGroup> groups = CutGroup.of(report);
+        html.append("<section>\n<h2>Cuts</h2>\n<table class=\"list\">\n<thead><tr>"
+                + "<th scope=\"col\">cut</th><th scope=\"col\" class=\"n\">no.</th><th scope=\"col\">quality</th>"
+                + "<th scope=\"col\" class=\"n\">feed ").append(Units.symbol(report.units().feed()));
+        html.append("</th><th scope=\"col\" class=\"n\">length ").append(Units.symbol(report.units().length()));
+        html.append("</th><th scope=\"col\" class=\"n\">time</th></tr></thead>\n<tbody>\n");
+        for (CutGroup group : groups.subList(0, Math.min(MAX_GROUPS, groups.size()))) {
+            html.append("<tr><th scope=\"row\">").append(escaped(group.label())).append("</th>");
+            number(group.numbers());
+            html.append("<td>").append(group.quality().label()).append("</td>");
+            number(group.feed(report.units()));
+            number(group.length(report.units()));
+            number(ReportText.time(group.timeS()));
             html.append("</tr>\n");
         }
-        html.append("</tbody>\n</table></div>\n");
-        if (cuts.size() > MAX_CUTS) {
-            html.append("<p>And ").append(cuts.size() - MAX_CUTS).append(" more; the CSV of blocks lists all.</p>\n");
+        html.append("</tbody>\n</table>\n");
+        if (groups.size() > MAX_GROUPS) {
+            html.append("<p>").append(groups.size() - MAX_GROUPS).append(" more kinds; the CSV lists all.</p>\n");
         }
         html.append("</section>\n");
     }
@@ -216,18 +229,46 @@ public final class Sheet {
         html.append("<td class=\"n\">").append(text).append("</td>");
     }
 
-    private void cautions() {
-        html.append("<section>\n<h2>Cautions</h2>\n<ul class=\"cautions\">\n");
-        for (Caution caution : Remarks.cautions(plan, job)) {
-            String severity = caution.severity().name().toLowerCase(Locale.ROOT);
-            html.append("<li class=\"")
-                    .append(severity)
-                    .append("\"><strong>")
-                    .append(severity)
-                    .append("</strong> ");
-            html.append(escaped(sentence(caution.text()))).append("</li>\n");
+    private void signOff() {
+        html.append("<dl class=\"sign\">");
+        for (String field : List.of("Operator", "Date", "Plate, heat no.", "First part checked")) {
+            html.append("<div><dt>").append(field).append("</dt><dd></dd></div>");
+        }
+        html.append("</dl>\n");
+    }
+
+    private void cautions(boolean isFirstPage) {
+        html.append(isFirstPage ? "<section class=\"first\">\n" : "<section>\n<h2>Notices</h2>\n");
+        html.append("<ul class=\"cautions\">\n");
+        for (Caution caution : Remarks.cautions(report, job)) {
+            boolean isSevere = caution.severity() != Caution.Severity.NOTICE;
+            if (isSevere == isFirstPage) {
+                String severity = caution.severity().name().toLowerCase(Locale.ROOT);
+                html.append("<li class=\"").append(severity).append("\"><strong>").append(severity);
+                html.append("</strong> ").append(escaped(sentence(caution.text()))).append("</li>\n");
+            }
         }
         html.append("</ul>\n</section>\n");
+    }
+
+    private void findings() {
+        List<Finding> violations = report.plan().violations();
+        if (violations.isEmpty()) {
+            return;
+        }
+        html.append("<section>\n<h2>Findings</h2>\n<ul class=\"cautions\">\n");
+        for (Finding finding : violations.subList(0, Math.min(MAX_FINDINGS, violations.size()))) {
+            html.append("<li class=\"warning\"><strong>")
+                    .append(finding.place() == null ? "" : escaped("at " + finding.place()))
+                    .append("</strong> ")
+                    .append(escaped(sentence(finding.text())))
+                    .append("</li>\n");
+        }
+        html.append("</ul>\n");
+        if (violations.size() > MAX_FINDINGS) {
+            html.append("<p>And ").append(violations.size() - MAX_FINDINGS).append(" more.</p>\n");
+        }
+        html.append("</section>\n");
     }
 
     private static String sentence(String text) {
@@ -237,13 +278,12 @@ public final class Sheet {
 
     private void evidence() {
         html.append("<section>\n<h2>Evidence</h2>\n<dl class=\"evidence\">\n");
-        for (Map.Entry<String, Evidence> entry : Remarks.evidence(plan).entrySet()) {
+        for (Map.Entry<String, Evidence> entry : Remarks.evidence(report).entrySet()) {
             Evidence evidence = entry.getValue();
             html.append("<dt>").append(escaped(entry.getKey())).append("</dt><dd><em>");
             html.append(evidence.grade().label()).append("</em> ");
             html.append(escaped(sentence(evidence.source().toString())));
-            html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note())))
-                    .append("</dd>\n");
+            html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note()))).append("</dd>\n");
         }
         html.append("</dl>\n</section>\n");
     }

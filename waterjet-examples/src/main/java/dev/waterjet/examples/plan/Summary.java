@@ -13,37 +13,39 @@ public final class Summary {
     /**
      * Returns the summary.
      *
-     * @param plan the plan
+     * @param report the plan
      * @param job piercing, wear and cost
      * @return the text, a line for each fact
      */
-    public static String text(PartPlan plan, JobFacts job) {
-        PlanRequest request = plan.request();
+    public static String text(PlanReport report, JobFacts job) {
+        ReportUnits units = report.units();
         Map<String, String> facts = new LinkedHashMap<>();
+        facts.put("Part", report.size());
         facts.put(
                 "Material",
-                request.workpiece().material().name() + ", "
-                        + ReportText.of(Kind.LENGTH, request.workpiece().thickness(), Units.MILLIMETRE));
+                report.workpiece().material().name() + ", "
+                        + ReportText.of(Kind.LENGTH, report.workpiece().thickness(), units.length()));
+        int count = report.plan().cuts().size();
         facts.put(
                 "Cuts",
-                plan.cuts().size() + (plan.cuts().size() == 1 ? " cut, " : " cuts, ")
-                        + request.program().size() + " blocks, "
-                        + ReportText.of(Kind.LENGTH, request.program().cuttingLength(), Units.METRE));
+                count + (count == 1 ? " cut, " : " cuts, ") + report.program().size() + " blocks ("
+                        + report.blocks() + " as written), "
+                        + ReportText.of(Kind.LENGTH, report.program().cuttingLength(), units.path()));
         facts.put(
                 "Feed rate",
-                ReportText.of(plan.feed(), Units.MILLIMETRE_PER_MINUTE) + " on straight edges, cut quality "
-                        + request.quality().label() + " (± one standard uncertainty)");
-        facts.put("Cutting time", ReportText.time(plan.cuttingTime()));
-        facts.put("Rapid traverse", ReportText.time(plan.rapidTimeSi()));
-        facts.put("Water", ReportText.of(plan.water(), Units.LITRE));
-        facts.put("Abrasive", ReportText.of(plan.abrasive(), Units.KILOGRAM));
-        facts.put("Energy", ReportText.of(plan.energy(), Units.KILOWATT_HOUR) + " at the orifice");
-        facts.put("Kerf offset", ReportText.of(plan.kerf().offset(), Units.MILLIMETRE));
-        facts.put("Taper", ReportText.of(plan.kerf().taperPerSide(), Units.DEGREE) + " per side");
+                ReportText.of(report.feed(), units.feed()) + " on straight edges, cut quality "
+                        + report.quality().label() + " (\u00b1 one standard uncertainty)");
+        facts.put("Cutting time", ReportText.time(report.plan().cuttingTime()));
+        facts.put("Rapid traverse", ReportText.time(Kind.TIME.si(report.plan().rapidTime())));
+        facts.put("Water", ReportText.of(report.water(), units.volume()));
+        facts.put("Abrasive", ReportText.of(report.abrasive(), units.mass()));
+        facts.put("Energy", ReportText.of(report.energy(), Units.KILOWATT_HOUR) + " at the orifice");
+        facts.put("Kerf offset", ReportText.of(report.kerf().offset(), units.length()));
+        facts.put("Taper", ReportText.of(report.kerf().taperPerSide(), Units.DEGREE) + " per side");
         facts.putAll(job.facts());
-        StringBuilder text = new StringBuilder(request.title()).append("\n\n");
+        StringBuilder text = new StringBuilder(report.title()).append("\n\n");
         facts.forEach((label, value) -> text.append(label)
-                .append(" ".repeat(20 - label.length()))
+                .append(" ".repeat(Math.max(1, 20 - label.length())))
                 .append(value)
                 .append('\n'));
         return text.toString();

@@ -2,7 +2,6 @@ package dev.waterjet.examples.plan;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.GeometryException;
@@ -30,12 +29,16 @@ final class Support {
 
     private Support() {}
 
-    static Support of(PartPlan plan, Shop shop) {
+    static Support of(PlanReport report, Shop shop) {
         Support support = new Support();
-        List<ProgramCut> closed = plan.request().program().cuts().stream()
+        List<ProgramCut> closed = report.program().cuts().stream()
                 .filter(ProgramCut::isClosed)
                 .toList();
-        part(closed).ifPresent(part -> support.check(part, closed, plan, shop));
+        Optional<Part> part = part(closed);
+        if (part.isEmpty()) {
+            support.facts.put("Leads, slats", "not checked: the cuts do not bound one part");
+        }
+        part.ifPresent(found -> support.check(found, closed, report, shop));
         return support;
     }
 
@@ -53,12 +56,17 @@ final class Support {
         }
         Contour rim = loops.remove(outline);
         boolean isOnePart = loops.stream().allMatch(loop -> rim.isAround(loop.start()));
-        return isOnePart ? Optional.of(Part.of(rim, loops)) : Optional.empty();
+        try {
+            return isOnePart ? Optional.of(Part.of(rim, loops)) : Optional.empty();
+        } catch (GeometryException crossing) {
+            // a spike or crossing is a finding of the plan; here it means that there is no sound part to support
+            return Optional.empty();
+        }
     }
 
-    private void check(Part part, List<ProgramCut> closed, PartPlan plan, Shop shop) {
+    private void check(Part part, List<ProgramCut> closed, PlanReport report, Shop shop) {
         CuttingRules rules = CuttingRules.of(
-                plan.kerf().maximumWidth().value(), plan.request().workpiece().thickness());
+                report.kerf().maximumWidth().value(), report.workpiece().thickness());
         leads(part, closed, rules);
         Finding rests = shop.slats().check(part);
         facts.put("Slats", rests.message().text());
@@ -66,13 +74,13 @@ final class Support {
             cautions.add(Caution.warning(rests.code(), rests.text()));
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
-                        plan.request().jet().water().reactionForce(),
+                        report.jet().water().reactionForce(),
                         strength,
-                        plan.request().workpiece().thickness(),
+                        report.workpiece().thickness(),
                         rules);
                 facts.put(
                         "Tabs",
-                        TABS + " of " + ReportText.of(Kind.LENGTH, tabs.width(TABS), Units.MILLIMETRE)
+                        TABS + " of " + ReportText.of(Kind.LENGTH, tabs.width(TABS), report.units().length())
                                 + " hold the part against the reaction of the jet");
             });
         }

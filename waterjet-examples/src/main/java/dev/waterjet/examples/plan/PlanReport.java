@@ -1,0 +1,142 @@
+package dev.waterjet.examples.plan;
+
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.kerf.Kerf;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.part.Box;
+import dev.waterjet.part.Point;
+import dev.waterjet.plan.PartPlan;
+import dev.waterjet.plan.PlannedCut;
+import dev.waterjet.program.PartProgram;
+import dev.waterjet.quality.CutQuality;
+import java.util.Comparator;
+import java.util.List;
+import javax.measure.quantity.Energy;
+import javax.measure.quantity.Mass;
+import javax.measure.quantity.Speed;
+import javax.measure.quantity.Volume;
+
+/**
+ * Plan of a program with what its report needs.
+ *
+ * @param title title of the part
+ * @param plan the plan
+ * @param program the program that was planned
+ * @param written the program with the feed rates of the plan
+ * @param writtenName file name of the written program
+ * @param units units of the report
+ * @param remarks cautions of the input
+ */
+public record PlanReport(
+        String title,
+        PartPlan plan,
+        PartProgram program,
+        String written,
+        String writtenName,
+        ReportUnits units,
+        List<dev.waterjet.evidence.Caution> remarks) {
+
+    /** Cut quality of edges of which the program states none. */
+    CutQuality quality() {
+        return plan.setup().requirement().quality();
+    }
+
+    AbrasiveJet jet() {
+        return plan.conditions().jet();
+    }
+
+    Workpiece workpiece() {
+        return plan.conditions().workpiece();
+    }
+
+    /** Feed rate on straight edges of that quality. */
+    Estimate<Speed> feed() {
+        return plan.conditions().feed(quality());
+    }
+
+    /** Kerf at that feed rate. */
+    Kerf kerf() {
+        return plan.setup().kerfModel().kerf(plan.conditions(), feed().value());
+    }
+
+    /** Number of cutting blocks of the written program. */
+    int blocks() {
+        return (int) plan.moves().stream()
+                .filter(move -> move.limit().isPresent())
+                .count();
+    }
+
+    /** Rectangle around the contours without leads. */
+    Box part() {
+        List<Box> boxes = program.cuts().stream()
+                .map(cut -> cut.loop(plan.setup().requirement())
+                        .orElseGet(() -> cut.path(plan.setup().requirement()))
+                        .box())
+                .toList();
+        return around(boxes);
+    }
+
+    /** Rectangle around all paths. */
+    Box all() {
+        return around(plan.cuts().stream()
+                .flatMap(cut -> cut.feeds().stream())
+                .map(feed -> feed.source().box())
+                .toList());
+    }
+
+    private static Box around(List<Box> boxes) {
+        return new Box(
+                Point.ofSi(
+                        least(boxes.stream().map(Box::minimum).map(Point::xSi).toList()),
+                        least(boxes.stream().map(Box::minimum).map(Point::ySi).toList())),
+                Point.ofSi(
+                        most(boxes.stream().map(Box::maximum).map(Point::xSi).toList()),
+                        most(boxes.stream().map(Box::maximum).map(Point::ySi).toList())));
+    }
+
+    private static double least(List<Double> values) {
+        return values.stream().min(Comparator.naturalOrder()).orElse(0.0);
+    }
+
+    private static double most(List<Double> values) {
+        return values.stream().max(Comparator.naturalOrder()).orElse(0.0);
+    }
+
+    /** Size of the part, as {@code 160 mm × 106 mm}. */
+    String size() {
+        Box box = part();
+        return ReportText.of(Kind.LENGTH, box.width(), units.length()) + " \u00d7 "
+                + ReportText.of(Kind.LENGTH, box.height(), units.length());
+    }
+
+    /** Whether a machine applies the kerf offset to any cut. */
+    boolean hasOffset() {
+        return program.cuts().stream().anyMatch(cut -> cut.jetSide().isPresent());
+    }
+
+    Estimate<Volume> water() {
+        return consumed(Kind.VOLUME, jet().water().volumeFlowSi());
+    }
+
+    Estimate<Mass> abrasive() {
+        return consumed(Kind.MASS, jet().abrasiveFlowSi());
+    }
+
+    /** Energy of the water at the orifice with the jet on; the motor of the pump draws more. */
+    Estimate<Energy> energy() {
+        return consumed(Kind.ENERGY, Kind.POWER.si(jet().water().ratedHydraulicPower()));
+    }
+
+    private <Q extends javax.measure.Quantity<Q>> Estimate<Q> consumed(Kind<Q> kind, double perSecond) {
+        double seconds = plan.work().jetTime().si();
+        return Estimate.withinFactor(
+                kind, seconds * perSecond, plan.work().jetTime().relativeUncertainty(), List.of());
+    }
+
+    /** Line of the program at which a cut starts. */
+    int line(PlannedCut cut) {
+        return program.cuts().get(cut.source()).line();
+    }
+}
