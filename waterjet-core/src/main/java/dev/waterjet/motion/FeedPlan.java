@@ -95,11 +95,11 @@ public final class FeedPlan implements Described {
      * Returns the fewest blocks whose maximum feed rates do not change by more than a share within a block. Feed rates of a
      * program that follows them differ by no more from the plan.
      *
-     * @param share largest relative change, 0 to 1
+     * @param share largest relative change, 0 or more
      * @return the blocks in order
      */
     public List<PlanBlock> blocks(double share) {
-        Require.between("relative change of the feed rate", share, 0, 1, Units.ONE, "");
+        Require.notNegative("relative change of the feed rate", share, Units.ONE);
         List<PlanBlock> merged = new ArrayList<>();
         int first = 0;
         double least = blocks.allowed(0);
@@ -125,11 +125,11 @@ public final class FeedPlan implements Described {
      * Returns the edges of {@link #source()} with the feed rates of the plan, split where the maximum feed rate changes by more
      * than a share within an edge. The times of all add up to that of the plan.
      *
-     * @param share largest relative change, 0 to 1
+     * @param share largest relative change, 0 or more
      * @return stretches of the edges in order
      */
     public List<SourceBlock> sourceBlocks(double share) {
-        Require.between("relative change of the feed rate", share, 0, 1, Units.ONE, "");
+        Require.notNegative("relative change of the feed rate", share, Units.ONE);
         return new SourceBlocks(source, path, conditioned, blocks, motion, share).list();
     }
 

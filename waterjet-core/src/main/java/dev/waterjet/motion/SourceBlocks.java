@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class SourceBlocks {
 
-    /** Stretches shorter than this are not split off. */
-    private static final double SHORT_M = 1e-6;
+    /** Stretches shorter than this are not split off: a control would not reach their feed. */
+    private static final double SHORT_M = 1e-4;
 
     private final Contour source;
     private final Contour path;

@@ -55,6 +55,9 @@ public final class Setup implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
+    /** Change of the feed rate within a move that splits no edge: each has one feed rate. */
+    public static final double ANY_FEED_CHANGE = 1e9;
+
     /** Checked content, and the serial form. */
     private record Values(
             CuttingHead head,
@@ -91,8 +94,7 @@ public final class Setup implements Described, Serializable {
                     "acceleration of rapid traverse", rapidAcceleration, Units.METRE_PER_SQUARE_SECOND);
             pierceDelay = Require.notNegative("delay per pierce", pierceDelay, Units.SECOND);
             moveDelay = Require.notNegative("delay per move", moveDelay, Units.SECOND);
-            feedChange = Require.between(
-                    "change of the feed rate within a move", feedChange, 0, 1, Units.ONE, "relative to the feed rate");
+            feedChange = Require.notNegative("change of the feed rate within a move", feedChange, Units.ONE);
             if (shearStrength != null) {
                 shearStrength = Require.positive("shear strength", shearStrength, Units.MEGAPASCAL);
             }
@@ -318,7 +320,7 @@ public final class Setup implements Described, Serializable {
     /**
      * Returns this setup with another change of the feed rate within a move. Moves are split where it changes by more.
      *
-     * @param share relative change, 0 to 1
+     * @param share relative change, 0 or more; with {@link #ANY_FEED_CHANGE} each edge is one move
      * @return the setup
      */
     public Setup withFeedChange(double share) {

@@ -173,6 +173,11 @@ public final class PartProgram implements Described, Serializable {
         return hasUnit;
     }
 
+    /** {@return whether its first cutting block is in inches (G20, G70)} */
+    public boolean isInch() {
+        return size() > 0 && blocks.has(0, ProgramBlocks.INCH);
+    }
+
     /**
      * Returns the feed that the program states for a cutting block: that of its own feed word, or of the last one before.
      *

@@ -7,6 +7,7 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 import dev.waterjet.examples.geometry.PartFigures;
+import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
@@ -19,7 +20,6 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
-import dev.waterjet.quality.EdgeRequirement;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -161,7 +161,8 @@ final class Heads extends Program {
     /** Requirement measured in a drawing. */
     private PartRequirement measured(Workpiece plate, Path file) {
         PartFigures part =
-                PartFigures.of(SvgReader.read(TextFiles.read(file), micrometres(2), EdgeRequirement.defaults())
+                PartFigures.of(SvgReader.read(
+                        TextFiles.read(file), DrawingSettings.defaults().withChordTolerance(micrometres(2)))
                         .contours());
         PartRequirement requirement = PartRequirement.of(plate, quality, part.cutLength())
                 .withPierces(part.inOrder().size());

@@ -1,6 +1,7 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.plan.HeadChoice;
 import dev.waterjet.examples.plan.JobFacts;
@@ -10,8 +11,6 @@ import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
 import dev.waterjet.examples.svg.DrawnProgram;
-import dev.waterjet.examples.svg.SvgDrawing;
-import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
@@ -44,6 +43,12 @@ import dev.waterjet.program.ProgramWriter;
 import java.time.LocalDate;
 import java.util.function.DoubleConsumer;
 import javax.measure.quantity.Time;
+import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawingSettings;
+import dev.waterjet.examples.drawing.FileKind;
+import dev.waterjet.feed.CutConditions;
+import dev.waterjet.program.ProgramChecks;
+import java.util.ArrayList;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -82,7 +87,7 @@ final class Plan extends Program {
             arity = "0..1",
             paramLabel = "<program>",
             description =
-                    "File with the part program, or a drawing in SVG (*.svg), whose contours are pierced and cut with"
+                    "File with the part program, or a drawing in SVG or DXF, whose contours are pierced and cut with"
                             + " lead-ins, holes first. The file is read, never written.")
     private Optional<Path> input = Optional.empty();
 
@@ -200,6 +205,39 @@ final class Plan extends Program {
                     "Other words to copy unchanged, such as G5.1,M8, that neither move the head nor switch the jet.")
     private List<String> passed = List.of();
 
+    @Option(
+            names = "--units",
+            paramLabel = "<metric|inch>",
+            description = "Units of summary and sheet. Default: those of the program.")
+    private Optional<UnitSystem> units = Optional.empty();
+
+    @Option(
+            names = "--feeds-per-edge",
+            description = "One feed word for each block of the program; none is split.")
+    private boolean feedsPerEdge;
+
+    @Option(
+            names = "--pierce-dwell",
+            description = "Write a dwell for each pierce that has none. A drawing gets it in any case.")
+    private boolean pierceDwell;
+
+    @Option(
+            names = "--per-pierce",
+            converter = Typed.Time.class,
+            paramLabel = "<time>",
+            description = "Delay per pierce for lifting the head, valve and abrasive. Default: 0 s.")
+    private Quantity<Time> perPierce = Measures.seconds(0);
+
+    @Option(
+            names = "--per-move",
+            converter = Typed.Time.class,
+            paramLabel = "<time>",
+            description = "Delay per rapid traverse. Default: 0 s.")
+    private Quantity<Time> perMove = Measures.seconds(0);
+
+    @Option(names = "--json", order = 101, description = "Print the whole plan as JSON, in SI units.")
+    private boolean json;
+
     @Option(names = "--open", description = "Contours need not close, as in trimming.")
     private boolean mayStayOpen;
 
@@ -209,20 +247,22 @@ final class Plan extends Program {
             description = "Folder for the three files, created if missing. Default: plan.")
     private Path folder = Path.of("plan");
 
+    /** Units of a report. */
+    enum UnitSystem {
+        METRIC,
+        INCH
+    }
+
     private PlanFiles.Source source() throws IOException {
         return input.isPresent()
                 ? PlanFiles.Source.read(input.get())
-                : new PlanFiles.Source(BuiltIn.program(), StandardCharsets.UTF_8);
+                : PlanFiles.Source.of(BuiltIn.program());
     }
 
     private String stem() {
         String name = input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME);
         int dot = name.lastIndexOf('.');
         return dot > 0 ? name.substring(0, dot) : name;
-    }
-
-    private boolean isDrawing(String text) {
-        return text.stripLeading().startsWith("<");
     }
 
     private ProgramCodes codes() {
@@ -235,44 +275,47 @@ final class Plan extends Program {
         return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
     }
 
-    /** A program and what was said of the drawing it came from. */
-    private record Input(String text, List<Caution> cautions) {}
-
-    /** The program of a drawing, with leads that keep clear of the kerf. */
-    private Input drawn(String text, Quantity<Length> kerf) {
-        SvgDrawing drawing = SvgReader.read(text, chordTolerance, EdgeRequirement.of(quality));
-        return new Input(
-                DrawnProgram.text(title(), drawing, CuttingRules.of(kerf, thickness), jetOn, jetOff),
-                drawing.cautions());
+    private DrawingSettings drawingSettings() {
+        return DrawingSettings.defaults().withChordTolerance(chordTolerance).withRequirement(requirement());
     }
 
-    private Planned plan(String text) {
+    private DrawnProgram.Result drawn(Drawing drawing, Quantity<Length> kerf) {
+        return DrawnProgram.of(title(), drawing, CuttingRules.of(kerf, thickness), jetOn, jetOff);
+    }
+
+    private Planned plan(PlanFiles.Source source) {
         Workpiece workpiece = Workpiece.of(material, thickness);
-        boolean isDrawing = isDrawing(text);
-        Input input = isDrawing ? drawn(text, kerfWidth.orElse(Measures.millimetres(1))) : new Input(text, List.of());
-        PartProgram program = PartProgram.parse(input.text(), codes());
+        boolean isDrawing = FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF)
+                != FileKind.PROGRAM;
+        Optional<Drawing> drawing =
+                isDrawing ? Optional.of(DrawingReader.read(source.bytes(), drawingSettings())) : Optional.empty();
+        Quantity<Length> kerf = kerfWidth.orElse(Measures.millimetres(1));
+        PartProgram program = PartProgram.parse(
+                drawing.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet);
-        if (isDrawing && kerfWidth.isEmpty()) {
-            Estimate<Length> offset = setup.kerfModel()
-                    .kerf(setup.conditions(workpiece), setup.conditions(workpiece).feed(quality).value())
-                    .offset();
-            input = drawn(text, Kind.LENGTH.of(2 * offset.si()));
-            program = PartProgram.parse(input.text(), codes());
+        List<Finding> findings = new ArrayList<>();
+        if (drawing.isPresent()) {
+            DrawnProgram.Result result = drawn(drawing.get(), kerfWidth.orElse(kerf(setup, workpiece)));
+            program = PartProgram.parse(result.text(), codes());
+            findings.addAll(result.findings());
         }
         PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
-        boolean isInch = units.map(system -> system == UnitSystem.INCH).orElse(program.isInch());
+        Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
+        ProgramChecks checks = ProgramChecks.defaults();
         PlanReport report = new PlanReport(
                 title(),
                 plan,
                 program,
                 written(plan, program, isDrawing),
                 written(isDrawing),
-                isInch ? ReportUnits.INCH : ReportUnits.METRIC,
-                input.cautions());
+                isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
+                drawing.map(Drawing::cautions).orElse(List.of()),
+                findings.stream().filter(finding -> !finding.isSatisfied()).toList(),
+                (isDrawing ? checks : checks.withPierceTime(pierce)).check(program));
         Shop where = new Shop(
                 shop.rates(),
                 shop.hasExamplePrices(),
@@ -282,6 +325,16 @@ final class Plan extends Program {
                 shearStrength,
                 selection.map(found -> found.explanation(ranking)));
         return new Planned(report, JobFacts.of(report, where));
+    }
+
+    private boolean isInch(PartProgram program) {
+        return units.map(system -> system == UnitSystem.INCH).orElse(program.isInch());
+    }
+
+    private Quantity<Length> kerf(Setup setup, Workpiece workpiece) {
+        CutConditions cut = setup.conditions(workpiece);
+        return Kind.LENGTH.of(2
+                * setup.kerfModel().kerf(cut, cut.feed(quality).value()).offset().si());
     }
 
     private Setup setup(AbrasiveJet jet) {
@@ -376,7 +429,7 @@ final class Plan extends Program {
     protected void print(PrintWriter out) {
         try {
             PlanFiles.Source source = source();
-            Planned planned = plan(source.text());
+            Planned planned = plan(source);
             if (json) {
                 out.println(PlanJson.text(planned.report().plan()));
                 return;
@@ -387,7 +440,7 @@ final class Plan extends Program {
             Path sheet = folder.resolve(stem() + "-sheet.html");
             List<Path> replaced = new PlanFiles()
                     .add(program, report.written(), source.charset())
-                    .add(blocks, report.plan().csv(), StandardCharsets.UTF_8)
+                    .add(blocks, BlockTable.csv(report), StandardCharsets.UTF_8)
                     .add(sheet, Sheet.html(report, planned.job(), LocalDate.now()), StandardCharsets.UTF_8)
                     .write(input.orElse(program.resolveSibling("no input")));
             out.print(Summary.text(report, planned.job()));
@@ -408,17 +461,15 @@ final class Plan extends Program {
                 out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
             }
         }
-        List<Finding> violations = planned.report().plan().violations();
-        for (Finding finding : violations.subList(0, Math.min(MAX_FINDINGS, violations.size()))) {
-            out.println("finding: " + (finding.place() == null ? "" : "at " + finding.place() + ": ") + finding.text());
-        }
-        if (violations.size() > MAX_FINDINGS) {
-            out.println("and " + (violations.size() - MAX_FINDINGS) + " more findings; the sheet and --json list them");
+        List<String> findings = planned.report().findingTexts();
+        findings.stream().limit(MAX_FINDINGS).forEach(text -> out.println("finding: " + text));
+        if (findings.size() > MAX_FINDINGS) {
+            out.println("and " + (findings.size() - MAX_FINDINGS) + " more findings");
         }
     }
 
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
-        out.print(plan(source().text()).report().plan().csv());
+        out.print(BlockTable.csv(plan(source()).report()));
     }
 }

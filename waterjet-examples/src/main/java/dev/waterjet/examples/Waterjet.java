@@ -6,6 +6,7 @@ import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -58,8 +59,13 @@ public final class Waterjet implements Runnable {
         PrintWriter out = utf8(FileDescriptor.out);
         PrintWriter err = utf8(FileDescriptor.err);
         int status = run(out, err, args);
-        out.flush();
         err.flush();
+        // a full disk or a broken pipe behind standard output is seen here only
+        if (out.checkError() && status == ExitCode.OK) {
+            err.println("waterjet: standard output could not be written");
+            err.flush();
+            status = ExitCode.SOFTWARE;
+        }
         System.exit(status);
     }
 
@@ -84,17 +90,35 @@ public final class Waterjet implements Runnable {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler((fault, ignored) -> refuse(fault.getCommandLine(), fault))
                 .setExecutionExceptionHandler((fault, at, ignored) -> {
-                    if (fault instanceof WaterjetException || fault instanceof UncheckedIOException) {
-                        return refuse(at, fault);
-                    }
-                    throw fault;
+                    boolean isExpected = fault instanceof WaterjetException || fault instanceof UncheckedIOException;
+                    return isExpected ? refuse(at, fault) : unexpected(at, fault, isDebugging(args));
                 });
         addHelp(line);
         line.getSubcommands().values().forEach(Waterjet::addHelp);
         return line.execute(args);
     }
 
+    private static boolean isDebugging(String... args) {
+        return Arrays.asList(args).contains("--debug");
+    }
+
+    /** A fault of the program itself in one line; its trace is printed on request only. */
+    private static int unexpected(CommandLine at, Exception fault, boolean isDebugging) {
+        at.getErr().println(at.getCommandSpec().qualifiedName() + ": internal error: " + fault
+                + "; please report this with the input" + (isDebugging ? "" : "; --debug prints the trace"));
+        if (isDebugging) {
+            fault.printStackTrace(at.getErr());
+        }
+        at.getErr().flush();
+        return ExitCode.SOFTWARE;
+    }
+
     private static void addHelp(CommandLine line) {
+        line.getCommandSpec()
+                .addOption(OptionSpec.builder("--debug")
+                        .description("Print the trace of an internal error.")
+                        .hidden(true)
+                        .build());
         line.getCommandSpec()
                 .addOption(OptionSpec.builder("-h", "--help")
                         .usageHelp(true)
@@ -106,7 +130,7 @@ public final class Waterjet implements Runnable {
         String message = String.valueOf(fault.getMessage());
         Throwable cause = fault.getCause();
         if (fault instanceof UncheckedIOException && cause != null) {
-            message = "cannot read or write " + cause.getMessage();
+            message = String.valueOf(cause.getMessage());
         } else if (fault instanceof ParameterException && cause instanceof WaterjetException) {
             message = message.substring(0, Math.max(0, message.indexOf(':') + 1))
                     + (message.indexOf(':') < 0 ? "" : " ")

@@ -40,7 +40,7 @@ public final class DrawingFuzz {
     }
 
     private static SvgDrawing read(String text) {
-        SvgDrawing drawing = SvgReader.read(text, Measures.micrometres(20), Finish.usual());
+        SvgDrawing drawing = SvgReader.read(text, DrawingSettings.defaults());
         require(!drawing.contours().isEmpty(), "nothing to cut");
         require(drawing.contours().size() == drawing.names().size(), "names are missing");
         for (Contour contour : drawing.contours()) {

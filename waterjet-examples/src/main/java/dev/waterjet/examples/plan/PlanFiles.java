@@ -1,5 +1,10 @@
 package dev.waterjet.examples.plan;
 
+import java.util.List;
+import java.util.ArrayList;
+import java.util.Locale;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.FileSystemException;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -40,35 +45,74 @@ public final class PlanFiles {
     }
 
     /**
-     * Writes all files.
+     * Writes all files. Targets are checked and drafts written before the first file is moved into place; files that stood
+     * there are kept until the last move has succeeded, and are put back if one fails.
      *
      * @param input a file that must stay as it is
+     * @return the files that stood there before
      * @throws IOException if one cannot be written, or would replace the input
      */
-    public void write(Path input) throws IOException {
+    public List<Path> write(Path input) throws IOException {
         for (Path file : contents.keySet()) {
             if (Files.exists(file) && Files.exists(input) && Files.isSameFile(file, input)) {
                 throw new FileAlreadyExistsException(file + ": it is the input, which stays as it is");
             }
+            if (Files.isDirectory(file)) {
+                throw new IOException(file + ": it is a directory");
+            }
         }
-        Map<Path, Path> written = new LinkedHashMap<>();
+        Map<Path, Path> drafts = new LinkedHashMap<>();
+        Map<Path, Path> kept = new LinkedHashMap<>();
+        List<Path> moved = new ArrayList<>();
         try {
             for (Map.Entry<Path, byte[]> entry : contents.entrySet()) {
-                Path folder = Optional.ofNullable(
-                                entry.getKey().toAbsolutePath().getParent())
-                        .orElse(Path.of("."));
-                Files.createDirectories(folder);
-                Path draft = folder.resolve("." + UUID.randomUUID() + ".draft");
-                written.put(entry.getKey(), draft);
-                Files.write(draft, entry.getValue(), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+                drafts.put(entry.getKey(), draft(entry.getKey(), entry.getValue()));
             }
-            for (Map.Entry<Path, Path> entry : written.entrySet()) {
+            for (Map.Entry<Path, Path> entry : drafts.entrySet()) {
+                if (Files.exists(entry.getKey())) {
+                    Path old = beside(entry.getKey(), ".old");
+                    move(entry.getKey(), old);
+                    kept.put(entry.getKey(), old);
+                }
+                move(entry.getValue(), entry.getKey());
+                moved.add(entry.getKey());
+            }
+        } catch (IOException e) {
+            for (Path file : moved) {
+                Files.deleteIfExists(file);
+            }
+            for (Map.Entry<Path, Path> entry : kept.entrySet()) {
                 move(entry.getValue(), entry.getKey());
             }
+            kept.clear();
+            throw e;
         } finally {
-            for (Path draft : written.values()) {
+            for (Path draft : drafts.values()) {
                 Files.deleteIfExists(draft);
             }
+            for (Path old : kept.values()) {
+                Files.deleteIfExists(old);
+            }
+        }
+        return List.copyOf(kept.keySet());
+    }
+
+    private static Path beside(Path file, String ending) {
+        Path folder = Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(Path.of("."));
+        return folder.resolve("." + UUID.randomUUID() + ending);
+    }
+
+    /** Errors name the file that is wanted, not the draft. */
+    private static Path draft(Path file, byte[] bytes) throws IOException {
+        Path draft = beside(file, ".draft");
+        try {
+            Files.createDirectories(
+                    Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(Path.of(".")));
+            return Files.write(draft, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        } catch (FileSystemException e) {
+            Files.deleteIfExists(draft);
+            String reason = Optional.ofNullable(e.getReason()).orElse("cannot be written");
+            throw new IOException(file + ": " + reason.toLowerCase(Locale.ROOT), e);
         }
     }
 
@@ -89,18 +133,41 @@ public final class PlanFiles {
     public record Source(String text, Charset charset) {
 
         /**
+         * Returns a text that comes from no file.
+         *
+         * @param text the text
+         * @return the text, in UTF-8
+         */
+        public static Source of(String text) {
+            return new Source(text, StandardCharsets.UTF_8);
+        }
+
+        /**
          * Reads a file.
          *
          * @param file the file
          * @return its text
-         * @throws IOException if it cannot be read
+         * @throws IOException if it cannot be read, with the file and the reason
          */
         public static Source read(Path file) throws IOException {
-            byte[] bytes = Files.readAllBytes(file);
+            if (Files.isDirectory(file)) {
+                throw new IOException(file + ": it is a directory, not a file");
+            }
+            byte[] bytes;
+            try {
+                bytes = Files.readAllBytes(file);
+            } catch (NoSuchFileException e) {
+                throw new IOException(file + ": file not found", e);
+            }
             String text = new String(bytes, StandardCharsets.UTF_8);
             return Arrays.equals(text.getBytes(StandardCharsets.UTF_8), bytes)
                     ? new Source(text, StandardCharsets.UTF_8)
                     : new Source(new String(bytes, StandardCharsets.ISO_8859_1), StandardCharsets.ISO_8859_1);
+        }
+
+        /** {@return the bytes of the file} */
+        public byte[] bytes() {
+            return text.getBytes(charset);
         }
     }
 }

@@ -1,18 +1,25 @@
 package dev.waterjet.examples.plan;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Box;
+import dev.waterjet.part.Finding;
 import dev.waterjet.part.Point;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramFinding;
 import dev.waterjet.quality.CutQuality;
 import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import javax.measure.Quantity;
 import javax.measure.quantity.Energy;
 import javax.measure.quantity.Mass;
 import javax.measure.quantity.Speed;
@@ -28,6 +35,8 @@ import javax.measure.quantity.Volume;
  * @param writtenName file name of the written program
  * @param units units of the report
  * @param remarks cautions of the input
+ * @param leads findings of leads that were placed and are not satisfied
+ * @param checks findings of the program itself
  */
 public record PlanReport(
         String title,
@@ -36,7 +45,41 @@ public record PlanReport(
         String written,
         String writtenName,
         ReportUnits units,
-        List<dev.waterjet.evidence.Caution> remarks) {
+        List<Caution> remarks,
+        List<Finding> leads,
+        List<ProgramFinding> checks) {
+
+    private static final int MAX_ALIKE = 3;
+
+    /**
+     * Findings that are not satisfied, as lines of text: those of the program first. Of one kind the first few are listed,
+     * the others are counted.
+     */
+    public List<String> findingTexts() {
+        Map<String, List<String>> byCode = new LinkedHashMap<>();
+        checks.forEach(finding -> add(byCode, finding.code(), "line " + finding.line() + ": " + finding.finding().text()));
+        leads.forEach(finding -> add(byCode, finding.code(), text(finding)));
+        plan.violations().forEach(finding -> add(byCode, finding.code(), text(finding)));
+        List<String> texts = new ArrayList<>();
+        for (List<String> alike : byCode.values()) {
+            texts.addAll(alike.subList(0, Math.min(MAX_ALIKE, alike.size())));
+            if (alike.size() > MAX_ALIKE) {
+                texts.add("and " + (alike.size() - MAX_ALIKE) + " more of this kind");
+            }
+        }
+        return texts;
+    }
+
+    private static void add(Map<String, List<String>> byCode, String code, String text) {
+        List<String> alike = byCode.computeIfAbsent(code, any -> new ArrayList<>());
+        if (!alike.contains(text)) {
+            alike.add(text);
+        }
+    }
+
+    private static String text(Finding finding) {
+        return (finding.place() == null ? "" : "at " + finding.place() + ": ") + finding.text();
+    }
 
     /** Cut quality of edges of which the program states none. */
     CutQuality quality() {
@@ -63,9 +106,7 @@ public record PlanReport(
 
     /** Number of cutting blocks of the written program. */
     int blocks() {
-        return (int) plan.moves().stream()
-                .filter(move -> move.limit().isPresent())
-                .count();
+        return PartProgram.parse(written, program.codes()).size();
     }
 
     /** Rectangle around the contours without leads. */
@@ -129,7 +170,7 @@ public record PlanReport(
         return consumed(Kind.ENERGY, Kind.POWER.si(jet().water().ratedHydraulicPower()));
     }
 
-    private <Q extends javax.measure.Quantity<Q>> Estimate<Q> consumed(Kind<Q> kind, double perSecond) {
+    private <Q extends Quantity<Q>> Estimate<Q> consumed(Kind<Q> kind, double perSecond) {
         double seconds = plan.work().jetTime().si();
         return Estimate.withinFactor(
                 kind, seconds * perSecond, plan.work().jetTime().relativeUncertainty(), List.of());

@@ -8,7 +8,6 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Box;
-import dev.waterjet.part.Finding;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -252,21 +251,17 @@ public final class Sheet {
     }
 
     private void findings() {
-        List<Finding> violations = report.plan().violations();
-        if (violations.isEmpty()) {
+        List<String> findings = report.findingTexts();
+        if (findings.isEmpty()) {
             return;
         }
         html.append("<section>\n<h2>Findings</h2>\n<ul class=\"cautions\">\n");
-        for (Finding finding : violations.subList(0, Math.min(MAX_FINDINGS, violations.size()))) {
-            html.append("<li class=\"warning\"><strong>")
-                    .append(finding.place() == null ? "" : escaped("at " + finding.place()))
-                    .append("</strong> ")
-                    .append(escaped(sentence(finding.text())))
-                    .append("</li>\n");
-        }
+        findings.stream().limit(MAX_FINDINGS).forEach(text -> html.append("<li class=\"warning\">")
+                .append(escaped(sentence(text)))
+                .append("</li>\n"));
         html.append("</ul>\n");
-        if (violations.size() > MAX_FINDINGS) {
-            html.append("<p>And ").append(violations.size() - MAX_FINDINGS).append(" more.</p>\n");
+        if (findings.size() > MAX_FINDINGS) {
+            html.append("<p>And ").append(findings.size() - MAX_FINDINGS).append(" more.</p>\n");
         }
         html.append("</section>\n");
     }

@@ -3,12 +3,9 @@ package dev.waterjet.examples.svg;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.examples.drawing.Drawing;
 import dev.waterjet.examples.drawing.DrawnPart;
-import dev.waterjet.examples.drawing.Origin;
-import dev.waterjet.examples.drawing.Stroke;
-import dev.waterjet.measure.Message;
-import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Edge;
+import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -29,8 +26,6 @@ public final class DrawnProgram {
     /** Coordinates are written to a hundredth of a micrometre, so that arcs close. */
     private static final int DECIMALS = 5;
 
-    private static final double JOIN_M = 1e-5;
-
     private final StringBuilder text = new StringBuilder();
     private final int jetOn;
     private final int jetOff;
@@ -41,49 +36,46 @@ public final class DrawnProgram {
     }
 
     /**
-     * Writes the program.
+     * A program and the findings of its leads.
+     *
+     * @param text text of the program
+     * @param findings findings of pierce points and leads, satisfied or not
+     */
+    public record Result(String text, List<Finding> findings) {}
+
+    /**
+     * Writes the program of a drawing: part after part, holes first.
      *
      * @param title title of the part
-     * @param drawing a drawing of one part
+     * @param drawing the drawing
      * @param rules lengths of leads and distances of pierce points
-     * @param jetOn number of the M word that opens the jet
-     * @param jetOff number of the M word that closes the jet
-     * @return the text of the program
-     * @throws TextException with code {@code open-contour}, {@code several-parts} or {@code no-pierce-place}, with names
+     * @param jetOn number of the M word that switches the jet on
+     * @param jetOff number of the M word that switches the jet off
+     * @return the program
+     * @throws dev.waterjet.measure.TextException with code {@code open-contour}, with names
+     * @throws dev.waterjet.part.GeometryException if the jet cannot cut a contour, with its place
      */
-    public static String text(String title, SvgDrawing drawing, CuttingRules rules, int jetOn, int jetOff) {
+    public static Result of(String title, Drawing drawing, CuttingRules rules, int jetOn, int jetOff) {
         return new DrawnProgram(jetOn, jetOff).write(title, drawing, rules);
     }
 
-    private String write(String title, SvgDrawing drawing, CuttingRules rules) {
-        List<Stroke> strokes = new ArrayList<>();
-        for (int i = 0; i < drawing.contours().size(); i++) {
-            String name = drawing.names().get(i);
-            Contour contour = drawing.contours().get(i).named(name);
-            strokes.add(new Stroke(contour, new Origin(name, "", List.of(), "", "contour", i + 1)));
-        }
-        DrawnPart drawn = new Drawing("SVG", strokes, List.of(), List.of(), 1, true, JOIN_M, List.of()).onlyPart();
-        Part part = drawn.part();
-        LeadPlacer placer = LeadPlacer.of(part, rules);
+    private Result write(String title, Drawing drawing, CuttingRules rules) {
         text.append('(').append(plain(title)).append(": edges of the part; the machine offsets the jet)\n");
         for (Caution caution : drawing.cautions()) {
             text.append("(caution: ").append(plain(caution.text())).append(")\n");
         }
         text.append("G71 G90 G17 G40\n");
-        List<Contour> contours = part.contours();
-        for (int i = 0; i < contours.size(); i++) {
-            String name = plain(contours.get(i).name());
-            Lead lead = placer.suggest(i);
-            if (!lead.isClear()) {
-                throw new TextException(Message.of(
-                                "no-pierce-place",
-                                "no place to pierce and enter the contour {contour} keeps clear of the others; take a"
-                                        + " smaller jet or shorter leads")
-                        .withInput("contour", name));
+        List<Finding> findings = new ArrayList<>();
+        for (DrawnPart drawn : drawing.parts()) {
+            Part part = drawn.part();
+            LeadPlacer placer = LeadPlacer.of(part, rules);
+            for (int i = 0; i < part.contours().size(); i++) {
+                Lead lead = placer.suggest(i);
+                findings.addAll(lead.findings());
+                cut(plain(part.contours().get(i).name()), lead.path(), part.partSide(i).opposite());
             }
-            cut(name, lead.path(), part.partSide(i).opposite());
         }
-        return text.append("\nM30\n").toString();
+        return new Result(text.append("\nM30\n").toString(), List.copyOf(findings));
     }
 
     private void cut(String name, Contour path, Side jetSide) {

@@ -1,16 +1,11 @@
 package dev.waterjet.examples.svg;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.examples.drawing.Drawing;
 import dev.waterjet.examples.drawing.DrawingAssembler;
 import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.drawing.DrawingSource;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.quality.CutQuality;
-import dev.waterjet.quality.EdgeRequirement;
-import java.util.List;
-import javax.measure.Quantity;
-import javax.measure.quantity.Length;
 
 /**
  * Reader of drawings in SVG: {@code path}, {@code rect}, {@code circle}, {@code ellipse}, {@code line}, {@code polyline},
@@ -49,24 +44,5 @@ public final class SvgReader {
 
     private static DrawingSource strokes(SvgDocument document, DrawingSettings settings, double factor) {
         return new SvgWalk(document, settings, factor).run();
-    }
-
-    /**
-     * Reads a drawing as contours and their names.
-     *
-     * @param svg text of the file
-     * @param tolerance largest distance of a curve from the arcs that replace it, above 0
-     * @param requirement requirement where the drawing names no cut quality
-     * @return the drawing
-     * @throws TextException as for {@link #read(String, DrawingSettings)}
-     */
-    public static SvgDrawing read(String svg, Quantity<Length> tolerance, EdgeRequirement requirement) {
-        Drawing drawing = read(
-                svg, DrawingSettings.defaults().withChordTolerance(tolerance).withRequirement(requirement));
-        List<String> names = drawing.strokes().stream()
-                .map(stroke -> stroke.origin().label())
-                .toList();
-        List<Caution> cautions = drawing.cautions();
-        return new SvgDrawing(drawing.contours(), names, cautions);
     }
 }

@@ -6,12 +6,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
-import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -23,8 +23,7 @@ class PartFiguresTest {
     private static PartFigures part(String body) {
         return PartFigures.of(SvgReader.read(
                         "<svg width='200mm' height='200mm' viewBox='0 0 200 200'>" + body + "</svg>",
-                        micrometres(2),
-                        EdgeRequirement.defaults())
+                        DrawingSettings.defaults().withChordTolerance(micrometres(2)))
                 .contours());
     }
 

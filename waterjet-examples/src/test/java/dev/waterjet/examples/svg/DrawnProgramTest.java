@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
@@ -23,20 +25,19 @@ class DrawnProgramTest {
 
     private static final CuttingRules RULES = CuttingRules.of(millimetres(1), millimetres(6));
 
-    private static SvgDrawing drawing(String body) {
+    private static Drawing drawing(String body) {
         return SvgReader.read(
                 "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>" + body + "</svg>",
-                micrometres(5),
-                EdgeRequirement.defaults());
+                DrawingSettings.defaults().withChordTolerance(micrometres(5)));
     }
 
-    private static String program(SvgDrawing drawing) {
-        return DrawnProgram.text("Dome shutter, plate 4 (left)", drawing, RULES, 3, 5);
+    private static String program(Drawing drawing) {
+        return DrawnProgram.of("Dome shutter, plate 4 (left)", drawing, RULES, 3, 5).text();
     }
 
     @Test
     void aDrawingIsReadBackAsTheSameContours() {
-        SvgDrawing drawing = drawing("<path id='rim' d='M10 10 h80 v40 c-20 20 -60 20 -80 0 z'/>"
+        Drawing drawing = drawing("<path id='rim' d='M10 10 h80 v40 c-20 20 -60 20 -80 0 z'/>"
                 + "<circle id='bore' cx='40' cy='35' r='12' data-quality='fine'/>");
         PartProgram program = PartProgram.parse(program(drawing));
         List<ProgramCut> cuts = program.cuts();
@@ -54,7 +55,7 @@ class DrawnProgramTest {
 
     @Test
     void theJetRunsInTheScrap() {
-        SvgDrawing drawing = drawing("<rect width='100' height='80'/><circle cx='40' cy='35' r='12'/>");
+        Drawing drawing = drawing("<rect width='100' height='80'/><circle cx='40' cy='35' r='12'/>");
         List<ProgramCut> cuts = PartProgram.parse(program(drawing)).cuts();
         Contour hole = cuts.get(0).loop(EdgeRequirement.defaults()).orElseThrow();
         Contour outline = cuts.get(1).loop(EdgeRequirement.defaults()).orElseThrow();

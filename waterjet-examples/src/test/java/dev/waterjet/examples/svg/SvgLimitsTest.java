@@ -19,7 +19,7 @@ class SvgLimitsTest {
     private static final String OPEN = "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>";
 
     private static SvgDrawing read(String body) {
-        return SvgReader.read(OPEN + body + "</svg>", micrometres(5), EdgeRequirement.defaults());
+        return SvgDrawing.read(OPEN + body + "</svg>", micrometres(5), EdgeRequirement.defaults());
     }
 
     private static void refused(String body, String message) {
@@ -35,10 +35,10 @@ class SvgLimitsTest {
         String drawing = OPEN + "<path d='M0 0h1'/></svg>";
         String atTheLimit = drawing + " ".repeat(20_000_000 - drawing.length());
 
-        assertThat(SvgReader.read(atTheLimit, micrometres(5), EdgeRequirement.defaults())
+        assertThat(SvgDrawing.read(atTheLimit, micrometres(5), EdgeRequirement.defaults())
                         .contours())
                 .hasSize(1);
-        assertThatThrownBy(() -> SvgReader.read(atTheLimit + " ", micrometres(5), EdgeRequirement.defaults()))
+        assertThatThrownBy(() -> SvgDrawing.read(atTheLimit + " ", micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 20000000 characters");
     }
 
@@ -91,12 +91,12 @@ class SvgLimitsTest {
                 "<g transform='scale(1e9)'>".repeat(40) + "</g>".repeat(40),
                 "the transforms up to here have no finite numbers");
         refused("<g transform='" + "scale(1e9)".repeat(40) + "'/>", "the transform has no finite numbers");
-        assertThatThrownBy(() -> SvgReader.read(
+        assertThatThrownBy(() -> SvgDrawing.read(
                         "<svg width='1e9mm' height='1e9mm' viewBox='0 0 1e-320 1e-320'/>",
                         micrometres(5),
                         EdgeRequirement.defaults()))
                 .hasMessageContaining("the size of the drawing over that of its viewBox is no finite number");
-        assertThatThrownBy(() -> SvgReader.read(
+        assertThatThrownBy(() -> SvgDrawing.read(
                         "<svg transform='scale(2)'><path d='M0 0h1'/></svg>",
                         micrometres(5),
                         EdgeRequirement.defaults()))
@@ -108,10 +108,10 @@ class SvgLimitsTest {
         // half circle flattened: an ellipse of 100 m at a tolerance that wants more chords than there may be
         String ellipse = OPEN + "<ellipse cx='0' cy='0' rx='1e5' ry='9e4'/></svg>";
 
-        assertThat(SvgReader.read(ellipse, micrometres(5), EdgeRequirement.defaults())
+        assertThat(SvgDrawing.read(ellipse, micrometres(5), EdgeRequirement.defaults())
                         .contours())
                 .hasSize(1);
-        assertThatThrownBy(() -> SvgReader.read(ellipse, micrometres(0.001), EdgeRequirement.defaults()))
+        assertThatThrownBy(() -> SvgDrawing.read(ellipse, micrometres(0.001), EdgeRequirement.defaults()))
                 .hasMessageContaining("line 1, column 57: a curve needs more than 100000 chords at this tolerance");
     }
 
@@ -119,13 +119,13 @@ class SvgLimitsTest {
     void aDrawingHasAMillionEdges() {
         String drawing = OPEN + "<path d='M0 0" + "h1h-1".repeat(500_000) + "%s'/></svg>";
 
-        assertThat(SvgReader.read(String.format(drawing, ""), micrometres(5), EdgeRequirement.defaults())
+        assertThat(SvgDrawing.read(String.format(drawing, ""), micrometres(5), EdgeRequirement.defaults())
                         .contours()
                         .get(0)
                         .size())
                 .isEqualTo(1_000_000);
         assertThatThrownBy(
-                        () -> SvgReader.read(String.format(drawing, "h1"), micrometres(5), EdgeRequirement.defaults()))
+                        () -> SvgDrawing.read(String.format(drawing, "h1"), micrometres(5), EdgeRequirement.defaults()))
                 .hasMessageContaining("the drawing has more than 1000000 edges at this tolerance");
     }
 

@@ -22,7 +22,7 @@ class SvgReaderTest {
     private static final double TOLERANCE_M = 5e-6;
 
     private static SvgDrawing read(String svg) {
-        return SvgReader.read(svg, micrometres(5), EdgeRequirement.defaults());
+        return SvgDrawing.read(svg, micrometres(5), EdgeRequirement.defaults());
     }
 
     /** A drawing of 200 by 100 units of a millimetre. */
