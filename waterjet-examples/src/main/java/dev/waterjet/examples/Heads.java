@@ -6,8 +6,8 @@ import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
-import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.drawing.DrawingSettings;
+import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
@@ -38,8 +38,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "heads",
         description =
-                "Select a head for a part: try every orifice, focusing tube, abrasive and flow rate of an inventory, give the"
-                        + " reasons of each rejection, and rank the others by time or cost.")
+                "Select a head for a part: try every orifice, focusing tube, abrasive and flow rate of an inventory,"
+                        + " give the reasons of each rejection, and rank the others by time or cost.")
 final class Heads extends Program {
 
     @Option(
@@ -160,9 +160,8 @@ final class Heads extends Program {
 
     /** Requirement measured in a drawing. */
     private PartRequirement measured(Workpiece plate, Path file) {
-        PartFigures part =
-                PartFigures.of(SvgReader.read(
-                        TextFiles.read(file), DrawingSettings.defaults().withChordTolerance(micrometres(2)))
+        PartFigures part = PartFigures.of(
+                SvgReader.read(TextFiles.read(file), DrawingSettings.defaults().withChordTolerance(micrometres(2)))
                         .contours());
         PartRequirement requirement = PartRequirement.of(plate, quality, part.cutLength())
                 .withPierces(part.inOrder().size());
@@ -204,12 +203,10 @@ final class Heads extends Program {
         return table.note("Time is that of one part without corners and rapid traverse; cost is in "
                         + shop.rates().currency()
                         + (shop.hasExamplePrices() ? " (example prices; set yours with --price)." : "."))
-                .note(
-                        "\"best\": no other head is both faster and cheaper. The feed model does not include the grain size, so"
-                                + " mesh sizes rank equal.")
-                .note(
-                        "Feed rates of published models have a standard uncertainty of about 20 %; make a test cut, within the"
-                                + " limits of the machine's manual.");
+                .note("\"best\": no other head is both faster and cheaper. The feed model does not include the grain"
+                        + " size, so mesh sizes rank equal.")
+                .note("Feed rates of published models have a standard uncertainty of about 20 %; make a test cut,"
+                        + " within the limits of the machine's manual.");
     }
 
     private static Table rejected(HeadSelection selection) {

@@ -1,67 +1,67 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawingSettings;
+import dev.waterjet.examples.drawing.FileKind;
 import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.plan.HeadChoice;
 import dev.waterjet.examples.plan.JobFacts;
 import dev.waterjet.examples.plan.PlanFiles;
+import dev.waterjet.examples.plan.PlanJson;
+import dev.waterjet.examples.plan.PlanReport;
 import dev.waterjet.examples.plan.Remarks;
+import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
 import dev.waterjet.examples.svg.DrawnProgram;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
+import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.motion.MachineLimits;
-import dev.waterjet.program.PartProgram;
-import dev.waterjet.program.ProgramCodes;
-import dev.waterjet.quality.CutQuality;
-import dev.waterjet.quality.EdgeRequirement;
-import dev.waterjet.sheet.Slats;
-import dev.waterjet.toolpath.CuttingRules;
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.examples.plan.PlanJson;
-import dev.waterjet.examples.plan.PlanReport;
-import dev.waterjet.examples.plan.ReportUnits;
-import dev.waterjet.hydraulics.PumpSetting;
-import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.SourceBlock;
 import dev.waterjet.part.Finding;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
 import dev.waterjet.program.CutFeeds;
-import dev.waterjet.program.ProgramWriter;
-import java.time.LocalDate;
-import java.util.function.DoubleConsumer;
-import javax.measure.quantity.Time;
-import dev.waterjet.examples.drawing.Drawing;
-import dev.waterjet.examples.drawing.DrawingSettings;
-import dev.waterjet.examples.drawing.FileKind;
-import dev.waterjet.feed.CutConditions;
+import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramChecks;
-import java.util.ArrayList;
+import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.program.ProgramWriter;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.sheet.Slats;
+import dev.waterjet.toolpath.CuttingRules;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.DoubleConsumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -211,9 +211,7 @@ final class Plan extends Program {
             description = "Units of summary and sheet. Default: those of the program.")
     private Optional<UnitSystem> units = Optional.empty();
 
-    @Option(
-            names = "--feeds-per-edge",
-            description = "One feed word for each block of the program; none is split.")
+    @Option(names = "--feeds-per-edge", description = "One feed word for each block of the program; none is split.")
     private boolean feedsPerEdge;
 
     @Option(
@@ -254,9 +252,7 @@ final class Plan extends Program {
     }
 
     private PlanFiles.Source source() throws IOException {
-        return input.isPresent()
-                ? PlanFiles.Source.read(input.get())
-                : PlanFiles.Source.of(BuiltIn.program());
+        return input.isPresent() ? PlanFiles.Source.read(input.get()) : PlanFiles.Source.of(BuiltIn.program());
     }
 
     private String stem() {
@@ -285,8 +281,8 @@ final class Plan extends Program {
 
     private Planned plan(PlanFiles.Source source) {
         Workpiece workpiece = Workpiece.of(material, thickness);
-        boolean isDrawing = FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF)
-                != FileKind.PROGRAM;
+        boolean isDrawing =
+                FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF) != FileKind.PROGRAM;
         Optional<Drawing> drawing =
                 isDrawing ? Optional.of(DrawingReader.read(source.bytes(), drawingSettings())) : Optional.empty();
         Quantity<Length> kerf = kerfWidth.orElse(Measures.millimetres(1));
@@ -334,7 +330,10 @@ final class Plan extends Program {
     private Quantity<Length> kerf(Setup setup, Workpiece workpiece) {
         CutConditions cut = setup.conditions(workpiece);
         return Kind.LENGTH.of(2
-                * setup.kerfModel().kerf(cut, cut.feed(quality).value()).offset().si());
+                * setup.kerfModel()
+                        .kerf(cut, cut.feed(quality).value())
+                        .offset()
+                        .si());
     }
 
     private Setup setup(AbrasiveJet jet) {

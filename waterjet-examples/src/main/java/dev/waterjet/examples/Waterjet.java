@@ -104,8 +104,9 @@ public final class Waterjet implements Runnable {
 
     /** A fault of the program itself in one line; its trace is printed on request only. */
     private static int unexpected(CommandLine at, Exception fault, boolean isDebugging) {
-        at.getErr().println(at.getCommandSpec().qualifiedName() + ": internal error: " + fault
-                + "; please report this with the input" + (isDebugging ? "" : "; --debug prints the trace"));
+        at.getErr()
+                .println(at.getCommandSpec().qualifiedName() + ": internal error: " + fault
+                        + "; please report this with the input" + (isDebugging ? "" : "; --debug prints the trace"));
         if (isDebugging) {
             fault.printStackTrace(at.getErr());
         }

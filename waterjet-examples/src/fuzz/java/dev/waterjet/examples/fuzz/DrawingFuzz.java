@@ -8,7 +8,6 @@ import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.path.Contour;
 import dev.waterjet.path.CuttingRules;
-import dev.waterjet.path.Finish;
 import dev.waterjet.program.PartProgram;
 import java.nio.charset.StandardCharsets;
 

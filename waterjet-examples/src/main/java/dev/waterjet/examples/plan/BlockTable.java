@@ -84,17 +84,23 @@ public final class BlockTable {
                 movesEnd += Kind.LENGTH.si(moves.get(move).length());
             }
             FeedLimit cause = moves.get(Math.max(0, move)).limit().orElseThrow();
-            double feed = written.feed(cut.firstBlock() + i)
-                    .map(Kind.SPEED::si)
-                    .orElseThrow();
+            double feed = written.feed(cut.firstBlock() + i).map(Kind.SPEED::si).orElseThrow();
             // row by row without lists: a part can have a million blocks, and the name alone needs quotes
-            csv.append(index + 1).append(',').append(name).append(',').append(planned.quality().label());
+            csv.append(index + 1)
+                    .append(',')
+                    .append(name)
+                    .append(',')
+                    .append(planned.quality().label());
             csv.append(',').append(cut.line(i)).append(edge.isArc() ? ",arc," : ",line,");
             csv.append(path.requirement(i).isLead() ? "yes," : "no,");
             csv.append(edge.startX()).append(',').append(edge.startY()).append(',');
             csv.append(edge.endX()).append(',').append(edge.endY()).append(',');
             if (edge.isArc()) {
-                csv.append(edge.centreX()).append(',').append(edge.centreY()).append(',').append(edge.radius());
+                csv.append(edge.centreX())
+                        .append(',')
+                        .append(edge.centreY())
+                        .append(',')
+                        .append(edge.radius());
             } else {
                 csv.append(",,");
             }

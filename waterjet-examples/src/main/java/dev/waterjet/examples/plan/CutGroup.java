@@ -5,8 +5,6 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
-import dev.waterjet.motion.FeedLimit;
-import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.quality.CutQuality;
 import java.util.ArrayList;

@@ -21,7 +21,9 @@ final class FeedChart {
         double thickness = report.workpiece().thicknessSi();
         QuantityArray<Length> thicknesses = QuantityArray.evenly(
                 Kind.LENGTH, Kind.LENGTH.of(thickness * 0.4), Kind.LENGTH.of(thickness * 2), POINTS);
-        FeedCurve curve = report.plan().setup().feedModel()
+        FeedCurve curve = report.plan()
+                .setup()
+                .feedModel()
                 .curve(
                         report.jet(),
                         report.workpiece().material(),
@@ -32,8 +34,10 @@ final class FeedChart {
         double[] lower = new double[feed.length];
         double[] upper = new double[feed.length];
         for (int i = 0; i < feed.length; i++) {
-            lower[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).lower(0.95)), report.units().feed());
-            upper[i] = Units.fromSi(Kind.SPEED.si(curve.feed(i).upper(0.95)), report.units().feed());
+            lower[i] = Units.fromSi(
+                    Kind.SPEED.si(curve.feed(i).lower(0.95)), report.units().feed());
+            upper[i] = Units.fromSi(
+                    Kind.SPEED.si(curve.feed(i).upper(0.95)), report.units().feed());
         }
         double chosen = report.feed().to(report.units().feed());
         String alt = "For " + report.workpiece().material().name() + " and "

@@ -69,7 +69,8 @@ public final class JobFacts {
         facts.put(
                 "Pierces",
                 report.plan().pierces() + ", " + pierce.method().label() + " at "
-                        + ReportText.of(Kind.PRESSURE, pierce.pressure(), report.units().pressure()) + ": "
+                        + ReportText.of(
+                                Kind.PRESSURE, pierce.pressure(), report.units().pressure()) + ": "
                         + pierce.reason().text());
         if (pierce.time().si() > 0) {
             facts.put("Pierce time", interval(pierce.time()) + " each");
@@ -94,7 +95,8 @@ public final class JobFacts {
         CuttingHead head = jet.head();
         return ReportText.of(Kind.LENGTH, head.orifice().bore(), report.units().length()) + " orifice, "
                 + ReportText.of(Kind.LENGTH, head.tube().bore(), report.units().length()) + " focusing tube, "
-                + ReportText.of(Kind.MASS_FLOW, jet.abrasiveFlow(), report.units().abrasiveFlow());
+                + ReportText.of(
+                        Kind.MASS_FLOW, jet.abrasiveFlow(), report.units().abrasiveFlow());
     }
 
     private static String interval(Estimate<Time> time) {

@@ -104,8 +104,14 @@ final class PartDrawing {
         double x = isInside ? px(0) : MARGIN - 20.0;
         double y = isInside ? py(0) : height - MARGIN + 20;
         svg.append("<g stroke=\"var(--quiet)\" stroke-width=\"1.5\" fill=\"none\"><path d=\"M")
-                .append(x).append(' ').append(y).append("h34m-6 -4l6 4l-6 4M")
-                .append(x).append(' ').append(y).append("v-34m-4 6l4 -6l4 6\"/></g>\n")
+                .append(x)
+                .append(' ')
+                .append(y)
+                .append("h34m-6 -4l6 4l-6 4M")
+                .append(x)
+                .append(' ')
+                .append(y)
+                .append("v-34m-4 6l4 -6l4 6\"/></g>\n")
                 .append("<g fill=\"var(--quiet)\" font-size=\"13\">");
         text(svg, x + 38, y + 4, "X");
         text(svg, x - 4, y - 38, "Y");
@@ -132,7 +138,8 @@ final class PartDrawing {
                 text(numbers, px(at.xSi()) + 6, py(at.ySi()) - 6, Integer.toString(i + 1));
             }
         }
-        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"15\" font-weight=\"650\">").append(numbers);
+        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"15\" font-weight=\"650\">")
+                .append(numbers);
         svg.append("</g>\n<g fill=\"var(--ink)\" stroke=\"none\">");
         for (int i = 0; i < cuts.size() && cuts.size() <= MAX_NUMBERS; i++) {
             arrow(svg, i);
@@ -145,8 +152,7 @@ final class PartDrawing {
         Move longest = null;
         for (Move move : report.plan().moves()) {
             boolean isOfCut = move.cut() == cut && move.purpose() == Move.Purpose.CUT;
-            if (isOfCut
-                    && (longest == null || Kind.LENGTH.si(move.length()) > Kind.LENGTH.si(longest.length()))) {
+            if (isOfCut && (longest == null || Kind.LENGTH.si(move.length()) > Kind.LENGTH.si(longest.length()))) {
                 longest = move;
             }
         }
@@ -155,8 +161,13 @@ final class PartDrawing {
         }
         double[] place = middle(longest);
         double angle = Math.toDegrees(Math.atan2(-place[3], place[2]));
-        svg.append("<path d=\"M6 0L-5 -5L-5 5Z\" transform=\"translate(").append(px(place[0])).append(' ');
-        svg.append(py(place[1])).append(") rotate(").append(SvgText.number(angle)).append(")\"/>");
+        svg.append("<path d=\"M6 0L-5 -5L-5 5Z\" transform=\"translate(")
+                .append(px(place[0]))
+                .append(' ');
+        svg.append(py(place[1]))
+                .append(") rotate(")
+                .append(SvgText.number(angle))
+                .append(")\"/>");
     }
 
     /** Place and direction in the middle of a move. */
@@ -215,7 +226,11 @@ final class PartDrawing {
     }
 
     private static void arc(StringBuilder line, double radius, int way, double toX, double toY) {
-        line.append('A').append(SvgText.number(radius)).append(' ').append(SvgText.number(radius)).append(" 0 0 ");
+        line.append('A')
+                .append(SvgText.number(radius))
+                .append(' ')
+                .append(SvgText.number(radius))
+                .append(" 0 0 ");
         line.append(way).append(' ').append(toX).append(' ').append(toY);
     }
 

@@ -14,8 +14,8 @@ import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramFinding;
 import dev.waterjet.quality.CutQuality;
-import java.util.Comparator;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,7 +57,10 @@ public record PlanReport(
      */
     public List<String> findingTexts() {
         Map<String, List<String>> byCode = new LinkedHashMap<>();
-        checks.forEach(finding -> add(byCode, finding.code(), "line " + finding.line() + ": " + finding.finding().text()));
+        checks.forEach(finding -> add(
+                byCode,
+                finding.code(),
+                "line " + finding.line() + ": " + finding.finding().text()));
         leads.forEach(finding -> add(byCode, finding.code(), text(finding)));
         plan.violations().forEach(finding -> add(byCode, finding.code(), text(finding)));
         List<String> texts = new ArrayList<>();

@@ -26,8 +26,8 @@ public final class Remarks {
         Set<Caution> all = new LinkedHashSet<>();
         all.add(Caution.danger(
                 "cutting-jet",
-                "a cutting jet cuts hands and feet, and injects water and garnet under the skin; the machine's manual, local"
-                        + " codes and trained people decide what is run; run the program without the jet first"));
+                "a cutting jet cuts hands and feet, and injects water and garnet under the skin; the machine's manual,"
+                        + " local codes and trained people decide what is run; run the program without the jet first"));
         all.addAll(report.remarks());
         all.addAll(report.plan().cautions());
         if (!report.program().hasUnit()) {
@@ -38,14 +38,15 @@ public final class Remarks {
                 report.hasOffset()
                         ? Caution.notice(
                                 "offset-by-machine",
-                                "the path is the edge of the part where G41 or G42 is active; the machine must offset the"
-                                        + " jet by "
+                                "the path is the edge of the part where G41 or G42 is active; the machine must offset"
+                                        + " the jet by "
                                         + ReportText.best(
-                                                report.kerf().offset(), report.units().length()))
+                                                report.kerf().offset(),
+                                                report.units().length()))
                         : Caution.warning(
                                 "path-of-jet-axis",
-                                "the program has no G41 or G42; its path is taken as the path of the jet axis, and the part"
-                                        + " is smaller by the kerf offset unless the path includes it"));
+                                "the program has no G41 or G42; its path is taken as the path of the jet axis, and the"
+                                        + " part is smaller by the kerf offset unless the path includes it"));
         all.addAll(job.cautions());
         List<Caution> sorted = new ArrayList<>(all);
         sorted.sort(Comparator.comparing(Caution::severity).reversed());
@@ -60,12 +61,16 @@ public final class Remarks {
      */
     public static Map<String, Evidence> evidence(PlanReport report) {
         Map<String, Evidence> all = new LinkedHashMap<>();
-        all.put("Feed rate: " + report.plan().setup().feedModel().name(), report.plan().setup().feedModel().evidence());
+        all.put(
+                "Feed rate: " + report.plan().setup().feedModel().name(),
+                report.plan().setup().feedModel().evidence());
         all.put(
                 "Material: " + report.workpiece().material().name(),
                 report.workpiece().material().evidence());
         all.put("Kerf and taper", report.plan().setup().kerfModel().evidence());
-        all.put("Lag on arcs and at corners", report.plan().setup().kerfModel().lagModel().evidence());
+        all.put(
+                "Lag on arcs and at corners",
+                report.plan().setup().kerfModel().lagModel().evidence());
         return all;
     }
 }

@@ -47,12 +47,12 @@ public final class Sheet {
 
     private String page() {
         html.append("""
-                <!DOCTYPE html>
-                <html lang="en">
-                <head>
-                <meta charset="utf-8">
-                <meta name="viewport" content="width=device-width, initial-scale=1">
-                """);
+            <!DOCTYPE html>
+            <html lang="en">
+            <head>
+            <meta charset="utf-8">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            """);
         html.append("<title>").append(escaped(report.title())).append(" \u2013 cutting plan</title>\n<style>\n");
         html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<div class=\"page\">\n");
         head();
@@ -85,30 +85,44 @@ public final class Sheet {
 
     private void head() {
         html.append("<header>\n<h1>").append(escaped(report.title())).append("</h1>\n<p class=\"lead\">");
-        html.append(escaped("Part " + report.size() + ", plate of " + report.workpiece().material().name() + " "
-                + ReportText.of(Kind.LENGTH, report.workpiece().thickness(), report.units().length())
+        html.append(escaped("Part " + report.size() + ", plate of "
+                + report.workpiece().material().name() + " "
+                + ReportText.of(
+                        Kind.LENGTH,
+                        report.workpiece().thickness(),
+                        report.units().length())
                 + ", cut quality " + report.quality().label() + " unless stated otherwise"));
         html.append("</p>\n<p class=\"lead\">");
-        html.append(escaped("Program " + report.writtenName() + ", checksum " + Checksum.of(report.written()) + ", "
-                + date));
+        html.append(escaped(
+                "Program " + report.writtenName() + ", checksum " + Checksum.of(report.written()) + ", " + date));
         html.append("</p>\n</header>\n");
     }
 
     private void figures() {
         html.append("<dl class=\"figures\">\n");
         fact("Jet on", ReportText.time(report.plan().work().jetTime().si()));
-        fact("Time on the table", ReportText.time(
-                report.plan().work().jetTime().si() + Kind.TIME.si(report.plan().work().idleTime())));
+        fact(
+                "Time on the table",
+                ReportText.time(report.plan().work().jetTime().si()
+                        + Kind.TIME.si(report.plan().work().idleTime())));
         fact("Pierces", Integer.toString(report.plan().pierces()));
         fact("Feed rate", ReportText.best(report.feed(), report.units().feed()));
-        fact("Cutting length", ReportText.of(
-                Kind.LENGTH, report.program().cuttingLength(), report.units().path()));
+        fact(
+                "Cutting length",
+                ReportText.of(
+                        Kind.LENGTH,
+                        report.program().cuttingLength(),
+                        report.units().path()));
         fact("Abrasive", ReportText.best(report.abrasive(), report.units().mass()));
         html.append("</dl>\n");
     }
 
     private void fact(String label, String value) {
-        html.append("<div><dt>").append(label).append("</dt><dd>").append(escaped(value)).append("</dd></div>\n");
+        html.append("<div><dt>")
+                .append(label)
+                .append("</dt><dd>")
+                .append(escaped(value))
+                .append("</dd></div>\n");
     }
 
     private void drawing() {
@@ -117,9 +131,15 @@ public final class Sheet {
         html.append(PartDrawing.svg(report)).append('\n').append(PartDrawing.legend(report));
         html.append("<figcaption>")
                 .append(escaped("Numbers: order of pierces. Arrows: direction. The part lies from X "
-                        + ReportText.of(Kind.LENGTH, Kind.LENGTH.of(box.minimum().xSi()), report.units().length())
+                        + ReportText.of(
+                                Kind.LENGTH,
+                                Kind.LENGTH.of(box.minimum().xSi()),
+                                report.units().length())
                         + ", Y "
-                        + ReportText.of(Kind.LENGTH, Kind.LENGTH.of(box.minimum().ySi()), report.units().length())
+                        + ReportText.of(
+                                Kind.LENGTH,
+                                Kind.LENGTH.of(box.minimum().ySi()),
+                                report.units().length())
                         + " on."))
                 .append("</figcaption>\n</figure>\n");
     }
@@ -203,10 +223,14 @@ public final class Sheet {
 
     private void cuts() {
         List<CutGroup> groups = CutGroup.of(report);
-        html.append("<section>\n<h2>Cuts</h2>\n<table class=\"list\">\n<thead><tr>"
-                + "<th scope=\"col\">cut</th><th scope=\"col\" class=\"n\">no.</th><th scope=\"col\">quality</th>"
-                + "<th scope=\"col\" class=\"n\">feed ").append(Units.symbol(report.units().feed()));
-        html.append("</th><th scope=\"col\" class=\"n\">length ").append(Units.symbol(report.units().length()));
+        html.append("<section>\n"
+                        + "<h2>Cuts</h2>\n"
+                        + "<table class=\"list\">\n"
+                        + "<thead><tr><th scope=\"col\">cut</th><th scope=\"col\" class=\"n\">no.</th><th"
+                        + " scope=\"col\">quality</th><th scope=\"col\" class=\"n\">feed ")
+                .append(Units.symbol(report.units().feed()));
+        html.append("</th><th scope=\"col\" class=\"n\">length ")
+                .append(Units.symbol(report.units().length()));
         html.append("</th><th scope=\"col\" class=\"n\">time</th></tr></thead>\n<tbody>\n");
         for (CutGroup group : groups.subList(0, Math.min(MAX_GROUPS, groups.size()))) {
             html.append("<tr><th scope=\"row\">").append(escaped(group.label())).append("</th>");
@@ -243,8 +267,13 @@ public final class Sheet {
             boolean isSevere = caution.severity() != Caution.Severity.NOTICE;
             if (isSevere == isFirstPage) {
                 String severity = caution.severity().name().toLowerCase(Locale.ROOT);
-                html.append("<li class=\"").append(severity).append("\"><strong>").append(severity);
-                html.append("</strong> ").append(escaped(sentence(caution.text()))).append("</li>\n");
+                html.append("<li class=\"")
+                        .append(severity)
+                        .append("\"><strong>")
+                        .append(severity);
+                html.append("</strong> ")
+                        .append(escaped(sentence(caution.text())))
+                        .append("</li>\n");
             }
         }
         html.append("</ul>\n</section>\n");
@@ -256,9 +285,11 @@ public final class Sheet {
             return;
         }
         html.append("<section>\n<h2>Findings</h2>\n<ul class=\"cautions\">\n");
-        findings.stream().limit(MAX_FINDINGS).forEach(text -> html.append("<li class=\"warning\">")
-                .append(escaped(sentence(text)))
-                .append("</li>\n"));
+        findings.stream()
+                .limit(MAX_FINDINGS)
+                .forEach(text -> html.append("<li class=\"warning\">")
+                        .append(escaped(sentence(text)))
+                        .append("</li>\n"));
         html.append("</ul>\n");
         if (findings.size() > MAX_FINDINGS) {
             html.append("<p>And ").append(findings.size() - MAX_FINDINGS).append(" more.</p>\n");
@@ -278,7 +309,8 @@ public final class Sheet {
             html.append("<dt>").append(escaped(entry.getKey())).append("</dt><dd><em>");
             html.append(evidence.grade().label()).append("</em> ");
             html.append(escaped(sentence(evidence.source().toString())));
-            html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note()))).append("</dd>\n");
+            html.append(evidence.note().isEmpty() ? "" : " " + escaped(sentence(evidence.note())))
+                    .append("</dd>\n");
         }
         html.append("</dl>\n</section>\n");
     }

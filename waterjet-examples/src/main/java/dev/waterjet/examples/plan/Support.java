@@ -31,9 +31,8 @@ final class Support {
 
     static Support of(PlanReport report, Shop shop) {
         Support support = new Support();
-        List<ProgramCut> closed = report.program().cuts().stream()
-                .filter(ProgramCut::isClosed)
-                .toList();
+        List<ProgramCut> closed =
+                report.program().cuts().stream().filter(ProgramCut::isClosed).toList();
         Optional<Part> part = part(closed);
         if (part.isEmpty()) {
             support.facts.put("Leads, slats", "not checked: the cuts do not bound one part");
@@ -80,8 +79,11 @@ final class Support {
                         rules);
                 facts.put(
                         "Tabs",
-                        TABS + " of " + ReportText.of(Kind.LENGTH, tabs.width(TABS), report.units().length())
-                                + " hold the part against the reaction of the jet");
+                        TABS + " of "
+                                + ReportText.of(
+                                        Kind.LENGTH,
+                                        tabs.width(TABS),
+                                        report.units().length()) + " hold the part against the reaction of the jet");
             });
         }
     }

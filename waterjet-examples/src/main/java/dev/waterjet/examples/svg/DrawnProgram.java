@@ -72,7 +72,10 @@ public final class DrawnProgram {
             for (int i = 0; i < part.contours().size(); i++) {
                 Lead lead = placer.suggest(i);
                 findings.addAll(lead.findings());
-                cut(plain(part.contours().get(i).name()), lead.path(), part.partSide(i).opposite());
+                cut(
+                        plain(part.contours().get(i).name()),
+                        lead.path(),
+                        part.partSide(i).opposite());
             }
         }
         return new Result(text.append("\nM30\n").toString(), List.copyOf(findings));

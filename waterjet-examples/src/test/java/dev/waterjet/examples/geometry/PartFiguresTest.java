@@ -56,9 +56,9 @@ class PartFiguresTest {
                         .narrowestPassage(millimetres(10))))
                 .isCloseTo(3, within(2e-3));
         // two chambers joined by a neck of 1.5 mm
-        assertThat(mm(
-                        part("<rect width='60' height='40'/><path d='M10 10h10v4.25h5v-4.25h10v10h-10v-4.25h-5v4.25h-10z'/>")
-                                .narrowestPassage(millimetres(10))))
+        assertThat(mm(part("<rect width='60' height='40'/><path d='M10"
+                                + " 10h10v4.25h5v-4.25h10v10h-10v-4.25h-5v4.25h-10z'/>")
+                        .narrowestPassage(millimetres(10))))
                 .isCloseTo(1.5, within(2e-3));
         // a keyhole in the outline: a gap of 2 mm that opens into a chamber
         assertThat(mm(part("<path d='M0 0h20v10h-5v10h12v-10h-5v-10h38v60h-60z'/>")

@@ -32,7 +32,8 @@ class DrawnProgramTest {
     }
 
     private static String program(Drawing drawing) {
-        return DrawnProgram.of("Dome shutter, plate 4 (left)", drawing, RULES, 3, 5).text();
+        return DrawnProgram.of("Dome shutter, plate 4 (left)", drawing, RULES, 3, 5)
+                .text();
     }
 
     @Test
