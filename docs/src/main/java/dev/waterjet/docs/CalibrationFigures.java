@@ -58,7 +58,7 @@ final class CalibrationFigures {
     }
 
     private static String curve() {
-        CalibratedFeed own = calibration().withRobustWeights().fit(TestCut.parse(CUTS));
+        CalibratedFeed own = calibration().withStudentErrors(4).fit(TestCut.parse(CUTS));
         AbrasiveJet jet = CuttingHead.of(
                         Orifice.sapphire(millimetres(0.3)), FocusingTube.of(millimetres(0.9), millimetres(72)))
                 .jet(megapascals(360), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(400));
@@ -111,7 +111,7 @@ final class CalibrationFigures {
                 .points(
                         "robust fit",
                         numbers,
-                        percent(calibration().withRobustWeights().fit(cuts)))
+                        percent(calibration().withStudentErrors(4).fit(cuts)))
                 .svg(720, 360);
     }
 

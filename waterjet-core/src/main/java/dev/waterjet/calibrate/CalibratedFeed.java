@@ -8,7 +8,6 @@ import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.ForwardingFeed;
-import dev.waterjet.fit.Fit;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
@@ -19,6 +18,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
@@ -30,6 +30,7 @@ import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.Unit;
+import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
@@ -44,32 +45,15 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
 
     private static final long serialVersionUID = 1L;
 
-    /** Step of a derivative by a parameter, relative. */
-    private static final double STEP = 1e-5;
-
-    private static final double FEW = 6;
-    private static final double OUTLIER = 3;
-    private static final double HIGH_LEVERAGE = 0.9;
-
     private static final String DEPTH = "depth";
     private static final String PRESSURE = "pressure";
     private static final String ABRASIVE_FLOW = "abrasive flow rate";
 
     /** Checked content, and the serial form; all else follows from it. */
-    private record Values(Family family, Fit fit, List<TestCut> cuts) implements Serializable {
+    private record Values(CutFit fit) implements Serializable {
 
         Values {
-            Objects.requireNonNull(family, "family");
             Objects.requireNonNull(fit, "fit");
-            cuts = List.copyOf(cuts);
-            Require.between(
-                    "number of test cuts",
-                    cuts.size(),
-                    fit.observations(),
-                    fit.observations(),
-                    Units.ONE,
-                    "the observations of the fit");
-            Calibrated.of(family, fit, cuts);
         }
 
         private Object readResolve() {
@@ -80,14 +64,14 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     /** Model and material with the fitted parameters. */
     private record Calibrated(FeedModel model, Material material, double scatter, Evidence evidence) {
 
-        static Calibrated of(Family family, Fit fit, List<TestCut> cuts) {
-            Evidence plain = Evidence.of(EvidenceGrade.FITTED, Source.of("fitted from " + cuts.size() + " cuts"));
+        static Calibrated of(CutFit fit) {
+            Family family = fit.spec().family();
+            List<TestCut> cuts = fit.cuts();
             double[] parameters = fit.values();
-            double scatter = Require.finite(
-                    "scatter of the test cuts",
-                    deviation(family.model(parameters, 0, plain), family.material(parameters, 0, plain), cuts, fit),
-                    Units.ONE);
-            Evidence evidence = plain.withNote("Scatter of a cut about the fit: " + QuantityText.round(100 * scatter, 2)
+            double slope = fit.slope(FitPoint.of(cuts.get(0)));
+            double scatter = slope * Math.hypot(fit.scatter(), fit.plateScatter());
+            Evidence evidence = Evidence.of(EvidenceGrade.FITTED, Source.of("fitted from " + cuts.size() + " cuts"))
+                    .withNote("Scatter of a cut about the fit: " + QuantityText.round(100 * scatter, 2)
                             + " % of the feed rate.")
                     .withRanges(
                             range(DEPTH, Kind.LENGTH, cuts, TestCut::separationDepthSi),
@@ -116,11 +100,11 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
 
     private CalibratedFeed(Values values) {
         this.values = values;
-        this.calibrated = Calibrated.of(values.family, values.fit, values.cuts);
+        this.calibrated = Calibrated.of(values.fit);
     }
 
-    static CalibratedFeed of(Family family, Fit fit, List<TestCut> cuts) {
-        return new CalibratedFeed(new Values(family, fit, cuts));
+    static CalibratedFeed of(CutFit fit) {
+        return new CalibratedFeed(new Values(fit));
     }
 
     private static <Q extends Quantity<Q>> ValidityRange<Q> range(
@@ -131,34 +115,17 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
     }
 
     /**
-     * Standard deviation of the logarithm of the cuts' feed rates about the fit; the depth of a groove counts by the feed rate
-     * that fits it.
-     */
-    private static double deviation(FeedModel model, Material material, List<TestCut> cuts, Fit fit) {
-        double[] weights = fit.weights();
-        double sum = 0;
-        double freedom = -fit.names().size();
-        for (int i = 0; i < weights.length; i++) {
-            TestCut cut = cuts.get(i);
-            double off = Math.log(cut.feedSi() / model.feedSi(cut.jet(), material, cut.thicknessSi(), cut.index()));
-            sum += weights[i] * off * off;
-            freedom += weights[i];
-        }
-        return Math.sqrt(sum / Math.max(1, freedom));
-    }
-
-    /**
-     * Returns the fit behind this model: parameters, intervals, covariance, residuals, leverage.
+     * Returns the fit behind this model: parameters, intervals, scatter, residuals, leverages.
      *
-     * @return the fit; residuals are of logarithms, so 0.1 is about 10 %
+     * @return the fit
      */
-    public Fit fit() {
+    public CutFit fit() {
         return values.fit;
     }
 
     /** {@return the test cuts, in the order of the residuals of the fit} */
     public List<TestCut> cuts() {
-        return values.cuts;
+        return values.fit.cuts();
     }
 
     /** {@return the material of the cuts, with its fitted machinability where that was a parameter} */
@@ -172,43 +139,19 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
         return calibrated.model;
     }
 
-    /** {@return the scatter of the cuts about the fit: relative standard deviation of a feed rate} */
+    /** {@return the relative standard deviation of a feed rate on a new plate: scatter of a cut and spread between plates} */
     public double scatter() {
         return calibrated.scatter;
     }
 
-    /** {@return the cautions of this calibration itself: few cuts, outliers, cuts that determine a parameter alone} */
+    /**
+     * Returns the cautions of this calibration itself.
+     *
+     * @return the cautions: few cuts, outliers, cuts that determine a parameter alone or move the fit, few plates, wide intervals, a
+     *     prior that dominates or conflicts with the cuts
+     */
     public List<Caution> remarks() {
-        List<Caution> remarks = new ArrayList<>();
-        if (values.cuts.size() < FEW) {
-            remarks.add(Caution.notice(Message.of(
-                            "few-cuts", "the fit rests on {cuts} cuts; its intervals are wide, more cuts narrow them")
-                    .with("cuts", values.cuts.size())));
-        }
-        double[] residuals = values.fit.studentizedResiduals();
-        double[] leverages = values.fit.leverages();
-        for (int i = 0; i < residuals.length; i++) {
-            if (Math.abs(residuals[i]) > OUTLIER) {
-                remarks.add(Caution.warning(Message.of(
-                                "outlier",
-                                "{cut} is {deviations} standard deviations from the fit; check it, or fit with robust"
-                                        + " weights")
-                        .with("cut", label(i))
-                        .with("deviations", Math.rint(100 * Math.abs(residuals[i])) / 100)));
-            }
-            if (values.fit.names().size() > 1 && leverages[i] > HIGH_LEVERAGE) {
-                remarks.add(Caution.notice(Message.of(
-                                "leverage",
-                                "{cut} determines a parameter almost alone; repeat it before you rely on the fit")
-                        .with("cut", label(i))));
-            }
-        }
-        return List.copyOf(remarks);
-    }
-
-    private String label(int cut) {
-        String label = values.cuts.get(cut).label();
-        return label.isEmpty() ? "cut " + (cut + 1) : label;
+        return FitRemarks.of(values.fit);
     }
 
     @Override
@@ -221,47 +164,82 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
         return calibrated.evidence;
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>In the material of the calibration the estimate is that of one more cut, on a new plate: the scatter of the cuts, the
+     * spread between plates where the fit has it, and the uncertainty of the parameters, with their degrees of freedom.
+     */
     @Override
     public Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, double index) {
         Estimate<Speed> plain = ForwardingFeed.super.feed(jet, workpiece, index);
-        return workpiece.material().equals(calibrated.material)
-                ? Estimate.withinFactor(
-                        Kind.SPEED,
-                        plain.si(),
-                        Math.hypot(calibrated.scatter, parameterUncertainty(jet, workpiece, index)),
-                        plain.cautions())
-                : plain;
-    }
-
-    /** Root of g C g, with g the derivatives of the logarithm of the feed rate by the parameters and C their covariance. */
-    private double parameterUncertainty(AbrasiveJet jet, Workpiece workpiece, double index) {
-        double[] parameters = values.fit.values();
-        double[] slopes = new double[parameters.length];
-        for (int j = 0; j < slopes.length; j++) {
-            double step = STEP * Math.abs(parameters[j]);
-            double more = logFeed(moved(j, step), jet, workpiece, index);
-            slopes[j] = (more - logFeed(moved(j, -step), jet, workpiece, index)) / (2 * step);
+        if (!workpiece.material().equals(calibrated.material)) {
+            return plain;
         }
-        List<String> names = values.fit.names();
-        double variance = 0;
-        for (int i = 0; i < slopes.length; i++) {
-            for (int j = 0; j < slopes.length; j++) {
-                variance += slopes[i] * slopes[j] * values.fit.covariance(names.get(i), names.get(j));
-            }
+        FitPoint point = new FitPoint(jet, workpiece.thicknessSi(), index);
+        return estimate(values.fit.logFeed(point, Solution.Part.NEW_PLATE, -1), plain);
+    }
+
+    /** The limit of the model holds for the fitted value too. */
+    private Estimate<Speed> estimate(double[] logFeed, Estimate<Speed> plain) {
+        double feed = Math.min(Math.exp(logFeed[0]), maximumFeedSi());
+        return Estimate.withinFactor(Kind.SPEED, feed, logFeed[1], plain.cautions())
+                .withDegreesOfFreedom(Math.max(1, logFeed[2]));
+    }
+
+    /**
+     * Returns the feed rate of one more cut on a plate that was among the cuts.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate
+     * @param index quality index, 1 or more
+     * @param plate name of the plate
+     * @return the feed rate
+     * @throws TextException if no cut was on that plate, or the fit has no plates; code {@code unknown-plate}
+     */
+    public Estimate<Speed> feedOnPlate(AbrasiveJet jet, Quantity<Length> thickness, double index, String plate) {
+        List<String> groups = values.fit.spec().group() == null
+                ? List.of()
+                : values.fit.spec().groups(cuts());
+        int cut = groups.indexOf(plate);
+        if (cut < 0) {
+            throw new TextException(Message.of("unknown-plate", "no test cut of this fit is on plate {plate}")
+                    .withInput("plate", plate));
         }
-        return Math.sqrt(Math.max(0, variance));
+        Workpiece workpiece = Workpiece.of(calibrated.material, thickness);
+        FitPoint point = new FitPoint(jet, workpiece.thicknessSi(), index);
+        int place = values.fit.spec().places(cuts())[cut];
+        return estimate(
+                values.fit.logFeed(point, Solution.Part.THIS_PLATE, place),
+                ForwardingFeed.super.feed(jet, workpiece, index));
     }
 
-    private double[] moved(int parameter, double step) {
-        double[] parameters = values.fit.values();
-        parameters[parameter] += step;
-        return parameters;
+    /**
+     * Returns the mean feed rate: without the scatter of a cut and the spread between plates, as uncertain as the parameters.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate
+     * @param index quality index, 1 or more
+     * @return the feed rate
+     */
+    public Estimate<Speed> meanFeed(AbrasiveJet jet, Quantity<Length> thickness, double index) {
+        Workpiece workpiece = Workpiece.of(calibrated.material, thickness);
+        FitPoint point = new FitPoint(jet, workpiece.thicknessSi(), index);
+        return estimate(
+                values.fit.logFeed(point, Solution.Part.MEAN, -1), ForwardingFeed.super.feed(jet, workpiece, index));
     }
 
-    private double logFeed(double[] parameters, AbrasiveJet jet, Workpiece workpiece, double index) {
-        Family family = values.family;
-        return Math.log(family.model(parameters, 0, calibrated.evidence)
-                .feedSi(jet, family.material(parameters, 0, calibrated.evidence), workpiece.thicknessSi(), index));
+    /**
+     * Returns the feed rate that separates a new plate with a probability.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate
+     * @param probability probability above 0.5 and below 1, such as 0.95
+     * @return the feed rate
+     */
+    public Quantity<Speed> feedThatSeparates(AbrasiveJet jet, Quantity<Length> thickness, double probability) {
+        Require.above("probability", probability, 0.5, Units.ONE, "an even chance");
+        return feed(jet, Workpiece.of(calibrated.material, thickness), 1).lower(Require.coverage(2 * probability - 1));
     }
 
     @Override
@@ -304,7 +282,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
                 .put("scatter", calibrated.scatter)
                 .put("evidence", calibrated.evidence)
                 .put("fit", values.fit)
-                .put("cuts", values.cuts)
+                .put("cuts", cuts())
                 .map();
     }
 
@@ -320,7 +298,7 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
 
     @Override
     public String toString() {
-        return name() + " from " + values.cuts.size() + " cuts";
+        return name() + " from " + cuts().size() + " cuts";
     }
 
     private Object writeReplace() {

@@ -1,24 +1,17 @@
 package dev.waterjet.calibrate;
 
-import dev.waterjet.evidence.Evidence;
-import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedExponent;
-import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.fit.Fit;
-import dev.waterjet.fit.LeastSquares;
-import dev.waterjet.fit.Response;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.MaterialClass;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
-import java.util.Arrays;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
@@ -26,24 +19,30 @@ import javax.measure.quantity.Speed;
  * Calibration of a feed model by test cuts. Immutable.
  *
  * <pre>{@code
- * CalibratedFeed own = Calibration.ofMachinability(titanium, MachinabilityFeed.published()).fit(cuts);
- * CutConditions cut = CutConditions.of(jet, Workpiece.of(own.material(), millimetres(8)), own);
- * Estimate<Speed> feed = cut.feed(CutQuality.FINE);
+ * CalibratedFeed own = Calibration.ofMachinability(titanium, MachinabilityFeed.published())
+ *         .withPrior(CutPrior.catalogue(titanium))
+ *         .fit(threeCuts);
+ * Estimate<Speed> feed = own.feed(jet, Workpiece.of(own.material(), millimetres(8)), CutQuality.FINE);
  * }</pre>
+ *
+ * <p>Without a prior the cuts speak alone: least squares with Student's intervals for measured cuts, the likelihood for
+ * intervals and trials. With a prior three cuts are enough for an interval that is not absurdly wide.
  */
 public final class Calibration {
 
     /** A standard error of an exponent above this shows that the cuts do not determine it. */
     private static final double MAX_EXPONENT_ERROR = 1;
 
-    private static final Evidence UNDER_WAY = Evidence.of(EvidenceGrade.ASSUMED, Source.of("a fit under way"));
+    private static final double MIN_FREEDOM = 1;
 
-    private final Family family;
-    private final boolean isRobust;
+    private final CalibrationSpec spec;
 
-    private Calibration(Family family, boolean isRobust) {
-        this.family = family;
-        this.isRobust = isRobust;
+    private Calibration(CalibrationSpec spec) {
+        this.spec = spec;
+    }
+
+    private static Calibration of(Family family) {
+        return new Calibration(new CalibrationSpec(family, null, null, 0));
     }
 
     /**
@@ -55,7 +54,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofMachinability(Material start, MachinabilityFeed model, FeedExponent... freed) {
-        return new Calibration(new MachinabilityFamily(start, model, List.of(freed)), false);
+        return of(new MachinabilityFamily(start, model, List.of(freed)));
     }
 
     /**
@@ -65,7 +64,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofSpecificEnergy(Material material) {
-        return new Calibration(new RivalFamily.Energy(material), false);
+        return of(new RivalFamily.Energy(material));
     }
 
     /**
@@ -76,7 +75,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofErosion(Material material, ErosionFeed model) {
-        return new Calibration(new RivalFamily.Erosion(material, model), false);
+        return of(new RivalFamily.Erosion(material, model));
     }
 
     /**
@@ -88,7 +87,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofThreshold(Material material, AbrasiveJet jet, Quantity<Speed> unitFeed) {
-        return new Calibration(new RivalFamily.Threshold(material, jet, Kind.SPEED.si(unitFeed)), false);
+        return of(new RivalFamily.Threshold(material, jet, Kind.SPEED.si(unitFeed)));
     }
 
     /**
@@ -99,94 +98,85 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofDeclination(Material start) {
-        return new Calibration(new RivalFamily.Declination(start), false);
+        return of(new RivalFamily.Declination(start));
     }
 
-    /** {@return this calibration with a fit in which outliers lose their weight} */
-    public Calibration withRobustWeights() {
-        return new Calibration(family, true);
+    /**
+     * Returns this calibration with a prior. The threshold model takes none, as no catalogue has its coefficient.
+     *
+     * @param prior what is known before the cuts
+     * @return the calibration, whose intervals and predictions are those of the posterior
+     * @throws NoSolutionException if the model takes no prior; code {@code no-prior-for-model}
+     */
+    public Calibration withPrior(CutPrior prior) {
+        Objects.requireNonNull(prior, "prior");
+        if (spec.family() instanceof RivalFamily.Threshold) {
+            throw new NoSolutionException(Message.of(
+                    "no-prior-for-model", "the threshold model takes no prior: no catalogue has its coefficient"));
+        }
+        return new Calibration(new CalibrationSpec(spec.family(), prior, spec.group(), spec.tailFreedom()));
+    }
+
+    /** {@return this calibration with a random effect of the plate of each cut} */
+    public Calibration withPlates() {
+        return withGroups(TestCut.PLATE);
+    }
+
+    /**
+     * Returns this calibration with a random effect: cuts with the same text in an attribute are more alike than others.
+     *
+     * @param attribute name of the attribute, such as plate, batch or day
+     * @return the calibration; a cut without the attribute is a group by itself
+     */
+    public Calibration withGroups(String attribute) {
+        Objects.requireNonNull(attribute, "attribute");
+        return new Calibration(new CalibrationSpec(spec.family(), spec.prior(), attribute, spec.tailFreedom()));
+    }
+
+    /**
+     * Returns this calibration with Student's distribution of the scatter, so that a wrong cut loses its weight. It protects
+     * against single slips, not against a bad series: it breaks down where one cut in {@code freedom + 1} is wrong to the same
+     * side, one in five for 4 degrees of freedom, and a wrong cut that alone determines a slope is not found at all. It uses the
+     * cuts without plates, and no prior.
+     *
+     * @param freedom degrees of freedom of the scatter, 1 or more; 4 by common practice, no source
+     * @return the calibration
+     */
+    public Calibration withStudentErrors(double freedom) {
+        Require.atLeast("degrees of freedom of the scatter", freedom, MIN_FREEDOM, Units.ONE, "");
+        return new Calibration(new CalibrationSpec(spec.family(), null, spec.group(), freedom));
     }
 
     /**
      * Fits the parameters to test cuts.
      *
-     * @param cuts the cuts
+     * @param cuts the cuts, of one material
      * @return the calibrated model
-     * @throws NoSolutionException if there are no cuts, code {@code no-test-cuts}, or they do not determine the parameters,
-     *     code {@code undetermined-parameters}
+     * @throws NoSolutionException if there are no cuts, code {@code no-test-cuts}; they do not determine the parameters, code
+     *     {@code undetermined-parameters}, or the scatter, code {@code undetermined-scatter} or {@code only-a-bound}; they are of
+     *     {@code several-materials}; or, with Student's scatter, form {@code two-groups}
      */
     public CalibratedFeed fit(List<TestCut> cuts) {
         if (cuts.isEmpty()) {
             throw new NoSolutionException(Message.of("no-test-cuts", "there are no test cuts to fit"));
         }
-        double[] observed = new double[cuts.size()];
-        double[] deviations = new double[cuts.size()];
-        for (int i = 0; i < observed.length; i++) {
-            TestCut cut = cuts.get(i);
-            observed[i] = Math.log(cut.test() == TestCut.Test.DEPTH ? cut.thicknessSi() : cut.feedSi());
-            deviations[i] = cut.relativeDeviation();
-        }
-        LeastSquares plain = family.withParameters(LeastSquares.of(new Prediction(family, cuts)), cuts);
-        Fit fit = (isRobust ? plain.withRobustWeights() : plain).fit(observed, deviations);
-        requireDetermined(fit, cuts);
-        return CalibratedFeed.of(family, fit, cuts);
+        CutFit fit = new CutFit(spec, cuts);
+        requireDetermined(fit);
+        return CalibratedFeed.of(fit);
     }
 
-    /** Prediction of a family; it keeps the model of the last parameters, as they come in runs. */
-    private static final class Prediction implements Response {
-
-        private final Family family;
-        private final List<TestCut> cuts;
-        private double[] last = new double[0];
-        private FeedModel model = MachinabilityFeed.published();
-        private Material material;
-
-        Prediction(Family family, List<TestCut> cuts) {
-            this.family = family;
-            this.cuts = cuts;
-            this.material = Material.of("none", 1, 0, MaterialClass.DUCTILE);
-        }
-
-        @Override
-        public double at(int observation, double[] parameters) {
-            if (!Arrays.equals(last, parameters)) {
-                if (!isPossible(parameters)) {
-                    return Double.NaN;
-                }
-                try {
-                    model = family.model(parameters, 0, UNDER_WAY);
-                    material = family.material(parameters, 0, UNDER_WAY);
-                } catch (DomainException e) {
-                    // the search tries values that no model accepts
-                    last = new double[0];
-                    return Double.NaN;
-                }
-                last = parameters.clone();
-            }
-            return predicted(model, material, cuts.get(observation));
-        }
-
-        /** A search may wander to where numbers overflow. */
-        private static boolean isPossible(double[] parameters) {
-            return Arrays.stream(parameters).allMatch(p -> Double.isFinite(p) && p != 0);
-        }
+    CalibrationSpec spec() {
+        return spec;
     }
 
-    static double predicted(FeedModel model, Material material, TestCut cut) {
-        return Math.log(
-                cut.test() == TestCut.Test.DEPTH
-                        ? model.separationDepthSi(cut.jet(), material, cut.feedSi())
-                        : model.feedSi(cut.jet(), material, cut.thicknessSi(), cut.index()));
-    }
-
-    private static void requireDetermined(Fit fit, List<TestCut> cuts) {
+    private static void requireDetermined(CutFit fit) {
         for (FeedExponent exponent : FeedExponent.values()) {
             if (fit.names().contains(exponent.label()) && fit.standardError(exponent.label()) > MAX_EXPONENT_ERROR) {
                 throw new NoSolutionException(Message.of(
                                 "undetermined-parameters",
                                 "{cuts} test cuts do not determine the {parameters}: {value} with a standard error of"
                                         + " {standard_error}; vary its setting more")
-                        .with("cuts", cuts.size())
+                        .with("cuts", fit.observations())
                         .with("parameters", exponent.label())
                         .with("value", fit.value(exponent.label()))
                         .with("standard_error", fit.standardError(exponent.label())));

@@ -4,8 +4,8 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.material.Material;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -21,12 +21,13 @@ record MachinabilityFamily(Material start, MachinabilityFeed published, List<Fee
     }
 
     @Override
-    public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
-        LeastSquares freedFit = fit.withPositiveParameter(MACHINABILITY, start.machinabilitySi());
+    public List<Start> starts(List<TestCut> cuts) {
+        List<Start> starts = new ArrayList<>();
+        starts.add(new Start(MACHINABILITY, start.machinabilitySi(), true));
         for (FeedExponent exponent : freed) {
-            freedFit = freedFit.withParameter(exponent.label(), published.exponent(exponent));
+            starts.add(new Start(exponent.label(), published.exponent(exponent), false));
         }
-        return freedFit;
+        return starts;
     }
 
     @Override

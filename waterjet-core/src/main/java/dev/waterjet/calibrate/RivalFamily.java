@@ -8,7 +8,6 @@ import dev.waterjet.feed.FlowStrengths;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.feed.ThresholdFeed;
-import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
@@ -30,9 +29,9 @@ final class RivalFamily {
         }
 
         @Override
-        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+        public List<Start> starts(List<TestCut> cuts) {
             double energy = SpecificEnergyFeed.ofSteel().specificEnergy(start).si();
-            return fit.withPositiveParameter("specific energy in J/m3", energy);
+            return List.of(new Start("specific energy in J/m3", energy, true));
         }
 
         @Override
@@ -58,9 +57,9 @@ final class RivalFamily {
         }
 
         @Override
-        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+        public List<Start> starts(List<TestCut> cuts) {
             double strength = FlowStrengths.standard().strengthSi(start).orElse(START_STRENGTH_PA);
-            return fit.withPositiveParameter("flow strength in Pa", strength);
+            return List.of(new Start("flow strength in Pa", strength, true));
         }
 
         @Override
@@ -88,7 +87,7 @@ final class RivalFamily {
         }
 
         @Override
-        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
+        public List<Start> starts(List<TestCut> cuts) {
             double minimum = cuts.stream()
                     .mapToDouble(cut -> cut.jet().pressureSi())
                     .min()
@@ -96,8 +95,9 @@ final class RivalFamily {
             double threshold = START_THRESHOLD_SHARE * minimum;
             TestCut first = cuts.get(0);
             double perUnit = thresholdFeed(1e-9, threshold).separationDepthSi(first.jet(), start, first.feedSi());
-            return fit.withPositiveParameter("coefficient in m/Pa", 1e-9 * first.separationDepthSi() / perUnit)
-                    .withPositiveParameter("threshold pressure in Pa", threshold);
+            return List.of(
+                    new Start("coefficient in m/Pa", 1e-9 * first.separationDepthSi() / perUnit, true),
+                    new Start("threshold pressure in Pa", threshold, true));
         }
 
         private ThresholdFeed thresholdFeed(double coefficient, double thresholdPa) {
@@ -123,9 +123,10 @@ final class RivalFamily {
         }
 
         @Override
-        public LeastSquares withParameters(LeastSquares fit, List<TestCut> cuts) {
-            return fit.withPositiveParameter(MachinabilityFamily.MACHINABILITY, start.machinabilitySi())
-                    .withPositiveParameter("declination exponent", 1);
+        public List<Start> starts(List<TestCut> cuts) {
+            return List.of(
+                    new Start(MachinabilityFamily.MACHINABILITY, start.machinabilitySi(), true),
+                    new Start("declination exponent", 1, true));
         }
 
         @Override

@@ -1,8 +1,10 @@
 package dev.waterjet.calibrate;
 
+import dev.waterjet.calibrate.CutNumbers.Attribute;
+import dev.waterjet.calibrate.CutNumbers.Deviations;
+import dev.waterjet.calibrate.CutNumbers.Ends;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.Described;
-import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -13,18 +15,19 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
+import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * Test cut with its measured outcome.
+ * Test cut with its outcome: a measured feed rate, depth or cut surface, two ends between which it lies, or whether the plate
+ * was separated.
  *
  * <pre>{@code
  * List<TestCut> cuts = TestCut.parse("""
- *         test,thickness_mm,feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min
- *         separation,12,602,360,0.30,0.90,400
+ *         test,thickness_mm,feed_mm_per_min,failed_feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min,plate
+ *         interval,12,540,600,360,0.30,0.90,400,P1
  *         """);
  * }</pre>
  */
@@ -32,12 +35,20 @@ public final class TestCut implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final double DEFAULT_DEVIATION = 0.05;
+    /** Relative deviation of a feed rate that was judged by eye: assumed, no source. */
+    private static final double JUDGEMENT = 0.10;
 
-    /** Quantity that was measured. */
+    /** Name of the attribute that names the plate. */
+    static final String PLATE = "plate";
+
+    /** Kind of test. */
     public enum Test {
-        /** The maximum feed rate at which a plate was still separated. */
+        /** The feed rate at which a plate was just separated. */
         SEPARATION,
+        /** A feed rate at which a plate was separated, and a faster one at which it was not, on one line. */
+        INTERVAL,
+        /** A feed rate, and whether it separated the plate. */
+        TRIAL,
         /** The depth of a groove that did not go through, at a feed rate. */
         DEPTH,
         /** The feed rate that left a cut surface of a quality index. */
@@ -49,58 +60,69 @@ public final class TestCut implements Described, Serializable {
         }
     }
 
-    /** Measured numbers; the relative deviation is that of the feed rate, or of the depth of a groove. */
-    private record Numbers(double thicknessM, double index, double feedMPerS, double relativeDeviation)
-            implements Serializable {
+    private final transient CutValues values;
 
-        Numbers {
-            thicknessM = Require.positive("thickness", thicknessM, Units.MILLIMETRE);
-            index = Require.atLeast("quality index", index, 1, Units.ONE, "below 1 the jet does not separate");
-            feedMPerS = Require.positive("feed rate", feedMPerS, Units.MILLIMETRE_PER_MINUTE);
-            relativeDeviation = Require.positive("relative deviation", relativeDeviation, Units.PERCENT);
-        }
-    }
-
-    /** Checked content, and the serial form. */
-    private record Values(Test test, AbrasiveJet jet, Numbers numbers, String label) implements Serializable {
-
-        Values {
-            Objects.requireNonNull(test, "test");
-            Objects.requireNonNull(jet, "jet");
-            Objects.requireNonNull(numbers, "numbers");
-            Objects.requireNonNull(label, "label");
-            if (test != Test.GRADED) {
-                Require.atMost("quality index", numbers.index, 1, Units.ONE, "of a " + test.text() + " test");
-            }
-        }
-
-        private Object readResolve() {
-            return new TestCut(this);
-        }
-    }
-
-    private final transient Values values;
-
-    private TestCut(Values values) {
+    TestCut(CutValues values) {
         this.values = values;
     }
 
-    private static TestCut of(
-            Test test, AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
-        Numbers numbers = new Numbers(Kind.LENGTH.si(thickness), index, Kind.SPEED.si(feed), DEFAULT_DEVIATION);
-        return new TestCut(new Values(test, jet, numbers, ""));
+    private static TestCut of(Test test, AbrasiveJet jet, Ends thickness, Ends index, Ends feed) {
+        double relative = test == Test.GRADED && index.isExact() ? JUDGEMENT : 0;
+        CutNumbers numbers = new CutNumbers(thickness, index, feed, new Deviations(relative, 0));
+        return new TestCut(new CutValues(test, jet, numbers, test != Test.DEPTH, "", List.of()));
+    }
+
+    private static Ends same(double value) {
+        return new Ends(value, value);
     }
 
     /**
-     * Returns a plate that was just separated.
+     * Returns a plate that was just separated, at a feed rate that was measured and not only bounded.
      *
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
-     * @param feed maximum feed rate that still separated it, above 0
-     * @return the cut, with a relative deviation of 5 %
+     * @param feed feed rate that just separated it, above 0
+     * @return the cut
      */
     public static TestCut separated(AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed) {
-        return of(Test.SEPARATION, jet, thickness, 1, feed);
+        return of(Test.SEPARATION, jet, same(Kind.LENGTH.si(thickness)), same(1), same(Kind.SPEED.si(feed)));
+    }
+
+    /**
+     * Returns a plate that was separated at one feed rate and not at a faster one, on one line or within a few centimetres, as
+     * in a series of rising feed rates. Cuts in separate plates are two trials instead.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate, above 0
+     * @param feed feed rate that separated it, above 0
+     * @param failedFeed feed rate that did not, above {@code feed}
+     * @return the cut
+     */
+    public static TestCut between(
+            AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed, Quantity<Speed> failedFeed) {
+        double upper = Require.above(
+                "failed feed rate",
+                Kind.SPEED.si(failedFeed),
+                Kind.SPEED.si(feed),
+                Units.MILLIMETRE_PER_MINUTE,
+                "the feed rate that separated");
+        return of(Test.INTERVAL, jet, same(Kind.LENGTH.si(thickness)), same(1), new Ends(Kind.SPEED.si(feed), upper));
+    }
+
+    /**
+     * Returns a plate of which it is known only whether a feed rate separated it.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate, above 0
+     * @param feed the feed rate, above 0
+     * @param isSeparated whether the plate was separated
+     * @return the cut
+     */
+    public static TestCut trial(
+            AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed, boolean isSeparated) {
+        CutValues values =
+                of(Test.TRIAL, jet, same(Kind.LENGTH.si(thickness)), same(1), same(Kind.SPEED.si(feed))).values;
+        return new TestCut(new CutValues(Test.TRIAL, jet, values.numbers(), isSeparated, "", List.of()));
     }
 
     /**
@@ -109,39 +131,77 @@ public final class TestCut implements Described, Serializable {
      * @param jet the jet
      * @param depth depth of the groove, above 0
      * @param feed feed rate, above 0
-     * @return the cut, with a relative deviation of 5 %
+     * @return the cut
      */
     public static TestCut groove(AbrasiveJet jet, Quantity<Length> depth, Quantity<Speed> feed) {
         Require.positive("depth of the groove", Kind.LENGTH.si(depth), Units.MILLIMETRE);
-        return of(Test.DEPTH, jet, depth, 1, feed);
+        return of(Test.DEPTH, jet, same(Kind.LENGTH.si(depth)), same(1), same(Kind.SPEED.si(feed)));
     }
 
     /**
-     * Returns a plate whose cut surface was judged.
+     * Returns a wedge that was separated up to one thickness and closed at a greater one.
+     *
+     * @param jet the jet
+     * @param open thickness that was still separated, above 0
+     * @param closed thickness that was not, above {@code open}
+     * @param feed feed rate, above 0
+     * @return the cut
+     */
+    public static TestCut grooveBetween(
+            AbrasiveJet jet, Quantity<Length> open, Quantity<Length> closed, Quantity<Speed> feed) {
+        Ends depth = Ends.of("depth", Kind.LENGTH.si(open), Kind.LENGTH.si(closed), Units.MILLIMETRE);
+        return of(Test.DEPTH, jet, depth, same(1), same(Kind.SPEED.si(feed)));
+    }
+
+    /**
+     * Returns a plate whose cut surface was judged, with a relative deviation of 10 % (assumed).
      *
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
      * @param index quality index of the cut surface, 1 or more
      * @param feed feed rate that left it, above 0
-     * @return the cut, with a relative deviation of 5 %
+     * @return the cut
      */
     public static TestCut graded(AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
-        return of(Test.GRADED, jet, thickness, index, feed);
+        return of(Test.GRADED, jet, same(Kind.LENGTH.si(thickness)), same(index), same(Kind.SPEED.si(feed)));
+    }
+
+    /**
+     * Returns a plate whose cut surface was judged to lie between two quality indices.
+     *
+     * @param jet the jet
+     * @param thickness thickness of the plate, above 0
+     * @param lowerIndex the lower index, 1 or more
+     * @param upperIndex the upper index, above the lower
+     * @param feed feed rate that left it, above 0
+     * @return the cut
+     */
+    public static TestCut gradedBetween(
+            AbrasiveJet jet, Quantity<Length> thickness, double lowerIndex, double upperIndex, Quantity<Speed> feed) {
+        Ends index = Ends.of("quality index", lowerIndex, upperIndex, Units.ONE);
+        return of(Test.GRADED, jet, same(Kind.LENGTH.si(thickness)), index, same(Kind.SPEED.si(feed)));
     }
 
     /**
      * Reads test cuts from comma-separated text (RFC 4180) with units in the header.
      *
-     * <p>Columns, in any order: {@code test} (separation, depth or graded), {@code thickness} of the plate or depth of the
-     * groove, {@code feed}, {@code pressure} (gauge, at the orifice), {@code orifice}, {@code tube} and {@code
-     * abrasive_flow}; optional {@code index} (of a graded cut; else 1 or empty), {@code tube_length} (default: 80 bores),
-     * {@code mesh} of the garnet (default: 80), {@code discharge_coefficient}, {@code relative_deviation} (default: 0.05) and
-     * {@code label}. A column with a unit has it after its name, {@code thickness_mm} and {@code feed_mm_per_min}, or in
-     * brackets, {@code feed [mm/min]}; any unit of its kind is accepted. Lines that start with {@code #} are comments.
+     * <p>Columns, in any order: {@code test}, {@code thickness} of the plate or depth of the groove, {@code feed}, {@code
+     * pressure} (gauge, at the orifice), {@code orifice}, {@code tube} and {@code abrasive_flow}. A test is {@code
+     * separation}; {@code interval}, with {@code failed_feed} (or {@code feed_upper}); {@code trial}, with {@code separated},
+     * yes or no; {@code depth}, where {@code thickness_upper} is the closed end of a wedge; or {@code graded}, with {@code
+     * index} and, if judged between two, {@code index_upper}. A separation with a failed feed rate is read as an interval, and one
+     * with {@code separated} as a trial.
+     *
+     * <p>Optional: {@code tube_length} (default: 80 bores), {@code stand_off}, {@code mesh} of the garnet (default: 80), {@code
+     * discharge_coefficient}, {@code relative_deviation} of the measurement (default: 0, and 0.10 of a graded cut; added to the
+     * scatter of the cuts), {@code reading_deviation} of a depth and {@code label}. A column with a unit has it after its name,
+     * {@code thickness_mm} and {@code feed_mm_per_min}, or in brackets, {@code feed [mm/min]}; any unit of its kind is accepted.
+     * Other columns, such as {@code plate}, {@code lot} or {@code source}, become {@linkplain #attributes() attributes}. Lines
+     * that start with {@code #} are comments.
      *
      * @param csv the text
      * @return the cuts, in the order of the rows
-     * @throws dev.waterjet.measure.TextException if a column is missing or unknown, or a cell cannot be read, with line and
+     * @throws dev.waterjet.measure.TextException if a column is missing or repeated, or a cell cannot be read, with line and
      *     column
      */
     public static List<TestCut> parse(String csv) {
@@ -149,8 +209,7 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Writes test cuts in SI and full precision, so that {@link #parse} reads them back. The mesh is not written, as no
-     * model uses it: the cuts are read back with 80 mesh garnet.
+     * Writes test cuts in SI and full precision with all attributes, so that {@link #parse} reads them back.
      *
      * @param cuts the cuts
      * @return the text, with a header and a line end after each row
@@ -159,19 +218,37 @@ public final class TestCut implements Described, Serializable {
         return TestCutWriter.write(cuts);
     }
 
-    private TestCut with(Numbers numbers, String label) {
-        return new TestCut(new Values(values.test, values.jet, numbers, label));
+    private TestCut with(CutNumbers numbers, String label, List<Attribute> attributes) {
+        return new TestCut(
+                new CutValues(values.test(), values.jet(), numbers, values.isSeparated(), label, attributes));
+    }
+
+    private TestCut with(Deviations deviations) {
+        CutNumbers old = values.numbers();
+        CutNumbers numbers = new CutNumbers(old.thicknessM(), old.index(), old.feedMPerS(), deviations);
+        return with(numbers, values.label(), values.attributes());
     }
 
     /**
-     * Returns this cut with another precision of the measurement. In a fit only the ratios between cuts count.
+     * Returns this cut with a known deviation of its measurement. It is added to the scatter of the cuts, which the fit finds.
      *
-     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth of a groove: 0.05 for 5 %
+     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth of a groove: 0.05 for 5 %; 0
+     *     if it is small beside the scatter of the cuts
      * @return the cut
      */
     public TestCut withRelativeDeviation(double relativeDeviation) {
-        Numbers numbers = values.numbers;
-        return with(new Numbers(numbers.thicknessM, numbers.index, numbers.feedMPerS, relativeDeviation), values.label);
+        return with(
+                new Deviations(relativeDeviation, values.numbers().deviations().readingM()));
+    }
+
+    /**
+     * Returns this cut with a deviation of the reading of its depth.
+     *
+     * @param deviation standard deviation, 0 or more; of no effect unless the test is a depth
+     * @return the cut
+     */
+    public TestCut withReadingDeviation(Quantity<Length> deviation) {
+        return with(new Deviations(values.numbers().deviations().relative(), Kind.LENGTH.si(deviation)));
     }
 
     /**
@@ -181,68 +258,127 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public TestCut withLabel(String label) {
-        return with(values.numbers, label);
+        return with(values.numbers(), label, values.attributes());
     }
 
-    /** {@return the quantity that was measured} */
+    /**
+     * Returns this cut with the name of its plate, or of the batch or day that makes some cuts more alike than others.
+     *
+     * @param plate any text
+     * @return the cut
+     */
+    public TestCut withPlate(String plate) {
+        return withAttribute(PLATE, plate);
+    }
+
+    /**
+     * Returns this cut with an attribute: a column of the file that the fit does not use.
+     *
+     * @param name name of the column
+     * @param text its text
+     * @return the cut, with that text in place of an older one of the same name
+     */
+    public TestCut withAttribute(String name, String text) {
+        return with(values.numbers(), values.label(), values.withAttribute(name, text));
+    }
+
+    /** {@return the kind of test} */
     public Test test() {
-        return values.test;
+        return values.test();
     }
 
     /** {@return the jet} */
     public AbrasiveJet jet() {
-        return values.jet;
+        return values.jet();
     }
 
-    /** {@return the thickness of the plate, or the depth of the groove} */
+    /** {@return the thickness of the plate, or the depth of the groove; of a wedge the open end} */
     public Quantity<Length> thickness() {
         return Kind.LENGTH.of(thicknessSi());
     }
 
-    /** {@return the quality index of the cut surface; 1 unless the cut was graded} */
+    /** {@return the quality index of the cut surface, or the lower of two; 1 unless the cut was graded} */
     public double index() {
-        return values.numbers.index;
+        return values.numbers().index().lower();
     }
 
-    /** {@return the feed rate} */
+    /** {@return the feed rate; of an interval the one that separated the plate} */
     public Quantity<Speed> feed() {
         return Kind.SPEED.of(feedSi());
     }
 
-    /** {@return the relative standard deviation of the measured quantity} */
+    /** {@return the feed rate of an interval that did not separate the plate; else empty} */
+    public Optional<Quantity<Speed>> failedFeed() {
+        return values.test() == Test.INTERVAL ? Optional.of(Kind.SPEED.of(failedFeedSi())) : Optional.empty();
+    }
+
+    /** {@return whether the plate was separated at {@link #feed()}} */
+    public boolean isSeparated() {
+        return values.isSeparated();
+    }
+
+    /** {@return whether a value was measured; false for two ends and for a trial} */
+    public boolean isMeasured() {
+        return values.isMeasured();
+    }
+
+    /** {@return the relative standard deviation of the measured quantity, beyond the scatter of the cuts} */
     public double relativeDeviation() {
-        return values.numbers.relativeDeviation;
+        return values.numbers().deviations().relative();
+    }
+
+    /** {@return the standard deviation of the reading of a depth} */
+    public Quantity<Length> readingDeviation() {
+        return Kind.LENGTH.of(readingDeviationSi());
     }
 
     /** {@return the label; empty if the cut has none} */
     public String label() {
-        return values.label;
+        return values.label();
+    }
+
+    /** {@return the name of the plate; empty if the cut has none} */
+    public String plate() {
+        return attributes().getOrDefault(PLATE, "");
+    }
+
+    /** {@return the columns that the fit does not use by themselves, the plate among them, in their order; unmodifiable} */
+    public Map<String, String> attributes() {
+        return values.attributeMap();
     }
 
     double thicknessSi() {
-        return values.numbers.thicknessM;
+        return values.numbers().thicknessM().lower();
+    }
+
+    double upperThicknessSi() {
+        return values.numbers().thicknessM().upper();
+    }
+
+    double upperIndex() {
+        return values.numbers().index().upper();
     }
 
     double feedSi() {
-        return values.numbers.feedMPerS;
+        return values.numbers().feedMPerS().lower();
+    }
+
+    double failedFeedSi() {
+        return values.numbers().feedMPerS().upper();
+    }
+
+    double readingDeviationSi() {
+        return values.numbers().deviations().readingM();
     }
 
     /** Depth that the jet separated at the feed rate, or would just have separated. */
     double separationDepthSi() {
-        return values.numbers.index * values.numbers.thicknessM;
+        return values.numbers().index().lower() * values.numbers().thicknessM().lower();
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("test cut")
-                .put("test", test())
-                .put("jet", jet())
-                .put("thickness", Kind.LENGTH, thicknessSi())
-                .put("index", index())
-                .put("feed", Kind.SPEED, feedSi())
-                .put("relative_deviation", relativeDeviation())
-                .put("label", label())
-                .map();
+        return values.describe();
     }
 
     @Override

@@ -8,12 +8,13 @@ import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.WaterjetException;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
@@ -27,17 +28,35 @@ final class TestCutReader {
     private static final double DEFAULT_LENGTH_IN_BORES = 80;
     private static final int DEFAULT_MESH = 80;
 
-    private static final Map<String, Kind<?>> KINDS = Map.of(
-            "thickness", Kind.LENGTH,
-            "feed", Kind.SPEED,
-            "pressure", Kind.PRESSURE,
-            "orifice", Kind.LENGTH,
-            "tube", Kind.LENGTH,
-            "tube_length", Kind.LENGTH,
-            "abrasive_flow", Kind.MASS_FLOW);
+    /** Stand-off distance of a head without another one. */
+    static final double DEFAULT_STAND_OFF_M = CuttingHead.of(
+                    Orifice.sapphire(Measures.millimetres(0.3)),
+                    FocusingTube.of(Measures.millimetres(0.9), Measures.millimetres(72)))
+            .standOffSi();
 
-    private static final List<String> WITHOUT_UNIT =
-            List.of("test", "index", "mesh", "discharge_coefficient", "relative_deviation", "label");
+    private static final Map<String, Kind<?>> KINDS = Map.ofEntries(
+            Map.entry("thickness", Kind.LENGTH),
+            Map.entry("thickness_upper", Kind.LENGTH),
+            Map.entry("feed", Kind.SPEED),
+            Map.entry("feed_upper", Kind.SPEED),
+            Map.entry("failed_feed", Kind.SPEED),
+            Map.entry("pressure", Kind.PRESSURE),
+            Map.entry("orifice", Kind.LENGTH),
+            Map.entry("tube", Kind.LENGTH),
+            Map.entry("tube_length", Kind.LENGTH),
+            Map.entry("stand_off", Kind.LENGTH),
+            Map.entry("reading_deviation", Kind.LENGTH),
+            Map.entry("abrasive_flow", Kind.MASS_FLOW));
+
+    private static final List<String> WITHOUT_UNIT = List.of(
+            "test",
+            "index",
+            "index_upper",
+            "separated",
+            "mesh",
+            "discharge_coefficient",
+            "relative_deviation",
+            "label");
 
     private static final List<String> REQUIRED =
             List.of("test", "thickness", "feed", "pressure", "orifice", "tube", "abrasive_flow");
@@ -70,11 +89,11 @@ final class TestCutReader {
         return List.copyOf(cuts);
     }
 
-    /** Place of a column, and the conversion of its numbers to SI. */
-    private record Column(int place, DoubleUnaryOperator toSi) {}
+    /** Place of a column, the conversion of its numbers to SI, and whether it has a meaning here. */
+    private record Column(int place, DoubleUnaryOperator toSi, boolean isFree) {}
 
     private static Map<String, Column> columns(CsvText.Row header) {
-        Map<String, Column> columns = new HashMap<>();
+        Map<String, Column> columns = new LinkedHashMap<>();
         for (int i = 0; i < header.cells().size(); i++) {
             String heading = header.cells().get(i);
             String name = name(header, i, heading);
@@ -82,7 +101,7 @@ final class TestCutReader {
             DoubleUnaryOperator toSi = kind == null
                     ? DoubleUnaryOperator.identity()
                     : toSi(header, i, heading.substring(name.length()), kind);
-            if (columns.put(name, new Column(i, toSi)) != null) {
+            if (columns.put(name, new Column(i, toSi, kind == null && !WITHOUT_UNIT.contains(name))) != null) {
                 throw header.fault(
                         i,
                         Message.of("repeated-column", "column {column} is repeated")
@@ -103,21 +122,21 @@ final class TestCutReader {
         if (WITHOUT_UNIT.contains(heading)) {
             return heading;
         }
-        // the longest name first: tube_length_mm is not a tube
+        if (KINDS.containsKey(heading)) {
+            throw header.fault(
+                    place,
+                    Message.of("column-without-unit", "column {column} has no unit; write it as {example}")
+                            .with("column", heading)
+                            .with("example", KINDS.get(heading).column(heading)));
+        }
+        if (heading.isBlank()) {
+            throw header.fault(place, Message.of("unnamed-column", "a column has no name"));
+        }
+        // the longest name first: tube_length_mm is not a tube; a heading of the user's own is its name
         return KINDS.keySet().stream()
                 .filter(name -> heading.startsWith(name + "_") || heading.startsWith(name + " "))
                 .max((one, other) -> Integer.compare(one.length(), other.length()))
-                .orElseThrow(() -> header.fault(place, unknownColumn(heading)));
-    }
-
-    private static Message unknownColumn(String heading) {
-        Kind<?> kind = KINDS.get(heading);
-        return kind == null
-                ? Message.of("unknown-column", "unknown column {column} in a file of test cuts")
-                        .withInput("column", heading)
-                : Message.of("column-without-unit", "column {column} has no unit; write it as {example}")
-                        .with("column", heading)
-                        .with("example", kind.column(heading));
+                .orElse(heading);
     }
 
     private static <Q extends Quantity<Q>> DoubleUnaryOperator toSi(
@@ -167,8 +186,15 @@ final class TestCutReader {
     private static TestCut cut(Cells cells) {
         try {
             TestCut cut = cut(cells, jet(cells));
-            return cut.withRelativeDeviation(cells.si("relative_deviation", cut.relativeDeviation()))
+            cut = cut.withRelativeDeviation(cells.si("relative_deviation", cut.relativeDeviation()))
+                    .withReadingDeviation(Kind.LENGTH.of(cells.si("reading_deviation", 0)))
                     .withLabel(cells.text("label"));
+            for (Map.Entry<String, Column> column : cells.columns().entrySet()) {
+                if (column.getValue().isFree()) {
+                    cut = cut.withAttribute(column.getKey(), cells.text(column.getKey()));
+                }
+            }
+            return cut;
         } catch (TextException e) {
             throw e;
         } catch (WaterjetException e) {
@@ -180,25 +206,75 @@ final class TestCutReader {
         var thickness = Kind.LENGTH.of(cells.required("thickness"));
         var feed = Kind.SPEED.of(cells.required("feed"));
         double index = cells.si("index", 1);
-        String test = cells.text("test");
-        if (index != 1 && !test.equals(TestCut.Test.GRADED.text())) {
-            throw cells.row()
-                    .fault(
-                            cells.place("index"),
-                            Message.of("index-not-allowed", "test {test} has the quality index 1; leave the cell empty")
-                                    .withInput("test", test));
-        }
+        double upperIndex = cells.si("index_upper", index);
+        var upperThickness = Kind.LENGTH.of(cells.si("thickness_upper", Kind.LENGTH.si(thickness)));
+        String failed = cells.text("failed_feed").isEmpty() ? "feed_upper" : "failed_feed";
+        String test = test(cells, failed);
         return switch (test) {
             case "separation" -> TestCut.separated(jet, thickness, feed);
-            case "depth" -> TestCut.groove(jet, thickness, feed);
-            case "graded" -> TestCut.graded(jet, thickness, index, feed);
+            case "interval" -> TestCut.between(jet, thickness, feed, Kind.SPEED.of(cells.required(failed)));
+            case "trial" -> TestCut.trial(jet, thickness, feed, isYes(cells));
+            case "depth" ->
+                upperThickness.equals(thickness)
+                        ? TestCut.groove(jet, thickness, feed)
+                        : TestCut.grooveBetween(jet, thickness, upperThickness, feed);
+            case "graded" ->
+                upperIndex == index
+                        ? TestCut.graded(jet, thickness, index, feed)
+                        : TestCut.gradedBetween(jet, thickness, index, upperIndex, feed);
             default ->
                 throw cells.row()
                         .fault(
                                 cells.place("test"),
-                                Message.of("unknown-test", "unknown test {test}; use separation, depth or graded")
+                                Message.of(
+                                                "unknown-test",
+                                                "unknown test {test}; use separation, interval, trial, depth or graded")
                                         .withInput("test", test));
         };
+    }
+
+    /** Name of the test; a separation with a failed feed rate is an interval, one with yes or no a trial. */
+    private static String test(Cells cells, String failed) {
+        String test = cells.text("test");
+        boolean hasFailed = !cells.text(failed).isEmpty();
+        boolean hasOutcome = !cells.text("separated").isEmpty();
+        allow(cells, "index", test.equals("graded") || cells.si("index", 1) == 1, test, "index-not-allowed");
+        allow(cells, "index_upper", test.equals("graded"), test, "column-not-allowed");
+        allow(cells, "thickness_upper", test.equals("depth"), test, "column-not-allowed");
+        allow(cells, failed, test.equals("separation") || test.equals("interval"), test, "column-not-allowed");
+        allow(
+                cells,
+                "separated",
+                (test.equals("separation") || test.equals("trial")) && !hasFailed,
+                test,
+                "column-not-allowed");
+        if (!test.equals("separation")) {
+            return test;
+        }
+        return hasFailed ? "interval" : hasOutcome ? "trial" : test;
+    }
+
+    private static void allow(Cells cells, String column, boolean isAllowed, String test, String code) {
+        if (!cells.text(column).isEmpty() && !isAllowed) {
+            throw cells.row()
+                    .fault(
+                            cells.place(column),
+                            Message.of(code, "test {test} does not take column {column}; leave the cell empty")
+                                    .withInput("test", test)
+                                    .with("column", column));
+        }
+    }
+
+    private static boolean isYes(Cells cells) {
+        String outcome = cells.text("separated");
+        if (!outcome.equals("yes") && !outcome.equals("no")) {
+            throw cells.row()
+                    .fault(
+                            cells.place("separated"),
+                            Message.of("neither-yes-nor-no", "a trial has yes or no in column separated, not {outcome}")
+                                    .withInput("outcome", outcome));
+        }
+        return outcome.equals("yes");
     }
 
     private static AbrasiveJet jet(Cells cells) {
@@ -210,6 +286,7 @@ final class TestCutReader {
         }
         double lengthM = cells.si("tube_length", DEFAULT_LENGTH_IN_BORES * tubeM);
         return CuttingHead.of(orifice, FocusingTube.of(Kind.LENGTH.of(tubeM), Kind.LENGTH.of(lengthM)))
+                .withStandOff(Kind.LENGTH.of(cells.si("stand_off", DEFAULT_STAND_OFF_M)))
                 .jet(
                         Kind.PRESSURE.of(cells.required("pressure")),
                         Abrasive.garnet(Mesh.of((int) Math.rint(cells.si("mesh", DEFAULT_MESH)))),

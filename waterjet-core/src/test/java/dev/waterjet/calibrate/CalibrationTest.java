@@ -125,7 +125,7 @@ class CalibrationTest {
         assertThat(own.material().relativeUncertainty()).isBetween(0.004, 0.02);
         // the published model takes the material, and the fitted model the piece
         assertThat(MachinabilityFeed.published().feed(jet, piece, 2).si())
-                .isCloseTo(own.feed(jet, piece, 2).si(), within(1e-12));
+                .isCloseTo(own.feed(jet, piece, 2).si(), within(1e-5));
         assertThat(own.feed(jet, piece, 2).relativeUncertainty()).isBetween(0.03, 0.08);
         assertThat(own.feed(jet, piece, 2).cautions()).isEmpty();
         assertThat(own.remarks()).isEmpty();
@@ -155,14 +155,14 @@ class CalibrationTest {
                 TestCut.groove(wrong.jet(), wrong.thickness().multiply(2), wrong.feed())
                         .withLabel("mistyped"));
         Calibration plain = Calibration.ofMachinability(GUESS, MachinabilityFeed.published());
-        CalibratedFeed robust = plain.withRobustWeights().fit(cuts);
+        CalibratedFeed robust = plain.withStudentErrors(4).fit(cuts);
 
         assertThat(plain.fit(cuts).remarks())
                 .filteredOn(remark -> remark.code().equals("outlier"))
                 .extracting(remark -> remark.message().parameters().get("cut"))
                 .contains("mistyped");
         assertThat(robust.material().machinabilitySi()).isCloseTo(TRUE_MACHINABILITY, within(2.5));
-        assertThat(robust.fit().weights()[7]).isZero();
+        assertThat(robust.fit().weights()[7]).isLessThan(0.05);
         assertThat(robust.scatter()).isLessThan(0.06);
     }
 

@@ -19,11 +19,11 @@ class TestCutTextTest {
     @Test
     void cutsAreReadInTheUnitsOfTheHeader() {
         List<TestCut> cuts = TestCut.parse("""
-                # cuts of a morning
-                label,test,thickness_in,index,feed_in_per_min,pressure_ksi,orifice_in,tube_in,abrasive_flow_lb_per_min
-                first,separation,0.5,,20,55,0.014,0.040,1.2
-                "second, by eye",graded,0.5,3,6,55,0.014,0.040,1.2
-                """);
+            # cuts of a morning
+            label,test,thickness_in,index,feed_in_per_min,pressure_ksi,orifice_in,tube_in,abrasive_flow_lb_per_min
+            first,separation,0.5,,20,55,0.014,0.040,1.2
+            "second, by eye",graded,0.5,3,6,55,0.014,0.040,1.2
+            """);
 
         assertThat(cuts).hasSize(2);
         assertThat(cuts.get(0).thicknessSi()).isCloseTo(0.0127, within(1e-15));
@@ -81,7 +81,7 @@ class TestCutTextTest {
                 "''                                                       | line 1, column 1: empty-test-cuts",
                 "test,thickness,feed_mm_per_min                           | line 1, column 6: column-without-unit",
                 "test,thickness_mm                                        | line 1, column 6: missing-column",
-                "HEADER,colour                                            | line 1, column 89: unknown-column",
+                "HEADER,;separation,10,100,380,0.3,0.9,300,              | line 1, column 89: unnamed-column",
                 "HEADER,index,index                                       | line 1, column 95: repeated-column",
                 "HEADER;separation,10,,380,0.3,0.9,300                    | line 2, column 15: empty-cell",
                 "HEADER;separation,10,fast,380,0.3,0.9,300                | line 2, column 15: not-a-number",

@@ -1,0 +1,106 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.calibrate.CalibratedFeed;
+import dev.waterjet.calibrate.CutFit;
+import dev.waterjet.calibrate.TestCut;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
+import java.util.Arrays;
+import javax.measure.quantity.Speed;
+
+/** Tables and picture of a fit to test cuts. */
+final class FitTables {
+
+    private FitTables() {}
+
+    static Table parameters(CutFit fit, String model, double coverage) {
+        Table table = Table.of("Fit of the " + model + " model to " + fit.observations() + " test cuts")
+                .words("parameter")
+                .number("value", 5)
+                .number("standard error", 2)
+                .number("lower", 5)
+                .number("upper", 5);
+        for (String name : fit.names()) {
+            table.row(
+                    name,
+                    fit.value(name),
+                    fit.standardError(name),
+                    fit.lower(name, coverage),
+                    fit.upper(name, coverage));
+        }
+        return table.note("Lower and upper: " + QuantityText.round(100 * coverage, 4) + " % interval.");
+    }
+
+    static Table cuts(CalibratedFeed own) {
+        Table table = Table.of("")
+                .words("cut")
+                .words("test")
+                .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .number("index", 3)
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("residual", 2)
+                .number("studentized", 2)
+                .number("leverage", 2)
+                .number("weight", 2);
+        double[] residuals = own.fit().residuals();
+        double[] studentized = own.fit().studentizedResiduals();
+        double[] leverages = own.fit().leverages();
+        double[] weights = own.fit().weights();
+        for (int i = 0; i < residuals.length; i++) {
+            TestCut cut = own.cuts().get(i);
+            table.row(
+                    cut.label().isEmpty() ? String.valueOf(i + 1) : cut.label(),
+                    cut.test().text(),
+                    Kind.LENGTH.si(cut.thickness()),
+                    cut.index(),
+                    Kind.SPEED.si(cut.feed()),
+                    residuals[i],
+                    studentized[i],
+                    leverages[i],
+                    weights[i]);
+        }
+        return table.note("residual: logarithm of the measured over the fitted value; 0.1 is about 10 %");
+    }
+
+    static String residualChart(CalibratedFeed own) {
+        double[] fitted = own.cuts().stream()
+                .mapToDouble(cut -> 1000 * cut.index() * Kind.LENGTH.si(cut.thickness()))
+                .toArray();
+        double minimum = Arrays.stream(fitted).min().orElse(0);
+        double maximum = Arrays.stream(fitted).max().orElse(1);
+        double[] ends = {minimum, maximum};
+        double band = 200 * own.scatter();
+        double[] percent =
+                Arrays.stream(own.fit().residuals()).map(r -> 100 * r).toArray();
+        return Chart.of(
+                        "Residuals of the fit",
+                        "Residual of each test cut in percent over the depth that it separates.")
+                .x("thickness times index [mm]")
+                .y("measured over fitted [%]")
+                .line("fit", ends, new double[] {0, 0})
+                .line("two standard deviations above", ends, new double[] {band, band})
+                .line("two below", ends, new double[] {-band, -band})
+                .points("test cuts", fitted, percent)
+                .svg(820, 460);
+    }
+
+    static Table prediction(Estimate<Speed> feed, double coverage) {
+        return Table.of("One more cut, on a new plate")
+                .words("prediction")
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("standard uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2)
+                .column("lower", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("upper", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("degrees of freedom", 3)
+                .row(
+                        "prediction",
+                        feed.si(),
+                        feed.standardUncertaintySi(),
+                        Kind.SPEED.si(feed.lower(coverage)),
+                        Kind.SPEED.si(feed.upper(coverage)),
+                        feed.degreesOfFreedom());
+    }
+}
