@@ -89,10 +89,8 @@ final class FitRemarks {
                 .filter(p -> !p.isEmpty())
                 .distinct()
                 .count();
-        if (plates == 1
-                || plates == 0
-                        && named == 1
-                        && cuts.stream().noneMatch(cut -> cut.plate().isEmpty())) {
+        boolean areAllNamed = cuts.stream().noneMatch(cut -> cut.plate().isEmpty());
+        if (plates == 1 || (plates == 0 && named == 1 && areAllNamed)) {
             remarks.add(Caution.warning(Message.of(
                     "one-plate",
                     "all cuts are from one plate; another plate may differ by more than the interval says")));

@@ -21,8 +21,7 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * Test cut with its outcome: a measured feed rate, depth or cut surface, two ends between which it lies, or whether the plate
- * was separated.
+ * Test cut with its outcome: a measured value, two ends between which it lies, or whether the plate was separated.
  *
  * <pre>{@code
  * List<TestCut> cuts = TestCut.parse("""
@@ -38,7 +37,6 @@ public final class TestCut implements Described, Serializable {
     /** Relative deviation of a feed rate that was judged by eye: assumed, no source. */
     private static final double JUDGEMENT = 0.10;
 
-    /** Name of the attribute that names the plate. */
     static final String PLATE = "plate";
 
     /** Kind of test. */
@@ -100,17 +98,13 @@ public final class TestCut implements Described, Serializable {
      */
     public static TestCut between(
             AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed, Quantity<Speed> failedFeed) {
-        double upper = Require.above(
-                "failed feed rate",
-                Kind.SPEED.si(failedFeed),
-                Kind.SPEED.si(feed),
-                Units.MILLIMETRE_PER_MINUTE,
-                "the feed rate that separated");
-        return of(Test.INTERVAL, jet, same(Kind.LENGTH.si(thickness)), same(1), new Ends(Kind.SPEED.si(feed), upper));
+        Ends feeds = Ends.of(
+                "failed feed rate", Kind.SPEED.si(feed), Kind.SPEED.si(failedFeed), Units.MILLIMETRE_PER_MINUTE);
+        return of(Test.INTERVAL, jet, same(Kind.LENGTH.si(thickness)), same(1), feeds);
     }
 
     /**
-     * Returns a plate of which it is known only whether a feed rate separated it.
+     * Returns a plate of which is known whether a feed rate separated it.
      *
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
@@ -232,8 +226,7 @@ public final class TestCut implements Described, Serializable {
     /**
      * Returns this cut with a known deviation of its measurement. It is added to the scatter of the cuts, which the fit finds.
      *
-     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth of a groove: 0.05 for 5 %; 0
-     *     if it is small beside the scatter of the cuts
+     * @param relativeDeviation relative standard deviation of the feed rate, or of the depth: 0.05 for 5 %
      * @return the cut
      */
     public TestCut withRelativeDeviation(double relativeDeviation) {
@@ -262,7 +255,7 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Returns this cut with the name of its plate, or of the batch or day that makes some cuts more alike than others.
+     * Returns this cut with the name of its plate, batch or day.
      *
      * @param plate any text
      * @return the cut
@@ -322,7 +315,7 @@ public final class TestCut implements Described, Serializable {
         return values.isMeasured();
     }
 
-    /** {@return the relative standard deviation of the measured quantity, beyond the scatter of the cuts} */
+    /** {@return the relative standard deviation of the measurement, beyond the scatter of the cuts} */
     public double relativeDeviation() {
         return values.numbers().deviations().relative();
     }
