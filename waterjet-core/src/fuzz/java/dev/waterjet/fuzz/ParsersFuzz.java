@@ -1,8 +1,7 @@
 package dev.waterjet.fuzz;
 
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.grade.FaceScale;
-import dev.waterjet.job.HeadList;
+import dev.waterjet.head.HeadInventory;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
@@ -10,9 +9,14 @@ import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.WaterjetException;
-import dev.waterjet.path.Finish;
-import dev.waterjet.program.Cut;
+import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramChecks;
+import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.program.ProgramCut;
+import dev.waterjet.program.ProgramWriter;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.quality.QualityScale;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -25,7 +29,7 @@ import javax.measure.Quantity;
 public final class ParsersFuzz {
 
     /** One letter for each parser, the first of a text. */
-    private static final String PARSERS = "pmctqursh";
+    private static final String PARSERS = "pmctqurshd";
 
     private ParsersFuzz() {}
 
@@ -52,17 +56,20 @@ public final class ParsersFuzz {
     private static void parse(char parser, Kind<?> kind, String text) {
         switch (parser) {
             case 'p' -> program(text);
+            case 'd' -> codes(text);
             case 'm' -> Materials.parse(text);
             case 'c' -> table(text);
             case 't' -> cuts(text);
             case 'q' -> quantity(kind, text);
             case 'u' -> QuantityText.parseUnit(kind, text);
-            case 'r' -> QuantityArray.parse(kind, text).stream()
-                    .forEach(si -> require(Double.isFinite(si), "a value of a range is not finite"));
-            case 's' -> FaceScale.parse(text)
-                    .forThickness(Measures.millimetres(10))
-                    .level(QualityScale.Measure.ROUGHNESS_RA, Measures.micrometres(3));
-            default -> HeadList.parse(text);
+            case 'r' ->
+                QuantityArray.parse(kind, text).stream()
+                        .forEach(si -> require(Double.isFinite(si), "a value of a range is not finite"));
+            case 's' ->
+                QualityScale.parse(text)
+                        .forThickness(Measures.millimetres(10))
+                        .level(QualityScale.Measure.ROUGHNESS_RA, Measures.micrometres(3));
+            default -> HeadInventory.parse(text);
         }
     }
 
@@ -71,15 +78,32 @@ public final class ParsersFuzz {
         require(isFinite(Kind.LENGTH.si(program.cuttingLength())), "the length of cuts is not finite");
         require(isFinite(Kind.LENGTH.si(program.rapidLength())), "the length of moves is not finite");
         int blocks = 0;
-        for (Cut cut : program.cuts()) {
-            blocks += cut.path(Finish.usual()).size();
-            require(cut.isClosed() == cut.loop(Finish.usual()).isPresent(), "a closed cut has no loop");
+        for (ProgramCut cut : program.cuts()) {
+            blocks += cut.path(EdgeRequirement.defaults()).size();
+            require(cut.isClosed() == cut.loop(EdgeRequirement.defaults()).isPresent(), "a closed cut has no loop");
         }
         require(blocks == program.size(), "blocks are missing");
         double[] feeds = new double[blocks];
         Arrays.fill(feeds, 0.01);
         PartProgram written = again(() -> PartProgram.parse(program.withFeedsSi(feeds)));
         require(written.size() == blocks, "the program with feeds has other blocks");
+        ProgramChecks.defaults().check(program);
+        List<CutFeeds> halves = program.cuts().stream().map(ParsersFuzz::halves).toList();
+        PartProgram split =
+                again(() -> PartProgram.parse(ProgramWriter.of(program.codes()).rewrite(program, halves)));
+        require(split.cuts().size() == program.cuts().size(), "the split program has other cuts");
+    }
+
+    private static CutFeeds halves(ProgramCut cut) {
+        double length = Kind.LENGTH.si(cut.length());
+        return CutFeeds.ofSi(new double[] {length / 2, length}, new double[] {0.01, 0.002});
+    }
+
+    private static void codes(String text) {
+        ProgramCodes codes = ProgramCodes.parse(text);
+        require(
+                again(() -> ProgramCodes.parse(codes.text())).equals(codes),
+                "codes are not read back as they were written");
     }
 
     private static void table(String text) {
@@ -89,7 +113,9 @@ public final class ParsersFuzz {
         List<List<String>> back = again(() -> CsvText.parse(written.toString())).stream()
                 .map(CsvText.Row::cells)
                 .toList();
-        require(back.equals(rows.stream().map(CsvText.Row::cells).toList()), "a table is not read back as it was written");
+        require(
+                back.equals(rows.stream().map(CsvText.Row::cells).toList()),
+                "a table is not read back as it was written");
     }
 
     private static void cuts(String text) {

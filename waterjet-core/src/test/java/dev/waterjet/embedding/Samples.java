@@ -219,6 +219,8 @@ final class Samples {
         PartProgram program = PartProgram.parse("(waterjet: open)\nG21 G90\nM3\nG1 X10 F300\nM5\n");
         all.add(program);
         all.add(program.codes());
+        all.addAll(PartProgram.parse("(waterjet: speed 3)\nG0 X1\nM3\nG3 I-1\nM5\n")
+                .findings());
         all.add(ContourConditioner.defaults().condition(window));
         OffsetResult offset = KerfOffset.of(millimetres(0.4)).apply(window, Side.RIGHT);
         all.add(offset);

@@ -6,9 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.Refusals;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.part.Point;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -149,7 +151,8 @@ class ProgramChecksTest {
 
         assertThat(found(program)).isEmpty();
         assertThat(found(checks, program)).isEqualTo(expected == null ? List.of() : List.of(expected));
-        ProgramChecks estimated = ProgramChecks.defaults().withPierceTime(Estimate.withinFactor(Kind.TIME, 1.1, 2.2, List.of()));
+        ProgramChecks estimated =
+                ProgramChecks.defaults().withPierceTime(Estimate.withinFactor(Kind.TIME, 1.1, 2.2, List.of()));
         assertThat(found(estimated, program)).isEqualTo(expected == null ? List.of() : List.of(expected));
         estimated
                 .check(program, ProgramCodes.defaults())
@@ -184,8 +187,9 @@ class ProgramChecksTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(crossing.finding().message().parameters()).containsEntry("other", 6L);
-        assertThat(crossing.finding().place().xSi()).isCloseTo(x / 1000, within(1e-12));
-        assertThat(crossing.finding().place().ySi()).isCloseTo(y / 1000, within(1e-12));
+        Point place = Objects.requireNonNull(crossing.finding().place());
+        assertThat(place.xSi()).isCloseTo(x / 1000, within(1e-12));
+        assertThat(place.ySi()).isCloseTo(y / 1000, within(1e-12));
     }
 
     @ParameterizedTest

@@ -303,21 +303,23 @@ class ProgramWriterTest {
 
     @Test
     void aDwellIsAddedWhereThereIsNone() {
-        String text = "G0 X1\r\n"
-                + "M3\r\n"
-                + "G3 I-1\r\n"
-                + "M5\r\n"
-                + "G0 X5\r\n"
-                + "M3\r\n"
-                + "G4 P10\r\n"
-                + "G1 X9\r\n"
-                + "Y9\r\n"
-                + "X5 Y0\r\n"
-                + "M5\r\n"
-                + "G0 X30\r\n"
-                + "M3 G1 X31\r\n"
-                + "G3 I-1\r\n"
-                + "M5\r\n";
+        String text = """
+            G0 X1
+            M3
+            G3 I-1
+            M5
+            G0 X5
+            M3
+            G4 P10
+            G1 X9
+            Y9
+            X5 Y0
+            M5
+            G0 X30
+            M3 G1 X31
+            G3 I-1
+            M5
+            """.replace("\n", "\r\n");
         PartProgram program = PartProgram.parse(text);
         List<CutFeeds> feeds = randomFeeds(program, 1, new Random(1));
         String written = WRITER.withPierceDwell(Measures.seconds(1.5)).rewrite(program, feeds);
