@@ -332,6 +332,6 @@ class CostValuesTest {
     void anAbsurdPriceIsRefusedByItsName() {
         assertThatThrownBy(() -> Prices.of("cost units").with(CostItem.WATER, 1e308))
                 .isInstanceOf(DomainException.class)
-                .hasMessageStartingWith("price of water is 1e308; it must be at most 1e12");
+                .hasMessageStartingWith("price of water is 1e+308; it must be at most 1e+12");
     }
 }
