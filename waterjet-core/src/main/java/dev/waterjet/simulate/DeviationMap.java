@@ -88,6 +88,26 @@ public final class DeviationMap {
     }
 
     /**
+     * Returns the direction across the contour at a point.
+     *
+     * @param point index from 0
+     * @return x of the unit normal from the part towards the tool path
+     */
+    public double normalX(int point) {
+        return points.normalX[Require.index("point", point, size())];
+    }
+
+    /**
+     * Returns the direction across the contour at a point.
+     *
+     * @param point index from 0
+     * @return y of the unit normal from the part towards the tool path
+     */
+    public double normalY(int point) {
+        return points.normalY[Require.index("point", point, size())];
+    }
+
+    /**
      * Returns the edge that a point belongs to.
      *
      * @param point index from 0

@@ -33,6 +33,7 @@ import picocli.CommandLine.ParameterException;
             LineTable.class,
             AttenuatorTable.class,
             Plan.class,
+            Predict.class,
             CheckPrograms.class,
             Heads.class,
             KerfSections.class,
