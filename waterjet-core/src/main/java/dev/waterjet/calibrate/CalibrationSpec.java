@@ -8,7 +8,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is fitted, and how.
+ * Specification of a fit: models, priors and method.
  *
  * @param family the models among which the fit chooses
  * @param prior what is known before the cuts; null if the fit uses the cuts alone

@@ -9,7 +9,7 @@ import java.io.Serializable;
 import java.util.Map;
 
 /**
- * What is known before the cuts: the spread of the catalogue's machinability, a factor common to the cuts of a shop, the scatter
+ * Prior knowledge before the cuts: the spread of the catalogue's machinability, a factor common to the cuts of a shop, the scatter
  * of a cut, and the spread between plates. All are standard deviations of the logarithm of depth.
  *
  * <pre>{@code

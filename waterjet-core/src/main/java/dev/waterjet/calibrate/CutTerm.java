@@ -1,6 +1,6 @@
 package dev.waterjet.calibrate;
 
-/** What one row adds to a log-likelihood, with its derivatives by the mean: value, slope, and minus the curvature. */
+/** Contribution of one row to a log-likelihood, with its derivatives by the mean: value, slope, and minus the curvature. */
 record CutTerm(double value, double slope, double information) {
 
     /** Term of a normal row with ends {@code lo} and {@code up}, about a mean with a standard deviation. */

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What each cut does to a fit.
+ * Influence of each cut on a fit.
  *
  * @param residuals logarithms of what was measured over what the fit gives
  * @param leverages share of each cut in its own fitted value

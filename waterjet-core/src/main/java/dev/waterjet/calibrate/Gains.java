@@ -2,7 +2,7 @@ package dev.waterjet.calibrate;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
 
-/** How much one more cut narrows what is known. */
+/** Reduction of uncertainty by one more cut. */
 final class Gains {
 
     private static final int PHASES = 400;
