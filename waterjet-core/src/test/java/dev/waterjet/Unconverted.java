@@ -11,7 +11,6 @@ public final class Unconverted {
     /** Packages whose values can still be forged by bytes. */
     public static final Set<String> SERIAL = Set.of(
             "calibrate",
-            "cost",
             "head",
             "kerf",
             "motion",
@@ -24,7 +23,6 @@ public final class Unconverted {
     /** Packages that still refuse by exceptions of other families. */
     public static final Set<String> REFUSALS = Set.of(
             "calibrate",
-            "cost",
             "head",
             "jet",
             "kerf",
@@ -42,7 +40,6 @@ public final class Unconverted {
     /** Packages that do not yet name a null argument. */
     public static final Set<String> NULLS = Set.of(
             "calibrate",
-            "cost",
             "fit",
             "head",
             "hydraulics",

@@ -4,12 +4,14 @@ import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 
-import dev.waterjet.cost.CostRates;
+import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.CuttingCost;
+import dev.waterjet.cost.Prices;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedCurve;
@@ -153,7 +155,7 @@ final class FeedFigures {
                 MixingEfficiency.scaleForOptimumLoading(0.18, 0.343),
                 Evidence.of(EvidenceGrade.ASSUMED, Source.of("best loading of 0.18, assumed")));
         Workpiece plate = Workpiece.of(Materials.standard().get("mild-steel"), millimetres(12));
-        CostRates rates = CostRates.of(80, 0.4);
+        Prices prices = Prices.of("cost units").with(CostItem.MACHINE, 80).with(CostItem.ABRASIVE, 0.4);
         double[] flows = new double[41];
         for (int i = 0; i < flows.length; i++) {
             flows[i] = 100 + 25 * i;
@@ -169,8 +171,11 @@ final class FeedFigures {
                 MachinabilityFeed.published(), MachinabilityFeed.published().corrected(falling, 0.15))) {
             double[] costs = new double[flows.length];
             for (int i = 0; i < costs.length; i++) {
-                costs[i] = CuttingCost.of(model, rates)
-                        .at(comparisonJet().withAbrasiveFlow(gramsPerMinute(flows[i])), plate, 3)
+                costs[i] = CuttingCost.of(
+                                prices,
+                                CutConditions.of(
+                                        comparisonJet().withAbrasiveFlow(gramsPerMinute(flows[i])), plate, model))
+                        .at(3)
                         .costPerMetre();
             }
             chart.line(model.name(), flows, costs);

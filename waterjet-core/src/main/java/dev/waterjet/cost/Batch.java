@@ -7,6 +7,8 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.uncertainty.Distribution;
 import dev.waterjet.uncertainty.UncertainInputs;
 import dev.waterjet.uncertainty.UncertaintyBudget;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -29,29 +31,32 @@ public final class Batch implements Serializable {
 
     private static final double S_PER_HOUR = 3600;
 
-    private final AbrasiveJet jet;
-    private final PartWork work;
-    private final int parts;
-    private final int heads;
-    private final int partsPerSheet;
-    private final double sheetChangeS;
-    private final double setUpS;
+    /** Checked content, and the serial form. */
+    private record Values(
+            AbrasiveJet jet, PartWork work, int parts, int heads, int partsPerSheet, double sheetChangeS, double setUpS)
+            implements Serializable {
 
-    private Batch(
-            AbrasiveJet jet,
-            PartWork work,
-            int parts,
-            int heads,
-            int partsPerSheet,
-            double sheetChangeS,
-            double setUpS) {
-        this.jet = Objects.requireNonNull(jet, "jet");
-        this.work = Objects.requireNonNull(work, "work");
-        this.parts = (int) Require.atLeast("number of parts", parts, 1, Units.ONE, "");
-        this.heads = (int) Require.atLeast("number of heads", heads, 1, Units.ONE, "");
-        this.partsPerSheet = (int) Require.atLeast("number of parts on a sheet", partsPerSheet, 1, Units.ONE, "");
-        this.sheetChangeS = Require.notNegative("time to change a sheet", sheetChangeS, Units.MINUTE);
-        this.setUpS = Require.notNegative("time to set up", setUpS, Units.MINUTE);
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(jet, "jet");
+            Objects.requireNonNull(work, "work");
+            Require.atLeast("number of parts", parts, 1, Units.ONE, "");
+            Require.atLeast("number of heads", heads, 1, Units.ONE, "");
+            Require.atLeast("number of parts on a sheet", partsPerSheet, 1, Units.ONE, "");
+            sheetChangeS = Require.notNegative("time to change a sheet", sheetChangeS, Units.MINUTE);
+            setUpS = Require.notNegative("set-up time", setUpS, Units.MINUTE);
+        }
+
+        private Object readResolve() {
+            return new Batch(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Batch(Values values) {
+        this.values = values;
     }
 
     /**
@@ -63,7 +68,7 @@ public final class Batch implements Serializable {
      * @return the batch
      */
     public static Batch of(AbrasiveJet jet, PartWork work, int parts) {
-        return new Batch(jet, work, parts, 1, Integer.MAX_VALUE, 0, 0);
+        return new Batch(new Values(jet, work, parts, 1, Integer.MAX_VALUE, 0, 0));
     }
 
     /**
@@ -73,7 +78,14 @@ public final class Batch implements Serializable {
      * @return the batch with those heads
      */
     public Batch withHeads(int heads) {
-        return new Batch(jet, work, parts, heads, partsPerSheet, sheetChangeS, setUpS);
+        return new Batch(new Values(
+                values.jet,
+                values.work,
+                values.parts,
+                heads,
+                values.partsPerSheet,
+                values.sheetChangeS,
+                values.setUpS));
     }
 
     /**
@@ -84,7 +96,14 @@ public final class Batch implements Serializable {
      * @return the batch from those sheets
      */
     public Batch withSheets(int partsPerSheet, Quantity<Time> change) {
-        return new Batch(jet, work, parts, heads, partsPerSheet, Kind.TIME.si(change), setUpS);
+        return new Batch(new Values(
+                values.jet,
+                values.work,
+                values.parts,
+                values.heads,
+                partsPerSheet,
+                Kind.TIME.si(Objects.requireNonNull(change, "change")),
+                values.setUpS));
     }
 
     /**
@@ -94,7 +113,14 @@ public final class Batch implements Serializable {
      * @return the batch with that time
      */
     public Batch withSetUp(Quantity<Time> setUp) {
-        return new Batch(jet, work, parts, heads, partsPerSheet, sheetChangeS, Kind.TIME.si(setUp));
+        return new Batch(new Values(
+                values.jet,
+                values.work,
+                values.parts,
+                values.heads,
+                values.partsPerSheet,
+                values.sheetChangeS,
+                Kind.TIME.si(Objects.requireNonNull(setUp, "setUp"))));
     }
 
     /**
@@ -103,7 +129,7 @@ public final class Batch implements Serializable {
      * @return the count, 1 or more
      */
     public int sheets() {
-        return ceilDiv(parts, partsPerSheet);
+        return ceilDiv(values.parts, values.partsPerSheet);
     }
 
     /**
@@ -113,64 +139,90 @@ public final class Batch implements Serializable {
      * @return the consumption
      */
     public Consumption consumption(double pumpEfficiency) {
-        return Consumption.of(jet, Kind.TIME.of(work.jetTimeSi()), pumpEfficiency)
-                .withRemoved(Kind.MASS.of(work.removedSi()))
-                .times(parts);
+        return Consumption.of(values.jet, Kind.TIME.of(values.work.jetTimeSi()), pumpEfficiency)
+                .withRemoved(Kind.MASS.of(values.work.removedSi()))
+                .times(values.parts);
     }
 
     /**
      * Returns time and cost with their standard uncertainties and main contributions, by the law of propagation of
-     * uncertainty (JCGM 100). Feed rate, pierce time, service lives and prices are independent inputs.
+     * uncertainty (JCGM 100). Feed rate, pierce time, service lives and prices are independent log-normal inputs.
      *
-     * @param rates prices of the shop
+     * <p>The time is that at the medians of the inputs. The cost is the expectation, the mean of many such batches: feed rate,
+     * pierce time and prices are medians with a standard deviation s of their logarithm, and the mean of such a factor is
+     * exp(s<sup>2</sup>/2) (derived). Wear has the expected cost of {@link Prices#jetItems}.
+     *
+     * @param prices prices of the shop
      * @return time and cost
      */
-    public BatchCost cost(Prices rates) {
-        UncertainInputs inputs = inputs(rates);
-        UncertaintyBudget time = UncertaintyBudget.of(x -> hours(x) * S_PER_HOUR, inputs);
-        UncertaintyBudget total = UncertaintyBudget.of(x -> sum(items(rates, x)), inputs);
-        return BatchCost.of(rates, parts, items(rates, ones()), time, total);
+    public BatchCost cost(Prices prices) {
+        Objects.requireNonNull(prices, "prices");
+        UncertaintyBudget time = UncertaintyBudget.of(
+                x -> hours(1 / x[0], x[1]) * S_PER_HOUR,
+                UncertainInputs.none()
+                        .with(CUTTING, Distribution.logNormal(1, values.work.cuttingUncertainty()))
+                        .with(PIERCING, Distribution.logNormal(1, values.work.pierceUncertainty())));
+        UncertainInputs inputs = inputs(prices);
+        UncertaintyBudget total = UncertaintyBudget.of(x -> sum(items(prices, x)), inputs);
+        return BatchCost.of(prices, values.parts, items(prices, means(inputs)), BatchCost.Budgets.of(time, total));
     }
 
-    /** Inputs as factors with the median 1. */
-    private UncertainInputs inputs(Prices rates) {
+    /**
+     * Factors on cutting time, pierce time, cost of wear and prices, with their means and standard deviations. The cost is
+     * linear in each factor, so its value at the means is its mean.
+     */
+    private UncertainInputs inputs(Prices prices) {
+        double ofOrifice =
+                prices.orificeLife(values.jet.head().orifice().jewel()).logDeviation();
         UncertainInputs inputs = UncertainInputs.none()
-                .with(CUTTING, Distribution.logNormal(1, work.cuttingUncertainty()))
-                .with(PIERCING, Distribution.logNormal(1, work.pierceUncertainty()))
+                .with(CUTTING, factor(values.work.cuttingUncertainty()))
+                .with(PIERCING, factor(values.work.pierceUncertainty()))
+                .with(ORIFICE, Distribution.normal(1, relativeDeviation(ofOrifice)))
                 .with(
-                        ORIFICE,
-                        Distribution.logNormal(
-                                1,
-                                rates.orificeLife(jet.head().orifice().jewel()).logDeviation()))
-                .with(TUBE, Distribution.logNormal(1, rates.tubeLife().logDeviation()));
+                        TUBE,
+                        Distribution.normal(
+                                1, relativeDeviation(prices.tubeLife().logDeviation())));
         for (CostItem item : CostItem.values()) {
-            inputs = inputs.with("price of " + item.label(), Distribution.logNormal(1, rates.uncertainty(item)));
+            inputs = inputs.with("price of " + item.label(), factor(prices.uncertainty(item)));
         }
         return inputs;
     }
 
-    private static double[] ones() {
-        double[] ones = new double[FIRST_PRICE + CostItem.values().length];
-        Arrays.fill(ones, 1);
-        return ones;
+    /** Mean and standard deviation of a log-normal factor of median 1. */
+    private static Distribution factor(double logDeviation) {
+        double mean = Math.exp(logDeviation * logDeviation / 2);
+        return Distribution.normal(mean, mean * relativeDeviation(logDeviation));
     }
 
-    /** Hours from set-up to the last part. Cutting time is inversely proportional to the feed rate. */
-    private double hours(double[] factors) {
-        double jetS = work.cuttingSi() / factors[0] + work.piercingSi() * factors[1];
-        double strokes = ceilDiv(parts, heads);
-        return (setUpS + sheets() * sheetChangeS + strokes * (jetS + work.idleSi())) / S_PER_HOUR;
+    /** Standard deviation over mean of a log-normal distribution. */
+    private static double relativeDeviation(double logDeviation) {
+        return Math.sqrt(Math.expm1(logDeviation * logDeviation));
     }
 
-    private Map<CostItem, Double> items(Prices rates, double[] factors) {
-        double jetHours = parts * (work.cuttingSi() / factors[0] + work.piercingSi() * factors[1]) / S_PER_HOUR;
+    private static double[] means(UncertainInputs inputs) {
+        double[] means = new double[inputs.size()];
+        Arrays.setAll(means, i -> inputs.distribution(i).value());
+        return means;
+    }
+
+    /** Hours from set-up to the last part. */
+    private double hours(double cuttingFactor, double pierceFactor) {
+        PartWork work = values.work;
+        double jetS = work.cuttingSi() * cuttingFactor + work.piercingSi() * pierceFactor;
+        double strokes = ceilDiv(values.parts, values.heads);
+        return (values.setUpS + sheets() * values.sheetChangeS + strokes * (jetS + work.idleSi())) / S_PER_HOUR;
+    }
+
+    private Map<CostItem, Double> items(Prices prices, double[] factors) {
+        PartWork work = values.work;
+        double jetHours = values.parts * (work.cuttingSi() * factors[0] + work.piercingSi() * factors[1]) / S_PER_HOUR;
         Map<CostItem, Double> amounts = new EnumMap<>(CostItem.class);
-        rates.jetItems(jet).forEach((item, hourly) -> amounts.put(item, hourly * jetHours));
-        amounts.computeIfPresent(CostItem.ORIFICE, (item, amount) -> amount / factors[2]);
-        amounts.computeIfPresent(CostItem.TUBE, (item, amount) -> amount / factors[3]);
-        amounts.merge(CostItem.SLUDGE, rates.price(CostItem.SLUDGE) * work.removedSi() * parts, Double::sum);
-        amounts.put(CostItem.MACHINE, rates.price(CostItem.MACHINE) * hours(factors));
-        amounts.put(CostItem.SHEET, rates.price(CostItem.SHEET) * sheets());
+        prices.jetItems(values.jet).forEach((item, hourly) -> amounts.put(item, hourly * jetHours));
+        amounts.computeIfPresent(CostItem.ORIFICE, (item, amount) -> amount * factors[2]);
+        amounts.computeIfPresent(CostItem.TUBE, (item, amount) -> amount * factors[3]);
+        amounts.merge(CostItem.SLUDGE, prices.price(CostItem.SLUDGE) * work.removedSi() * values.parts, Double::sum);
+        amounts.put(CostItem.MACHINE, prices.price(CostItem.MACHINE) * hours(factors[0], factors[1]));
+        amounts.put(CostItem.SHEET, prices.price(CostItem.SHEET) * sheets());
         int at = FIRST_PRICE;
         for (CostItem item : CostItem.values()) {
             double price = factors[at++];
@@ -193,23 +245,24 @@ public final class Batch implements Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Batch that
-                && jet.equals(that.jet)
-                && work.equals(that.work)
-                && parts == that.parts
-                && heads == that.heads
-                && partsPerSheet == that.partsPerSheet
-                && sheetChangeS == that.sheetChangeS
-                && setUpS == that.setUpS;
+        return other instanceof Batch that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(jet, work, parts, heads, partsPerSheet, sheetChangeS, setUpS);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return parts + " parts by " + heads + " heads";
+        return values.parts + " parts by " + values.heads + " heads";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

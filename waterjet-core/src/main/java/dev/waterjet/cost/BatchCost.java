@@ -5,7 +5,10 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import dev.waterjet.uncertainty.UncertaintyBudget;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -17,57 +20,74 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Time;
 
-/** Time and cost of a batch. Amounts of money are plain numbers in the currency of the prices. */
-public final class BatchCost implements Described, Serializable {
+/**
+ * Time and cost of a batch. Amounts of money are plain numbers in the currency of the shop.
+ *
+ * @param currency name or symbol of the currency
+ * @param parts number of parts, 1 or more
+ * @param items expected cost of the batch by item, unmodifiable
+ * @param time time from set-up to the last part, at the medians of the inputs
+ * @param total expected cost of the batch, with its standard uncertainty
+ * @param drivers share of the variance of the cost by name of the input, 0 to 1, the largest first, unmodifiable; empty if
+ *     nothing is uncertain
+ */
+public record BatchCost(
+        String currency,
+        int parts,
+        Map<CostItem, Double> items,
+        Estimate<Time> time,
+        Estimate<Dimensionless> total,
+        Map<String, Double> drivers)
+        implements Described, Serializable {
 
-    private static final long serialVersionUID = 1L;
-
-    private final String currency;
-    private final int parts;
-    private final EnumMap<CostItem, Double> items;
-    private final Estimate<Time> time;
-    private final Estimate<Dimensionless> total;
-    private final LinkedHashMap<String, Double> drivers;
-
-    private BatchCost(
-            String currency,
-            int parts,
-            Map<CostItem, Double> items,
-            Estimate<Time> time,
-            Estimate<Dimensionless> total,
-            Map<String, Double> drivers) {
-        this.currency = currency;
-        this.parts = parts;
-        this.items = new EnumMap<>(items);
-        this.time = time;
-        this.total = total;
-        this.drivers = new LinkedHashMap<>(drivers);
+    /** Checks the numbers and copies the maps. */
+    public BatchCost {
+        Objects.requireNonNull(currency, "currency");
+        Require.atLeast("number of parts", parts, 1, Units.ONE, "");
+        Objects.requireNonNull(items, "items");
+        Objects.requireNonNull(time, "time");
+        Objects.requireNonNull(total, "total");
+        Objects.requireNonNull(drivers, "drivers");
+        Map<CostItem, Double> amounts = new EnumMap<>(CostItem.class);
+        items.forEach(
+                (item, amount) -> amounts.put(item, Require.notNegative("cost of " + item.label(), amount, Units.ONE)));
+        items = Collections.unmodifiableMap(amounts);
+        Map<String, Double> shares = new LinkedHashMap<>();
+        drivers.forEach((name, share) -> shares.put(
+                Objects.requireNonNull(name, "name"), Require.notNegative("share of " + name, share, Units.ONE)));
+        drivers = Collections.unmodifiableMap(shares);
     }
 
-    static BatchCost of(
-            Prices rates, int parts, Map<CostItem, Double> items, UncertaintyBudget time, UncertaintyBudget total) {
+    /** Budgets of time and cost. */
+    record Budgets(UncertaintyBudget time, UncertaintyBudget total) {
+
+        static Budgets of(UncertaintyBudget time, UncertaintyBudget total) {
+            return new Budgets(time, total);
+        }
+    }
+
+    static BatchCost of(Prices prices, int parts, Map<CostItem, Double> items, Budgets budgets) {
+        UncertaintyBudget time = budgets.time();
+        UncertaintyBudget total = budgets.total();
         return new BatchCost(
-                rates.currency(),
+                prices.currency(),
                 parts,
                 items,
                 Estimate.withinFactor(Kind.TIME, time.value(), time.standardUncertainty() / time.value(), List.of()),
-                money(total.value(), total.standardUncertainty(), rates.unpriced()),
+                money(total.value(), total.standardUncertainty(), prices.unpriced()),
                 drivers(total));
     }
 
     private static Estimate<Dimensionless> money(double value, double uncertainty, List<CostItem> unpriced) {
-        List<Caution> cautions = unpriced.isEmpty()
-                ? List.of()
-                : List.of(Caution.notice(
-                        "unpriced",
-                        "no price was given for "
-                                + String.join(
-                                        ", ",
-                                        unpriced.stream().map(CostItem::label).toList())));
-        return Estimate.of(Kind.RATIO, value, uncertainty).with(cautions);
+        Estimate<Dimensionless> amount = Estimate.of(Kind.RATIO, value, uncertainty);
+        return unpriced.isEmpty()
+                ? amount
+                : amount.with(List.of(Caution.notice(Message.of("unpriced", "no price was given for {items}")
+                        .with("items", unpriced.stream().map(CostItem::label).collect(Collectors.joining(", "))))));
     }
 
     private static Map<String, Double> drivers(UncertaintyBudget total) {
@@ -80,58 +100,11 @@ public final class BatchCost implements Described, Serializable {
     }
 
     /**
-     * Returns the time from set-up to the last part.
-     *
-     * @return the time
-     */
-    public Estimate<Time> time() {
-        return time;
-    }
-
-    /**
-     * Returns the cost of the batch.
-     *
-     * @return an amount of the currency
-     */
-    public Estimate<Dimensionless> total() {
-        return total;
-    }
-
-    /**
-     * Returns the cost of one part.
-     *
-     * @return an amount of the currency
+     * {@return the expected cost of one part, an amount of the currency}
      */
     public Estimate<Dimensionless> perPart() {
         return Estimate.of(Kind.RATIO, total.si() / parts, total.standardUncertaintySi() / parts)
                 .with(total.cautions());
-    }
-
-    /**
-     * Returns the cost of the batch by item.
-     *
-     * @return an amount of the currency for each item, unmodifiable
-     */
-    public Map<CostItem, Double> items() {
-        return Collections.unmodifiableMap(items);
-    }
-
-    /**
-     * Returns the main contributions to the uncertainty of the cost: share of its variance by input, in descending order.
-     *
-     * @return shares from 0 to 1 by name of the input, unmodifiable; empty if nothing is uncertain
-     */
-    public Map<String, Double> drivers() {
-        return Collections.unmodifiableMap(drivers);
-    }
-
-    /**
-     * Returns the name or sign of the currency.
-     *
-     * @return the currency
-     */
-    public String currency() {
-        return currency;
     }
 
     @Override
@@ -145,22 +118,6 @@ public final class BatchCost implements Described, Serializable {
         items.forEach((item, amount) -> description.put(item.name().toLowerCase(Locale.ROOT), amount));
         drivers.forEach((name, share) -> description.put("share_of_" + name.replaceAll("[ -]", "_"), share));
         return description.map();
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof BatchCost that
-                && currency.equals(that.currency)
-                && parts == that.parts
-                && items.equals(that.items)
-                && time.equals(that.time)
-                && total.equals(that.total)
-                && drivers.equals(that.drivers);
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(currency, parts, items, time, total, drivers);
     }
 
     @Override

@@ -13,12 +13,15 @@ import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Consumable component of a cutting head, with its service life in jet-on hours.
@@ -33,16 +36,39 @@ public final class Consumable implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final String name;
-    private final double medianS;
-    private final double logDeviation;
-    private final Evidence evidence;
+    /** A factor of 20 each way: beyond it a life is unknown. */
+    private static final double MAX_LOG_DEVIATION = 3;
 
-    private Consumable(String name, double medianS, double logDeviation, Evidence evidence) {
-        this.name = Objects.requireNonNull(name, "name");
-        this.medianS = Require.positive("life of the " + name, medianS, Units.HOUR);
-        this.logDeviation = Require.notNegative("spread of the life of the " + name, logDeviation, Units.ONE);
-        this.evidence = Objects.requireNonNull(evidence, "evidence");
+    /** Checked content, and the serial form; no age if a component is replaced when it fails. */
+    private record Values(
+            String name,
+            double medianS,
+            double logDeviation,
+            @Nullable Double replacementAgeS,
+            Evidence evidence) implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(name, "name");
+            medianS = Require.positive("life of the " + name, medianS, Units.HOUR);
+            logDeviation = Require.between(
+                    "spread of the life of the " + name, logDeviation, 0, MAX_LOG_DEVIATION, Units.ONE, "");
+            if (replacementAgeS != null) {
+                replacementAgeS = Require.positive("replacement age of the " + name, replacementAgeS, Units.HOUR);
+            }
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private Object readResolve() {
+            return new Consumable(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Consumable(Values values) {
+        this.values = values;
     }
 
     /**
@@ -55,10 +81,13 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return the component
      */
     public static Consumable of(String name, Quantity<Time> shortest, Quantity<Time> longest, Evidence evidence) {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(shortest, "shortest");
+        Objects.requireNonNull(longest, "longest");
         double from = Require.positive("shorter life of the " + name, Kind.TIME.si(shortest), Units.HOUR);
         double to = Require.atLeast(
                 "longer life of the " + name, Kind.TIME.si(longest), from, Units.HOUR, "the shorter life");
-        return new Consumable(name, Math.sqrt(from * to), Math.log(to / from) / 2, evidence);
+        return new Consumable(new Values(name, Math.sqrt(from * to), Math.log(to / from) / 2, null, evidence));
     }
 
     /**
@@ -68,6 +97,7 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return the component
      */
     public static Consumable orifice(Orifice.Jewel jewel) {
+        Objects.requireNonNull(jewel, "jewel");
         return jewel == Orifice.Jewel.DIAMOND
                 ? of(
                         "diamond orifice",
@@ -100,7 +130,7 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return name, in lower case
      */
     public String name() {
-        return name;
+        return values.name;
     }
 
     /**
@@ -109,7 +139,35 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return jet-on time
      */
     public Estimate<Time> life() {
-        return Estimate.withinFactor(Kind.TIME, medianS, logDeviation, List.of());
+        return Estimate.withinFactor(Kind.TIME, values.medianS, values.logDeviation, List.of());
+    }
+
+    /**
+     * Returns this component with a planned replacement: it is replaced on failure or at this age, whichever comes first.
+     *
+     * @param age maximum age, above 0
+     * @return the component with that replacement
+     */
+    public Consumable replacedAt(Quantity<Time> age) {
+        double ageS = Kind.TIME.si(Objects.requireNonNull(age, "age"));
+        return new Consumable(new Values(values.name, values.medianS, values.logDeviation, ageS, values.evidence));
+    }
+
+    /**
+     * Returns the mean service life: of a component that is replaced on failure the mean of the log-normal distribution,
+     * median times exp(s<sup>2</sup>/2), of one with a planned replacement the {@link #meanService} up to that age. The price
+     * of the component over this time is the expected cost of its wear (renewal theory).
+     *
+     * @return mean jet-on time
+     */
+    public Quantity<Time> meanLife() {
+        return Kind.TIME.of(meanLifeSi());
+    }
+
+    double meanLifeSi() {
+        return values.replacementAgeS == null
+                ? WearKernel.mean(values.medianS, values.logDeviation)
+                : WearKernel.meanService(values.medianS, values.logDeviation, values.replacementAgeS);
     }
 
     /**
@@ -119,7 +177,7 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return probability, 0 to 1
      */
     public double failureProbability(Quantity<Time> age) {
-        return WearKernel.failureProbability(medianS, logDeviation, age(age));
+        return WearKernel.failureProbability(values.medianS, values.logDeviation, age(age));
     }
 
     /**
@@ -131,7 +189,7 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     public Quantity<Time> replacementTime(double probability) {
         Require.above("failure probability", probability, 0, Units.ONE, "");
         Require.atMost("failure probability", probability, Math.nextDown(1.0), Units.ONE, "");
-        return Kind.TIME.of(WearKernel.ageAtProbability(medianS, logDeviation, probability));
+        return Kind.TIME.of(WearKernel.ageAtProbability(values.medianS, values.logDeviation, probability));
     }
 
     /**
@@ -142,8 +200,9 @@ public final class Consumable implements Described, HasEvidence, Serializable {
      * @return mean jet-on time
      */
     public Quantity<Time> meanService(Quantity<Time> age) {
+        Objects.requireNonNull(age, "age");
         double ageS = Require.positive("maximum age", Kind.TIME.si(age), Units.HOUR);
-        return Kind.TIME.of(WearKernel.meanService(medianS, logDeviation, ageS));
+        return Kind.TIME.of(WearKernel.meanService(values.medianS, values.logDeviation, ageS));
     }
 
     /**
@@ -158,47 +217,59 @@ public final class Consumable implements Described, HasEvidence, Serializable {
     }
 
     private double age(Quantity<Time> age) {
-        return Require.notNegative("age of the " + name, Kind.TIME.si(age), Units.HOUR);
+        Objects.requireNonNull(age, "age");
+        return Require.notNegative("age of the " + values.name, Kind.TIME.si(age), Units.HOUR);
     }
 
     double medianSi() {
-        return medianS;
+        return values.medianS;
     }
 
     double logDeviation() {
-        return logDeviation;
+        return values.logDeviation;
     }
 
     @Override
     public Evidence evidence() {
-        return evidence;
+        return values.evidence;
     }
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("wear part")
-                .put("name", name)
+        Description description = Description.of("consumable")
+                .put("name", values.name)
                 .put("life", life())
-                .put("evidence", evidence)
-                .map();
+                .put("evidence", values.evidence);
+        if (values.replacementAgeS != null) {
+            description.put("replacement_age", Kind.TIME, values.replacementAgeS);
+        }
+        return description.map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Consumable that
-                && name.equals(that.name)
-                && medianS == that.medianS
-                && logDeviation == that.logDeviation;
+        return other instanceof Consumable that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(name, medianS, logDeviation);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return name + ", life " + QuantityText.round(medianS / 3600, 3) + " h within a factor of "
-                + QuantityText.round(Math.exp(logDeviation), 3);
+        return values.name + ", life " + QuantityText.round(values.medianS / 3600, 3) + " h within a factor of "
+                + QuantityText.round(Math.exp(values.logDeviation), 3)
+                + (values.replacementAgeS == null
+                        ? ""
+                        : ", replaced at " + QuantityText.forPeople(Kind.TIME, values.replacementAgeS));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -1,12 +1,15 @@
 package dev.waterjet.cost;
 
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.measure.Density;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
@@ -25,18 +28,31 @@ public final class Consumption implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double timeS;
-    private final double waterM3;
-    private final double abrasiveKg;
-    private final double energyJ;
-    private final double removedKg;
+    private static final double DEFAULT_SOLID_SHARE = 0.55;
 
-    private Consumption(double timeS, double waterM3, double abrasiveKg, double energyJ, double removedKg) {
-        this.timeS = timeS;
-        this.waterM3 = waterM3;
-        this.abrasiveKg = abrasiveKg;
-        this.energyJ = energyJ;
-        this.removedKg = removedKg;
+    /** Checked content, and the serial form. */
+    private record Values(double timeS, double waterM3, double abrasiveKg, double energyJ, double removedKg)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            timeS = Require.notNegative("jet-on time", timeS, Units.SECOND);
+            waterM3 = Require.notNegative("volume of water", waterM3, Units.LITRE);
+            abrasiveKg = Require.notNegative("mass of abrasive", abrasiveKg, Units.KILOGRAM);
+            energyJ = Require.notNegative("energy", energyJ, Units.ONE);
+            removedKg = Require.notNegative("mass of the material removed", removedKg, Units.KILOGRAM);
+        }
+
+        private Object readResolve() {
+            return new Consumption(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Consumption(Values values) {
+        this.values = values;
     }
 
     /**
@@ -49,45 +65,46 @@ public final class Consumption implements Described, Serializable {
      * @return the consumption
      */
     public static Consumption of(AbrasiveJet jet, Quantity<Time> time, double pumpEfficiency) {
-        double timeS = Require.notNegative("jet-on time", Kind.TIME.si(time), Units.SECOND);
-        Require.positive("efficiency of the pump", pumpEfficiency, Units.ONE);
-        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "efficiency cannot exceed 1");
-        return new Consumption(
+        Objects.requireNonNull(jet, "jet");
+        double timeS = Kind.TIME.si(Objects.requireNonNull(time, "time"));
+        double efficiency = Prices.requireEfficiency(pumpEfficiency);
+        return new Consumption(new Values(
                 timeS,
-                jet.water().volumeFlowSi() * timeS,
+                jet.waterVolumeFlowSi() * timeS,
                 jet.abrasiveFlowSi() * timeS,
-                Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * timeS,
-                0);
+                Kind.POWER.si(jet.water().ratedHydraulicPower()) / efficiency * timeS,
+                0));
     }
 
     /**
      * Returns this consumption with the material removed, which adds to the sludge.
      *
-     * @param removed mass of the material removed, zero or more
+     * @param removed mass of the material removed, 0 or more
      * @return the consumption with that mass
      */
     public Consumption withRemoved(Quantity<Mass> removed) {
-        return new Consumption(
-                timeS,
-                waterM3,
-                abrasiveKg,
-                energyJ,
-                Require.notNegative("mass of the material removed", Kind.MASS.si(removed), Units.KILOGRAM));
+        return new Consumption(new Values(
+                values.timeS,
+                values.waterM3,
+                values.abrasiveKg,
+                values.energyJ,
+                Kind.MASS.si(Objects.requireNonNull(removed, "removed"))));
     }
 
     /**
      * Returns the sum of this and another consumption.
      *
-     * @param other the other
+     * @param other other consumption
      * @return the sum
      */
     public Consumption plus(Consumption other) {
-        return new Consumption(
-                timeS + other.timeS,
-                waterM3 + other.waterM3,
-                abrasiveKg + other.abrasiveKg,
-                energyJ + other.energyJ,
-                removedKg + other.removedKg);
+        Values more = Objects.requireNonNull(other, "other").values;
+        return new Consumption(new Values(
+                values.timeS + more.timeS,
+                values.waterM3 + more.waterM3,
+                values.abrasiveKg + more.abrasiveKg,
+                values.energyJ + more.energyJ,
+                values.removedKg + more.removedKg));
     }
 
     /**
@@ -98,8 +115,71 @@ public final class Consumption implements Described, Serializable {
      */
     public Consumption times(double factor) {
         Require.notNegative("number of times", factor, Units.ONE);
-        return new Consumption(
-                timeS * factor, waterM3 * factor, abrasiveKg * factor, energyJ * factor, removedKg * factor);
+        return new Consumption(new Values(
+                values.timeS * factor,
+                values.waterM3 * factor,
+                values.abrasiveKg * factor,
+                values.energyJ * factor,
+                values.removedKg * factor));
+    }
+
+    /**
+     * Returns the jet-on time until the hopper is empty.
+     *
+     * @param jet jet that it feeds
+     * @param heads number of such jets, 1 or more
+     * @param hopper mass of abrasive in the hopper, 0 or more
+     * @return the time with all jets on
+     */
+    public static Quantity<Time> timeToEmptyHopper(AbrasiveJet jet, int heads, Quantity<Mass> hopper) {
+        Objects.requireNonNull(jet, "jet");
+        Require.atLeast("number of heads", heads, 1, Units.ONE, "");
+        Objects.requireNonNull(hopper, "hopper");
+        double hopperKg = Require.notNegative("abrasive in the hopper", Kind.MASS.si(hopper), Units.KILOGRAM);
+        return Kind.TIME.of(hopperKg / (jet.abrasiveFlowSi() * heads));
+    }
+
+    /**
+     * Returns the share of the catcher tank that the settled sludge of this consumption fills, with a solid share of 0.55, as
+     * of settled sand (common practice, no source).
+     *
+     * @param catcher volume for sludge in the catcher tank, above 0
+     * @param abrasiveParticle density of an abrasive particle, above 0
+     * @param material density of the material removed, above 0
+     * @return the share: above 1 the catcher tank must be emptied in between
+     */
+    public double catcherFillRatio(
+            Quantity<Volume> catcher, Quantity<Density> abrasiveParticle, Quantity<Density> material) {
+        return catcherFillRatio(catcher, abrasiveParticle, material, DEFAULT_SOLID_SHARE);
+    }
+
+    /**
+     * Returns the share of the catcher tank that the settled sludge of this consumption fills.
+     *
+     * @param catcher volume for sludge in the catcher tank, above 0
+     * @param abrasiveParticle density of an abrasive particle, above 0
+     * @param material density of the material removed, above 0
+     * @param solidShare volume of the particles over that of the settled sludge, above 0 to 1
+     * @return the share: above 1 the catcher tank must be emptied in between
+     */
+    public double catcherFillRatio(
+            Quantity<Volume> catcher,
+            Quantity<Density> abrasiveParticle,
+            Quantity<Density> material,
+            double solidShare) {
+        Objects.requireNonNull(catcher, "catcher");
+        Objects.requireNonNull(abrasiveParticle, "abrasiveParticle");
+        Objects.requireNonNull(material, "material");
+        double particle = Require.positive(
+                "density of the abrasive", Kind.DENSITY.si(abrasiveParticle), Units.KILOGRAM_PER_CUBIC_METRE);
+        double removed = Require.positive(
+                "density of the material removed", Kind.DENSITY.si(material), Units.KILOGRAM_PER_CUBIC_METRE);
+        Require.positive("solid share of settled sludge", solidShare, Units.ONE);
+        Require.atMost("solid share of settled sludge", solidShare, 1, Units.ONE, "");
+        double solidM3 = values.abrasiveKg / particle + values.removedKg / removed;
+        return solidM3
+                / solidShare
+                / Require.positive("volume for sludge in the catcher tank", Kind.VOLUME.si(catcher), Units.LITRE);
     }
 
     /**
@@ -108,7 +188,7 @@ public final class Consumption implements Described, Serializable {
      * @return the time, in s
      */
     public Quantity<Time> time() {
-        return Kind.TIME.of(timeS);
+        return Kind.TIME.of(values.timeS);
     }
 
     /**
@@ -117,7 +197,7 @@ public final class Consumption implements Described, Serializable {
      * @return the volume, in m3
      */
     public Quantity<Volume> water() {
-        return Kind.VOLUME.of(waterM3);
+        return Kind.VOLUME.of(values.waterM3);
     }
 
     /**
@@ -126,7 +206,7 @@ public final class Consumption implements Described, Serializable {
      * @return the mass, in kg
      */
     public Quantity<Mass> abrasive() {
-        return Kind.MASS.of(abrasiveKg);
+        return Kind.MASS.of(values.abrasiveKg);
     }
 
     /**
@@ -135,7 +215,7 @@ public final class Consumption implements Described, Serializable {
      * @return the energy, in J
      */
     public Quantity<Energy> energy() {
-        return Kind.ENERGY.of(energyJ);
+        return Kind.ENERGY.of(values.energyJ);
     }
 
     /**
@@ -148,58 +228,61 @@ public final class Consumption implements Described, Serializable {
     }
 
     double timeSi() {
-        return timeS;
+        return values.timeS;
     }
 
     double waterSi() {
-        return waterM3;
+        return values.waterM3;
     }
 
     double abrasiveSi() {
-        return abrasiveKg;
+        return values.abrasiveKg;
     }
 
     double energySi() {
-        return energyJ;
+        return values.energyJ;
     }
 
     double sludgeSi() {
-        return abrasiveKg + removedKg;
+        return values.abrasiveKg + values.removedKg;
     }
 
     double removedSi() {
-        return removedKg;
+        return values.removedKg;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("consumption")
-                .put("time", Kind.TIME, timeS)
-                .put("water", Kind.VOLUME, waterM3)
-                .put("abrasive", Kind.MASS, abrasiveKg)
-                .put("energy", Kind.ENERGY, energyJ)
+                .put("time", Kind.TIME, values.timeS)
+                .put("water", Kind.VOLUME, values.waterM3)
+                .put("abrasive", Kind.MASS, values.abrasiveKg)
+                .put("energy", Kind.ENERGY, values.energyJ)
                 .put("sludge", Kind.MASS, sludgeSi())
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Consumption that
-                && timeS == that.timeS
-                && waterM3 == that.waterM3
-                && abrasiveKg == that.abrasiveKg
-                && energyJ == that.energyJ
-                && removedKg == that.removedKg;
+        return other instanceof Consumption that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(timeS, waterM3, abrasiveKg, energyJ, removedKg);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return QuantityText.round(waterM3 * 1000, 3) + " L of water, " + QuantityText.round(abrasiveKg, 3)
-                + " kg of abrasive, " + QuantityText.round(energyJ / 3.6e6, 3) + " kWh";
+        return QuantityText.round(values.waterM3 * 1000, 3) + " L of water, " + QuantityText.round(values.abrasiveKg, 3)
+                + " kg of abrasive, " + QuantityText.round(values.energyJ / 3.6e6, 3) + " kWh";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,6 +7,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.Pierce;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -20,29 +22,42 @@ public final class PartWork implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private final double cuttingS;
-    private final double cuttingUncertainty;
-    private final int pierces;
-    private final double onePierceS;
-    private final double pierceUncertainty;
-    private final double idleS;
-    private final double removedKg;
-
-    private PartWork(
+    /** Checked content, and the serial form. */
+    private record Values(
             double cuttingS,
             double cuttingUncertainty,
             int pierces,
             double onePierceS,
             double pierceUncertainty,
             double idleS,
-            double removedKg) {
-        this.cuttingS = cuttingS;
-        this.cuttingUncertainty = cuttingUncertainty;
-        this.pierces = pierces;
-        this.onePierceS = onePierceS;
-        this.pierceUncertainty = pierceUncertainty;
-        this.idleS = idleS;
-        this.removedKg = removedKg;
+            double removedKg)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            cuttingS = Require.positive("cutting time", cuttingS, Units.SECOND);
+            cuttingUncertainty = Require.relativeUncertainty("cutting time", cuttingUncertainty, "");
+            Require.atLeast("number of pierces", pierces, 0, Units.ONE, "");
+            onePierceS = Require.notNegative("pierce time", onePierceS, Units.SECOND);
+            pierceUncertainty = Require.relativeUncertainty("pierce time", pierceUncertainty, "");
+            idleS = Require.notNegative("idle time", idleS, Units.SECOND);
+            removedKg = Require.notNegative("mass of the material removed", removedKg, Units.KILOGRAM);
+        }
+
+        private Object readResolve() {
+            return new PartWork(this);
+        }
+
+        Values with(double idle, double removed) {
+            return new Values(cuttingS, cuttingUncertainty, pierces, onePierceS, pierceUncertainty, idle, removed);
+        }
+    }
+
+    private final transient Values values;
+
+    private PartWork(Values values) {
+        this.values = values;
     }
 
     /**
@@ -52,8 +67,9 @@ public final class PartWork implements Described, Serializable {
      * @return the work
      */
     public static PartWork of(Estimate<Time> cutting) {
+        Objects.requireNonNull(cutting, "cutting");
         double s = Require.positive("cutting time", cutting.si(), Units.SECOND);
-        return new PartWork(s, cutting.relativeUncertainty(), 0, 0, 0, 0, 0);
+        return new PartWork(new Values(s, cutting.relativeUncertainty(), 0, 0, 0, 0, 0));
     }
 
     /**
@@ -65,15 +81,15 @@ public final class PartWork implements Described, Serializable {
      */
     public PartWork withPierces(int count, Pierce pierce) {
         Require.atLeast("number of pierces", count, 1, Units.ONE, "");
-        double s = pierce.time().si();
-        return new PartWork(
-                cuttingS,
-                cuttingUncertainty,
+        double s = Objects.requireNonNull(pierce, "pierce").time().si();
+        return new PartWork(new Values(
+                values.cuttingS,
+                values.cuttingUncertainty,
                 count,
                 s,
                 s > 0 ? pierce.time().relativeUncertainty() : 0,
-                idleS + count * Kind.TIME.si(pierce.idleTime()),
-                removedKg);
+                values.idleS + count * Kind.TIME.si(pierce.idleTime()),
+                values.removedKg));
     }
 
     /**
@@ -83,9 +99,9 @@ public final class PartWork implements Described, Serializable {
      * @return the work with that time added
      */
     public PartWork withIdle(Quantity<Time> idle) {
+        Objects.requireNonNull(idle, "idle");
         double more = Require.notNegative("idle time", Kind.TIME.si(idle), Units.SECOND);
-        return new PartWork(
-                cuttingS, cuttingUncertainty, pierces, onePierceS, pierceUncertainty, idleS + more, removedKg);
+        return new PartWork(values.with(values.idleS + more, values.removedKg));
     }
 
     /**
@@ -95,14 +111,8 @@ public final class PartWork implements Described, Serializable {
      * @return the work with that mass
      */
     public PartWork withRemoved(Quantity<Mass> removed) {
-        return new PartWork(
-                cuttingS,
-                cuttingUncertainty,
-                pierces,
-                onePierceS,
-                pierceUncertainty,
-                idleS,
-                Require.notNegative("mass of the material removed", Kind.MASS.si(removed), Units.KILOGRAM));
+        Objects.requireNonNull(removed, "removed");
+        return new PartWork(values.with(values.idleS, Kind.MASS.si(removed)));
     }
 
     /**
@@ -112,7 +122,9 @@ public final class PartWork implements Described, Serializable {
      */
     public Estimate<Time> jetTime() {
         double s = jetTimeSi();
-        double spread = Math.hypot(cuttingS * cuttingUncertainty, pierces * onePierceS * pierceUncertainty);
+        double spread = Math.hypot(
+                values.cuttingS * values.cuttingUncertainty,
+                values.pierces * values.onePierceS * values.pierceUncertainty);
         return Estimate.withinFactor(Kind.TIME, s, spread / s, List.of());
     }
 
@@ -122,69 +134,70 @@ public final class PartWork implements Described, Serializable {
      * @return the time, in s
      */
     public Quantity<Time> idleTime() {
-        return Kind.TIME.of(idleS);
+        return Kind.TIME.of(values.idleS);
     }
 
     double jetTimeSi() {
-        return cuttingS + pierces * onePierceS;
+        return values.cuttingS + values.pierces * values.onePierceS;
     }
 
     double cuttingSi() {
-        return cuttingS;
+        return values.cuttingS;
     }
 
     double cuttingUncertainty() {
-        return cuttingUncertainty;
+        return values.cuttingUncertainty;
     }
 
     double piercingSi() {
-        return pierces * onePierceS;
+        return values.pierces * values.onePierceS;
     }
 
     double pierceUncertainty() {
-        return pierceUncertainty;
+        return values.pierceUncertainty;
     }
 
     double idleSi() {
-        return idleS;
+        return values.idleS;
     }
 
     double removedSi() {
-        return removedKg;
+        return values.removedKg;
     }
 
     @Override
     public Map<String, Object> describe() {
         return Description.of("work on one part")
-                .put("cutting", Kind.TIME, cuttingS)
-                .put("cutting_uncertainty", cuttingUncertainty)
-                .put("pierces", pierces)
+                .put("cutting", Kind.TIME, values.cuttingS)
+                .put("cutting_uncertainty", values.cuttingUncertainty)
+                .put("pierces", values.pierces)
                 .put("piercing", Kind.TIME, piercingSi())
-                .put("pierce_uncertainty", pierceUncertainty)
-                .put("idle", Kind.TIME, idleS)
-                .put("removed", Kind.MASS, removedKg)
+                .put("pierce_uncertainty", values.pierceUncertainty)
+                .put("idle", Kind.TIME, values.idleS)
+                .put("removed", Kind.MASS, values.removedKg)
                 .map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof PartWork that
-                && cuttingS == that.cuttingS
-                && cuttingUncertainty == that.cuttingUncertainty
-                && pierces == that.pierces
-                && onePierceS == that.onePierceS
-                && pierceUncertainty == that.pierceUncertainty
-                && idleS == that.idleS
-                && removedKg == that.removedKg;
+        return other instanceof PartWork that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(cuttingS, cuttingUncertainty, pierces, onePierceS, pierceUncertainty, idleS, removedKg);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return cuttingS + " s of cutting, " + pierces + " pierces, " + idleS + " s idle";
+        return values.cuttingS + " s of cutting, " + values.pierces + " pierces, " + values.idleS + " s idle";
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

@@ -7,14 +7,18 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Prices of a shop: plain numbers in a named currency.
@@ -34,26 +38,45 @@ public final class Prices implements Described, Serializable {
     private static final double S_PER_HOUR = 3600;
     private static final double J_PER_KILOWATT_HOUR = 3.6e6;
 
-    private final String currency;
-    private final EnumMap<CostItem, Double> prices;
-    private final EnumMap<CostItem, Double> uncertainties;
-    private final double pumpEfficiency;
-    private final List<Consumable> ownParts;
-
-    private Prices(
+    /** Checked content, and the serial form; the lives of the literature where none are given. */
+    private record Values(
             String currency,
             Map<CostItem, Double> prices,
             Map<CostItem, Double> uncertainties,
             double pumpEfficiency,
-            List<Consumable> ownParts) {
-        this.currency = Objects.requireNonNull(currency, "currency");
-        this.prices = new EnumMap<>(CostItem.class);
-        this.prices.putAll(prices);
-        this.uncertainties = new EnumMap<>(CostItem.class);
-        this.uncertainties.putAll(uncertainties);
-        this.pumpEfficiency = Require.positive("efficiency of the pump", pumpEfficiency, Units.ONE);
-        Require.atMost("efficiency of the pump", pumpEfficiency, 1, Units.ONE, "efficiency cannot exceed 1");
-        this.ownParts = List.copyOf(ownParts);
+            @Nullable Consumable orifice,
+            @Nullable Consumable tube)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(currency, "currency");
+            Map<CostItem, Double> amounts = new EnumMap<>(CostItem.class);
+            prices.forEach((item, price) ->
+                    amounts.put(item, Require.between("price of " + item.label(), price, 0, MAX_PRICE, Units.ONE, "")));
+            prices = Collections.unmodifiableMap(amounts);
+            Map<CostItem, Double> spreads = new EnumMap<>(CostItem.class);
+            uncertainties.forEach((item, spread) ->
+                    spreads.put(item, Require.relativeUncertainty("price of " + item.label(), spread, "")));
+            uncertainties = Collections.unmodifiableMap(spreads);
+            pumpEfficiency = requireEfficiency(pumpEfficiency);
+        }
+
+        private Object readResolve() {
+            return new Prices(this);
+        }
+    }
+
+    private final transient Values values;
+
+    private Prices(Values values) {
+        this.values = values;
+    }
+
+    static double requireEfficiency(double efficiency) {
+        Require.positive("efficiency of the pump", efficiency, Units.ONE);
+        return Require.atMost("efficiency of the pump", efficiency, 1, Units.ONE, "efficiency cannot exceed 1");
     }
 
     /**
@@ -63,7 +86,7 @@ public final class Prices implements Described, Serializable {
      * @return the prices
      */
     public static Prices of(String currency) {
-        return new Prices(currency, Map.of(), Map.of(), DEFAULT_PUMP_EFFICIENCY, List.of());
+        return new Prices(new Values(currency, Map.of(), Map.of(), DEFAULT_PUMP_EFFICIENCY, null, null));
     }
 
     /**
@@ -86,15 +109,13 @@ public final class Prices implements Described, Serializable {
      * @return the prices with that price
      */
     public Prices with(CostItem item, double price, double relativeUncertainty) {
-        Map<CostItem, Double> more = new EnumMap<>(prices);
-        String name = "price of " + item.label();
-        Require.atMost(name, price, MAX_PRICE, Units.ONE, "");
-        more.put(item, Require.notNegative(name, price, Units.ONE));
-        Map<CostItem, Double> spread = new EnumMap<>(uncertainties);
-        spread.put(
-                item,
-                Require.notNegative("uncertainty of the price of " + item.label(), relativeUncertainty, Units.PERCENT));
-        return new Prices(currency, more, spread, pumpEfficiency, ownParts);
+        Objects.requireNonNull(item, "item");
+        Map<CostItem, Double> more = new LinkedHashMap<>(values.prices);
+        more.put(item, price);
+        Map<CostItem, Double> spread = new LinkedHashMap<>(values.uncertainties);
+        spread.put(item, relativeUncertainty);
+        return new Prices(
+                new Values(values.currency, more, spread, values.pumpEfficiency, values.orifice, values.tube));
     }
 
     /**
@@ -104,7 +125,8 @@ public final class Prices implements Described, Serializable {
      * @return the prices with that efficiency
      */
     public Prices withPumpEfficiency(double efficiency) {
-        return new Prices(currency, prices, uncertainties, efficiency, ownParts);
+        return new Prices(new Values(
+                values.currency, values.prices, values.uncertainties, efficiency, values.orifice, values.tube));
     }
 
     /**
@@ -115,7 +137,10 @@ public final class Prices implements Described, Serializable {
      * @return the prices with those lives
      */
     public Prices withLives(Consumable orifice, Consumable tube) {
-        return new Prices(currency, prices, uncertainties, pumpEfficiency, List.of(orifice, tube));
+        Objects.requireNonNull(orifice, "orifice");
+        Objects.requireNonNull(tube, "tube");
+        return new Prices(
+                new Values(values.currency, values.prices, values.uncertainties, values.pumpEfficiency, orifice, tube));
     }
 
     /**
@@ -124,7 +149,7 @@ public final class Prices implements Described, Serializable {
      * @return its name or sign
      */
     public String currency() {
-        return currency;
+        return values.currency;
     }
 
     /**
@@ -134,7 +159,7 @@ public final class Prices implements Described, Serializable {
      * @return the price per {@link CostItem#measure()}; 0 if none was given
      */
     public double price(CostItem item) {
-        return Optional.ofNullable(prices.get(item)).orElse(0.0);
+        return values.prices.getOrDefault(Objects.requireNonNull(item, "item"), 0.0);
     }
 
     /**
@@ -144,7 +169,7 @@ public final class Prices implements Described, Serializable {
      */
     public List<CostItem> unpriced() {
         List<CostItem> open = new ArrayList<>(List.of(CostItem.values()));
-        open.removeAll(prices.keySet());
+        open.removeAll(values.prices.keySet());
         return List.copyOf(open);
     }
 
@@ -155,7 +180,8 @@ public final class Prices implements Described, Serializable {
      * @return the consumable
      */
     public Consumable orificeLife(Orifice.Jewel jewel) {
-        return ownParts.isEmpty() ? Consumable.orifice(jewel) : ownParts.get(0);
+        Objects.requireNonNull(jewel, "jewel");
+        return values.orifice == null ? Consumable.orifice(jewel) : values.orifice;
     }
 
     /**
@@ -164,12 +190,12 @@ public final class Prices implements Described, Serializable {
      * @return the consumable
      */
     public Consumable tubeLife() {
-        return ownParts.isEmpty() ? Consumable.focusingTube() : ownParts.get(1);
+        return values.tube == null ? Consumable.focusingTube() : values.tube;
     }
 
     /**
-     * Returns the cost of one jet-on hour without the machine: water, abrasive, energy, sludge of the abrasive, wear. A
-     * consumable is replaced on failure; its price is divided by the median of its life.
+     * Returns the cost of one jet-on hour without the machine: water, abrasive, energy, sludge of the abrasive, wear. The
+     * price of a consumable is divided by its mean life ({@link Consumable#meanLife}), the expected cost of its wear.
      *
      * @param jet the jet
      * @return amount of the currency per hour
@@ -189,8 +215,9 @@ public final class Prices implements Described, Serializable {
      * @return cost by item, in the currency of the prices
      */
     public Map<CostItem, Double> jetItems(AbrasiveJet jet) {
+        Objects.requireNonNull(jet, "jet");
         double abrasiveKg = jet.abrasiveFlowSi() * S_PER_HOUR;
-        double energyJ = Kind.POWER.si(jet.water().ratedHydraulicPower()) / pumpEfficiency * S_PER_HOUR;
+        double energyJ = Kind.POWER.si(jet.water().ratedHydraulicPower()) / values.pumpEfficiency * S_PER_HOUR;
         Map<CostItem, Double> hourly = new EnumMap<>(CostItem.class);
         hourly.put(CostItem.WATER, price(CostItem.WATER) * jet.water().volumeFlowSi() * S_PER_HOUR);
         hourly.put(CostItem.ABRASIVE, price(CostItem.ABRASIVE) * abrasiveKg);
@@ -200,51 +227,54 @@ public final class Prices implements Described, Serializable {
                 CostItem.ORIFICE,
                 price(CostItem.ORIFICE)
                         * S_PER_HOUR
-                        / orificeLife(jet.head().orifice().jewel()).medianSi());
-        hourly.put(CostItem.TUBE, price(CostItem.TUBE) * S_PER_HOUR / tubeLife().medianSi());
+                        / orificeLife(jet.head().orifice().jewel()).meanLifeSi());
+        hourly.put(CostItem.TUBE, price(CostItem.TUBE) * S_PER_HOUR / tubeLife().meanLifeSi());
         return hourly;
     }
 
     double uncertainty(CostItem item) {
-        return Optional.ofNullable(uncertainties.get(item)).orElse(0.0);
+        return values.uncertainties.getOrDefault(item, 0.0);
     }
 
     double pumpEfficiency() {
-        return pumpEfficiency;
+        return values.pumpEfficiency;
     }
 
     @Override
     public Map<String, Object> describe() {
         Description description =
-                Description.of("rates").put("currency", currency).put("pump_efficiency", pumpEfficiency);
-        prices.forEach((item, price) -> {
+                Description.of("prices").put("currency", values.currency).put("pump_efficiency", values.pumpEfficiency);
+        values.prices.forEach((item, price) -> {
             String label = "price_of_" + item.name().toLowerCase(Locale.ROOT);
             description.put(label + "_per_" + item.measure().replaceAll("[ -]", "_"), price);
             description.put("uncertainty_of_" + label, uncertainty(item));
         });
-        if (!ownParts.isEmpty()) {
-            description.put("orifice_life", ownParts.get(0)).put("tube_life", ownParts.get(1));
+        if (values.orifice != null && values.tube != null) {
+            description.put("orifice_life", values.orifice).put("tube_life", values.tube);
         }
         return description.map();
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Prices that
-                && currency.equals(that.currency)
-                && prices.equals(that.prices)
-                && uncertainties.equals(that.uncertainties)
-                && pumpEfficiency == that.pumpEfficiency
-                && ownParts.equals(that.ownParts);
+        return other instanceof Prices that && values.equals(that.values);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(currency, prices, uncertainties, pumpEfficiency, ownParts);
+        return values.hashCode();
     }
 
     @Override
     public String toString() {
-        return "rates in " + currency + " " + prices;
+        return "prices in " + values.currency + " " + values.prices;
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
     }
 }

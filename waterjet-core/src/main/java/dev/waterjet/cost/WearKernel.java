@@ -1,9 +1,12 @@
 package dev.waterjet.cost;
 
-import org.apache.commons.math3.special.Erf;
+import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** Log-normal service lives, on SI doubles. */
 final class WearKernel {
+
+    /** Without a generator, which only draws would need. */
+    private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
     private WearKernel() {}
 
@@ -12,12 +15,14 @@ final class WearKernel {
         if (ageS <= 0) {
             return 0;
         }
-        return logDeviation == 0 ? (ageS >= medianS ? 1 : 0) : standardNormal(Math.log(ageS / medianS) / logDeviation);
+        return logDeviation == 0
+                ? (ageS >= medianS ? 1 : 0)
+                : NORMAL.cumulativeProbability(Math.log(ageS / medianS) / logDeviation);
     }
 
     /** Age at which a share of the lives has ended: median exp(s Phi^-1(probability)). */
     static double ageAtProbability(double medianS, double logDeviation, double probability) {
-        return medianS * Math.exp(logDeviation * Math.sqrt(2) * Erf.erfInv(2 * probability - 1));
+        return medianS * Math.exp(logDeviation * NORMAL.inverseCumulativeProbability(probability));
     }
 
     /**
@@ -29,11 +34,12 @@ final class WearKernel {
             return Math.min(medianS, ageS);
         }
         double k = Math.log(ageS / medianS) / logDeviation;
-        return medianS * Math.exp(logDeviation * logDeviation / 2) * standardNormal(k - logDeviation)
-                + ageS * (1 - standardNormal(k));
+        return medianS * Math.exp(logDeviation * logDeviation / 2) * NORMAL.cumulativeProbability(k - logDeviation)
+                + ageS * (1 - NORMAL.cumulativeProbability(k));
     }
 
-    private static double standardNormal(double x) {
-        return 0.5 * Erf.erfc(-x / Math.sqrt(2));
+    /** Mean life, m exp(s^2/2). */
+    static double mean(double medianS, double logDeviation) {
+        return medianS * Math.exp(logDeviation * logDeviation / 2);
     }
 }

@@ -1,16 +1,15 @@
 package dev.waterjet.cost;
 
+import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.FeedModelContract;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -19,9 +18,9 @@ import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.plan.Jobs;
 import java.util.List;
 import javax.measure.quantity.Pressure;
 import org.junit.jupiter.api.Test;
@@ -32,18 +31,20 @@ class CuttingCostTest {
 
     private final AbrasiveJet jet = FeedModelContract.jet(345, 0.30, 0.9, 400);
     private final Workpiece plate = Workpiece.of(STEEL, millimetres(12));
+    private final CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
 
     /** u goes with m_a^(0.343 x 1.15), so the cheapest flow is (c_h/c_a) e/(1 - e) in closed form. */
     @Test
     void theCheapestFlowIsThatOfTheClosedForm() {
-        CostRates rates = CostRates.of(30, 1.5);
-        CutPoint cheapest = CuttingCost.of(MachinabilityFeed.published(), rates).cheapestAbrasiveFlow(jet, plate, 3);
+        CuttingCost.Point cheapest = cost(30, 1.5).cheapestAbrasiveFlow(3);
         double e = 0.343 * 1.15;
 
         assertThat(cheapest.jet().abrasiveFlowSi()).isCloseTo(30 / 3600.0 / 1.5 * e / (1 - e), within(1e-7));
         assertThat(cheapest.costPerMetre())
                 .isCloseTo(
-                        rates.perMetre(cheapest.feed().value(), cheapest.jet().abrasiveFlow()), within(1e-12));
+                        (30 / 3600.0 + 1.5 * cheapest.jet().abrasiveFlowSi())
+                                / cheapest.feed().si(),
+                        within(1e-12));
     }
 
     /** A falling efficiency makes abrasive worth less, so the cheapest flow is lower; dear abrasive lowers it too. */
@@ -64,17 +65,16 @@ class CuttingCostTest {
     }
 
     private double cheapest(FeedModel model, double perKilogram) {
-        return CuttingCost.of(model, CostRates.of(80, perKilogram))
-                .cheapestAbrasiveFlow(jet, plate, 3)
+        return CuttingCost.of(prices(80, perKilogram), cut.withFeedModel(model))
+                .cheapestAbrasiveFlow(3)
                 .jet()
                 .abrasiveFlowSi();
     }
 
     @Test
     void theHighestFlowIsKept() {
-        CutPoint free = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(80, 0))
-                .withMaximumAbrasiveFlow(gramsPerMinute(700))
-                .cheapestAbrasiveFlow(jet, plate, 3);
+        CuttingCost.Point free =
+                cost(80, 0).withMaximumAbrasiveFlow(gramsPerMinute(700)).cheapestAbrasiveFlow(3);
 
         assertThat(free.jet().abrasiveFlowSi()).isCloseTo(0.7 / 60, within(1e-12));
     }
@@ -86,12 +86,11 @@ class CuttingCostTest {
     @Test
     void equalPowerFollowsItsExponent() {
         QuantityArray<Pressure> pressures = QuantityArray.parse(Kind.PRESSURE, "300 MPa..600 MPa step 100 MPa");
-        List<CutPoint> points = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(80, 0.4))
-                .atEqualPower(jet, plate, 3, pressures);
+        List<CuttingCost.Point> points = cost(80, 0.4).atEqualPower(3, pressures);
 
         double power = Kind.POWER.si(jet.water().ratedHydraulicPower());
         double exponent = 1.15 * (1.594 - 0.75 * 1.374 - 0.343);
-        for (CutPoint point : points) {
+        for (CuttingCost.Point point : points) {
             assertThat(Kind.POWER.si(point.jet().water().ratedHydraulicPower())).isCloseTo(power, within(1e-9 * power));
             assertThat(point.feed().si() / points.get(0).feed().si())
                     .isCloseTo(Math.pow(point.jet().water().pressureSi() / 300e6, exponent), within(1e-9));
@@ -99,50 +98,48 @@ class CuttingCostTest {
         assertThat(points.get(3).costPerMetre()).isLessThan(points.get(0).costPerMetre());
     }
 
-    @Test
-    void impossibleEconomiesAreRefused() {
-        assertThatThrownBy(() -> CostRates.of(0, 0)).isInstanceOf(DomainException.class);
-    }
-
-    @Test
-    void ratesAreTheirCosts() {
-        ValueContract.of(() -> CostRates.of(80, 0.4))
-                .has("per hour", CostRates::perHour, 80.0)
-                .has("per kilogram", CostRates::perKilogram, 0.4)
-                .differs("hour", CostRates.of(90, 0.4))
-                .differs("kilogram", CostRates.of(80, 0.5))
-                .prints("80.0 per hour", "0.4 per kg")
-                .check();
-    }
-
     /** (30 / 3600 + 1.5 * 0.01) / 0.01 = 7/3 a metre. */
     @Test
     void costsPerMetreAddUp() {
-        assertThat(CostRates.of(30, 1.5).perMetre(metresPerSecond(0.01), Kind.MASS_FLOW.of(0.01)))
-                .isCloseTo(7 / 3.0, within(1e-14));
-        assertThat(CostRates.of(0, 1).perHour()).isZero();
-        assertThat(CostRates.of(1, 0).perKilogram()).isZero();
-        assertThatThrownBy(() -> CostRates.of(-1, 5)).hasMessageContaining("cost per hour is -1");
-        assertThatThrownBy(() -> CostRates.of(5, -1)).hasMessageContaining("cost per kilogram of abrasive is -1");
-        assertThatThrownBy(() -> CostRates.of(30, 1.5).perMetre(metresPerSecond(0), Kind.MASS_FLOW.of(0.01)))
-                .hasMessageContaining("feed is 0 mm/min");
-        CuttingCost economy = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(30, 1.5));
-        CutPoint point = economy.at(jet, plate, 2);
-        assertThat(point.jet()).isEqualTo(jet);
-        assertThat(point.feed()).isEqualTo(MachinabilityFeed.published().feed(jet, plate, 2));
-        assertThat(point.costPerMetre())
-                .isEqualTo(CostRates.of(30, 1.5).perMetre(point.feed().value(), jet.abrasiveFlow()));
-        assertThatThrownBy(() -> economy.withMaximumAbrasiveFlow(gramsPerMinute(0.5)))
-                .hasMessageContaining("highest flow of abrasive is 0.5 g/min; it must be above 0.6 g/min");
-        assertThatThrownBy(() -> economy.atEqualPower(jet, plate, 2, QuantityArray.ofSi(Kind.PRESSURE, 0)))
-                .hasMessageContaining("pressure at the orifice is 0 MPa");
+        AbrasiveJet fuller = jet.withAbrasiveFlow(Kind.MASS_FLOW.of(0.01));
+        double feed = MachinabilityFeed.published().feed(fuller, plate, 2).si();
+        CuttingCost.Point point =
+                CuttingCost.of(prices(30, 1.5), cut.withJet(fuller)).at(2);
+
+        assertThat(point.jet()).isEqualTo(fuller);
+        assertThat(point.feed()).isEqualTo(MachinabilityFeed.published().feed(fuller, plate, 2));
+        assertThat(point.costPerMetre()).isCloseTo(7 / 3.0 * 0.01 / feed, within(1e-12));
+        assertThat(point.describe()).containsEntry("cost_per_metre", point.costPerMetre());
+        // water, energy, sludge and wear count as well
+        assertThat(CuttingCost.of(Jobs.RATES, cut).at(2).costPerMetre())
+                .isCloseTo(
+                        (90 + Jobs.RATES.jetHour(jet))
+                                / 3600
+                                / MachinabilityFeed.published()
+                                        .feed(jet, plate, 2)
+                                        .si(),
+                        within(1e-12));
     }
 
     @Test
-    void aCutPointTellsItsCost() {
-        CutPoint point = CuttingCost.of(MachinabilityFeed.published(), CostRates.of(30, 1.5))
-                .at(jet, plate, 2);
+    void impossibleSettingsAreRefused() {
+        assertRefused(
+                () -> cost(30, 1.5).withMaximumAbrasiveFlow(gramsPerMinute(0.5)),
+                "must-be-above",
+                "maximum abrasive flow rate",
+                1e-5);
+        assertRefused(
+                () -> cost(30, 1.5).atEqualPower(2, QuantityArray.ofSi(Kind.PRESSURE, 0)),
+                "must-be-above",
+                "pressure at the orifice",
+                0);
+    }
 
-        assertThat(point.describe()).containsEntry("cost_per_metre", point.costPerMetre());
+    private static Prices prices(double perHour, double perKilogram) {
+        return Prices.of("crowns").with(CostItem.MACHINE, perHour).with(CostItem.ABRASIVE, perKilogram);
+    }
+
+    private CuttingCost cost(double perHour, double perKilogram) {
+        return CuttingCost.of(prices(perHour, perKilogram), cut);
     }
 }

@@ -31,7 +31,6 @@ class DescribedTest {
     private static final List<String> INPUTS = List.of(
             "Batch",
             "ContourPlace",
-            "CostRates",
             "Distribution",
             "FeedSweep",
             "KerfMeasurement",

@@ -1,6 +1,6 @@
 package dev.waterjet.embedding;
 
-import static dev.waterjet.measure.Measures.kilograms;
+import static dev.waterjet.measure.Measures.hours;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -13,7 +13,6 @@ import dev.waterjet.cost.Consumable;
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
-import dev.waterjet.cost.Stores;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -104,7 +103,7 @@ final class JobSamples {
         all.add(batch.cost(rates));
         all.add(Consumable.focusingTube());
         all.add(TubeWear.of(Kind.SPEED.of(5e-10)));
-        all.add(Stores.of(kilograms(250), Kind.VOLUME.of(1.5)));
+        all.add(Consumable.focusingTube().replacedAt(hours(60)));
         all.add(SheetFill.sheet(millimetres(500), millimetres(500)).square(millimetres(10), millimetres(10)));
     }
 }

@@ -10,8 +10,9 @@ import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
-import dev.waterjet.cost.CostRates;
+import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.CuttingCost;
+import dev.waterjet.cost.Prices;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
@@ -166,8 +167,10 @@ final class Samples {
         all.add(CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         all.add(MachinabilityFeed.published()
                 .curve(JET, PLATE.material(), 3, QuantityArray.parse(Kind.LENGTH, "1 mm..20 mm")));
-        all.add(CuttingCost.of(MachinabilityFeed.published(), CostRates.of(90, 0.45))
-                .at(JET, PLATE, 3));
+        all.add(CuttingCost.of(
+                        Prices.of("crowns").with(CostItem.MACHINE, 90),
+                        CutConditions.of(JET, PLATE, MachinabilityFeed.published()))
+                .at(3));
     }
 
     private static void ofKerf(List<Described> all) {

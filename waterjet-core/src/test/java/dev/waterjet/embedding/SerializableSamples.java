@@ -5,6 +5,9 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.newtons;
 
+import dev.waterjet.cost.Batch;
+import dev.waterjet.cost.PartWork;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.DeclinationFeed;
 import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedExponent;
@@ -45,6 +48,7 @@ final class SerializableSamples {
         all.add(Kind.PRESSURE);
         all.add(Materials.standard());
         ofFeed(all);
+        all.add(Batch.of(Samples.JET, PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of())), 20));
         ofGeometry(all);
         return all;
     }

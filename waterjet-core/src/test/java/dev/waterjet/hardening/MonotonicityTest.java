@@ -24,10 +24,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import dev.waterjet.cost.Batch;
 import dev.waterjet.cost.BatchCost;
 import dev.waterjet.cost.Consumable;
+import dev.waterjet.cost.Consumption;
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
-import dev.waterjet.cost.Stores;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.DeclinationFeed;
@@ -254,8 +254,7 @@ class MonotonicityTest {
                 "endurance of the hopper",
                 FALLS,
                 ABRASIVE_FLOW,
-                s -> Kind.TIME.si(
-                        Stores.of(Kind.MASS.of(250), Kind.VOLUME.of(1.5)).timeToEmptyHopper(s.jet(), 1))));
+                s -> Kind.TIME.si(Consumption.timeToEmptyHopper(s.jet(), 1, Kind.MASS.of(250)))));
         laws.add(new Law(
                 "parts on a sheet",
                 RISES,

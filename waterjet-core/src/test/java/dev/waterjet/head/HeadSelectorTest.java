@@ -282,9 +282,15 @@ class HeadSelectorTest {
         double expected = 3 * 3600 * Jobs.JET.water().volumeFlowSi()
                 + (0.45 + 0.15) * 18
                 + 0.25 * Kind.POWER.si(Jobs.JET.water().ratedHydraulicPower()) / 0.65 / 1000
-                + 20 / Math.sqrt(50 * 100)
-                + 110 / Math.sqrt(50 * 150);
+                + 20 / meanLife(50, 100)
+                + 110 / meanLife(50, 150);
 
         assertThat(Jobs.RATES.jetHour(Jobs.JET)).isCloseTo(expected, within(1e-9));
+    }
+
+    /** Mean of a log-normal life whose logarithm has its standard deviation on each side of the middle of two lives. */
+    private static double meanLife(double shorter, double longer) {
+        double deviation = Math.log(longer / shorter) / 2;
+        return Math.sqrt(shorter * longer) * Math.exp(deviation * deviation / 2);
     }
 }
