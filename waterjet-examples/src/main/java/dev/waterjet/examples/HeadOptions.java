@@ -74,7 +74,8 @@ final class HeadOptions {
             converter = Typed.Grain.class,
             paramLabel = "<mesh>",
             description =
-                    "Mesh size of the garnet: a sieve number such as 80, or a FEPA designation such as F80. Default: 80.")
+                    "Mesh size of the garnet: a sieve number such as 80, or a FEPA designation such as F80. Default:"
+                            + " 80.")
     private Mesh mesh = Mesh.of(80);
 
     @Option(
@@ -98,7 +99,8 @@ final class HeadOptions {
     /** Whether a head is given, or any part of one. */
     boolean isHeadGiven() {
         return Stream.of("--orifice", "--discharge-coefficient", "--tube", "--tube-length", "--abrasive-flow")
-                .anyMatch(program.commandLine().getParseResult()::hasMatchedOption);
+                        .anyMatch(program.commandLine().getParseResult()::hasMatchedOption)
+                || ShopDefaults.of(program.commandLine()).hasHead();
     }
 
     /** Whether a mesh is given. */

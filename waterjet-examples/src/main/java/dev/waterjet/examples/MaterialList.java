@@ -1,13 +1,13 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Materials;
 import picocli.CommandLine.Command;
 
 /** Program that lists the materials of the standard catalogue. */
 @Command(
         name = "materials",
-        description = "List the materials of the standard catalogue, with uncertainty and evidence grade.")
+        description = "List the materials of the standard catalogue and of the shop file, with uncertainty and evidence"
+                + " grade.")
 final class MaterialList extends Program {
 
     @Override
@@ -20,7 +20,7 @@ final class MaterialList extends Program {
                 .words("evidence")
                 .note("A material with a higher machinability number is cut faster. Name a material by its id or by"
                         + " a part that fits no other.");
-        for (Material material : Materials.standard().all()) {
+        for (Material material : materials().all()) {
             table.row(
                     material.id(),
                     material.name(),

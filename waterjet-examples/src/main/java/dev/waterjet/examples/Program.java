@@ -1,11 +1,15 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.examples.shop.ShopFile;
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
@@ -27,6 +31,13 @@ abstract class Program implements Callable<Integer> {
             order = 100,
             description = "Print CSV: a header of name_unit columns, SI units, full precision, a decimal point.")
     private boolean csv;
+
+    @Option(
+            names = ShopDefaults.OPTION,
+            order = 99,
+            paramLabel = "<file>",
+            description = "Shop file (JSON): machine, pump, head, inventory, prices, materials. Options override it.")
+    private Optional<Path> shopFile = Optional.empty();
 
     /**
      * Returns the result of the program.
@@ -74,6 +85,16 @@ abstract class Program implements Callable<Integer> {
     /** {@return the status with which the program ends once it has printed: 0 unless it found something} */
     protected int status() {
         return 0;
+    }
+
+    /** {@return the shop file; one that states nothing if none is given} */
+    final ShopFile shop() {
+        return shopFile.isPresent() ? ShopDefaults.of(spec.commandLine()) : ShopFile.empty();
+    }
+
+    /** {@return the materials of the standard catalogue and of the shop} */
+    final Materials materials() {
+        return ShopDefaults.materials(spec.commandLine());
     }
 
     /** Whether CSV is requested, which leaves nothing out. */

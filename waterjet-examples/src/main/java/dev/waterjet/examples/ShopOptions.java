@@ -4,6 +4,7 @@ import static dev.waterjet.measure.Measures.kilowatts;
 
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.Prices;
+import dev.waterjet.examples.shop.ShopFile;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.pierce.PierceSettings;
 import java.nio.file.Path;
@@ -14,7 +15,9 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** Options of the shop: pump, head inventory, prices, piercing. */
 final class ShopOptions {
@@ -49,8 +52,8 @@ final class ShopOptions {
             names = "--price",
             paramLabel = "<item>=<amount>",
             description = "Price of an item, once for each: machine (per hour), water (m3), abrasive (kg), energy"
-                    + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
-                    + " Ridge.")
+                + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
+                + " Ridge.")
     private Map<CostItem, Double> prices = new EnumMap<>(CostItem.class);
 
     @Option(names = "--currency", paramLabel = "<name>", description = "Name of the currency. Default: cost units.")
@@ -70,24 +73,42 @@ final class ShopOptions {
             description = "Width of scrap around a pierce point; a moving pierce requires it.")
     private Optional<Quantity<Length>> clearance = Optional.empty();
 
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec program;
+
     Quantity<Power> power() {
         return power;
     }
 
     HeadInventory inventory() {
-        return inventory.map(file -> HeadInventory.parse(TextFiles.read(file))).orElseGet(HeadInventory::standard);
+        return inventory
+                .map(file -> HeadInventory.parse(TextFiles.read(file)))
+                .or(shop()::inventory)
+                .orElseGet(HeadInventory::standard);
+    }
+
+    private ShopFile shop() {
+        return ShopDefaults.of(program.commandLine());
+    }
+
+    /** Prices of the shop file, overridden by those of the options. */
+    private Map<CostItem, Double> stated() {
+        Map<CostItem, Double> stated = new EnumMap<>(CostItem.class);
+        stated.putAll(shop().prices());
+        stated.putAll(prices);
+        return stated;
     }
 
     Prices rates() {
         Prices rates = Prices.of(currency);
-        for (Map.Entry<CostItem, Double> price : (hasExamplePrices() ? EXAMPLE_PRICES : prices).entrySet()) {
+        for (Map.Entry<CostItem, Double> price : (hasExamplePrices() ? EXAMPLE_PRICES : stated()).entrySet()) {
             rates = rates.with(price.getKey(), price.getValue());
         }
         return rates;
     }
 
     boolean hasExamplePrices() {
-        return prices.isEmpty();
+        return stated().isEmpty();
     }
 
     PierceSettings piercing() {

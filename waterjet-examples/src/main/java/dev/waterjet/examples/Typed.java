@@ -1,14 +1,19 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.examples.drawing.LayerRule;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -247,11 +252,23 @@ final class Typed {
         }
     }
 
-    /** A material of the standard catalogue, by its id or a part of it. */
+    /** A material of a catalogue, by its id or a part of it. */
     static final class Catalogued extends Checked<Material> {
+
+        private final Materials materials;
+
+        /** Material of the standard catalogue. */
+        Catalogued() {
+            this(Materials.standard());
+        }
+
+        Catalogued(Materials materials) {
+            this.materials = materials;
+        }
+
         @Override
         Material read(String text) {
-            return Materials.standard().get(text);
+            return materials.get(text);
         }
     }
 
@@ -260,6 +277,32 @@ final class Typed {
         @Override
         CutQuality read(String text) {
             return CutQuality.parse(text);
+        }
+    }
+
+    /** Use of a layer, such as {@code FINE=fine}. */
+    static final class Layer extends Checked<LayerRule> {
+        @Override
+        LayerRule read(String text) {
+            return LayerRule.parse(text);
+        }
+    }
+
+    /** Length of one unit of a drawing: a length, a unit alone, or a fraction such as {@code 1/72 in}. */
+    static final class DrawingUnit extends Checked<Quantity<javax.measure.quantity.Length>> {
+
+        private static final Pattern FRACTION = Pattern.compile("\\s*1\\s*/\\s*([0-9.]+)\\s*(\\D.*)");
+
+        @Override
+        Quantity<javax.measure.quantity.Length> read(String text) {
+            Matcher fraction = FRACTION.matcher(text);
+            if (fraction.matches()) {
+                double whole = Kind.LENGTH.si(Kind.LENGTH.parse("1 " + fraction.group(2)));
+                double parts = Kind.RATIO.si(Kind.RATIO.parse(fraction.group(1)));
+                return Kind.LENGTH.of(
+                        whole / Require.positive("number of units in " + fraction.group(2), parts, Units.ONE));
+            }
+            return Kind.LENGTH.parse(Character.isLetter(text.strip().codePointAt(0)) ? "1 " + text : text);
         }
     }
 }

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.nio.file.InvalidPathException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -34,6 +35,7 @@ import picocli.CommandLine.ParameterException;
             AttenuatorTable.class,
             Plan.class,
             Predict.class,
+            DrawingTable.class,
             CheckPrograms.class,
             Heads.class,
             KerfSections.class,
@@ -83,7 +85,15 @@ public final class Waterjet implements Runnable {
      * @return 0 for success, 1 for findings, 2 for bad input
      */
     public static int run(PrintWriter out, PrintWriter err, String... args) {
-        CommandLine line = new CommandLine(new Waterjet(out))
+        ShopDefaults defaults;
+        try {
+            defaults = ShopDefaults.of(args);
+        } catch (WaterjetException e) {
+            return printed(err, "waterjet: " + ShopDefaults.refusal(e));
+        } catch (UncheckedIOException | InvalidPathException e) {
+            return printed(err, "waterjet: cannot read the shop file: " + rootMessage(e));
+        }
+        CommandLine line = new CommandLine(new Waterjet(out), defaults)
                 .setOut(out)
                 .setErr(err)
                 .setUsageHelpAutoWidth(false)
@@ -94,6 +104,7 @@ public final class Waterjet implements Runnable {
                     boolean isExpected = fault instanceof WaterjetException || fault instanceof UncheckedIOException;
                     return isExpected ? refuse(at, fault) : unexpected(at, fault, isDebugging(args));
                 });
+        line.setDefaultValueProvider(defaults);
         addHelp(line);
         line.getSubcommands().values().forEach(Waterjet::addHelp);
         return line.execute(args);
@@ -113,6 +124,17 @@ public final class Waterjet implements Runnable {
         }
         at.getErr().flush();
         return ExitCode.SOFTWARE;
+    }
+
+    private static int printed(PrintWriter err, String text) {
+        err.println(text.replaceAll("\\s*\\R\\s*", " ").strip());
+        err.flush();
+        return ExitCode.USAGE;
+    }
+
+    private static String rootMessage(Throwable fault) {
+        Throwable cause = fault.getCause();
+        return String.valueOf(cause == null ? fault.getMessage() : cause.getMessage());
     }
 
     private static void addHelp(CommandLine line) {

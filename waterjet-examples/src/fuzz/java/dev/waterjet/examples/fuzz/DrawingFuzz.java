@@ -6,9 +6,10 @@ import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.WaterjetException;
-import dev.waterjet.path.Contour;
-import dev.waterjet.path.CuttingRules;
+import dev.waterjet.part.Contour;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.quality.EdgeRequirement;
+import dev.waterjet.toolpath.CuttingRules;
 import java.nio.charset.StandardCharsets;
 
 /**
@@ -39,7 +40,7 @@ public final class DrawingFuzz {
     }
 
     private static SvgDrawing read(String text) {
-        SvgDrawing drawing = SvgReader.read(text, DrawingSettings.defaults());
+        SvgDrawing drawing = SvgReader.read(text, Measures.micrometres(20), EdgeRequirement.defaults());
         require(!drawing.contours().isEmpty(), "nothing to cut");
         require(drawing.contours().size() == drawing.names().size(), "names are missing");
         for (Contour contour : drawing.contours()) {

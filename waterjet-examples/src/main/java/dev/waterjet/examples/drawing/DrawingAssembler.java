@@ -57,6 +57,7 @@ public final class DrawingAssembler {
     private Drawing assemble(DrawingSource source) {
         cautions.addAll(source.cautions());
         sort(source);
+        unusedRules(source);
         List<Stroke> whole = withoutTiny(withoutDuplicates(cut));
         if (whole.isEmpty()) {
             throw new TextException(Message.of("empty-drawing", "the drawing has nothing to cut"));
@@ -98,6 +99,19 @@ public final class DrawingAssembler {
                     Caution.notice(Message.of("layer-skipped", "left out {count} line(s) by a layer rule ({layers})")
                             .with("count", skipped)
                             .with("layers", String.join(", ", layers.keySet()))));
+        }
+    }
+
+    /** A rule that is about nothing is likely a layer spelt wrongly. */
+    private void unusedRules(DrawingSource source) {
+        for (LayerRule rule : settings.layers()) {
+            boolean isUsed = rule.use() == Use.SKIP
+                    || source.strokes().stream().anyMatch(stroke -> rule.isAbout(stroke.origin()));
+            if (!isUsed) {
+                cautions.add(Caution.warning(
+                        Message.of("layer-rule-unused", "no line to cut is on the layer or of the colour {layer}")
+                                .withInput("layer", rule.key())));
+            }
         }
     }
 
