@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * }
  * }</pre>
  *
- * <p>The checks know the program alone. Contours within contours are taken for holes in parts, or parts in openings, whichever
+ * <p>The checks use the program alone. Contours within contours are taken for holes in parts, or parts in openings, whichever
  * contradicts fewer of the sides and pierces; a contour by itself has its scrap where it is pierced. A program without
  * findings can still be wrong: the machine's manual, local codes and trained people decide what is run.
  */

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -73,7 +74,9 @@ final class SubPrograms {
                 || codes.jetOff() == 98
                 || codes.passesThrough('M', 98)
                 || !codes.unrollsSubPrograms();
-        return isOtherCode || !CALL.matcher(text).find() ? new Unrolled(text, null) : new SubPrograms(text).unrolled();
+        return isOtherCode || !text.contains("98") || !CALL.matcher(text).find()
+                ? new Unrolled(text, null)
+                : new SubPrograms(text).unrolled();
     }
 
     private static Line line(int number, String text) {
@@ -179,7 +182,7 @@ final class SubPrograms {
         Matcher token = TOKEN.matcher(text);
         boolean hasOther = false;
         while (token.find()) {
-            String letter = token.group(1) == null ? "" : token.group(1).toUpperCase(java.util.Locale.ROOT);
+            String letter = token.group(1) == null ? "" : token.group(1).toUpperCase(Locale.ROOT);
             boolean isDropped = !letter.isEmpty() && letters.contains(letter) && isOwn(letter, token.group(2));
             hasOther |= !letter.isEmpty() && !isDropped && !letter.equals("N");
             token.appendReplacement(left, isDropped ? "" : Matcher.quoteReplacement(token.group()));

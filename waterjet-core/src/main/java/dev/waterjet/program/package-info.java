@@ -29,18 +29,24 @@
  * }</pre>
  *
  * <p>Accepted words: lines G1 and arcs G2, G3 in the XY plane (centre by I and J, or radius by R, negative for the longer
- * arc); G0, G4; absolute G90 and incremental G91; metric G71 and inch G70 of ISO 6983-1, and G21 and G20 of common
+ * arc); G0, dwell G4; absolute G90 and incremental G91; metric G71 and inch G70 of ISO 6983-1, and G21 and G20 of common
  * use; G90.1 and G91.1 for the centre (common use); offset of the path G40 to G42; shift of the origin G92; work offsets
- * G54 to G59, one for a program; G61, G64, G94 without effect on the path; N, O, F, S, T, D and H; stops M0, M1, ends M2,
- * M30; comments in parentheses or after a semicolon. {@link dev.waterjet.program.ProgramCodes} sets the M codes that switch
- * the jet. Any other word is rejected with its line and column, since the path would be uncertain.
+ * G54 to G59 and G54.1, one for a program; N or a colon, O, F, S, T, D and H; stops M0, M1, ends M2, M30; comments in parentheses or
+ * after a semicolon. Words of a safe start that move neither X nor Y have no effect: G9, G43, G44, G49, G50, G61, G61.1, G64,
+ * G69, G80, G94, G97, G98, G99, and G28, G30, G53 with Z alone. A block takes one word of a group. Sub-programs
+ * ({@code M98 P L}, {@code M99}) are unrolled. {@link dev.waterjet.program.ProgramCodes} sets the M codes that switch the jet and the
+ * words that pass through. Any other word is rejected with its line and column, since the path would be uncertain.
  *
- * <p>A comment that begins with {@code waterjet:} is a note for the next cut: {@code name} and a name, {@code quality} and a
- * cut quality, {@code tolerance} and a length, {@code open} if the cut need not close. Notes are separated by commas.
+ * <p>A comment that begins with {@code waterjet:}, in small or capital letters, is a note for the next cut: {@code name} and a
+ * name, {@code quality} and a cut quality, {@code tolerance} and a length, {@code open} if the cut need not close. Notes are
+ * separated by commas.
+ *
+ * <p>{@link dev.waterjet.program.ProgramChecks} checks a program before it is run; {@link dev.waterjet.program.ProgramWriter}
+ * writes programs.
  *
  * <p>Limits: 50 million characters, two million cutting blocks, 40 words in a line, 24 characters in a number, and 1000 m for
  * any place, radius, centre or shift. A program beyond one of them is rejected with the limit, line and column.
- * Sub-programs and loops are rejected, so that nothing nests.
+ * Sub-programs call each other at most eight deep.
  */
 @NullMarked
 package dev.waterjet.program;
