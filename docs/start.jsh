@@ -13,6 +13,7 @@ import dev.waterjet.quality.*;
 import dev.waterjet.part.*;
 import dev.waterjet.toolpath.*;
 import dev.waterjet.sheet.*;
+import dev.waterjet.simulate.*;
 import dev.waterjet.motion.*;
 import dev.waterjet.program.*;
 import dev.waterjet.surface.*;

@@ -23,6 +23,7 @@ public final class Figures {
         all.addAll(FeedFigures.all());
         all.addAll(LearnFigures.all());
         all.addAll(KerfFigures.all());
+        all.addAll(PredictFigures.all());
         all.addAll(PathFigures.all());
         all.addAll(ValidationFigures.all());
         all.addAll(CalibrationFigures.all());
