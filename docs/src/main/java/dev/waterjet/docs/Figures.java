@@ -24,7 +24,8 @@ public final class Figures {
         all.addAll(LearnFigures.all());
         all.addAll(KerfFigures.all());
         all.addAll(PredictFigures.all());
-        all.addAll(PathFigures.all());
+        all.addAll(ToolPathFigures.all());
+        all.addAll(MotionFigures.all());
         all.addAll(ValidationFigures.all());
         all.addAll(CalibrationFigures.all());
         all.addAll(JobFigures.all());

@@ -270,8 +270,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
     public String explanation(HeadSelector.Ranking ranking) {
         best(ranking);
         return (ranking == HeadSelector.Ranking.TIME ? "fastest" : "cheapest") + " of " + feasible.size()
-                + " feasible combinations (" + (feasible.size() + rejected.size()) + " tried); rejections: "
-                + rejections();
+                + " feasible combinations (" + (feasible.size() + rejected.size()) + " tried)";
     }
 
     private String rejections() {

@@ -210,7 +210,7 @@ public final class FeedPlan implements Described {
      * @return the limit
      */
     public FeedLimit limit(int index) {
-        return FeedLimit.ofCode(blocks.motion().limit[check(index)]);
+        return blocks.limits().ofBlock(check(index));
     }
 
     private int check(int index) {
@@ -219,15 +219,13 @@ public final class FeedPlan implements Described {
 
     /** {@return the time that each limit governs; a limit that never governs has no entry} */
     public Map<FeedLimit, Quantity<Time>> timeByLimit() {
-        Map<FeedLimit, Double> sums = new EnumMap<>(FeedLimit.class);
-        double[] byCode = motion.timesByCodeS();
-        for (int code = 0; code < byCode.length; code++) {
-            if (byCode[code] > 0) {
-                sums.merge(FeedLimit.ofCode((byte) code), byCode[code], Double::sum);
+        Map<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
+        for (FeedLimit limit : FeedLimit.values()) {
+            double seconds = blocks.limits().timeS(limit);
+            if (seconds > 0) {
+                times.put(limit, Kind.TIME.of(seconds));
             }
         }
-        Map<FeedLimit, Quantity<Time>> times = new EnumMap<>(FeedLimit.class);
-        sums.forEach((limit, seconds) -> times.put(limit, Kind.TIME.of(seconds)));
         return times;
     }
 

@@ -18,14 +18,17 @@ final class PlanBlocks {
     private final double[] endM;
     private final int[] edge;
     private final double[] allowedMPerS;
+    private final byte[] code;
     private final double[] edgeStartM;
     private final PieceMotion motion;
+    private final LimitTimes limits;
 
     PlanBlocks(PathPieces pieces, FeedCaps caps, MotionCurve curve) {
         int room = pieces.count() + caps.count();
         double[] ends = new double[room];
         int[] edges = new int[room];
         double[] allowed = new double[room];
+        byte[] codes = new byte[room];
         edgeStartM = new double[pieces.count() + 1];
         int piece = 0;
         int cap = 0;
@@ -40,6 +43,7 @@ final class PlanBlocks {
                 ends[count] = until;
                 edges[count] = piece;
                 allowed[count] = caps.feedMPerS(cap);
+                codes[count] = caps.code(cap);
                 count++;
                 at = until;
             } else if (count > 0) {
@@ -53,7 +57,9 @@ final class PlanBlocks {
         endM = Arrays.copyOf(ends, count);
         edge = Arrays.copyOf(edges, count);
         allowedMPerS = Arrays.copyOf(allowed, count);
+        code = Arrays.copyOf(codes, count);
         motion = PieceMotion.of(curve, endM);
+        limits = new LimitTimes(this, curve);
     }
 
     int count() {
@@ -76,8 +82,17 @@ final class PlanBlocks {
         return allowedMPerS[block];
     }
 
+    /** Code of the limit that gives the maximum feed of a block. */
+    byte code(int block) {
+        return code[block];
+    }
+
     PieceMotion motion() {
         return motion;
+    }
+
+    LimitTimes limits() {
+        return limits;
     }
 
     /** First block of an edge. */
@@ -139,7 +154,7 @@ final class PlanBlocks {
                 Kind.SPEED.of(motion.exitMPerS[last]),
                 Kind.SPEED.of(allowed),
                 Kind.TIME.of(time),
-                FeedLimit.ofCode(motion.limit[longest]));
+                limits.ofBlock(longest));
     }
 
     private static Point place(EdgeCursor cursor, double share) {

@@ -28,6 +28,7 @@ final class SlowZoneFinder {
     private int leastInterval;
 
     private int nextPlace;
+    private FeedLimit cause = FeedLimit.PATH_END;
 
     SlowZoneFinder(
             Contour path,
@@ -128,23 +129,27 @@ final class SlowZoneFinder {
                 Kind.SPEED.of(leastMPerS),
                 Kind.SPEED.of(nominal(leastBlock)),
                 Kind.TIME.of(timeS),
-                leastMPerS == 0 ? FeedLimit.PATH_END : FeedLimit.ofCode(motion.limitCode(leastInterval))));
+                cause));
         isOpen = false;
     }
 
     /** Of a level stretch around a corner or arc the place is that of the corner, or the middle of the arc. */
     private void moveToCause() {
+        cause = leastMPerS == 0 ? FeedLimit.PATH_END : FeedLimit.ofCode(motion.limitCode(leastInterval));
         while (nextPlace < places.count()) {
             double from = places.startM(nextPlace);
             double to = places.endM(nextPlace);
+            // the optimum with jerk dips a little below the maximum beside a change of it
             boolean isCause = places.errorM(nextPlace) != PathPlaces.NO_ERROR
-                    && Math.abs(places.feedMPerS(nextPlace) - leastMPerS) <= 1e-9 * leastMPerS;
+                    && places.feedMPerS(nextPlace) >= leastMPerS * (1 - 1e-9)
+                    && places.feedMPerS(nextPlace) <= leastMPerS * 1.1;
             if (from - places.reachM(nextPlace) > leastAtM) {
                 return;
             }
             if (isCause && to + places.reachM(nextPlace) >= leastAtM) {
                 leastAtM = (from + to) / 2;
                 leastBlock = blocks.at(leastAtM);
+                cause = FeedLimit.ofCode(places.code(nextPlace));
                 return;
             }
             nextPlace++;

@@ -117,6 +117,6 @@ final class SourceBlocks {
                 Kind.LENGTH.of(length),
                 Kind.SPEED.of(length / time),
                 Kind.TIME.of(time),
-                FeedLimit.ofCode(blocks.motion().limit[governing])));
+                blocks.limits().ofBlock(governing)));
     }
 }

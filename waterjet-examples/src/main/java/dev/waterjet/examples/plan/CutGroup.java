@@ -3,8 +3,6 @@ package dev.waterjet.examples.plan;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
-import dev.waterjet.motion.FeedLimit;
-import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.quality.CutQuality;
 import java.util.ArrayList;
@@ -63,13 +61,9 @@ final class CutGroup {
     }
 
     /** Feed rate on straight edges. */
-    String feed(ReportUnits units) {
-        FeedPlan plan = first.feeds().get(0);
-        double most = 0;
-        for (int i = 0; i < plan.size(); i++) {
-            most = plan.limit(i) == FeedLimit.LEAD ? most : Math.max(most, plan.peakFeedSi(i));
-        }
-        return QuantityText.round(Units.fromSi(most, units.feed()), 3);
+    String feed(PlanReport report) {
+        double feed = report.plan().conditions().feed(first.quality()).si();
+        return QuantityText.round(Units.fromSi(feed, report.units().feed()), 3);
     }
 
     String length(ReportUnits units) {

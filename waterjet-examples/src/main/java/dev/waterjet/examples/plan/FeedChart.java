@@ -40,19 +40,22 @@ final class FeedChart {
                     Kind.SPEED.si(curve.feed(i).upper(0.95)), report.units().feed());
         }
         double chosen = report.feed().to(report.units().feed());
+        String length = " " + Units.symbol(report.units().length());
+        String speed = " " + Units.symbol(report.units().feed());
+        double plate = Units.fromSi(thickness, report.units().length());
         String alt = "For " + report.workpiece().material().name() + " and "
                 + report.quality().label()
-                + " cut quality the feed rate decreases from " + QuantityText.round(feed[0], 3) + " mm/min at "
-                + QuantityText.round(x[0], 3) + " mm to " + QuantityText.round(feed[POINTS - 1], 3) + " mm/min at "
-                + QuantityText.round(x[POINTS - 1], 3) + " mm; this plan has " + QuantityText.round(chosen, 3)
-                + " mm/min at " + QuantityText.round(thickness * 1000, 3) + " mm.";
+                + " cut quality the feed rate decreases from " + QuantityText.round(feed[0], 3) + speed + " at "
+                + QuantityText.round(x[0], 3) + length + " to " + QuantityText.round(feed[POINTS - 1], 3) + speed + " at "
+                + QuantityText.round(x[POINTS - 1], 3) + length + "; this plan has " + QuantityText.round(chosen, 3)
+                + speed + " at " + QuantityText.round(plate, 3) + length + ".";
         return Chart.of("Feed rate over thickness", alt)
-                .x("thickness [mm]")
-                .y("feed [mm/min]")
+                .x("thickness [" + length.strip() + "]")
+                .y("feed rate [" + speed.strip() + "]")
                 .yFrom(0, Arrays.stream(upper).max().orElse(1) * 1.02)
                 .band("95 % interval", x, lower, upper)
                 .line(report.quality().label() + " cut quality", x, feed)
-                .points("this plan", new double[] {thickness * 1000}, new double[] {chosen})
+                .points("this plan", new double[] {plate}, new double[] {chosen})
                 .svgInPage(520, 360);
     }
 }

@@ -48,7 +48,9 @@ public final class Remarks {
                                 "the program has no G41 or G42; its path is taken as the path of the jet axis, and the"
                                         + " part is smaller by the kerf offset unless the path includes it"));
         all.addAll(job.cautions());
-        List<Caution> sorted = new ArrayList<>(all);
+        Map<String, Caution> byCode = new LinkedHashMap<>();
+        all.forEach(caution -> byCode.putIfAbsent(caution.severity() + caution.code(), caution));
+        List<Caution> sorted = new ArrayList<>(byCode.values());
         sorted.sort(Comparator.comparing(Caution::severity).reversed());
         return sorted;
     }

@@ -76,8 +76,10 @@ public final class Sheet {
         uncertainty();
         job();
         html.append("</div>\n");
+        html.append("<div class=\"pair\">\n");
         cautions(false);
         findings();
+        html.append("</div>\n");
         evidence();
         html.append("</div>\n</main>\n</body>\n</html>\n");
         return html.toString();
@@ -131,17 +133,16 @@ public final class Sheet {
         html.append(PartDrawing.svg(report)).append('\n').append(PartDrawing.legend(report));
         html.append("<figcaption>")
                 .append(escaped("Numbers: order of pierces. Arrows: direction. The part lies from X "
-                        + ReportText.of(
-                                Kind.LENGTH,
-                                Kind.LENGTH.of(box.minimum().xSi()),
-                                report.units().length())
+                        + place(box.minimum().xSi())
                         + ", Y "
-                        + ReportText.of(
-                                Kind.LENGTH,
-                                Kind.LENGTH.of(box.minimum().ySi()),
-                                report.units().length())
+                        + place(box.minimum().ySi())
                         + " on."))
                 .append("</figcaption>\n</figure>\n");
+    }
+
+    /** A coordinate without the noise of rounding. */
+    private String place(double metres) {
+        return ReportText.of(Kind.LENGTH, Kind.LENGTH.of(Math.rint(metres * 1e7) / 1e7), report.units().length());
     }
 
     private void figure(String heading, String svg, String caption) {
@@ -191,7 +192,7 @@ public final class Sheet {
         row("Rapid traverse", ReportText.time(Kind.TIME.si(report.plan().rapidTime())));
         report.plan()
                 .timeByLimit()
-                .forEach((limit, time) -> row("of which by " + limit.label(), ReportText.time(Kind.TIME.si(time))));
+                .forEach((limit, time) -> limit(limit.label(), Kind.TIME.si(time)));
         row("Water", ReportText.of(report.water(), units.volume()));
         row("Abrasive", ReportText.of(report.abrasive(), units.mass()));
         row("Energy at the orifice", ReportText.of(report.energy(), Units.KILOWATT_HOUR));
@@ -200,6 +201,13 @@ public final class Sheet {
         row("Minimum inner radius of the jet", ReportText.best(report.kerf().minimumInnerRadius(), units.length()));
         row("Minimum slot of the jet", ReportText.best(report.kerf().minimumSlotWidth(), units.length()));
         close();
+    }
+
+    /** Limits that govern less than a hundredth of the time are left out. */
+    private void limit(String label, double seconds) {
+        if (seconds > 0.01 * report.plan().cuttingTime().si()) {
+            row("governed by " + label, ReportText.time(seconds));
+        }
     }
 
     private void job() {
@@ -236,12 +244,12 @@ public final class Sheet {
             html.append("<tr><th scope=\"row\">").append(escaped(group.label())).append("</th>");
             number(group.numbers());
             html.append("<td>").append(group.quality().label()).append("</td>");
-            number(group.feed(report.units()));
+            number(group.feed(report));
             number(group.length(report.units()));
             number(ReportText.time(group.timeS()));
             html.append("</tr>\n");
         }
-        html.append("</tbody>\n</table>\n");
+        html.append("</tbody>\n</table></div>\n");
         if (groups.size() > MAX_GROUPS) {
             html.append("<p>").append(groups.size() - MAX_GROUPS).append(" more kinds; the CSV lists all.</p>\n");
         }

@@ -60,7 +60,7 @@ final class SheetStyle {
           figure, section { padding: 14px 14px; margin-bottom: 16px; }
           .figures dd { font-size: 17px; }
         }
-        .sign { display: grid; grid-template-columns: repeat(4, 1fr); gap: 16px; margin: 0; }
+        .sign { display: grid; grid-template-columns: repeat(4, 1fr); gap: 16px; margin: 0 0 24px; }
         .sign dt { color: var(--quiet); font-size: 13px; }
         .sign dd { margin: 0; height: 26px; border-bottom: 1px solid var(--ink); }
         .first { padding: 12px 16px; }
@@ -68,7 +68,7 @@ final class SheetStyle {
         @page { size: auto; margin: 11mm 12mm; }
         @media print {
           :root { --ink: #000; --quiet: #3c4850; --grid: #b9c2c8; --paper: #fff; --plate: #cfd8dc; color-scheme: light; }
-          body { background: none; font-size: 10.5pt; line-height: 1.32; }
+          body { background: none; font-size: 10pt; line-height: 1.25; }
           main { max-width: none; padding: 0; }
           .page + .page { break-before: page; }
           h1 { font-size: 18pt; }
@@ -76,16 +76,22 @@ final class SheetStyle {
           .lead { margin: 1pt 0 3pt; }
           figure, section { border: 0; border-top: 1px solid var(--grid); border-radius: 0; padding: 5pt 0 0;
             margin: 0 0 6pt; break-inside: avoid; }
-          figure.whole svg { max-height: 92mm; }
+          figure.whole svg { max-height: 82mm; }
           .pair { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
-          .pair figure svg { max-height: 52mm; }
+          .pair figure svg { max-height: 28mm; }
+          .sign { margin: 0; }
           .figures { grid-template-columns: repeat(6, 1fr); margin: 0 0 5pt; }
           .figures div { padding: 4pt 6pt; }
           .figures dd { font-size: 12pt; }
-          .facts th, .facts td, .list td, .list th { padding: 1.5pt 4pt 1.5pt 0; font-size: 9.5pt; }
-          .cautions li { padding: 1pt 0 1pt 8pt; margin-bottom: 3pt; font-size: 9.5pt; }
-          .evidence dd { margin: 0 0 4pt; font-size: 8.5pt; }
-          .evidence dt { font-size: 9.5pt; }
+          .facts th, .facts td, .list td, .list th { padding: 1pt 4pt 1pt 0; font-size: 9pt; }
+          .page + .page .facts th, .page + .page .facts td { font-size: 7.5pt; padding: 0.6pt 3pt 0.6pt 0; }
+          .page + .page .facts th { width: 30%; }
+          .page + .page .cautions li { font-size: 7.5pt; margin-bottom: 1pt; }
+          .evidence { columns: 2; column-gap: 8mm; margin: 0; }
+          .cautions li { padding: 1pt 0 1pt 8pt; margin-bottom: 2pt; font-size: 8.5pt; }
+          .evidence dd { margin: 0 0 2pt; font-size: 7pt; line-height: 1.2; }
+          .evidence dt { font-size: 8pt; }
+          .evidence em { font-size: 7pt; padding: 0 4pt; }
           .legend, figcaption { font-size: 9pt; margin-top: 2pt; }
           .scale { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
         }

@@ -1,29 +1,9 @@
 package dev.waterjet.docs;
 
-import static dev.waterjet.measure.Measures.gramsPerMinute;
-import static dev.waterjet.measure.Measures.megapascals;
-import static dev.waterjet.measure.Measures.metresPerSecond;
-import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 
 import dev.waterjet.examples.chart.Chart;
-import dev.waterjet.feed.CutConditions;
-import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.hydraulics.Orifice;
-import dev.waterjet.jet.Abrasive;
-import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.jet.CuttingHead;
-import dev.waterjet.jet.FocusingTube;
-import dev.waterjet.jet.Mesh;
-import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityArray;
-import dev.waterjet.measure.Units;
-import dev.waterjet.motion.FeedPlan;
-import dev.waterjet.motion.FeedPlanner;
-import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Edge;
 import dev.waterjet.part.Part;
@@ -32,20 +12,21 @@ import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.LeadPlacer;
 import java.util.List;
-import javax.measure.quantity.Length;
 
-/** Figures about paths. */
-final class PathFigures {
+/** Figures about tool paths. */
+final class ToolPathFigures {
 
     private static final int SAMPLES_OF_AN_ARC = 24;
 
-    private PathFigures() {}
+    private ToolPathFigures() {}
 
     static List<Figure> all() {
         return List.of(
-                new Figure("path-leads", PathFigures::leads), new Figure("path-feed", PathFigures::feedAlongThePath));
+                new Figure("toolpath-leads", ToolPathFigures::leads),
+                new Figure("toolpath-offset", ToolPathFigures::offset));
     }
 
     private static Part bracket() {
@@ -112,33 +93,28 @@ final class PathFigures {
         chart.line(name, x, y);
     }
 
-    private static String feedAlongThePath() {
-        AbrasiveJet jet = CuttingHead.of(
-                        Orifice.sapphire(millimetres(0.33)), FocusingTube.of(millimetres(1.02), millimetres(102)))
-                .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
-        Workpiece plate = Workpiece.of(Materials.standard().get("aluminium-6061-t6"), millimetres(12));
-        FeedModel model = MachinabilityFeed.published();
-        FeedPlanner planner = FeedPlanner.of(
-                MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5))
-                        .withJerk(Kind.JERK.of(5)),
-                CutConditions.of(jet, plate, model));
-        Contour path = placer().suggest(1).path();
-        QuantityArray<Length> distances = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1200);
-        return Chart.of(
-                        "Feed rate along a bracket",
-                        "Feed rate over distance: constant for each cut quality, with a slowdown zone at each corner"
-                            + " that is as wide as two lags; without recovery of the front the notches are needles.")
-                .x("distance along the path [mm]")
-                .y("feed rate [mm/min]")
-                .line("without recovery", distances.to(Units.MILLIMETRE), feeds(planner.withReach(0), path, distances))
-                .line("as planned", distances.to(Units.MILLIMETRE), feeds(planner, path, distances))
-                .svg(720, 420);
-    }
-
-    private static double[] feeds(FeedPlanner planner, Contour path, QuantityArray<Length> distances) {
-        FeedPlan plan = planner.plan(path, bracket().partSide(1));
-        return distances
-                .map(Kind.SPEED, distance -> Kind.SPEED.si(plan.feedAt(Kind.LENGTH.of(distance))))
-                .to(Units.MILLIMETRE_PER_MINUTE);
+    /** A narrow place bridged by the longest path: a contour with a neck and the offset of half the kerf. */
+    private static String offset() {
+        Contour window = Contour.from(Point.millimetres(0, 0))
+                .lineTo(Point.millimetres(30, 0))
+                .lineTo(Point.millimetres(30, 9.5))
+                .lineTo(Point.millimetres(42, 9.5))
+                .arcTo(Point.millimetres(42, 20.5), Point.millimetres(42, 15), Side.LEFT)
+                .lineTo(Point.millimetres(30, 20.5))
+                .lineTo(Point.millimetres(30, 30))
+                .lineTo(Point.millimetres(0, 30))
+                .close();
+        Contour path = KerfOffset.of(millimetres(2)).apply(window, Side.LEFT).path().contour();
+        Chart chart = Chart.of(
+                        "Path of the jet axis in a window",
+                        "A window of lines and an arc and, two millimetres inside it, the path of the jet axis. The path is"
+                                + " rounded about the two corners of the part and sharp in the four corners of the window.")
+                .x("x [mm]")
+                .y("y [mm]")
+                .xFrom(-3, 51)
+                .yFrom(-3, 33);
+        draw(chart, "edge of the part", window);
+        draw(chart, "jet axis", path);
+        return chart.svg(720, 520);
     }
 }
