@@ -9,16 +9,8 @@ import java.util.Set;
 public final class Unconverted {
 
     /** Packages whose values can still be forged by bytes. */
-    public static final Set<String> SERIAL = Set.of(
-            "calibrate",
-            "head",
-            "kerf",
-            "motion",
-            "pierce",
-            "plan",
-            "program",
-            "surface",
-            "uncertainty");
+    public static final Set<String> SERIAL =
+            Set.of("calibrate", "head", "kerf", "motion", "pierce", "plan", "program", "surface");
 
     /** Packages that still refuse by exceptions of other families. */
     public static final Set<String> REFUSALS = Set.of(
@@ -34,8 +26,7 @@ public final class Unconverted {
             "quality",
             "sheet",
             "surface",
-            "toolpath",
-            "uncertainty");
+            "toolpath");
 
     /** Packages that do not yet name a null argument. */
     public static final Set<String> NULLS = Set.of(

@@ -3,6 +3,7 @@ package dev.waterjet.uncertainty;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.Objects;
+import java.util.function.DoubleConsumer;
 
 /**
  * Propagation of distributions by the Monte Carlo method (JCGM 101). Immutable; the same seed gives the same bits, whatever the number of
@@ -10,8 +11,8 @@ import java.util.Objects;
  */
 public final class MonteCarlo {
 
-    private static final int USUAL_TRIALS = 200_000;
-    private static final int MOST_TRIALS = 100_000_000;
+    private static final int DEFAULT_TRIALS = 200_000;
+    private static final int MAX_TRIALS = 100_000_000;
 
     private final Measurand measurand;
     private final UncertainInputs inputs;
@@ -31,7 +32,7 @@ public final class MonteCarlo {
      * @return the study
      */
     public static MonteCarlo of(Measurand measurand, UncertainInputs inputs) {
-        return new MonteCarlo(measurand, inputs, RunSettings.usual(USUAL_TRIALS, MOST_TRIALS));
+        return new MonteCarlo(measurand, inputs, RunSettings.defaults(DEFAULT_TRIALS, MAX_TRIALS));
     }
 
     /**
@@ -66,13 +67,13 @@ public final class MonteCarlo {
     }
 
     /**
-     * Returns this study with a listener that receives progress.
+     * Returns this study with a listener that receives the share done. Working threads call it, one call at a time.
      *
-     * @param progress the listener
+     * @param progress listener, called with a rising share, above 0 to 1
      * @return the study
      */
-    public MonteCarlo withProgress(Progress progress) {
-        return new MonteCarlo(measurand, inputs, settings.withProgress(progress));
+    public MonteCarlo withProgress(DoubleConsumer progress) {
+        return new MonteCarlo(measurand, inputs, settings.withProgress(Objects.requireNonNull(progress, "progress")));
     }
 
     /**
@@ -85,12 +86,12 @@ public final class MonteCarlo {
     public MonteCarloResult run() {
         double[] results = new double[settings.trials()];
         double[][] factor = inputs.factor();
-        Blocks.run(settings, 1, (block, from, to) -> {
-            Draws draws = Draws.of(settings.seed(), block);
+        DrawBatches.run(settings, (batch, from, to) -> {
+            BatchRandom random = BatchRandom.of(settings.seed(), batch);
             double[] scores = new double[inputs.size()];
             double[] drawn = new double[inputs.size()];
             for (int i = from; i < to; i++) {
-                inputs.draw(draws, factor, scores, drawn);
+                inputs.draw(random, factor, scores, drawn);
                 results[i] = Require.finite("result of a trial", measurand.of(drawn), Units.ONE);
             }
         });

@@ -4,14 +4,11 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Map;
 
 /** Distribution of a result from Monte Carlo trials (JCGM 101, 7). */
-public final class MonteCarloResult implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class MonteCarloResult implements Described {
 
     private final double[] sorted;
     private final double mean;
@@ -23,7 +20,10 @@ public final class MonteCarloResult implements Described, Serializable {
         this.standardUncertainty = standardUncertainty;
     }
 
-    /** Keeps and sorts the array. */
+    /**
+     * Keeps and sorts the array. Quantiles and intervals are those of JCGM 101, 7.7, which no percentile of Commons Math
+     * gives.
+     */
     static MonteCarloResult of(double[] results) {
         Arrays.sort(results);
         double sum = 0;
@@ -86,7 +86,7 @@ public final class MonteCarloResult implements Described, Serializable {
      * @return the lower end
      */
     public double lower(double coverage) {
-        return quantile((1 - checked(coverage)) / 2);
+        return quantile((1 - Require.coverage(coverage)) / 2);
     }
 
     /**
@@ -96,7 +96,7 @@ public final class MonteCarloResult implements Described, Serializable {
      * @return the upper end
      */
     public double upper(double coverage) {
-        return quantile((1 + checked(coverage)) / 2);
+        return quantile((1 + Require.coverage(coverage)) / 2);
     }
 
     /**
@@ -120,7 +120,7 @@ public final class MonteCarloResult implements Described, Serializable {
     }
 
     private int within(double coverage) {
-        return (int) Math.min(sorted.length - 1.0, Math.rint(checked(coverage) * sorted.length));
+        return (int) Math.min(sorted.length - 1.0, Math.rint(Require.coverage(coverage) * sorted.length));
     }
 
     /** JCGM 101, 7.7.4: the place of the minimum distance over a given number of results. */
@@ -133,11 +133,6 @@ public final class MonteCarloResult implements Described, Serializable {
             }
         }
         return best;
-    }
-
-    private static double checked(double coverage) {
-        Require.above("coverage", coverage, 0, Units.ONE, "");
-        return Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
     }
 
     /**
@@ -158,6 +153,16 @@ public final class MonteCarloResult implements Described, Serializable {
                 .put("lower_95", lower(0.95))
                 .put("upper_95", upper(0.95))
                 .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof MonteCarloResult that && Arrays.equals(sorted, that.sorted);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(sorted);
     }
 
     @Override

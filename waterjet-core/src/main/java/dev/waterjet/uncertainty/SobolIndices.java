@@ -2,57 +2,90 @@ package dev.waterjet.uncertainty;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
-import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 
 /** Shares of the variance of a result by input: first-order and total Sobol indices. */
-public final class SobolIndices implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class SobolIndices implements Described {
 
     private final List<String> names;
     private final double variance;
     private final double[] first;
     private final double[] total;
     private final double[] firstErrors;
+    private final double[] totalErrors;
 
-    private SobolIndices(List<String> names, double variance, double[] first, double[] total, double[] firstErrors) {
-        this.names = names;
+    private SobolIndices(List<String> names, double variance, double[][] indices, double[][] errors) {
+        this.names = List.copyOf(names);
         this.variance = variance;
-        this.first = first;
-        this.total = total;
-        this.firstErrors = firstErrors;
+        this.first = indices[0];
+        this.total = indices[1];
+        this.firstErrors = errors[0];
+        this.totalErrors = errors[1];
     }
 
-    static SobolIndices of(List<String> names, double[] atA, double[] atB, double[][] mixed) {
-        int trials = atA.length;
-        double mean = 0;
-        for (int i = 0; i < trials; i++) {
-            mean += (atA[i] + atB[i]) / (2.0 * trials);
+    /** From trials of which trial i belongs to copy i mod {@code copies} of the sequence. */
+    static SobolIndices of(List<String> names, double[] atA, double[] atB, double[][] mixed, int copies) {
+        Trials all = new Trials(atA, atB, mixed, 0, 1);
+        double[][] errors = new double[2][names.size()];
+        double[][][] copy = new double[copies][][];
+        for (int r = 0; r < copies; r++) {
+            copy[r] = new Trials(atA, atB, mixed, r, copies).indices();
         }
-        double variance = 0;
-        for (int i = 0; i < trials; i++) {
-            variance += ((atA[i] - mean) * (atA[i] - mean) + (atB[i] - mean) * (atB[i] - mean)) / (2.0 * trials - 1);
-        }
-        int count = mixed.length;
-        double[] first = new double[count];
-        double[] total = new double[count];
-        double[] errors = new double[count];
-        for (int k = 0; k < count && variance > 0; k++) {
-            double squares = 0;
-            for (int i = 0; i < trials; i++) {
-                // subtracting the mean reduces the scatter and changes no expectation
-                double term = (atB[i] - mean) * (mixed[k][i] - atA[i]) / variance;
-                double difference = atA[i] - mixed[k][i];
-                first[k] += term / trials;
-                squares += term * term / trials;
-                total[k] += difference * difference / (2 * variance * trials);
+        for (int kind = 0; kind < 2; kind++) {
+            for (int k = 0; k < names.size(); k++) {
+                StandardDeviation scatter = new StandardDeviation();
+                for (double[][] one : copy) {
+                    scatter.increment(one[kind][k]);
+                }
+                errors[kind][k] = scatter.getResult() / Math.sqrt(copies);
             }
-            errors[k] = Math.sqrt(Math.max(0, squares - first[k] * first[k]) / trials);
         }
-        return new SobolIndices(names, variance, first, total, errors);
+        return new SobolIndices(names, all.variance(), all.indices(), errors);
+    }
+
+    /** The trials from a first one in equal steps. */
+    private record Trials(double[] atA, double[] atB, double[][] mixed, int first, int step) {
+
+        private double mean() {
+            double sum = 0;
+            for (int i = first; i < atA.length; i += step) {
+                sum += atA[i] + atB[i];
+            }
+            return sum / (2.0 * count());
+        }
+
+        private int count() {
+            return (atA.length - first + step - 1) / step;
+        }
+
+        double variance() {
+            double mean = mean();
+            double squares = 0;
+            for (int i = first; i < atA.length; i += step) {
+                squares += (atA[i] - mean) * (atA[i] - mean) + (atB[i] - mean) * (atB[i] - mean);
+            }
+            return squares / (2.0 * count() - 1);
+        }
+
+        /** First-order and total indices; subtracting the mean reduces the scatter and changes no expectation. */
+        double[][] indices() {
+            double mean = mean();
+            double variance = variance();
+            double[][] indices = new double[2][mixed.length];
+            for (int k = 0; k < mixed.length && variance > 0; k++) {
+                for (int i = first; i < atA.length; i += step) {
+                    double difference = atA[i] - mixed[k][i];
+                    indices[0][k] -= (atB[i] - mean) * difference / variance / count();
+                    indices[1][k] += difference * difference / (2 * variance * count());
+                }
+            }
+            return indices;
+        }
     }
 
     /**
@@ -103,12 +136,18 @@ public final class SobolIndices implements Described, Serializable {
         return total[index(name)];
     }
 
+    /**
+     * Returns the standard error of the total index, from the scatter of the draws.
+     *
+     * @param name name of the input
+     * @return the standard error
+     */
+    public double totalStandardError(String name) {
+        return totalErrors[index(name)];
+    }
+
     private int index(String name) {
-        int index = names.indexOf(name);
-        if (index < 0) {
-            throw new IllegalArgumentException("unknown input \"" + name + "\"; use one of " + names);
-        }
-        return index;
+        return UncertainInputs.index(names, Objects.requireNonNull(name, "name"));
     }
 
     @Override
@@ -120,12 +159,29 @@ public final class SobolIndices implements Described, Serializable {
                     .put("first_order", first[i])
                     .put("standard_error", firstErrors[i])
                     .put("total", total[i])
+                    .put("total_standard_error", totalErrors[i])
                     .map());
         }
         return Description.of("Sobol indices")
                 .put("variance", variance)
                 .put("inputs", inputs)
                 .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SobolIndices that
+                && names.equals(that.names)
+                && variance == that.variance
+                && Arrays.equals(first, that.first)
+                && Arrays.equals(total, that.total)
+                && Arrays.equals(firstErrors, that.firstErrors)
+                && Arrays.equals(totalErrors, that.totalErrors);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(names, variance, Arrays.hashCode(first), Arrays.hashCode(total));
     }
 
     @Override

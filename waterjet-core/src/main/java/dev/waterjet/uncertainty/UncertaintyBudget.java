@@ -3,11 +3,11 @@ package dev.waterjet.uncertainty;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
-import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -15,9 +15,7 @@ import org.apache.commons.math3.distribution.TDistribution;
  * Uncertainty budget by the law of propagation of uncertainty (JCGM 100, 5.1 and 5.2): value, combined standard
  * uncertainty, and the contribution of each input. Derivatives are central differences over small parts of the inputs' uncertainties.
  */
-public final class UncertaintyBudget implements Described, Serializable {
-
-    private static final long serialVersionUID = 1L;
+public final class UncertaintyBudget implements Described {
 
     /** Step of a first difference, as a part of the input's standard uncertainty. */
     private static final double FIRST_STEP = 1e-3;
@@ -58,7 +56,8 @@ public final class UncertaintyBudget implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the correlations contradict each other
      */
     public static UncertaintyBudget of(Measurand measurand, UncertainInputs inputs) {
-        inputs.factor();
+        Objects.requireNonNull(measurand, "measurand");
+        Objects.requireNonNull(inputs, "inputs").factor();
         return new UncertaintyBudget(inputs, measurand);
     }
 
@@ -157,7 +156,7 @@ public final class UncertaintyBudget implements Described, Serializable {
      * @return the derivative; 0 for an input without uncertainty
      */
     public double sensitivity(String name) {
-        return sensitivities[inputs.index(name)];
+        return sensitivities[inputs.index(Objects.requireNonNull(name, "name"))];
     }
 
     /**
@@ -167,7 +166,7 @@ public final class UncertaintyBudget implements Described, Serializable {
      * @return the contribution, with the sign of the sensitivity
      */
     public double contribution(String name) {
-        return contributions[inputs.index(name)];
+        return contributions[inputs.index(Objects.requireNonNull(name, "name"))];
     }
 
     /**
@@ -202,8 +201,7 @@ public final class UncertaintyBudget implements Described, Serializable {
      * @return the expanded uncertainty
      */
     public double expanded(double coverage) {
-        Require.above("coverage", coverage, 0, Units.ONE, "");
-        Require.atMost("coverage", coverage, Math.nextDown(1.0), Units.ONE, "");
+        Require.coverage(coverage);
         double freedom = Math.floor(degreesOfFreedom());
         double half = (1 + coverage) / 2;
         // beyond a million degrees of freedom Student's distribution is the normal one
@@ -230,6 +228,20 @@ public final class UncertaintyBudget implements Described, Serializable {
                 .put("standard_uncertainty", combined)
                 .put("inputs", rows)
                 .map();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof UncertaintyBudget that
+                && inputs.equals(that.inputs)
+                && value == that.value
+                && Arrays.equals(contributions, that.contributions)
+                && higherVariance == that.higherVariance;
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(inputs, value, Arrays.hashCode(contributions), higherVariance);
     }
 
     @Override

@@ -13,8 +13,9 @@
  *       function.
  * </ul>
  *
- * <p>Draws are divided into blocks, each with a separate generator seeded by the seed of the study and the number of the
- * block. The bits of a result therefore depend on the seed and not on the number of threads.
+ * <p>Draws are divided into batches, each with a separate generator seeded by the seed of the study and the number of the
+ * batch. The bits of a result therefore depend on the seed and not on the number of threads. A draw is the quantile of a
+ * uniform number; a Sobol study takes the points of Sobol's sequence, randomly shifted.
  *
  * <p>The package contains no model of a jet; it computes with doubles.
  */

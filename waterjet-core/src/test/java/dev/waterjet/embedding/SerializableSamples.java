@@ -33,6 +33,8 @@ import dev.waterjet.sheet.Slats;
 import dev.waterjet.toolpath.CuttingRules;
 import dev.waterjet.toolpath.HoldingTabs;
 import dev.waterjet.toolpath.KerfOffset;
+import dev.waterjet.uncertainty.Distribution;
+import dev.waterjet.uncertainty.UncertainInputs;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,6 +50,11 @@ final class SerializableSamples {
         all.add(Kind.PRESSURE);
         all.add(Materials.standard());
         ofFeed(all);
+        all.add(UncertainInputs.none()
+                .with("x", Distribution.normal(1, 0.1))
+                .with("y", Distribution.triangular(0, 1, 3))
+                .with("z", Distribution.student(1, 0.1, 5))
+                .withCorrelation("x", "y", 0.5));
         all.add(Batch.of(Samples.JET, PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of())), 20));
         ofGeometry(all);
         return all;

@@ -1,7 +1,7 @@
 package dev.waterjet.uncertainty;
 
+import static dev.waterjet.Refusals.assertRefused;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
@@ -39,46 +39,35 @@ class DistributionTest {
         assertThat(Distribution.arcsine(1, 2)).hasToString("arcsine, 1.0 to 2.0");
     }
 
-    /** A draw rises with the normal score that it is given, by the quantile of its distribution. */
+    /** Quantiles at one standard deviation of a normal distribution, in closed form. */
     @Test
-    void aScoreBecomesTheQuantileOfItsProbability() {
-        Draws unused = Draws.of(1, 0);
+    void quantilesFollowTheirFormulas() {
+        double below = 1 - BELOW_ONE;
 
-        assertThat(Distribution.normal(5, 2).draw(1.5, unused)).isEqualTo(8);
-        assertThat(Distribution.logNormal(10, 0.5).draw(2, unused)).isCloseTo(10 * Math.E, within(1e-12));
-        assertThat(Distribution.uniform(-1, 4).draw(1, unused)).isCloseTo(-1 + 5 * BELOW_ONE, within(1e-12));
-        assertThat(Distribution.arcsine(-2, 6).draw(0, unused)).isCloseTo(2, within(1e-12));
-        assertThat(Distribution.arcsine(-2, 6).draw(1, unused))
+        assertThat(Distribution.normal(5, 2).quantile(BELOW_ONE)).isCloseTo(7, within(1e-12));
+        assertThat(Distribution.logNormal(10, 0.5).quantile(BELOW_ONE)).isCloseTo(10 * Math.exp(0.5), within(1e-12));
+        assertThat(Distribution.uniform(-1, 4).quantile(BELOW_ONE)).isCloseTo(-1 + 5 * BELOW_ONE, within(1e-12));
+        assertThat(Distribution.arcsine(-2, 6).quantile(0.5)).isCloseTo(2, within(1e-12));
+        assertThat(Distribution.arcsine(-2, 6).quantile(BELOW_ONE))
                 .isCloseTo(2 - 4 * Math.cos(Math.PI * BELOW_ONE), within(1e-12));
-        // quantiles of the triangle: lowest + sqrt(p w a) on its rising side, highest - sqrt((1 - p) w b) on the other
-        assertThat(Distribution.triangular(1, 3, 6).draw(-1, unused))
-                .isCloseTo(1 + Math.sqrt((1 - BELOW_ONE) * 5 * 2), within(1e-12));
-        assertThat(Distribution.triangular(1, 3, 6).draw(1, unused))
-                .isCloseTo(6 - Math.sqrt((1 - BELOW_ONE) * 5 * 3), within(1e-12));
-    }
-
-    /** Student's value is the mean and a normal score times a spread of its own, above zero. */
-    @Test
-    void studentsDrawsLieOnTheSideOfTheirScore() {
-        Distribution student = Distribution.student(5, 2, 4);
-        Draws draws = Draws.of(3, 0);
-
-        assertThat(student.draw(0, draws)).isEqualTo(5);
-        for (int i = 0; i < 100; i++) {
-            assertThat(student.draw(1, draws)).isGreaterThan(5);
-            assertThat(student.draw(-1, draws)).isLessThan(5);
-        }
+        // minimum + sqrt(p w a) on the rising side of the triangle, maximum - sqrt((1 - p) w b) on the other
+        assertThat(Distribution.triangular(1, 3, 6).quantile(below))
+                .isCloseTo(1 + Math.sqrt(below * 5 * 2), within(1e-12));
+        assertThat(Distribution.triangular(1, 3, 6).quantile(BELOW_ONE))
+                .isCloseTo(6 - Math.sqrt(below * 5 * 3), within(1e-12));
+        // Student with one degree of freedom is Cauchy's distribution: quantile tan(pi (p - 1/2))
+        assertThat(Distribution.student(5, 2, 1).quantile(0.75)).isCloseTo(7, within(1e-8));
+        assertRefused(() -> Distribution.normal(0, 1).quantile(0), "must-be-above", "probability", 0);
+        assertRefused(() -> Distribution.uniform(0, 1).quantile(1), "must-be-at-most", "probability", 1);
     }
 
     @Test
     void limitsMustStandInOrder() {
-        assertThatThrownBy(() -> Distribution.triangular(5, 3, 1)).hasMessageContaining("upper limit is 1");
-        assertThatThrownBy(() -> Distribution.arcsine(5, 5)).hasMessageContaining("upper limit is 5");
-        assertThatThrownBy(() -> Distribution.triangular(0, 6, 5))
-                .hasMessage("likeliest value is 6; it must be at most 5");
-        assertThatThrownBy(() -> Distribution.uniform(Double.NEGATIVE_INFINITY, 0))
-                .hasMessageContaining("lower limit is -Infinity");
-        assertThatThrownBy(() -> Distribution.student(0, 1, 0)).hasMessageContaining("degrees of freedom is 0");
+        assertRefused(() -> Distribution.triangular(5, 3, 1), "must-be-above", "upper limit", 5);
+        assertRefused(() -> Distribution.arcsine(5, 5), "must-be-above", "upper limit", 5);
+        assertRefused(() -> Distribution.triangular(0, 6, 5), "must-be-at-most", "likeliest value", 5);
+        assertRefused(() -> Distribution.uniform(Double.NEGATIVE_INFINITY, 0), "must-be-at-least");
+        assertRefused(() -> Distribution.student(0, 1, 0), "must-be-above", "degrees of freedom", 0);
     }
 
     /** First outputs of SplitMix64 from the seed 0, as published with it (from memory): mixed multiples of its step. */
@@ -86,22 +75,16 @@ class DistributionTest {
     void seedsAreMixedAsSplitMixHasIt() {
         long step = 0x9E3779B97F4A7C15L;
 
-        assertThat(Draws.mixed(step)).isEqualTo(0xE220A8397B1DCDAFL);
-        assertThat(Draws.mixed(2 * step)).isEqualTo(0x6E789E6AA1B965F4L);
-        assertThat(Draws.mixed(3 * step)).isEqualTo(0x06C45D188009454FL);
+        assertThat(BatchRandom.mixed(step)).isEqualTo(0xE220A8397B1DCDAFL);
+        assertThat(BatchRandom.mixed(2 * step)).isEqualTo(0x6E789E6AA1B965F4L);
+        assertThat(BatchRandom.mixed(3 * step)).isEqualTo(0x06C45D188009454FL);
     }
 
-    /** The same seed and block give the same bits in every release; reckoned from SplitMix64 in Python 3. */
+    /** The same seed and batch give the same bits in every release; reckoned from SplitMix64 in Python 3. */
     @Test
     void drawsAreTheSameInEveryRelease() {
-        assertThat(Draws.of(1, 0).uniform()).isEqualTo(0.33504256092169343);
-        assertThat(Draws.of(2, 2).uniform()).isEqualTo(0.1543955821196728);
-    }
-
-    @Test
-    void probabilityRisesWithTheScore() {
-        assertThat(Draws.probability(1)).isCloseTo(BELOW_ONE, within(1e-14));
-        assertThat(Draws.probability(0)).isEqualTo(0.5);
+        assertThat(BatchRandom.of(1, 0).nextDouble()).isEqualTo(0.33504256092169343);
+        assertThat(BatchRandom.of(2, 2).nextDouble()).isEqualTo(0.1543955821196728);
     }
 
     /** Mean nu and variance 2 nu, and quantiles by Apache Commons Math; above and below two degrees of freedom. */
@@ -109,7 +92,7 @@ class DistributionTest {
     @ValueSource(doubles = {0.8, 2, 5})
     void chiSquareHasTheMomentsAndQuantilesOfItsDistribution(double freedom) {
         int count = 100_000;
-        Draws draws = Draws.of(11, 0);
+        BatchRandom draws = BatchRandom.of(11, 0);
         double[] drawn = new double[count];
         Arrays.setAll(drawn, i -> draws.chiSquare(freedom));
         double mean = Arrays.stream(drawn).average().orElseThrow();

@@ -1,7 +1,7 @@
 package dev.waterjet.uncertainty;
 
+import static dev.waterjet.Refusals.assertRefused;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
@@ -51,9 +51,9 @@ class ResultsTest {
 
     @Test
     void probabilitiesAreChecked() {
-        assertThatThrownBy(() -> of(1, 2).quantile(1.1)).hasMessage("probability is 1.1; it must be at most 1");
-        assertThatThrownBy(() -> of(1, 2).lower(0)).hasMessage("coverage is 0; it must be above 0");
-        assertThatThrownBy(() -> of(1, 2).upper(1)).hasMessageContaining("coverage is 1");
+        assertRefused(() -> of(1, 2).quantile(1.1), "must-be-at-most", "probability", 1);
+        assertRefused(() -> of(1, 2).lower(0), "must-be-above", "coverage", 0);
+        assertRefused(() -> of(1, 2).upper(1), "must-be-at-most", "coverage", 1);
     }
 
     /** Saltelli (2010) and Jansen (1999) by hand: mean 3, variance (4 + 0 + 1 + 9)/3, terms -1 and 3 over the variance. */
@@ -61,21 +61,23 @@ class ResultsTest {
     void sharesOfTwoTrials() {
         double variance = 14 / 3.0;
         SobolIndices indices =
-                SobolIndices.of(List.of("x"), new double[] {1, 3}, new double[] {2, 6}, new double[][] {{2, 4}});
+                SobolIndices.of(List.of("x"), new double[] {1, 3}, new double[] {2, 6}, new double[][] {{2, 4}}, 2);
 
         assertThat(indices.names()).containsExactly("x");
         assertThat(indices.variance()).isCloseTo(variance, within(1e-14));
         assertThat(indices.firstOrder("x")).isCloseTo(1 / variance, within(1e-15));
         assertThat(indices.total("x")).isCloseTo(0.5 / variance, within(1e-15));
-        assertThat(indices.standardError("x")).isCloseTo(Math.sqrt(2) / variance, within(1e-15));
+        // each trial alone: first 1 and 1/3, total 1 and 1/9
+        assertThat(indices.standardError("x")).isCloseTo(1 / 3.0, within(1e-15));
+        assertThat(indices.totalStandardError("x")).isCloseTo(4 / 9.0, within(1e-15));
         assertThat(indices).hasToString("shares of variance of [x]");
-        assertThatThrownBy(() -> indices.total("y")).hasMessage("unknown input \"y\"; use one of [x]");
+        assertRefused(() -> indices.total("y"), "unknown-input");
     }
 
     @Test
     void whatNeverVariesHasNoShares() {
         SobolIndices indices =
-                SobolIndices.of(List.of("x"), new double[] {5, 5}, new double[] {5, 5}, new double[][] {{5, 5}});
+                SobolIndices.of(List.of("x"), new double[] {5, 5}, new double[] {5, 5}, new double[][] {{5, 5}}, 2);
 
         assertThat(indices.firstOrder("x")).isZero();
         assertThat(indices.total("x")).isZero();
@@ -141,7 +143,7 @@ class ResultsTest {
                         "lower_95", lower -> assertThat((Double) lower).isBetween(1.0, 1.1))
                 .hasEntrySatisfying(
                         "upper_95", upper -> assertThat((Double) upper).isBetween(7.0, 8.0));
-        assertThat(SobolIndices.of(List.of("x"), new double[] {5, 5}, new double[] {5, 5}, new double[][] {{5, 5}})
+        assertThat(SobolIndices.of(List.of("x"), new double[] {5, 5}, new double[] {5, 5}, new double[][] {{5, 5}}, 2)
                         .describe())
                 .containsEntry("variance", 0.0)
                 .containsEntry(
@@ -156,6 +158,8 @@ class ResultsTest {
                                 "standard_error",
                                 0.0,
                                 "total",
+                                0.0,
+                                "total_standard_error",
                                 0.0)));
         assertThat(UncertaintyBudget.of(in -> 7 * in[0], UncertainInputs.none().with("x", Distribution.normal(2, 0)))
                         .describe())
@@ -208,9 +212,8 @@ class ResultsTest {
         assertThat(inputs.correlation("y", "x")).isEqualTo(-0.4);
         assertThat(TWO.correlation("x", "y")).as("the inputs before").isZero();
         assertThat(inputs).hasToString("inputs [x, y]");
-        assertThatThrownBy(() -> TWO.withCorrelation("x", "x", 0.1)).hasMessage("x is correlated with itself");
-        assertThatThrownBy(() -> TWO.withCorrelation("x", "z", 0.1)).hasMessageContaining("unknown input \"z\"");
-        assertThatThrownBy(() -> TWO.withCorrelation("x", "y", 1.1))
-                .hasMessageContaining("correlation of x and y is 1.1; it must be at most 1");
+        assertRefused(() -> TWO.withCorrelation("x", "x", 0.1), "self-correlation");
+        assertRefused(() -> TWO.withCorrelation("x", "z", 0.1), "unknown-input");
+        assertRefused(() -> TWO.withCorrelation("x", "y", 1.1), "must-be-at-most", "correlation", 1);
     }
 }

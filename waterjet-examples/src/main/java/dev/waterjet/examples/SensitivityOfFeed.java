@@ -198,9 +198,9 @@ final class SensitivityOfFeed extends Program {
                         + text(drawn.upper(0.95)) + ".");
     }
 
-    private void printProgress(long done, long total) {
+    private void printProgress(double share) {
         if (printsProgress) {
-            errors().printf(Locale.ROOT, "%d of %d%n", done, total);
+            errors().printf(Locale.ROOT, "%.0f %% of the trials%n", 100 * share);
             errors().flush();
         }
     }

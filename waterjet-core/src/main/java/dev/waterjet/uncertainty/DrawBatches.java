@@ -4,37 +4,36 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Work in numbered blocks, shared by threads. Each block writes to separate places, so that the result does not depend on
- * the assignment of blocks to threads. If blocks fail, the failure of the first of them is thrown.
+ * Work in numbered batches, shared by threads. Each batch writes to separate places, so that the result does not depend on
+ * the assignment of batches to threads. If batches fail, the failure of the first of them is thrown.
  */
-final class Blocks {
+final class DrawBatches {
 
-    /** Draws in one block. */
+    /** Draws in one batch. */
     static final int SIZE = 1 << 12;
 
-    /** Work on one block. */
+    /** Work on one batch. */
     interface Task {
 
-        /** Runs block {@code block}: draws from {@code from} up to, without, {@code to}. */
-        void run(int block, int from, int to);
+        /** Runs batch {@code batch}: draws from {@code from} up to, without, {@code to}. */
+        void run(int batch, int from, int to);
     }
 
     private final int draws;
-    private final long evaluationsPerDraw;
-    private final Progress progress;
+    private final DoubleConsumer progress;
     private final Task task;
     private final AtomicInteger next = new AtomicInteger();
     private final Object lock = new Object();
     private long done;
-    private int failedBlock = Integer.MAX_VALUE;
+    private int failedBatch = Integer.MAX_VALUE;
     private @Nullable RuntimeException failure;
 
-    private Blocks(int draws, long evaluationsPerDraw, Progress progress, Task task) {
+    private DrawBatches(int draws, DoubleConsumer progress, Task task) {
         this.draws = draws;
-        this.evaluationsPerDraw = evaluationsPerDraw;
         this.progress = progress;
         this.task = task;
     }
@@ -43,8 +42,8 @@ final class Blocks {
         return (draws + SIZE - 1) / SIZE;
     }
 
-    static void run(RunSettings settings, long evaluationsPerDraw, Task task) {
-        new Blocks(settings.trials(), evaluationsPerDraw, settings.progress(), task)
+    static void run(RunSettings settings, Task task) {
+        new DrawBatches(settings.trials(), settings.progress(), task)
                 .run(Math.min(settings.threads(), count(settings.trials())));
     }
 
@@ -80,34 +79,34 @@ final class Blocks {
 
     private void work() {
         int count = count(draws);
-        for (int block = next.getAndIncrement(); block < count; block = next.getAndIncrement()) {
+        for (int batch = next.getAndIncrement(); batch < count; batch = next.getAndIncrement()) {
             synchronized (lock) {
-                if (block > failedBlock) {
+                if (batch > failedBatch) {
                     return;
                 }
             }
-            int from = block * SIZE;
+            int from = batch * SIZE;
             int to = Math.min(draws, from + SIZE);
             if (Thread.currentThread().isInterrupted()) {
                 stop(-1, new CancellationException("interrupted while drawing"));
                 return;
             }
             try {
-                task.run(block, from, to);
+                task.run(batch, from, to);
                 synchronized (lock) {
-                    done += (to - from) * evaluationsPerDraw;
-                    progress.at(done, draws * evaluationsPerDraw);
+                    done += to - from;
+                    progress.accept((double) done / draws);
                 }
             } catch (RuntimeException e) {
-                stop(block, e);
+                stop(batch, e);
             }
         }
     }
 
-    private void stop(int block, RuntimeException cause) {
+    private void stop(int batch, RuntimeException cause) {
         synchronized (lock) {
-            if (block < failedBlock) {
-                failedBlock = block;
+            if (batch < failedBatch) {
+                failedBatch = batch;
                 failure = cause;
             }
         }
