@@ -16,6 +16,12 @@ final class LoopFinder {
     /** Points nearer than this are one point. */
     static final double SAME_M = 1e-6;
 
+    /** Where a path closes nowhere else, points nearer than the accepted rounding are one: increments add up their roundings. */
+    private static final double ROUNDED_M = ArcGeometry.ROUNDING_M;
+
+    /** Minimum length of a loop that closes within the rounding. */
+    private static final double MIN_ROUNDED_LENGTH_M = 100 * ROUNDED_M;
+
     /** Areas that differ by less are equal. */
     private static final double AREA_RATIO = 1 + 1e-9;
 
@@ -27,6 +33,8 @@ final class LoopFinder {
     private final double[] area;
 
     private final int[] compensated;
+
+    private double sameM = SAME_M;
 
     private LoopFinder(ProgramBlocks blocks, int first, int end) {
         this.blocks = blocks;
@@ -58,6 +66,10 @@ final class LoopFinder {
                 && (best == null
                         || ((best.isBefore(crossing) || crossing.isBefore(best)) && isBetter(crossing, best)))) {
             best = crossing;
+        }
+        if (best == null && sameM < ROUNDED_M) {
+            sameM = ROUNDED_M;
+            return find();
         }
         return best == null ? null : withPierce(Overcut.startingEarlier(blocks, first, best), loops);
     }
@@ -107,7 +119,7 @@ final class LoopFinder {
             double y = blocks.endY[i];
             int before = earlier(seen, x, y);
             int node = i + 1 - first;
-            if (before >= 0 && hasArea(first + before, node - before)) {
+            if (before >= 0 && hasArea(first + before, node - before) && isLong(before, node)) {
                 double atX = before == 0 ? blocks.startX[first] : blocks.endX[first + before - 1];
                 double atY = before == 0 ? blocks.startY[first] : blocks.endY[first + before - 1];
                 loops.add(new Loop(before, node, atX, atY, false, false, before, before));
@@ -117,6 +129,14 @@ final class LoopFinder {
             }
         }
         return loops;
+    }
+
+    private boolean isLong(int from, int node) {
+        double length = 0;
+        for (int i = from; sameM > SAME_M && i < node && length < MIN_ROUNDED_LENGTH_M; i++) {
+            length += blocks.length(first + i);
+        }
+        return sameM == SAME_M || length >= MIN_ROUNDED_LENGTH_M;
     }
 
     private int earlier(Map<Long, Integer> seen, double x, double y) {
@@ -129,7 +149,7 @@ final class LoopFinder {
                 }
                 double nodeX = node == 0 ? blocks.startX[first] : blocks.endX[first + node - 1];
                 double nodeY = node == 0 ? blocks.startY[first] : blocks.endY[first + node - 1];
-                if (Math.hypot(x - nodeX, y - nodeY) <= SAME_M && (best < 0 || node < best)) {
+                if (Math.hypot(x - nodeX, y - nodeY) <= sameM && (best < 0 || node < best)) {
                     best = node;
                 }
             }
@@ -150,9 +170,9 @@ final class LoopFinder {
         return false;
     }
 
-    private static long cell(double x, double y, int dx, int dy) {
-        long column = Math.round(x / SAME_M) + dx;
-        long row = Math.round(y / SAME_M) + dy;
+    private long cell(double x, double y, int dx, int dy) {
+        long column = Math.round(x / sameM) + dx;
+        long row = Math.round(y / sameM) + dy;
         return column * 4_000_000_007L + row;
     }
 }

@@ -13,6 +13,12 @@ final class Overcut {
         EdgeCursor edge = new EdgeCursor();
         int at = loop.first();
         int i = first + loop.end();
+        if (loop.endsWithin()) {
+            blocks.load(i - 1, over);
+            blocks.load(first + at, edge);
+            // the last block may go on to the end of the first edge
+            at += isOn(edge.endX(), edge.endY(), over.endX(), over.endY()) ? 1 : 0;
+        }
         while (i < end && at < loop.end()) {
             blocks.load(i, over);
             blocks.load(first + at, edge);

@@ -259,6 +259,32 @@ class ProgramDialectTest {
     }
 
     @Test
+    void anOvercutMayRunAroundACorner() {
+        ProgramCut cut = cut("G0 X5 Y-5\nM3\nG1 X5 Y0\nX0\nY60\nX60\nY0\nX0\nY8\nX-3 Y9\nM5\n");
+
+        assertThat(loopMm(cut)).isCloseTo(240, within(1e-9));
+        assertThat(1000 * Kind.LENGTH.si(cut.overcut())).isCloseTo(5 + 8, within(1e-9));
+        assertThat(purposes(cut).subList(6, 8)).containsExactly(Purpose.OVERCUT, Purpose.LEAD_OUT);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"X0.004 Y0.003", "X-0.007", "Y0.009"})
+    void incrementsMayEndWithinTheRounding(String end) {
+        String square = "G91 G0 X-3\nM3\nG41 D1 G1 X3\nY20\nX20\nY-20\nX-20\n";
+        ProgramCut cut =
+                cut(square.replace("X-20\n", "G90 G1 " + (end.contains("X") ? end : "X0 " + end) + "\n") + "M5\n");
+
+        assertThat(cut.isClosed()).isTrue();
+        assertThat(loopMm(cut)).isCloseTo(80, within(0.03));
+    }
+
+    @Test
+    void aGapBeyondTheRoundingIsOpen() {
+        assertThat(Refusals.of(() -> cut("G0 X-3\nM3\nG1 X0\nY20\nX20\nY0\nX0.011\nM5\n")))
+                .endsWith("contour-not-closed");
+    }
+
+    @Test
     void anOvercutMayHaveABlockOfItsOwn() {
         ProgramCut circle = cut("G0 X15 Y0\nM3\nG41 D1 G1 X20\nG3 I-20\nG3 X0 Y20 I-20 J0\nG1 Y15\nM5\n");
 
