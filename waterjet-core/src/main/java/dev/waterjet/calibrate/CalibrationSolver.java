@@ -120,7 +120,9 @@ final class CalibrationSolver {
                 spec.prior() != null
                         ? cuts.size() + spec.prior().scatterFreedom() - 1
                         : places.length > 0 ? rows.at(best).plates() - 1 : cuts.size() - start.length);
-        return new CurvedSolution(fit, logLikelihood, cuts.size(), freedom, spec.prior() != null);
+        CutRows found = rows.at(best);
+        boolean isPlain = found.isExact() && !found.hasDelta();
+        return new CurvedSolution(fit, logLikelihood, cuts.size(), freedom, spec.prior() != null, isPlain);
     }
 
     private double[] start(FamilyRows rows) {

@@ -11,8 +11,9 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @param size number of cuts
  * @param freedom degrees of freedom
  * @param hasPrior whether there is a prior
+ * @param isPlain whether all cuts are measured, without known deviations: errors then have the degrees of freedom of least squares
  */
-record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double freedom, boolean hasPrior)
+record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double freedom, boolean hasPrior, boolean isPlain)
         implements Solution {
 
     @Override
@@ -31,11 +32,15 @@ record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double free
 
     @Override
     public double[][] covariance() {
+        return covariance(isPlain ? unbiased() : 1);
+    }
+
+    private double[][] covariance(double factor) {
         double[][] whole = fit.maximum().covariance();
         double[][] part = new double[fit.count()][fit.count()];
         for (int i = 0; i < part.length; i++) {
             for (int j = 0; j < part.length; j++) {
-                part[i][j] = whole[i][j] * unbiased();
+                part[i][j] = whole[i][j] * factor;
             }
         }
         return part;
@@ -59,7 +64,7 @@ record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double free
     @Override
     public double[] interval(int variable, double coverage) {
         double half = new TDistribution(freedom).inverseCumulativeProbability((1 + coverage) / 2)
-                * Math.sqrt(covariance()[variable][variable]);
+                * Math.sqrt(covariance(unbiased())[variable][variable]);
         return new double[] {variables()[variable] - half, variables()[variable] + half};
     }
 
@@ -75,6 +80,6 @@ record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double free
             effect = found[0];
             own += found[1] * unbiased();
         }
-        return new double[] {effect, Math.sqrt(Matrices.square(slopes, covariance()) + own), freedom};
+        return new double[] {effect, Math.sqrt(Matrices.square(slopes, covariance(unbiased())) + own), freedom};
     }
 }

@@ -26,6 +26,9 @@ final class PosteriorGrid {
     /** Points of the grid whose weight is smaller by this logarithm are left out. */
     private static final double DEPTH = 12;
 
+    /** The same for measured values, whose points cost little. */
+    private static final double EXACT_DEPTH = 18;
+
     /** Below this weight a point of the grid is taken as normal, without quadrature. */
     private static final double LIGHT = 7;
 
@@ -40,6 +43,7 @@ final class PosteriorGrid {
     private final GaussianPrior prior;
     private final MarginalLikelihood likelihood;
     private final boolean isExact;
+    private final double depth;
     private final List<Point> points = new ArrayList<>();
     private double top = Double.NEGATIVE_INFINITY;
     private double[] last;
@@ -58,6 +62,7 @@ final class PosteriorGrid {
         this.prior = prior;
         this.likelihood = new MarginalLikelihood(rows);
         this.isExact = rows.isExact();
+        this.depth = isExact ? EXACT_DEPTH : DEPTH;
         this.last = prior.mean().clone();
     }
 
@@ -118,7 +123,7 @@ final class PosteriorGrid {
         for (int direction : new int[] {1, -1}) {
             for (int k = direction == 1 ? 0 : 1; k < MAX_POINTS; k++) {
                 double logTau = center[1] + direction * k * PLATE_STEP;
-                if (row(center[0], logTau) < top - DEPTH || logTau < FLOOR) {
+                if (row(center[0], logTau) < top - depth || logTau < FLOOR) {
                     break;
                 }
             }
@@ -135,7 +140,7 @@ final class PosteriorGrid {
                 points.add(point);
                 best = Math.max(best, point.value);
                 top = Math.max(top, point.value);
-                if (point.value < best - DEPTH || point.value < top - DEPTH - 3 || logSigma < FLOOR) {
+                if (point.value < best - depth || point.value < top - depth - 3 || logSigma < FLOOR) {
                     break;
                 }
             }
@@ -227,7 +232,7 @@ final class PosteriorGrid {
     private List<Component> components() {
         List<Component> all = new ArrayList<>();
         for (Point point : points) {
-            if (point.value > top - DEPTH) {
+            if (point.value > top - depth) {
                 if (isExact || point.value < top - LIGHT) {
                     all.add(component(point, Math.exp(point.value - top)));
                 } else {

@@ -144,7 +144,10 @@ final class ComparisonSubject {
                 case "ln N" -> fit.beta()[0];
                 case "se(ln N)" -> Math.sqrt(fit.covariance()[0][0]);
                 case "sigma" -> fit.sigma();
-                case "logLik of y" -> fit.logLikelihood();
+                // this program's restricted likelihood keeps the determinant of X'X
+                case "logLik of y" ->
+                    fit.logLikelihood()
+                            + (row.mentions("REML") ? Math.log(fit.rows().size()) / 2 : 0);
                 default -> Double.NaN;
             };
         }

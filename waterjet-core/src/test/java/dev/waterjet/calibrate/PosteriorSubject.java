@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
@@ -15,6 +16,9 @@ final class PosteriorSubject {
             Map.of("mild-steel", 87.6, "aluminium", 213.0, "titanium", 115.0, "granite", 322.0);
 
     private static final List<String> ORDER = List.of("mild-steel", "aluminium", "titanium", "granite");
+
+    /** Posteriors of which several rows give a number; the key holds all that makes one. */
+    private static final Map<String, List<PosteriorGrid.Component>> KNOWN = new ConcurrentHashMap<>();
 
     private PosteriorSubject() {}
 
@@ -38,7 +42,8 @@ final class PosteriorSubject {
                 scatter,
                 freedom,
                 scatter);
-        return read(row, PosteriorGrid.of(rows, prior), new double[] {1});
+        String key = row.dataset() + "|" + row.call() + "|" + row.quantity().replaceFirst("^(.*):.*", "$1");
+        return read(row, KNOWN.computeIfAbsent(key, k -> PosteriorGrid.of(rows, prior)), new double[] {1});
     }
 
     private static CutRows selected(CutStatisticsRow row, CutRows rows) {

@@ -11,6 +11,9 @@ import java.util.Objects;
  */
 public record CaseRow(CaseKind kind, Map<String, String> columns) {
 
+    /** Name under which a row keeps the folder of its file. */
+    public static final String FOLDER = "folder of the file";
+
     /** A cell; empty if it is. */
     public String get(String column) {
         return Objects.requireNonNull(columns.get(column), column);

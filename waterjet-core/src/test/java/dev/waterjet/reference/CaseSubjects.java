@@ -1,5 +1,6 @@
 package dev.waterjet.reference;
 
+import dev.waterjet.calibrate.CalibrateCases;
 import dev.waterjet.kerf.KerfCases;
 import dev.waterjet.motion.MotionCases;
 import dev.waterjet.part.PartCases;
@@ -19,7 +20,7 @@ public final class CaseSubjects {
             CaseKind.SUITE, List.of(CaseSubjects::suite),
             CaseKind.PATH, List.of(PartCases::answer, ToolPathCases::answer, MotionCases::path),
             CaseKind.VIRTUAL_CUT, List.of(KerfCases::answer, MotionCases::slowdown, SimulateCases::answer),
-            CaseKind.STATISTICS, List.of());
+            CaseKind.STATISTICS, List.of(CalibrateCases::answer));
 
     private CaseSubjects() {}
 

@@ -6,7 +6,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -57,7 +59,10 @@ public final class Cases {
         try (CSVParser parser = CSVParser.parse(file, StandardCharsets.UTF_8, READING)) {
             CaseKind kind = CaseKind.of(parser.getHeaderMap().keySet());
             for (CSVRecord row : parser) {
-                rows.add(new CaseRow(kind, row.toMap()));
+                Map<String, String> columns = new LinkedHashMap<>(row.toMap());
+                // data sets lie beside the file that names them
+                columns.put(CaseRow.FOLDER, String.valueOf(file.toAbsolutePath().getParent()));
+                rows.add(new CaseRow(kind, columns));
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

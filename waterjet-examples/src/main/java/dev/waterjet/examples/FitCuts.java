@@ -1,29 +1,28 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.CalibratedFeed;
-import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.CutFit;
-import dev.waterjet.calibrate.CutPrior;
+import dev.waterjet.calibrate.ModelComparison;
+import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.evidence.Caution;
-import dev.waterjet.feed.ErosionFeed;
-import dev.waterjet.feed.FeedExponent;
-import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Measures;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -42,10 +41,7 @@ import picocli.CommandLine.Parameters;
         })
 final class FitCuts extends Program {
 
-    /** By common practice, no source. */
-    private static final double TAIL_FREEDOM = 4;
-
-    @Parameters(paramLabel = "<file>", description = "File of test cuts.")
+    @Parameters(arity = "0..1", paramLabel = "<file>", description = "File of test cuts.")
     private Path file = Path.of("");
 
     @Option(
@@ -100,6 +96,28 @@ final class FitCuts extends Program {
                             + " that of the first cut.")
     private Optional<String> predicted = Optional.empty();
 
+    @Option(
+            names = "--compare",
+            paramLabel = "<model>",
+            description = "Compare with another model of the same cuts, by leaving out each in turn.")
+    private Optional<String> rival = Optional.empty();
+
+    @Option(
+            names = "--next",
+            description =
+                    "Rank pressures of one more cut by how far they narrow the feed rate of --predict, or of the first"
+                            + " cut.")
+    private boolean isNext;
+
+    @Option(names = "--save", paramLabel = "<file>", description = "Save the calibration to a file (JSON).")
+    private Optional<Path> save = Optional.empty();
+
+    @Option(
+            names = "--calibration",
+            paramLabel = "<file>",
+            description = "Read a saved calibration in place of test cuts, and check it by fitting again.")
+    private Optional<Path> saved = Optional.empty();
+
     @Option(names = "--coverage", paramLabel = "<share>", description = "Probability of the intervals. Default: 0.95.")
     private double coverage = 0.95;
 
@@ -110,11 +128,7 @@ final class FitCuts extends Program {
         return material.orElseGet(() -> Materials.standard().get("mild-steel"));
     }
 
-    private Calibration calibration(List<TestCut> cuts) {
-        Calibration plain = ofModel(cuts);
-        if (isRobust) {
-            return plain.withStudentErrors(TAIL_FREEDOM);
-        }
+    private FitRequest request(List<TestCut> cuts) {
         String column = group.orElse("plate");
         long groups = cuts.stream()
                 .map(cut -> cut.attributes().getOrDefault(column, ""))
@@ -124,57 +138,33 @@ final class FitCuts extends Program {
         if (group.isPresent() && groups == 0) {
             throw new TextException(file + " has no column " + column);
         }
-        Calibration grouped = groups > 0 && groups < cuts.size() ? plain.withGroups(column) : plain;
-        return usesPrior() ? grouped.withPrior(CutPrior.catalogue(material())) : grouped;
-    }
-
-    private boolean usesPrior() {
         String chosen = prior.orElse(material.isPresent() && !model.equals("threshold") ? "catalogue" : "none");
         if (!chosen.equals("catalogue") && !chosen.equals("none")) {
             throw new TextException("unknown prior \"" + chosen + "\"; use catalogue or none");
         }
-        return chosen.equals("catalogue");
-    }
-
-    private Calibration ofModel(List<TestCut> cuts) {
-        if (!freed.isEmpty() && !model.equals("machinability")) {
-            throw new TextException("--free requires the machinability model");
-        }
-        return switch (model) {
-            case "machinability" ->
-                Calibration.ofMachinability(
-                        material(),
-                        MachinabilityFeed.published(),
-                        freed.stream().map(FitCuts::exponent).toArray(FeedExponent[]::new));
-            case "specific-energy" -> Calibration.ofSpecificEnergy(material());
-            case "erosion" -> Calibration.ofErosion(material(), ErosionFeed.standard());
-            case "declination" -> Calibration.ofDeclination(material());
-            case "threshold" ->
-                Calibration.ofThreshold(material(), cuts.get(0).jet(), Measures.millimetresPerMinute(1));
-            default ->
-                throw new TextException("unknown model \"" + model
-                        + "\"; use one of machinability, specific-energy, erosion, threshold, declination");
-        };
-    }
-
-    private static FeedExponent exponent(String name) {
-        return Arrays.stream(FeedExponent.values())
-                .filter(exponent -> exponent.name()
-                        .toLowerCase(Locale.ROOT)
-                        .replace('_', '-')
-                        .equals(name))
-                .findFirst()
-                .orElseThrow(() -> new TextException(
-                        "unknown exponent \"" + name + "\"; use pressure, orifice, abrasive-flow, tube or feed"));
+        boolean isGrouped = !isRobust && groups > 0 && groups < cuts.size();
+        return new FitRequest(
+                model, freed, material().id(), chosen.equals("catalogue"), isGrouped ? column : "", isRobust);
     }
 
     private CalibratedFeed fitted() {
+        CalibratedFeed own = saved.map(known -> FitFile.read(TextFiles.read(known), known.toString()))
+                .orElseGet(this::fittedToFile);
+        svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(own)));
+        return own;
+    }
+
+    private CalibratedFeed fittedToFile() {
+        if (file.toString().isEmpty()) {
+            throw new TextException("name a file of test cuts, or a calibration by --calibration");
+        }
         List<TestCut> cuts = TestCut.parse(TextFiles.read(file));
         if (cuts.isEmpty()) {
             throw new TextException(file + " contains no test cuts");
         }
-        CalibratedFeed own = calibration(cuts).fit(cuts);
-        svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(own)));
+        FitRequest request = request(cuts);
+        CalibratedFeed own = request.calibration(cuts).fit(cuts);
+        save.ifPresent(target -> TextFiles.write(target, FitFile.write(request, own)));
         return own;
     }
 
@@ -189,14 +179,48 @@ final class FitCuts extends Program {
         FitTables.parameters(own.fit(), model, coverage).writeCsv(out);
         if (predicted.isPresent()) {
             out.println();
-            prediction(own).writeCsv(out);
+            FitTables.predictionRow(predicted(own), coverage).writeCsv(out);
+        }
+        if (rival.isPresent()) {
+            out.println();
+            comparison(own).writeCsv(out);
+        }
+        if (isNext) {
+            out.println();
+            next(own).writeCsv(out);
         }
     }
 
-    private Table prediction(CalibratedFeed own) {
-        TestCut next = CutSetting.parse(predicted.orElseThrow(), own.cuts().get(0));
-        return FitTables.prediction(
-                own.feed(next.jet(), Workpiece.of(own.material(), next.thickness()), next.index()), coverage);
+    private Table comparison(CalibratedFeed own) {
+        String other = rival.orElseThrow();
+        CalibratedFeed second =
+                request(own.cuts()).with(other).calibration(own.cuts()).fit(own.cuts());
+        return FitTables.comparison(model, other, ModelComparison.of(own, second));
+    }
+
+    private TestCut target(CalibratedFeed own) {
+        TestCut first = own.cuts().get(0);
+        return predicted.map(setting -> CutSetting.parse(setting, first)).orElse(first);
+    }
+
+    private Table next(CalibratedFeed own) {
+        TestCut target = target(own);
+        double[] pressures = own.cuts().stream()
+                .mapToDouble(cut -> Kind.PRESSURE.si(Kind.PRESSURE.of(cut.jet().pressureSi())))
+                .sorted()
+                .toArray();
+        double lowest = pressures[0];
+        double highest = pressures[pressures.length - 1];
+        List<AbrasiveJet> jets = DoubleStream.of(0.8 * lowest, lowest, (lowest + highest) / 2, highest)
+                .distinct()
+                .mapToObj(pressure -> target.jet().withPressure(Kind.PRESSURE.of(pressure)))
+                .toList();
+        return FitTables.next(NextCut.rank(own, target.jet(), target.thickness(), jets));
+    }
+
+    private Estimate<Speed> predicted(CalibratedFeed own) {
+        TestCut next = target(own);
+        return own.feed(next.jet(), Workpiece.of(own.material(), next.thickness()), next.index());
     }
 
     @Override
@@ -219,7 +243,12 @@ final class FitCuts extends Program {
         if (!kept.isEmpty()) {
             out.println("Columns kept: " + String.join(", ", kept) + ".");
         }
-        predicted.ifPresent(setting -> out.print("\n" + prediction(own).text()));
+        predicted.ifPresent(setting ->
+                out.print("\n" + FitTables.prediction(predicted(own), coverage).text()));
+        rival.ifPresent(other -> out.print("\n" + comparison(own).text()));
+        if (isNext) {
+            out.print("\n" + next(own).text());
+        }
         IntStream.range(0, fit.names().size())
                 .boxed()
                 .flatMap(i -> IntStream.range(0, i).mapToObj(j ->

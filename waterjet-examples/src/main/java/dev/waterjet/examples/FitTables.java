@@ -2,6 +2,8 @@ package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CutFit;
+import dev.waterjet.calibrate.ModelComparison;
+import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
@@ -9,6 +11,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import java.util.Arrays;
+import java.util.List;
 import javax.measure.quantity.Speed;
 
 /** Tables and picture of a fit to test cuts. */
@@ -102,5 +105,63 @@ final class FitTables {
                         Kind.SPEED.si(feed.lower(coverage)),
                         Kind.SPEED.si(feed.upper(coverage)),
                         feed.degreesOfFreedom());
+    }
+
+    /** The same for programs: the columns of the interval have the unit of the feed rate. */
+    static Table predictionRow(Estimate<Speed> feed, double coverage) {
+        return Table.of("")
+                .words("prediction")
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("standard uncertainty", 2)
+                .number("lower", 4)
+                .number("upper", 4)
+                .number("degrees of freedom", 3)
+                .row(
+                        "prediction",
+                        feed.si(),
+                        feed.standardUncertaintySi(),
+                        Kind.SPEED.si(feed.lower(coverage)),
+                        Kind.SPEED.si(feed.upper(coverage)),
+                        feed.degreesOfFreedom());
+    }
+
+    static Table comparison(String one, String other, ModelComparison comparison) {
+        return Table.of("Comparison by leaving out each cut in turn")
+                .words("comparison")
+                .words("verdict")
+                .number("difference", 3)
+                .number("standard error", 2)
+                .number("aicc", 4)
+                .number("aicc of the other", 4)
+                .row(
+                        one + " less " + other,
+                        switch (comparison.verdict()) {
+                            case FIRST -> one;
+                            case SECOND -> other;
+                            case CANNOT_TELL -> "cannot tell";
+                        },
+                        comparison.difference(),
+                        comparison.standardError(),
+                        comparison.firstAicc(),
+                        comparison.secondAicc())
+                .note("A difference decides if it is larger than 2 and than twice its standard error.");
+    }
+
+    static Table next(List<NextCut> ranked) {
+        Table table = Table.of("One more cut: how far it would narrow the feed rate that matters")
+                .words("next")
+                .column("gauge pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
+                .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
+                .column("trial feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("narrowing", 2);
+        for (NextCut cut : ranked) {
+            table.row(
+                    "next",
+                    cut.jet().pressureSi(),
+                    Kind.LENGTH.si(cut.thickness()),
+                    Kind.SPEED.si(cut.trialFeed()),
+                    cut.narrowing());
+        }
+        return table.note("Trial feed: separates with even chances, where a yes or no says most. Below 0.02 stop.");
     }
 }

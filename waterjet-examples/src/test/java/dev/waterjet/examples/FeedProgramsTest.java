@@ -110,6 +110,38 @@ class FeedProgramsTest {
     }
 
     @Test
+    void aSavedCalibrationPredictsAsTheCutsDid() throws IOException {
+        Path own = folder.resolve("own.json");
+        String setting = "thickness=9 mm, pressure=340 MPa";
+        Ran first = Ran.of("fit", cuts().toString(), "--csv", "--predict", setting, "--save", own.toString());
+        Ran again = Ran.of("fit", "--calibration", own.toString(), "--csv", "--predict", setting);
+
+        assertThat(first.err()).isEmpty();
+        assertThat(first.out())
+                .contains("\n\nprediction,feed_m_per_s,standard_uncertainty,lower,upper,degrees_of_freedom\n");
+        assertThat(again.out()).isEqualTo(first.out());
+    }
+
+    @Test
+    void aCalibrationChangedByHandIsRefused() throws IOException {
+        Path own = folder.resolve("own.json");
+        Ran.of("fit", cuts().toString(), "--csv", "--save", own.toString());
+        Files.writeString(own, Files.readString(own).replaceFirst("\"value\" : 1", "\"value\" : 2"));
+
+        assertThat(Ran.of("fit", "--calibration", own.toString()).err()).contains("changed by hand");
+    }
+
+    @Test
+    void rivalsAreComparedAndTheNextCutIsRanked() throws IOException {
+        Ran ran = Ran.of("fit", cuts().toString(), "--csv", "--compare", "specific-energy", "--next");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .contains("\n\ncomparison,verdict,difference,standard_error,")
+                .contains("\n\nnext,gauge_pressure_Pa,thickness_m,trial_feed_m_per_s,narrowing\n");
+    }
+
+    @Test
     void fitPrintsEveryCutForPeople() throws IOException {
         Ran ran = Ran.of("fit", cuts().toString(), "--free", "pressure", "--robust");
 
