@@ -81,7 +81,6 @@ final class SubPrograms {
 
     private static Line line(int number, String text) {
         int name = -1;
-        int called = -1;
         int count = 1;
         double p = -1;
         boolean isEnd = false;
@@ -105,20 +104,23 @@ final class SubPrograms {
                 default -> {}
             }
         }
-        if (isCall) {
-            called = (int) p;
-            if (p < 0 || p != called || count < 0 || count > MAX_COUNT) {
-                throw new TextException(
-                        number,
-                        1,
-                        Message.of(
-                                        "call-not-understood",
-                                        "M98 needs the number of a sub-program after P, and a count from 0 to {limit}"
-                                                + " after L")
-                                .with("limit", MAX_COUNT));
-            }
-        }
+        int called = isCall ? called(number, p, count) : -1;
         return new Line(number, text, name, isEnd, isReturn, called, count);
+    }
+
+    private static int called(int line, double number, int count) {
+        int called = (int) number;
+        if (number < 0 || number != called || count < 0 || count > MAX_COUNT) {
+            throw new TextException(
+                    line,
+                    1,
+                    Message.of(
+                                    "call-not-understood",
+                                    "M98 needs the number of a sub-program after P, and a count from 0 to {limit}"
+                                            + " after L")
+                            .with("limit", MAX_COUNT));
+        }
+        return called;
     }
 
     /** A sub-program begins at its number and ends at M99, before any other number. */
