@@ -9,24 +9,10 @@ import java.util.Set;
 public final class Unconverted {
 
     /** Packages whose values can still be forged by bytes. */
-    public static final Set<String> SERIAL =
-            Set.of("calibrate", "head", "kerf", "motion", "pierce", "plan", "program", "surface");
+    public static final Set<String> SERIAL = Set.of();
 
     /** Packages that still refuse by exceptions of other families. */
-    public static final Set<String> REFUSALS = Set.of(
-            "calibrate",
-            "head",
-            "jet",
-            "kerf",
-            "material",
-            "motion",
-            "part",
-            "pierce",
-            "plan",
-            "quality",
-            "sheet",
-            "surface",
-            "toolpath");
+    public static final Set<String> REFUSALS = Set.of("motion", "plan");
 
     /** Packages that do not yet name a null argument. */
     public static final Set<String> NULLS = Set.of(
@@ -46,7 +32,6 @@ public final class Unconverted {
             "sheet",
             "surface",
             "toolpath",
-            "uncertainty",
             "water");
 
     private Unconverted() {}

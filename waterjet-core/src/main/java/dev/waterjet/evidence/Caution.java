@@ -90,45 +90,6 @@ public final class Caution implements Described, Serializable {
     }
 
     /**
-     * Temporary, until every caution has a message.
-     *
-     * @param code stable name in lower case with hyphens
-     * @param text one sentence for a person
-     * @return the caution
-     */
-    public static Caution notice(String code, String text) {
-        Objects.requireNonNull(code, "code");
-        Objects.requireNonNull(text, "text");
-        return new Caution(new Values(Severity.NOTICE, Message.of(code, text)));
-    }
-
-    /**
-     * Temporary, until every caution has a message.
-     *
-     * @param code stable name in lower case with hyphens
-     * @param text one sentence for a person
-     * @return the caution
-     */
-    public static Caution warning(String code, String text) {
-        Objects.requireNonNull(code, "code");
-        Objects.requireNonNull(text, "text");
-        return new Caution(new Values(Severity.WARNING, Message.of(code, text)));
-    }
-
-    /**
-     * Temporary, until every caution has a message.
-     *
-     * @param code stable name in lower case with hyphens
-     * @param text one sentence for a person
-     * @return the caution
-     */
-    public static Caution danger(String code, String text) {
-        Objects.requireNonNull(code, "code");
-        Objects.requireNonNull(text, "text");
-        return new Caution(new Values(Severity.DANGER, Message.of(code, text)));
-    }
-
-    /**
      * {@return the severity of this caution}
      */
     public Severity severity() {

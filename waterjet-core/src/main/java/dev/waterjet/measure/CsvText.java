@@ -100,18 +100,6 @@ public final class CsvText {
         private int place(int cell) {
             return columns.isEmpty() ? 1 : columns.get(Math.max(0, Math.min(cell, columns.size() - 1)));
         }
-
-        /**
-         * Temporary, until every refusal has a code.
-         *
-         * @param cell index of the cell from 0; beyond the last cell, the last is meant
-         * @param message what was wrong
-         * @return the exception to throw
-         */
-        public TextException fault(int cell, String message) {
-            Objects.requireNonNull(message, "message");
-            return new TextException(line, place(cell), message);
-        }
     }
 
     /**

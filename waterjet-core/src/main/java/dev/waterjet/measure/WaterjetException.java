@@ -47,15 +47,6 @@ public abstract class WaterjetException extends RuntimeException {
     }
 
     /**
-     * Temporary, until every refusal has a code.
-     *
-     * @param text what was wrong and what would be right
-     */
-    protected WaterjetException(String text) {
-        this(Message.of("unspecified", text));
-    }
-
-    /**
      * {@return the stable name of the refusal, in lower case with hyphens}
      */
     public String code() {

@@ -114,9 +114,10 @@ final class Samples {
         all.add(Evidence.of(EvidenceGrade.FROM_MEMORY, source)
                 .withNote("a note")
                 .withRanges(range));
-        all.add(Caution.danger("pressure", "a \"quoted\" text with a line\nend"));
+        all.add(Caution.danger(Message.of("pressure", "a \"quoted\" text with a line\nend")));
         all.add(Estimate.of(Kind.TEMPERATURE, 293.15, 0.5));
-        all.add(Estimate.withinFactor(Kind.SPEED, 0.01, 0.15, List.of(Caution.notice("thin", "thin sheet"))));
+        all.add(Estimate.withinFactor(
+                Kind.SPEED, 0.01, 0.15, List.of(Caution.notice(Message.of("thin", "thin sheet")))));
         all.add(QuantityArray.ofSi(Kind.SPECIFIC_HEAT, 4186, 4184.1));
         all.add(Message.of("thin-sheet", "the sheet is {thickness} thick, 1 of {count}")
                 .with("thickness", Kind.LENGTH, 5e-4, Units.MILLIMETRE)

@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import java.util.List;
 import javax.measure.Quantity;
@@ -21,8 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class EstimateTest {
 
-    private static final Caution THIN = Caution.notice("thin", "Thin sheet.");
-    private static final Caution STEAM = Caution.danger("steam", "Steam.");
+    private static final Caution THIN = Caution.notice(Message.of("thin", "Thin sheet."));
+    private static final Caution STEAM = Caution.danger(Message.of("steam", "Steam."));
 
     /** Quantile of the normal distribution that 97.5 percent lie below: NIST/SEMATECH e-Handbook, 1.3.6.7.1. */
     private static final double QUANTILE = 1.959964;

@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.entry;
 
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import java.util.List;
 import java.util.Map;
@@ -63,24 +64,24 @@ class EvidenceTest {
 
     @Test
     void aCautionIsAValue() {
-        ValueContract.of(() -> Caution.warning("thin-sheet", "The feed is held."))
+        ValueContract.of(() -> Caution.warning(Message.of("thin-sheet", "The feed is held.")))
                 .has("severity", Caution::severity, Caution.Severity.WARNING)
                 .has("code", Caution::code, "thin-sheet")
                 .has("text", Caution::text, "The feed is held.")
-                .differs("severity", Caution.notice("thin-sheet", "The feed is held."))
-                .differs("higher severity", Caution.danger("thin-sheet", "The feed is held."))
-                .differs("code", Caution.warning("soft-sheet", "The feed is held."))
-                .differs("text", Caution.warning("thin-sheet", "The feed is not held."))
+                .differs("severity", Caution.notice(Message.of("thin-sheet", "The feed is held.")))
+                .differs("higher severity", Caution.danger(Message.of("thin-sheet", "The feed is held.")))
+                .differs("code", Caution.warning(Message.of("soft-sheet", "The feed is held.")))
+                .differs("text", Caution.warning(Message.of("thin-sheet", "The feed is not held.")))
                 .prints("thin-sheet: The feed is held.")
                 .check();
     }
 
     @Test
     void severitiesRise() {
-        assertThat(Caution.notice("a", "b").severity())
-                .isLessThan(Caution.warning("a", "b").severity());
-        assertThat(Caution.warning("a", "b").severity())
-                .isLessThan(Caution.danger("a", "b").severity());
+        assertThat(Caution.notice(Message.of("a", "b")).severity())
+                .isLessThan(Caution.warning(Message.of("a", "b")).severity());
+        assertThat(Caution.warning(Message.of("a", "b")).severity())
+                .isLessThan(Caution.danger(Message.of("a", "b")).severity());
     }
 
     @Test

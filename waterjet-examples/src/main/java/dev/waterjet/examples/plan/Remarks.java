@@ -2,6 +2,7 @@ package dev.waterjet.examples.plan;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
+import dev.waterjet.measure.Message;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -24,29 +25,32 @@ public final class Remarks {
      */
     public static List<Caution> cautions(PlanReport report, JobFacts job) {
         Set<Caution> all = new LinkedHashSet<>();
-        all.add(Caution.danger(
+        all.add(Caution.danger(Message.of(
                 "cutting-jet",
-                "a cutting jet cuts hands and feet, and injects water and garnet under the skin; the machine's manual,"
-                        + " local codes and trained people decide what is run; run the program without the jet first"));
+                "a cutting jet cuts hands and feet, and injects water and garnet under the skin; the"
+                        + " machine's manual, local codes and trained people decide what is run; run the"
+                        + " program without the jet first")));
         all.addAll(report.remarks());
         all.addAll(report.plan().cautions());
         if (!report.program().hasUnit()) {
-            all.add(Caution.warning(
-                    "unit-not-stated", "the program states neither G71 nor G70; it was read in millimetres"));
+            all.add(Caution.warning(Message.of(
+                    "unit-not-stated", "the program states neither G71 nor G70; it was read in millimetres")));
         }
         all.add(
                 report.hasOffset()
-                        ? Caution.notice(
-                                "offset-by-machine",
-                                "the path is the edge of the part where G41 or G42 is active; the machine must offset"
-                                        + " the jet by "
-                                        + ReportText.best(
+                        ? Caution.notice(Message.of(
+                                        "offset-by-machine",
+                                        "the path is the edge of the part where G41 or G42 is active; the machine must"
+                                                + " offset the jet by {offset}")
+                                .with(
+                                        "offset",
+                                        ReportText.best(
                                                 report.kerf().offset(),
-                                                report.units().length()))
-                        : Caution.warning(
+                                                report.units().length())))
+                        : Caution.warning(Message.of(
                                 "path-of-jet-axis",
                                 "the program has no G41 or G42; its path is taken as the path of the jet axis, and the"
-                                        + " part is smaller by the kerf offset unless the path includes it"));
+                                        + " part is smaller by the kerf offset unless the path includes it")));
         all.addAll(job.cautions());
         Map<String, Caution> byCode = new LinkedHashMap<>();
         all.forEach(caution -> byCode.putIfAbsent(caution.severity() + caution.code(), caution));

@@ -70,7 +70,7 @@ final class Support {
         Finding rests = shop.slats().check(part);
         facts.put("Slats", rests.message().text());
         if (!rests.isSatisfied()) {
-            cautions.add(Caution.warning(rests.code(), rests.text()));
+            cautions.add(Caution.warning(rests.message()));
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
                         report.jet().water().reactionForce(),
