@@ -48,7 +48,8 @@ public final class SobolIndices implements Described {
         return new SobolIndices(names, all.variance(), all.indices(), errors);
     }
 
-    /** The trials from a first one in equal steps. */
+    /** The trials from a first one in equal steps; never compared. */
+    @SuppressWarnings("ArrayRecordComponent")
     private record Trials(double[] atA, double[] atB, double[][] mixed, int first, int step) {
 
         private double mean() {
