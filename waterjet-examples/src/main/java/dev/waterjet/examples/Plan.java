@@ -3,7 +3,6 @@ package dev.waterjet.examples;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.drawing.Drawing;
-import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.drawing.FileKind;
 import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
@@ -125,6 +124,9 @@ final class Plan extends Program {
     private final HeadOptions head = new HeadOptions();
 
     @Mixin
+    private final DrawingOptions drawing = new DrawingOptions();
+
+    @Mixin
     private final ShopOptions shop = new ShopOptions();
 
     @Option(
@@ -155,13 +157,6 @@ final class Plan extends Program {
     private Optional<Quantity<Pressure>> shearStrength = Optional.empty();
 
     @Option(
-            names = "--chord-tolerance",
-            converter = Typed.Length.class,
-            paramLabel = "<length>",
-            description = "Maximum distance of a chord from a curve of a drawing. Default: 0.01 mm.")
-    private Quantity<Length> chordTolerance = Measures.millimetres(0.01);
-
-    @Option(
             names = "--kerf-width",
             converter = Typed.Length.class,
             paramLabel = "<width>",
@@ -186,16 +181,22 @@ final class Plan extends Program {
     private Quantity<Acceleration> machineAcceleration = Measures.metresPerSquareSecond(0.5);
 
     @Option(
+            names = "--codes",
+            paramLabel = "<file>",
+            description = "File of machine codes: jet_on, jet_off, pass_through, dwell, sub_programs and others.")
+    private Optional<Path> codesFile = Optional.empty();
+
+    @Option(
             names = "--jet-on",
             paramLabel = "<code>",
             description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
-    private int jetOn = 3;
+    private Optional<Integer> jetOn = Optional.empty();
 
     @Option(
             names = "--jet-off",
             paramLabel = "<code>",
             description = "Number of the M word that switches the jet off. Default: 5.")
-    private int jetOff = 5;
+    private Optional<Integer> jetOff = Optional.empty();
 
     @Option(
             names = "--pass-through",
@@ -262,7 +263,10 @@ final class Plan extends Program {
     }
 
     private ProgramCodes codes() {
-        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed).withJet(jetOn, jetOff);
+        ProgramCodes codes =
+                codesFile.map(file -> ProgramCodes.parse(TextFiles.read(file))).orElse(ProgramCodes.defaults());
+        codes = codes.withJet(jetOn.orElse(codes.jetOn()), jetOff.orElse(codes.jetOff()));
+        codes = passed.isEmpty() ? codes : codes.withPassThrough(passed);
         return mayStayOpen ? codes.withOpenContours() : codes;
     }
 
@@ -271,31 +275,28 @@ final class Plan extends Program {
         return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
     }
 
-    private DrawingSettings drawingSettings() {
-        return DrawingSettings.defaults().withChordTolerance(chordTolerance).withRequirement(requirement());
-    }
-
     private DrawnProgram.Result drawn(Drawing drawing, Quantity<Length> kerf) {
-        return DrawnProgram.of(title(), drawing, CuttingRules.of(kerf, thickness), jetOn, jetOff);
+        return DrawnProgram.of(title(), drawing, CuttingRules.of(kerf, thickness), codes().jetOn(), codes().jetOff());
     }
 
     private Planned plan(PlanFiles.Source source) {
         Workpiece workpiece = Workpiece.of(material, thickness);
         boolean isDrawing =
                 FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF) != FileKind.PROGRAM;
-        Optional<Drawing> drawing =
-                isDrawing ? Optional.of(DrawingReader.read(source.bytes(), drawingSettings())) : Optional.empty();
+        Optional<Drawing> drawn = isDrawing
+                ? Optional.of(DrawingReader.read(source.bytes(), drawing.settings(requirement())))
+                : Optional.empty();
         Quantity<Length> kerf = kerfWidth.orElse(Measures.millimetres(1));
-        PartProgram program = PartProgram.parse(
-                drawing.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes());
+        PartProgram program =
+                PartProgram.parse(drawn.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet);
         List<Finding> findings = new ArrayList<>();
-        if (drawing.isPresent()) {
-            DrawnProgram.Result result = drawn(drawing.get(), kerfWidth.orElse(kerf(setup, workpiece)));
+        if (drawn.isPresent()) {
+            DrawnProgram.Result result = drawn(drawn.get(), kerfWidth.orElse(kerf(setup, workpiece)));
             program = PartProgram.parse(result.text(), codes());
             findings.addAll(result.findings());
         }
@@ -309,7 +310,7 @@ final class Plan extends Program {
                 written(plan, program, isDrawing),
                 written(isDrawing),
                 isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
-                drawing.map(Drawing::cautions).orElse(List.of()),
+                drawn.map(Drawing::cautions).orElse(List.of()),
                 findings.stream().filter(finding -> !finding.isSatisfied()).toList(),
                 (isDrawing ? checks : checks.withPierceTime(pierce)).check(program));
         Shop where = new Shop(

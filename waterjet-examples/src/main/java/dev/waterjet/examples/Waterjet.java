@@ -6,6 +6,8 @@ import java.io.FileOutputStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
 import java.util.Arrays;
 import java.nio.file.InvalidPathException;
 import picocli.CommandLine;
@@ -150,11 +152,22 @@ public final class Waterjet implements Runnable {
                         .build());
     }
 
+    /** Reason of a failed reading or writing, with the file. */
+    private static String reason(Throwable cause) {
+        if (cause instanceof NoSuchFileException missing) {
+            return missing.getFile() + ": file not found";
+        }
+        if (cause instanceof AccessDeniedException denied) {
+            return denied.getFile() + ": access denied";
+        }
+        return String.valueOf(cause.getMessage());
+    }
+
     private static int refuse(CommandLine at, Exception fault) {
         String message = String.valueOf(fault.getMessage());
         Throwable cause = fault.getCause();
         if (fault instanceof UncheckedIOException && cause != null) {
-            message = String.valueOf(cause.getMessage());
+            message = reason(cause);
         } else if (fault instanceof ParameterException && cause instanceof WaterjetException) {
             message = message.substring(0, Math.max(0, message.indexOf(':') + 1))
                     + (message.indexOf(':') < 0 ? "" : " ")

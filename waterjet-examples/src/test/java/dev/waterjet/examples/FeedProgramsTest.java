@@ -159,7 +159,7 @@ class FeedProgramsTest {
         Ran ran = Ran.of("fit", cuts().toString(), "--free", "orifice");
         assertThat(ran.status()).isEqualTo(2);
         assertThat(ran.err()).contains("do not determine").hasLineCount(1);
-        assertThat(Ran.of("fit", folder.resolve("none.csv").toString()).err()).contains("cannot read or write");
+        assertThat(Ran.of("fit", folder.resolve("none.csv").toString()).err()).contains("file not found");
         assertThat(Ran.of("fit", cuts().toString(), "--free", "luck").err()).contains("unknown exponent \"luck\"");
         assertThat(Ran.of("fit", cuts().toString(), "--model", "luck").err()).contains("unknown model \"luck\"");
     }

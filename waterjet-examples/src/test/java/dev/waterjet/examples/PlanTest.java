@@ -66,8 +66,7 @@ class PlanTest {
         // the default head has a kerf above one millimetre and could not enter
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .containsPattern("Head +0\\.\\d+ mm orifice.*feasible")
-                .contains("slot width");
+                .containsPattern("Head +0\\.\\d+ mm orifice.*feasible");
         assertThat(Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--output-dir", folder.toString())
                         .out())
                 .contains("finding: at (", "the passage at edge");

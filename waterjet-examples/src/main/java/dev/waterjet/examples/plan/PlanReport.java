@@ -49,7 +49,7 @@ public record PlanReport(
         List<Finding> leads,
         List<ProgramFinding> checks) {
 
-    private static final int MAX_ALIKE = 3;
+    private static final int MAX_ALIKE = 2;
 
     /**
      * Findings that are not satisfied, as lines of text: those of the program first. Of one kind the first few are listed,

@@ -74,7 +74,10 @@ public final class Sheet {
                 "Band: 95 % interval of the model in this material. Dot: feed rate of this plan.");
         html.append("</div>\n<div class=\"pair\">\n");
         uncertainty();
+        html.append("<div>\n");
         job();
+        prediction();
+        html.append("</div>\n");
         html.append("</div>\n");
         html.append("<div class=\"pair\">\n");
         cautions(false);
@@ -142,7 +145,10 @@ public final class Sheet {
 
     /** A coordinate without the noise of rounding. */
     private String place(double metres) {
-        return ReportText.of(Kind.LENGTH, Kind.LENGTH.of(Math.rint(metres * 1e7) / 1e7), report.units().length());
+        return ReportText.of(
+                Kind.LENGTH,
+                Kind.LENGTH.of(Math.rint(metres * 1e7) / 1e7),
+                report.units().length());
     }
 
     private void figure(String heading, String svg, String caption) {
@@ -190,9 +196,7 @@ public final class Sheet {
         row("Feed rate, cut quality " + report.quality().label(), ReportText.of(report.feed(), units.feed()));
         row("Cutting time", ReportText.time(report.plan().cuttingTime()));
         row("Rapid traverse", ReportText.time(Kind.TIME.si(report.plan().rapidTime())));
-        report.plan()
-                .timeByLimit()
-                .forEach((limit, time) -> limit(limit.label(), Kind.TIME.si(time)));
+        report.plan().timeByLimit().forEach((limit, time) -> limit(limit.label(), Kind.TIME.si(time)));
         row("Water", ReportText.of(report.water(), units.volume()));
         row("Abrasive", ReportText.of(report.abrasive(), units.mass()));
         row("Energy at the orifice", ReportText.of(report.energy(), Units.KILOWATT_HOUR));
@@ -216,6 +220,13 @@ public final class Sheet {
         close();
     }
 
+    /** Deviations beside those of a straight cut, predicted from the plan. */
+    private void prediction() {
+        open("Predicted cut");
+        Prediction.facts(report).forEach(this::row);
+        close();
+    }
+
     private void open(String heading) {
         html.append("<section>\n<h2>").append(heading).append("</h2>\n<table class=\"facts\">\n");
     }
@@ -233,7 +244,7 @@ public final class Sheet {
         List<CutGroup> groups = CutGroup.of(report);
         html.append("<section>\n"
                         + "<h2>Cuts</h2>\n"
-                        + "<table class=\"list\">\n"
+                        + "<div class=\"scroll\"><table class=\"list\">\n"
                         + "<thead><tr><th scope=\"col\">cut</th><th scope=\"col\" class=\"n\">no.</th><th"
                         + " scope=\"col\">quality</th><th scope=\"col\" class=\"n\">feed ")
                 .append(Units.symbol(report.units().feed()));
