@@ -3,6 +3,7 @@ package dev.waterjet.examples;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -15,7 +16,7 @@ final class TextFiles {
         try {
             return Files.readString(file, StandardCharsets.UTF_8);
         } catch (IOException e) {
-            throw new UncheckedIOException(new IOException(file.toString(), e));
+            throw named(file, e);
         }
     }
 
@@ -23,7 +24,13 @@ final class TextFiles {
         try {
             Files.writeString(file, text, StandardCharsets.UTF_8);
         } catch (IOException e) {
-            throw new UncheckedIOException(new IOException(file.toString(), e));
+            throw named(file, e);
         }
+    }
+
+    /** Errors of the file system name their file; others get it. */
+    private static UncheckedIOException named(Path file, IOException e) {
+        return new UncheckedIOException(
+                e instanceof FileSystemException ? e : new IOException(file + ": " + e.getMessage(), e));
     }
 }
