@@ -105,7 +105,7 @@ final class ContourPoints {
         double at = span[0];
         while (at < span[1]) {
             boolean isNear = !spacing.isEven
-                    && (isCorner && at - span[0] < NEAR_CORNER_M || isCornerAfter && span[1] - at < NEAR_CORNER_M);
+                    && ((isCorner && at - span[0] < NEAR_CORNER_M) || (isCornerAfter && span[1] - at < NEAR_CORNER_M));
             double step = isNear ? Math.min(most, spacing.cornerM) : most;
             double to = at + 1.5 * step >= span[1] ? span[1] : at + step;
             double share = (at + to) / 2 / cursor.length();

@@ -131,25 +131,34 @@ final class CutPrediction {
     /** The largest gouge and the largest excess at each level. */
     List<CutPlace> places(DeviationMap map) {
         int last = map.depths().size() - 1;
-        int middle = 0;
-        double half = simulator.conditions().thicknessSi() / 2;
-        for (int i = 1; i <= last; i++) {
-            boolean isNearer =
-                    Math.abs(map.depths().si(i) - half) < Math.abs(map.depths().si(middle) - half);
-            middle = isNearer ? i : middle;
-        }
+        int middle = middle(map);
         List<KerfProfile> variations = simulator.variations();
         List<CutPlace> places = new ArrayList<>();
-        int[] depths = {0, middle, last};
         for (CutPlace.Level level : CutPlace.Level.values()) {
+            int depth = switch (level) {
+                case TOP -> 0;
+                case MIDDLE -> middle;
+                case BOTTOM -> last;
+            };
             for (int sign : new int[] {-1, 1}) {
-                int worst = worst(map, depths[level.ordinal()], sign);
+                int worst = worst(map, depth, sign);
                 if (worst >= 0) {
-                    places.add(place(map, level, depths[level.ordinal()], worst, variations));
+                    places.add(place(map, level, depth, worst, variations));
                 }
             }
         }
         return places;
+    }
+
+    private int middle(DeviationMap map) {
+        double half = simulator.conditions().thicknessSi() / 2;
+        int middle = 0;
+        for (int i = 1; i < map.depths().size(); i++) {
+            if (Math.abs(map.depths().si(i) - half) < Math.abs(map.depths().si(middle) - half)) {
+                middle = i;
+            }
+        }
+        return middle;
     }
 
     private static int worst(DeviationMap map, int depth, int sign) {

@@ -4,6 +4,8 @@ import dev.waterjet.kerf.NozzleMotion;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import java.util.Arrays;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Nodes along the path of the nozzle: time, distance, place and direction, in flat arrays; in m, s. A corner gives two nodes
@@ -32,15 +34,15 @@ final class HeadPath {
     /** Whether the nodes before are missing. */
     boolean[] isBreak = new boolean[256];
 
-    private NozzleMotion motion;
+    private @Nullable NozzleMotion motion;
 
-    private HeadPath(NozzleMotion motion) {
+    private HeadPath(@Nullable NozzleMotion motion) {
         this.motion = motion;
     }
 
     /** Way of the nozzle over time. */
     NozzleMotion motion() {
-        return motion;
+        return Objects.requireNonNull(motion, "motion");
     }
 
     static HeadPath of(FeedProfile profile) {

@@ -5,6 +5,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Kinds of files of cases, by their columns. */
+@SuppressWarnings("ImmutableEnumChecker") // the lists are those of List.of
 public enum CaseKind {
     /** Rows of the reference suite: a subject with inputs. */
     SUITE(List.of("id", "subject", "inputs", "expected", "tolerance"), List.of("id")),

@@ -1,5 +1,6 @@
 package dev.waterjet.reference;
 
+import dev.waterjet.measure.CsvText;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
@@ -12,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 
 /**
@@ -25,11 +25,7 @@ public final class Cases {
     private static final CSVFormat READING =
             CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
 
-    private static final CSVFormat WRITING = CSVFormat.RFC4180
-            .builder()
-            .setHeader("id", "expected", "computed", "tolerance", "passed")
-            .setRecordSeparator("\n")
-            .get();
+    private static final List<String> HEADER = List.of("id", "expected", "computed", "tolerance", "passed");
 
     private Cases() {}
 
@@ -37,20 +33,19 @@ public final class Cases {
      * Runs the program.
      *
      * @param files paths of the files
-     * @throws IOException if a file cannot be read
      */
-    public static void main(String[] files) throws IOException {
+    public static void main(String[] files) {
         if (files.length == 0) {
             throw new IllegalArgumentException("name one or more files of cases");
         }
         PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
-        try (CSVPrinter printer = WRITING.print(out)) {
-            for (String file : files) {
-                for (CaseRow row : read(Path.of(file))) {
-                    printer.printRecord(line(row));
-                }
+        out.append(CsvText.row(HEADER)).append('\n');
+        for (String file : files) {
+            for (CaseRow row : read(Path.of(file))) {
+                out.append(CsvText.row(line(row))).append('\n');
             }
         }
+        out.flush();
     }
 
     /** The rows of a file. */

@@ -173,11 +173,12 @@ class CutSimulatorTest {
         EdgeCursor edge = new EdgeCursor();
         contour.load(0, edge);
         var builder = Contour.fromSi(edge.startX(), -edge.startY());
-        for (int i = 0; i < contour.size(); i++) {
+        int drawn = contour.isClosed() ? contour.size() - 1 : contour.size();
+        for (int i = 0; i < drawn; i++) {
             contour.load(i, edge);
             builder.lineToSi(edge.endX(), -edge.endY());
         }
-        return builder.open();
+        return contour.isClosed() ? builder.close() : builder.open();
     }
 
     @Test

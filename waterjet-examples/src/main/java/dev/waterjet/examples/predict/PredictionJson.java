@@ -71,7 +71,8 @@ public final class PredictionJson {
 
     private static String quoted(String words) {
         StringBuilder text = new StringBuilder("\"");
-        for (char c : words.toCharArray()) {
+        for (int i = 0; i < words.length(); i++) {
+            char c = words.charAt(i);
             if (c == '"' || c == '\\') {
                 text.append('\\').append(c);
             } else if (c < ' ') {
