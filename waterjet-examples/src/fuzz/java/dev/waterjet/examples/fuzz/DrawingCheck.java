@@ -6,7 +6,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.part.Contour;
 
-/** What holds for every drawing that was read, and for every refusal. */
+/** Conditions on every drawing that was read, and on every refusal. */
 final class DrawingCheck {
 
     /** Contours are sorted into parts for small drawings only: crossings take longer to find than a drawing to read. */
