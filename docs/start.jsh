@@ -2,6 +2,7 @@ import dev.waterjet.measure.*;
 import dev.waterjet.evidence.*;
 import dev.waterjet.uncertainty.*;
 import dev.waterjet.fit.*;
+import dev.waterjet.vessel.*;
 import dev.waterjet.water.*;
 import dev.waterjet.hydraulics.*;
 import dev.waterjet.jet.*;

@@ -32,5 +32,6 @@ module dev.waterjet.core {
     exports dev.waterjet.surface;
     exports dev.waterjet.toolpath;
     exports dev.waterjet.uncertainty;
+    exports dev.waterjet.vessel;
     exports dev.waterjet.water;
 }

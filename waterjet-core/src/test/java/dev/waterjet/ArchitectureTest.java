@@ -23,6 +23,7 @@ class ArchitectureTest {
             "fit",
             "uncertainty",
             "water",
+            "vessel",
             "hydraulics",
             "jet",
             "material",

@@ -6,6 +6,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.vessel.Ends;
+import dev.waterjet.vessel.ThickTube;
 import dev.waterjet.water.WaterState;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
@@ -69,12 +71,20 @@ public final class Attenuator implements Described, Serializable {
      */
     public Attenuator withDiameterRatio(double ratio, Quantity<Pressure> youngsModulus, double poissonsRatio) {
         Require.above("diameter ratio of the attenuator", ratio, 1, Units.ONE, "");
-        double modulusPa = Require.positive(
-                "modulus of elasticity of the wall", Kind.PRESSURE.si(youngsModulus), Units.GIGAPASCAL);
-        Require.between("Poisson's ratio of the wall", poissonsRatio, 0, 0.5, Units.ONE, "");
-        double square = ratio * ratio;
-        return new Attenuator(
-                new Values(values.volumeM3, 2 / modulusPa * ((square + 1) / (square - 1) + poissonsRatio)));
+        ThickTube wall =
+                ThickTube.of(Kind.LENGTH.of(1), Kind.LENGTH.of(ratio)).withElasticity(youngsModulus, poissonsRatio);
+        return withWall(wall, Ends.OPEN);
+    }
+
+    /**
+     * Returns this vessel with the elastic wall of a tube.
+     *
+     * @param wall the tube; its bore is not used
+     * @param ends ends of the tube
+     * @return the attenuator with that wall
+     */
+    public Attenuator withWall(ThickTube wall, Ends ends) {
+        return new Attenuator(new Values(values.volumeM3, Kind.COMPRESSIBILITY.si(wall.compliance(ends))));
     }
 
     /**

@@ -166,6 +166,20 @@ public final class WaterState implements Described, Serializable {
     }
 
     /**
+     * {@return the internal energy, <i>h</i> - <i>p</i>/&rho;; it is zero in the liquid at the triple point}
+     */
+    public Quantity<SpecificEnergy> internalEnergy() {
+        return Kind.SPECIFIC_ENERGY.of(internalEnergySi());
+    }
+
+    /**
+     * {@return the internal energy, in J/kg}
+     */
+    public double internalEnergySi() {
+        return enthalpyJPerKg - pressurePa / densityKgPerM3;
+    }
+
+    /**
      * {@return the entropy; it is zero in the liquid at the triple point}
      */
     public Quantity<SpecificHeat> entropy() {
@@ -284,6 +298,7 @@ public final class WaterState implements Described, Serializable {
                 .put("metastable", metastable)
                 .put("density", Kind.DENSITY, densityKgPerM3)
                 .put("enthalpy", Kind.SPECIFIC_ENERGY, enthalpyJPerKg)
+                .put("internal_energy", Kind.SPECIFIC_ENERGY, internalEnergySi())
                 .put("entropy", Kind.SPECIFIC_HEAT, entropyJPerKgK)
                 .put("isobaric_heat_capacity", Kind.SPECIFIC_HEAT, isobaricHeatCapacityJPerKgK)
                 .put("isochoric_heat_capacity", Kind.SPECIFIC_HEAT, isochoricHeatCapacityJPerKgK)

@@ -74,6 +74,12 @@ import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.Lead;
 import dev.waterjet.toolpath.LeadPlacer;
 import dev.waterjet.toolpath.OffsetResult;
+import dev.waterjet.vessel.Autofrettage;
+import dev.waterjet.vessel.CrackLeak;
+import dev.waterjet.vessel.Ends;
+import dev.waterjet.vessel.StoredEnergy;
+import dev.waterjet.vessel.ThickTube;
+import dev.waterjet.vessel.YieldCriterion;
 import dev.waterjet.water.Saturation;
 import dev.waterjet.water.Water;
 import java.util.ArrayList;
@@ -141,6 +147,14 @@ final class Samples {
         all.add(pump);
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
+        ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));
+        all.add(tube);
+        all.add(tube.stressAtBore(megapascals(380), Ends.CLOSED));
+        all.add(tube.limits(YieldCriterion.MISES, Ends.OPEN, megapascals(900)));
+        all.add(Autofrettage.toRadius(tube, megapascals(900), millimetres(35)));
+        all.add(StoredEnergy.of(
+                Water.stable().at(megapascals(380), celsius(20)), Kind.VOLUME.of(1e-3), tube, Ends.CLOSED));
+        all.add(CrackLeak.of(millimetres(5), megapascals(200), megapascals(200_000)));
         all.add(Attenuator.of(Kind.VOLUME.of(1e-3)).withDiameterRatio(2.5, megapascals(200_000), 0.29));
         all.add(Compression.of(Water.stable().at(megapascals(0.1), celsius(20)), megapascals(380), 0.9));
         all.add(Intensifier.of(20, Kind.VOLUME.of(2e-4)));

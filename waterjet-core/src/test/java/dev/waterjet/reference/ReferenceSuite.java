@@ -8,6 +8,7 @@ import dev.waterjet.motion.PathSubjects;
 import dev.waterjet.plan.JobSubjects;
 import dev.waterjet.program.ProgramSubjects;
 import dev.waterjet.surface.SurfaceSubjects;
+import dev.waterjet.vessel.VesselSubjects;
 import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
 import java.io.InputStream;
@@ -25,10 +26,11 @@ import org.apache.commons.csv.CSVRecord;
 public final class ReferenceSuite {
 
     private static final List<String> FILES =
-            List.of("water", "hydraulics", "jet", "feed", "kerf", "grade", "path", "program", "job");
+            List.of("water", "vessel", "hydraulics", "jet", "feed", "kerf", "grade", "path", "program", "job");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
+            new VesselSubjects(),
             new HydraulicsSubjects(),
             new JetSubjects(),
             new FeedSubjects(),

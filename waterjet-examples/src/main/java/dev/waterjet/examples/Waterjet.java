@@ -35,6 +35,7 @@ import picocli.CommandLine.ParameterException;
             PumpTable.class,
             LineTable.class,
             AttenuatorTable.class,
+            VesselTable.class,
             Plan.class,
             Predict.class,
             DrawingTable.class,

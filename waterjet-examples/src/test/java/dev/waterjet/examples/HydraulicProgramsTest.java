@@ -73,6 +73,35 @@ class HydraulicProgramsTest {
     }
 
     @Test
+    void vesselPrintsStressAndEnergyAndJudgesNothing() {
+        Ran ran = Ran.of(
+                "vessel",
+                "--pressure",
+                "380 MPa..399.898675 MPa step 19.898675 MPa",
+                "--diameter-ratio",
+                "3",
+                "--yield-strength",
+                "1000 MPa",
+                "--csv");
+
+        assertThat(ran.status()).as(ran.err()).isZero();
+        assertThat(ran.out())
+                .startsWith(
+                        "gauge_pressure_Pa,diameter_ratio,hoop_stress_bore_Pa,tresca_bore_Pa,first_yield_pressure_Pa,"
+                                + "full_plastic_pressure_Pa,stored_energy_J_per_m3\n");
+        CSVRecord row = ran.rows().get(0);
+        // closed forms of Lame and Tresca
+        assertThat(number(row, "hoop_stress_bore_Pa")).isCloseTo(475e6, within(1.0));
+        assertThat(number(row, "tresca_bore_Pa")).isCloseTo(855e6, within(1.0));
+        assertThat(number(row, "first_yield_pressure_Pa")).isCloseTo(444.4444444e6, within(10.0));
+        assertThat(number(row, "full_plastic_pressure_Pa")).isCloseTo(1098.6122887e6, within(10.0));
+        // IAPWS-95 in an independent program, 400 MPa absolute and 20 C
+        assertThat(number(ran.rows().get(1), "stored_energy_J_per_m3")).isCloseTo(21_602_250.0, within(50.0));
+        assertThat(Ran.of("vessel").out()).contains("no assessment", "maker");
+        assertThat(Ran.of("vessel", "--diameter-ratio", "1").status()).isEqualTo(2);
+    }
+
+    @Test
     void pumpWarmsAndWorks() {
         CSVRecord row =
                 Ran.of("pump", "--pressure", "399.898675 MPa", "--csv").rows().get(0);
