@@ -116,10 +116,11 @@ final class CutCoverage {
     /**
      * Prints the table.
      *
-     * @param arguments number of repeats; 2000 if there is none
+     * @param arguments number of repeats, 2000 if there is none; number of those with a prior, which take longer
      */
     public static void main(String[] arguments) {
         int repeats = arguments.length == 0 ? 2000 : Integer.parseInt(arguments[0]);
+        int posteriors = arguments.length < 2 ? repeats : Integer.parseInt(arguments[1]);
         for (int n : new int[] {2, 3, 5, 8, 12, 20}) {
             System.out.printf(
                     Locale.ROOT,
@@ -127,8 +128,8 @@ final class CutCoverage {
                     n,
                     coverage(n, 0, 0, false, repeats, 1),
                     n < 5 ? Double.NaN : coverage(n, 0.1, 0, false, repeats, 6),
-                    coverage(n, 0, 0, true, repeats, 2),
-                    coverage(n, 0.2, 0, true, repeats, 3));
+                    coverage(n, 0, 0, true, posteriors, 2),
+                    coverage(n, 0.2, 0, true, posteriors, 3));
         }
         for (int n : new int[] {6, 9, 15}) {
             System.out.printf(
@@ -136,7 +137,7 @@ final class CutCoverage {
                     "| %d on three plates | %.3f | %.3f |%n",
                     n,
                     coverage(n, 0, 3, false, repeats, 4),
-                    coverage(n, 0, 3, true, Math.min(repeats, 300), 5));
+                    coverage(n, 0, 3, true, posteriors, 5));
         }
     }
 }

@@ -74,12 +74,14 @@ final class CalibrationSolver {
         double freedom = rows.plates() > 0 ? Math.max(1, rows.plates() - 1) : Math.max(1, rows.size() - rows.width());
         Optional<Supplier<PosteriorSolution>> flat = rows.plates() > 0
                 ? Optional.empty()
-                : Optional.of(new Once<>(() -> PosteriorSolution.of(rows, flat(rows.width()))));
+                : Optional.of(new Once<>(() -> PosteriorSolution.of(rows, flat(rows))));
         return new ProfileSolution(CutFit.Method.PROFILE_LIKELIHOOD, fit, flat, freedom);
     }
 
-    private static GaussianPrior flat(int width) {
-        return new GaussianPrior(new double[width], new double[width][width], 0, 0, 0, 0);
+    /** Without precision the mean is only where the search starts. */
+    private static GaussianPrior flat(CutRows rows) {
+        int width = rows.width();
+        return new GaussianPrior(CensoredFit.middle(rows), new double[width][width], 0, 0, 0, 0);
     }
 
     static GaussianPrior prior(MachinabilityFamily family, CutPrior prior) {

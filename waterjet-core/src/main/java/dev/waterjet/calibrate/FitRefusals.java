@@ -101,7 +101,7 @@ final class FitRefusals {
                     Kind.RATIO,
                     bound);
         }
-        if (mostYes < leastNo && rows.width() == 1) {
+        if (mostYes <= leastNo && rows.width() == 1) {
             throw scatter(rows);
         }
     }

@@ -7,13 +7,17 @@ import static dev.waterjet.measure.Measures.seconds;
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.CalibrationSet;
+import dev.waterjet.calibrate.CutPrior;
+import dev.waterjet.calibrate.FittedModel;
 import dev.waterjet.calibrate.KerfMeasurement;
 import dev.waterjet.calibrate.LagMeasurement;
+import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.PierceMeasurement;
 import dev.waterjet.calibrate.RoughnessMeasurement;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -39,7 +43,13 @@ final class FitSamples {
                 .fit(cuts);
         all.add(fitted);
         all.add(fitted.fit());
-        all.add(KerfMeasurement.fit(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6))));
+        all.add(CutPrior.catalogue(Samples.PLATE.material()));
+        all.add(cuts.get(0).withPlate("P1").withLabel("first"));
+        all.addAll(NextCut.rank(fitted, Samples.JET, millimetres(12), List.of(Samples.JET)));
+        FittedModel<KerfModel> kerf =
+                KerfMeasurement.fit(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6)));
+        all.add(kerf);
+        all.add(kerf.fit());
         LagMeasurement line = LagMeasurement.of(millimetres(20))
                 .withLags(
                         QuantityArray.ofSi(Kind.LENGTH, 5e-3, 10e-3, 15e-3),
