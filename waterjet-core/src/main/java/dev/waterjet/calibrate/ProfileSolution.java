@@ -18,6 +18,9 @@ record ProfileSolution(
         CutFit.Method method, CensoredFit fit, Optional<Supplier<PosteriorSolution>> flat, double freedom)
         implements Solution {
 
+    /** Offset or scale of a prediction beyond which the cuts have not determined it. */
+    private static final double MAX_SCALE = 5;
+
     @Override
     public double[] variables() {
         return fit.beta();
@@ -76,6 +79,10 @@ record ProfileSolution(
             PosteriorSolution posterior = flat.get().get();
             double[] predicted = posterior.prediction(slopes, part, plate);
             predicted[0] += Matrices.dot(slopes, posterior.variables()) - Matrices.dot(slopes, fit.beta());
+            if (!(Math.abs(predicted[0]) < MAX_SCALE && predicted[1] < MAX_SCALE)) {
+                // intervals that nearly all overlap leave the scatter free to vanish or to grow
+                throw FitRefusals.scatter(fit.rows());
+            }
             return predicted;
         }
         double effect = 0;
