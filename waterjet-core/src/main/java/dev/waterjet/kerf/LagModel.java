@@ -25,7 +25,7 @@ import javax.measure.quantity.Speed;
  * <pre>{@code
  * CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
  * Estimate<Length> exitLag = LagModel.standard().lag(cut, millimetresPerMinute(120)).atExit();
- * LagFunction overFeed = LagModel.standard().function(cut);
+ * double exitLag = CutFront.of(LagModel.standard(), cut).exitLagSi(0.002);
  * }</pre>
  *
  * <p>The standard coefficient follows from the published critical point of aluminium, cast iron and stainless steel (Momber,
@@ -68,29 +68,6 @@ public final class LagModel implements HasEvidence, Described, Serializable {
 
         private Object readResolve() {
             return new LagModel(this);
-        }
-    }
-
-    /** The lag at the exit of one cut over its feed rate, with the inverse in closed form. */
-    private record ExitLag(LagModel model, CutConditions cut) implements LagFunction {
-
-        ExitLag {
-            Objects.requireNonNull(model, "model");
-            Objects.requireNonNull(cut, "cut");
-        }
-
-        @Override
-        public double lagSi(double feedMPerS) {
-            return feedMPerS <= 0 ? 0 : model.lagSi(cut.separationDepthSi(feedMPerS), cut.thicknessSi());
-        }
-
-        /** Never faster than the feed rate that just separates the workpiece. */
-        @Override
-        public double feedSi(double lagM) {
-            double thickness = cut.thicknessSi();
-            double depth =
-                    model.coefficient() * thickness * thickness / Require.positive("lag", lagM, Units.MILLIMETRE);
-            return cut.separationFeedSi(Math.max(thickness, depth));
         }
     }
 
@@ -137,17 +114,6 @@ public final class LagModel implements HasEvidence, Described, Serializable {
      */
     public Lag lag(CutConditions cut, Quantity<Speed> feed) {
         return new Lag(this, cut.workpiece().thickness(), cut.depth(feed));
-    }
-
-    /**
-     * Returns the lag at the exit of a workpiece over the feed rate. A feed rate too fast to separate the workpiece is not
-     * refused by {@link LagFunction#lagSi}; {@link LagFunction#feedSi} returns none.
-     *
-     * @param cut conditions of the cut
-     * @return the function
-     */
-    public LagFunction function(CutConditions cut) {
-        return new ExitLag(this, cut);
     }
 
     /**

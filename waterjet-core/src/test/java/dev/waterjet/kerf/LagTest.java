@@ -18,7 +18,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import org.junit.jupiter.api.Test;
 
-/** Lag of a cut, its model and its function over the feed rate. */
+/** Lag of a cut and its model. */
 class LagTest {
 
     private static Lag lag(double coefficient, double relative, double thicknessMm, double index) {
@@ -46,38 +46,6 @@ class LagTest {
         assertThat(Kind.LENGTH.si(lag.exitWithLead(degrees(20)))).isNegative();
         assertThat(lag.at(millimetres(10)).si()).isCloseTo(exitM(lag) / 4, within(1e-15));
         assertThat(Kind.ANGLE.si(lag(0.25, 0.2, 20, 2).leadAngle())).isCloseTo(Math.atan(0.125), within(1e-12));
-    }
-
-    @Test
-    void feedRateAndLagAreInverse() {
-        CutConditions cut = steel(20);
-        LagFunction function = LagModel.standard().function(cut);
-        for (double lag : new double[] {0.1e-3, 0.5e-3, 2e-3}) {
-            assertThat(function.lagSi(function.feedSi(lag))).isCloseTo(lag, within(1e-12));
-        }
-        assertThat(function.feedSi(1))
-                .as("no faster than it separates")
-                .isEqualTo(cut.feed(1).si());
-        assertThat(function.lagSi(0)).isZero();
-        assertThat(exitM(LagModel.standard().lag(cut, millimetresPerMinute(60))))
-                .isEqualTo(function.lagSi(1e-3));
-        assertThat(function).isEqualTo(LagModel.standard().function(steel(20)));
-        assertThat(Refusals.of(() -> function.feedSi(0))).isEqualTo("must-be-above");
-    }
-
-    @Test
-    void theFeedRateForALagIsFoundByBisection() {
-        LagFunction quadratic = feed -> 30 * feed * feed;
-
-        assertThat(quadratic.feedSi(0.0003)).isCloseTo(Math.sqrt(1e-5), within(1e-12));
-        assertThat(quadratic.lagSi(quadratic.feedSi(0.0003))).isLessThanOrEqualTo(0.0003);
-        LagFunction bounded = feed -> Math.min(feed, 0.001);
-        assertThat(bounded.feedSi(0.002)).isInfinite();
-        assertThat(bounded.feedSi(0.0005)).isCloseTo(0.0005, within(1e-12));
-        // a lag that the slowest feed rate tried has already: 1e-6 m/s
-        assertThat(((LagFunction) feed -> feed * 1000).feedSi(1e-4)).isCloseTo(1e-7, within(1e-16));
-        assertThat(LagFunction.none().lagSi(1)).isZero();
-        assertThat(LagFunction.none().feedSi(1e-6)).isInfinite();
     }
 
     /** Plate of 20 mm at index 2, k = 0.25: tan of the exit angle is 2 k/q = 0.25, the lag k h/q = 2.5 mm. */
