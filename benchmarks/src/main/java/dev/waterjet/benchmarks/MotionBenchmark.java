@@ -40,7 +40,7 @@ import org.openjdk.jmh.annotations.Warmup;
         jvmArgsAppend = {"-Xms8g", "-Xmx8g", "-XX:+UseParallelGC"})
 @Warmup(iterations = 3, time = 1)
 @Measurement(iterations = 3, time = 1)
-public class PathBenchmark {
+public class MotionBenchmark {
 
     private static final CutConditions CUT = CutConditions.of(
             CuttingHead.of(
