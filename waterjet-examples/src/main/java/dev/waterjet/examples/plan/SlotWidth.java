@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferOp;
@@ -49,6 +50,15 @@ final class SlotWidth {
      * @return the width; empty if nothing is narrower than twelve kerfs
      */
     static OptionalDouble narrowest(Contour loop, boolean isHole, double slotM) {
+        try {
+            return search(loop, isHole, slotM);
+        } catch (TopologyException crossing) {
+            // a spike or a crossing has no width; the checks of the plan name it
+            return OptionalDouble.empty();
+        }
+    }
+
+    private static OptionalDouble search(Contour loop, boolean isHole, double slotM) {
         Geometry enclosed = polygon(loop);
         if (loop.size() > MANY) {
             enclosed = DouglasPeuckerSimplifier.simplify(enclosed, slotM / 50);
