@@ -129,7 +129,28 @@ public final class Intensifier implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the reversal time is above nine tenths of the time of a stroke
      */
     public Quantity<Volume> fluctuatingVolume(Quantity<MassFlow> flow, Compression compression) {
-        double kgPerS = Require.positive("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
+        double kgPerS = Kind.MASS_FLOW.si(flow);
+        double interruptionS = interruption(flow, compression);
+        return Kind.VOLUME.of(kgPerS * interruptionS / compression.outlet().densitySi());
+    }
+
+    /**
+     * Returns the flow ripple: between reversals the pump delivers more than the mean, at a reversal nothing.
+     *
+     * @param flow mean mass flow, above 0
+     * @param compression compression of the water
+     * @return the flow ripple, peak to peak, over the mean flow
+     * @throws dev.waterjet.measure.DomainException as {@link #fluctuatingVolume}
+     */
+    public Quantity<Dimensionless> flowRipple(Quantity<MassFlow> flow, Compression compression) {
+        double interruptionS = interruption(flow, compression);
+        double strokes = Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
+        return Kind.RATIO.of(1 / (1 - interruptionS * strokes));
+    }
+
+    /** Time of a stroke in which nothing is delivered. */
+    private double interruption(Quantity<MassFlow> flow, Compression compression) {
+        Require.positive("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         double strokeS = 1 / Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
         double reversalS = Require.atMost(
                 "reversal time",
@@ -137,8 +158,7 @@ public final class Intensifier implements Described, Serializable {
                 0.9 * strokeS,
                 Units.SECOND,
                 "nine tenths of the time of a stroke");
-        double interruptionS = reversalS + compressionFractionSi(compression) * (strokeS - reversalS);
-        return Kind.VOLUME.of(kgPerS * interruptionS / compression.outlet().densitySi());
+        return reversalS + compressionFractionSi(compression) * (strokeS - reversalS);
     }
 
     @Override

@@ -5,12 +5,17 @@ import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
+import dev.waterjet.vessel.Ends;
+import dev.waterjet.vessel.ThickTube;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
 import javax.measure.quantity.Pressure;
 
 /** Subjects of the reference suite in this package. */
@@ -33,10 +38,98 @@ public final class HydraulicsSubjects implements Subjects {
                 "compression-outlet-temperature",
                 in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
         all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
-        all.put(
-                "crank-pump-swing",
-                in -> Computed.of(CrankKernel.ripple((int) in.number("plungers"), in.number("rod-ratio"))));
+        addPumps(all);
+        all.put("attenuator-ripple-isentropic", in -> Computed.of(Kind.PRESSURE, ripple(in)));
         return all;
+    }
+
+    private static void addPumps(Map<String, Subject> all) {
+        all.put("crank-pump-swing", in -> Computed.of(Kind.RATIO, pump(in).flowRipple()));
+        all.put(
+                "crank-pump-swing-compressible",
+                in -> Computed.of(
+                        Kind.RATIO,
+                        isIncompressible(in) ? pump(in).flowRipple() : pump(in).flowRipple(compression(in))));
+        all.put("crank-pump-gap-compressible", in -> Computed.of(fluctuation(in)));
+        all.put(
+                "crank-pump-volumetric-efficiency",
+                in -> Computed.of(Kind.RATIO, pump(in).volumetricEfficiency(compression(in))));
+        all.put("crank-pump-delivery-angle", in -> Computed.of(Kind.ANGLE, pump(in).deliveryAngle(compression(in))));
+        all.put(
+                "pump-isentropic-work",
+                in -> Computed.of(Kind.SPECIFIC_ENERGY, fromAtmosphere(in).isentropicWork()));
+        all.put("rated-over-isentropic-power", in -> Computed.of(ratedOverIsentropic(in)));
+    }
+
+    private static boolean isIncompressible(Inputs in) {
+        return in.text("outlet").equals("incompressible");
+    }
+
+    private static DirectDrivePump pump(Inputs in) {
+        DirectDrivePump pump = DirectDrivePump.of(
+                        (int) in.number("plungers"), Kind.VOLUME.of(1e-5), Kind.FREQUENCY.of(10))
+                .withRodRatio(in.number("rod-ratio"));
+        if (in.has("dead-volume")) {
+            pump = pump.withDeadVolume(in.number("dead-volume"));
+        }
+        return in.has("suction-closes") || in.has("delivery-closes")
+                ? pump.withValveTiming(angle(in, "suction-closes"), angle(in, "delivery-closes"))
+                : pump;
+    }
+
+    private static Quantity<Angle> angle(Inputs in, String name) {
+        return in.has(name) ? in.get(name, Kind.ANGLE) : Kind.ANGLE.of(0);
+    }
+
+    /** Fluctuating volume over the volume of one turn, both at the outlet. */
+    private static double fluctuation(Inputs in) {
+        DirectDrivePump pump = pump(in);
+        if (isIncompressible(in)) {
+            return Kind.VOLUME.si(pump.fluctuatingVolume()) / (Kind.VOLUME_FLOW.si(pump.flow()) / 10);
+        }
+        Compression compression = compression(in);
+        double massPerTurn = Kind.VOLUME_FLOW.si(pump.flow(compression))
+                / 10
+                * compression.inlet().densitySi();
+        return Kind.VOLUME.si(pump.fluctuatingVolume(compression))
+                * compression.outlet().densitySi()
+                / massPerTurn;
+    }
+
+    private static Compression fromAtmosphere(Inputs in) {
+        WaterState inlet = Water.stable().atSi(101_325, in.si("inlet", Kind.TEMPERATURE));
+        return Compression.isentropic(inlet, Kind.PRESSURE.of(absolutePa(in, "outlet")));
+    }
+
+    private static double ratedOverIsentropic(Inputs in) {
+        Compression compression = fromAtmosphere(in);
+        double gaugePa = absolutePa(in, "outlet") - 101_325;
+        return gaugePa / compression.inlet().densitySi() / Kind.SPECIFIC_ENERGY.si(compression.isentropicWork());
+    }
+
+    /** A pressure that may say what it is measured from: absolute unless it says gauge. */
+    private static double absolutePa(Inputs in, String name) {
+        String text = in.text(name);
+        String plain = text.replaceAll("\\b(absolute|abs|gauge)\\b", "").strip();
+        return Kind.PRESSURE.si(Kind.PRESSURE.parse(plain)) + (text.contains("gauge") ? 101_325 : 0);
+    }
+
+    private static Quantity<Pressure> ripple(Inputs in) {
+        WaterState water = Water.stable().atSi(absolutePa(in, "pressure"), in.si("temperature", Kind.TEMPERATURE));
+        Attenuator vessel = walled(Attenuator.of(Kind.VOLUME.of(1e-3)), in.text("wall"));
+        return vessel.ripple(Kind.VOLUME.of(1e-3 * in.number("drawn")), water);
+    }
+
+    /** "stiff", or "open tube k=2.5 E=200 GPa nu=0.29". */
+    private static Attenuator walled(Attenuator vessel, String wall) {
+        Matcher tube =
+                Pattern.compile("(open|closed).*k=(\\S+) E=(.+) nu=(\\S+)").matcher(wall);
+        if (!tube.matches()) {
+            return vessel;
+        }
+        ThickTube walls = ThickTube.of(Kind.LENGTH.of(1), Kind.LENGTH.of(Double.parseDouble(tube.group(2))))
+                .withElasticity(Kind.PRESSURE.parse(tube.group(3)), Double.parseDouble(tube.group(4)));
+        return vessel.withWall(walls, Ends.valueOf(tube.group(1).toUpperCase(Locale.ROOT)));
     }
 
     private static double friction(Inputs in) {

@@ -4,6 +4,8 @@ import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.litresPerMinute;
 
 import dev.waterjet.hydraulics.Compression;
+import dev.waterjet.hydraulics.DirectDrivePump;
+import dev.waterjet.hydraulics.Intensifier;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityArray;
@@ -11,17 +13,54 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
+import java.util.List;
+import java.util.Locale;
 import javax.measure.Quantity;
+import javax.measure.quantity.Frequency;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
+import javax.measure.quantity.Time;
+import javax.measure.quantity.Volume;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
-/** Program that prints work, heat and motor power of a pump. */
+/** Program that prints work, heat, motor power and flow ripple of a pump. */
 @Command(
         name = "pump",
-        description = "Print the work and heat that a pump transfers to water, and the power of its motor.")
+        description =
+                "Print the work and heat that a pump transfers to water, the power of its motor, and the ripple of"
+                        + " its flow.")
 final class PumpTable extends Program {
+
+    /** Names of the pumps, as typed. */
+    enum PumpKind {
+        INTENSIFIER,
+        DIRECT_DRIVE;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+
+    /** Converts the name of a pump. */
+    static final class Kinds implements ITypeConverter<PumpKind> {
+
+        @Override
+        public PumpKind convert(String value) {
+            for (PumpKind kind : PumpKind.values()) {
+                if (kind.toString().equals(value)) {
+                    return kind;
+                }
+            }
+            throw new TypeConversionException("'" + value + "' is not one of " + List.of(PumpKind.values()));
+        }
+    }
+
+    /** The ripple depends on the stroke only, not on the area ratio. */
+    private static final double ANY_AREA_RATIO = 20;
 
     @Option(
             names = "--pressure",
@@ -57,6 +96,70 @@ final class PumpTable extends Program {
                     + " reach 0.85 to 0.95 (common practice, no source).")
     private double overallEfficiency = 0.65;
 
+    @Option(
+            names = "--kind",
+            converter = Kinds.class,
+            paramLabel = "<kind>",
+            description = "intensifier or direct-drive. Default: intensifier.")
+    private PumpKind kind = PumpKind.INTENSIFIER;
+
+    @Option(names = "--plungers", paramLabel = "<number>", description = "Plungers of a direct-drive pump. Default: 3.")
+    private int plungers = 3;
+
+    @Option(
+            names = "--speed",
+            converter = Typed.Frequency.class,
+            paramLabel = "<speed>",
+            description = "Speed of the crank of a direct-drive pump. Default: 600 1/min.")
+    private Quantity<Frequency> speed = Kind.FREQUENCY.of(10);
+
+    @Option(
+            names = "--rod-ratio",
+            paramLabel = "<ratio>",
+            description = "Radius of the crank over length of the rod. Default: 0.2 (common practice, no source).")
+    private double rodRatio = 0.2;
+
+    @Option(
+            names = "--dead-volume",
+            paramLabel = "<ratio>",
+            description =
+                    "Dead volume over stroke volume of a direct-drive pump. Default: 0.5 (assumed). The dead volume"
+                            + " of an intensifier is neglected.")
+    private double deadVolume = 0.5;
+
+    @Option(
+            names = "--stroke-volume",
+            converter = Typed.Volume.class,
+            paramLabel = "<volume>",
+            description = "Swept volume of one stroke of an intensifier. Default: 0.1 L. That of a direct-drive pump"
+                    + " follows from flow and speed.")
+    private Quantity<Volume> strokeVolume = Kind.VOLUME.of(1e-4);
+
+    @Option(
+            names = "--reversal-time",
+            converter = Typed.Time.class,
+            paramLabel = "<time>",
+            description = "Reversal time of an intensifier: neither side delivers. Default: 0.03 s.")
+    private Quantity<Time> reversalTime = Kind.TIME.of(0.03);
+
+    /** Flow ripple and fluctuating volume. */
+    private double[] ripple(Quantity<MassFlow> massFlow, Compression compression) {
+        if (kind == PumpKind.INTENSIFIER) {
+            Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume).withReversalTime(reversalTime);
+            return new double[] {
+                Kind.RATIO.si(pump.flowRipple(massFlow, compression)),
+                Kind.VOLUME.si(pump.fluctuatingVolume(massFlow, compression))
+            };
+        }
+        DirectDrivePump like = DirectDrivePump.of(plungers, Kind.VOLUME.of(1), speed)
+                .withRodRatio(rodRatio)
+                .withDeadVolume(deadVolume);
+        double strokeM3 = Kind.VOLUME_FLOW.si(flow) / Kind.VOLUME_FLOW.si(like.flow(compression));
+        return new double[] {
+            Kind.RATIO.si(like.flowRipple(compression)), strokeM3 * Kind.VOLUME.si(like.fluctuatingVolume(compression))
+        };
+    }
+
     @Override
     protected Table table() {
         WaterState inlet = Water.stable().atSi(ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature));
@@ -68,10 +171,18 @@ final class PumpTable extends Program {
                 .column("isentropic work", Kind.SPECIFIC_ENERGY, Units.KILOJOULE_PER_KILOGRAM, 5)
                 .column("work", Kind.SPECIFIC_ENERGY, Units.KILOJOULE_PER_KILOGRAM, 5)
                 .column("water power", Kind.POWER, Units.KILOWATT, 4)
-                .column("motor power", Kind.POWER, Units.KILOWATT, 4);
+                .column("motor power", Kind.POWER, Units.KILOWATT, 4)
+                .column("rated power", Kind.POWER, Units.KILOWATT, 4)
+                .number("flow ripple", 3)
+                .column("fluctuating volume", Kind.VOLUME, Units.CUBIC_MILLIMETRE, 3)
+                .note("Rated power is gauge pressure times flow rate at ambient density; water power is the work on"
+                        + " the water.")
+                .note("Danger: high-pressure water injures without being felt. The pump's manual decides how it is"
+                        + " run.");
         for (int i = 0; i < pressures.size(); i++) {
             Quantity<Pressure> outlet = absolute("gauge pressure at the pump outlet", pressures.get(i));
             Compression compression = Compression.of(inlet, outlet, isentropicEfficiency);
+            double[] ripple = ripple(massFlow, compression);
             table.row(
                     pressures.si(i),
                     compression.outlet().temperatureSi(),
@@ -79,7 +190,10 @@ final class PumpTable extends Program {
                     Kind.SPECIFIC_ENERGY.si(compression.isentropicWork()),
                     Kind.SPECIFIC_ENERGY.si(compression.work()),
                     Kind.POWER.si(compression.power(massFlow)),
-                    Kind.POWER.si(compression.motorPower(massFlow, overallEfficiency)));
+                    Kind.POWER.si(compression.motorPower(massFlow, overallEfficiency)),
+                    pressures.si(i) * Kind.VOLUME_FLOW.si(flow),
+                    ripple[0],
+                    ripple[1]);
         }
         return table;
     }

@@ -167,6 +167,13 @@ final class Typed {
         }
     }
 
+    /** A frequency. */
+    static final class Frequency extends One<javax.measure.quantity.Frequency> {
+        Frequency() {
+            super(Kind.FREQUENCY);
+        }
+    }
+
     /** A volume. */
     static final class Volume extends One<javax.measure.quantity.Volume> {
         Volume() {
