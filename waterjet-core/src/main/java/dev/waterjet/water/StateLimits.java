@@ -21,6 +21,13 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
     /** Saturated liquid is densest at 4 &deg;C, with 999.97 kg/m3: denser water does not boil and needs no check. */
     private static final double DENSER_THAN_BOILING_KG_PER_M3 = 1000;
 
+    /**
+     * The starting formula for the density of the saturated liquid is within 3.3e-4 of the balance up to this temperature: water
+     * denser than that by {@link #PLAINLY_DENSER} does not boil.
+     */
+    private static final double DENSITY_START_TRUST_K = 620;
+
+    private static final double PLAINLY_DENSER = 1.001;
     private static final double MAX_PRESSURE_PA = 1000e6;
     private static final double MAX_TEMPERATURE_K = 1273;
 
@@ -80,20 +87,49 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
         double pressurePa = equation.pressurePa();
         double temperatureK = equation.temperatureK;
         boolean dense = equation.delta > 1;
-        if (temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
+        if (!isPlainlyLiquid(temperatureK, equation.densityKgPerM3)
+                && temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
                 && temperatureK <= Saturation.MAX_TEMPERATURE_K
                 && equation.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3) {
             double limit = dense
                     ? Saturation.atSi(temperatureK).liquid().densitySi() * (1 - ROUNDING)
                     : Saturation.atSi(temperatureK).vapour().densitySi() * (1 + ROUNDING);
             boolean between = dense ? equation.densityKgPerM3 < limit : equation.densityKgPerM3 > limit;
-            if (between && !(isMetastableAllowed && equation.pressureByDensity() > 0 && pressurePa > 0)) {
+            if (between && !(isMetastableAllowed && pressurePa > 0 && isOfOnePhase(equation, limit))) {
                 throw separates(equation.densityKgPerM3, dense, limit);
             }
             return checkFreezing(pressurePa, temperatureK) && !between;
         }
         checkPressure(pressurePa);
-        return checkFreezing(pressurePa, temperatureK);
+        boolean stable = checkFreezing(pressurePa, temperatureK);
+        checkReal(equation);
+        return stable;
+    }
+
+    private static boolean isPlainlyLiquid(double temperatureK, double densityKgPerM3) {
+        return temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
+                && temperatureK <= DENSITY_START_TRUST_K
+                && densityKgPerM3 > PLAINLY_DENSER * SaturationKernel.liquidDensityStart(temperatureK);
+    }
+
+    private static boolean isOfOnePhase(Iapws95Kernel equation, double saturatedKgPerM3) {
+        return equation.pressureByDensity() > 0
+                && new BranchKernel().isReached(equation.temperatureK, saturatedKgPerM3, equation.densityKgPerM3);
+    }
+
+    /** Rejects what the equation of state returns far below the melting line: heat capacity below 0, no speed of sound. */
+    static void checkReal(Iapws95Kernel equation) {
+        if (equation.isochoricHeatCapacityJPerKgK() > 0 && equation.soundSpeedMPerS() > 0) {
+            return;
+        }
+        throw new DomainException(
+                Message.of(
+                                "water-unstable",
+                                "temperature of water is {temperature}; at {pressure} the equation of state has no"
+                                        + " stable or metastable liquid there")
+                        .with("temperature", Kind.TEMPERATURE, equation.temperatureK, Units.CELSIUS)
+                        .with("pressure", Kind.PRESSURE, equation.pressurePa(), Units.MEGAPASCAL),
+                "temperature of water");
     }
 
     private static DomainException separates(double densityKgPerM3, boolean dense, double limit) {
@@ -160,11 +196,41 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
                 Units.MEGAPASCAL);
     }
 
-    /** Whether a solution is on the liquid branch and not on the vapour branch. */
+    /** Rejects a pressure below that at which liquid ends, superheated liquid too. */
+    DomainException ends(double pressurePa, double temperatureK) {
+        if (!isMetastableAllowed || temperatureK > Saturation.MAX_TEMPERATURE_K) {
+            return boils(pressurePa, temperatureK);
+        }
+        double saturatedKgPerM3 = Saturation.atSi(temperatureK).liquid().densitySi();
+        return new DomainException(
+                Message.of(
+                                "liquid-ends",
+                                "{quantity} is {value}; it must be at least {limit} (at {temperature} there is no"
+                                        + " liquid below that, not even superheated)")
+                        .with("temperature", Kind.TEMPERATURE, temperatureK, Units.CELSIUS),
+                "absolute pressure of water",
+                pressurePa,
+                new BranchKernel().lowestPressurePa(temperatureK, saturatedKgPerM3),
+                Units.MEGAPASCAL);
+    }
+
+    /** Whether a solution is on the liquid branch: not on the vapour branch, and not on a false loop between the two. */
     boolean isDense(LiquidKernel kernel) {
-        return kernel.densityKgPerM3() > Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3
-                && kernel.temperatureK() <= Iapws95Constants.CRITICAL_TEMPERATURE_K
-                && kernel.temperatureK() >= MIN_TEMPERATURE_K;
+        double temperatureK = kernel.temperatureK();
+        double densityKgPerM3 = kernel.densityKgPerM3();
+        if (!(densityKgPerM3 > Iapws95Constants.CRITICAL_DENSITY_KG_PER_M3
+                && temperatureK <= Iapws95Constants.CRITICAL_TEMPERATURE_K
+                && temperatureK >= MIN_TEMPERATURE_K)) {
+            return false;
+        }
+        if (temperatureK < BranchKernel.SPINODAL_FROM_K
+                || temperatureK > Saturation.MAX_TEMPERATURE_K
+                || isPlainlyLiquid(temperatureK, densityKgPerM3)) {
+            return true;
+        }
+        double saturatedKgPerM3 = Saturation.atSi(temperatureK).liquid().densitySi();
+        return densityKgPerM3 >= saturatedKgPerM3
+                || new BranchKernel().isReached(temperatureK, saturatedKgPerM3, densityKgPerM3);
     }
 
     double coldestLiquidK(double pressurePa) {

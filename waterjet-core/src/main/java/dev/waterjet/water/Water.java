@@ -80,7 +80,8 @@ public final class Water implements Described, Serializable {
      * @param temperature temperature, up to 647.096 K
      * @return the state
      * @throws DomainException if water is not liquid there; the limit is the melting temperature ({@code water-freezes}) or
-     *     the boiling pressure ({@code water-boils})
+     *     the boiling pressure ({@code water-boils}), for metastable water the pressure of the spinodal ({@code liquid-ends}).
+     *     Also if the equation of state has no real water there ({@code water-unstable}: undercooled by far above 400 MPa)
      */
     public WaterState at(Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
         return atSi(Kind.PRESSURE.si(pressure), Kind.TEMPERATURE.si(temperature));
@@ -99,8 +100,9 @@ public final class Water implements Described, Serializable {
         boolean stable = limits.checkLiquid(pressurePa, temperatureK);
         LiquidKernel kernel = new LiquidKernel();
         if (!kernel.solve(pressurePa, temperatureK) || !limits.isDense(kernel)) {
-            throw limits.boils(pressurePa, temperatureK);
+            throw limits.ends(pressurePa, temperatureK);
         }
+        StateLimits.checkReal(kernel.found());
         return WaterState.read(kernel.found(), pressurePa, !stable);
     }
 
@@ -200,6 +202,7 @@ public final class Water implements Described, Serializable {
         if (!kernel.newton(property, pressurePa, target) || !limits.isDense(kernel)) {
             searchedByBisection(kernel, property, pressurePa, target, unit);
         }
+        StateLimits.checkReal(kernel.found());
         return WaterState.read(kernel.found(), pressurePa, !limits.checkLiquid(pressurePa, kernel.temperatureK()));
     }
 

@@ -52,6 +52,84 @@ class StateLimitsTest {
         assertThat(stable.atSi(22.064e6, 640).isMetastable()).isFalse();
     }
 
+    /** The liquid of IAPWS-95 ends at 593.4 K for 0.1 MPa (spinodal, computed outside this project). */
+    @Test
+    void superheatedLiquidEndsAtTheSpinodal() {
+        assertThat(metastable.atSi(101_325, 592.5).densitySi()).isGreaterThan(450);
+        assertRefused(() -> metastable.atSi(101_325, 594.5), "liquid-ends");
+        assertRefused(() -> metastable.atSi(101_325, 600), "liquid-ends");
+        assertRefused(() -> stable.atSi(101_325, 600), "water-boils");
+        assertRefused(() -> metastable.atDensitySi(342.9, 600), "water-separates");
+        for (double temperatureK = 590; temperatureK < 646; temperatureK += 3.7) {
+            for (double pressurePa = 50_000; pressurePa < 21e6; pressurePa *= 1.3) {
+                try {
+                    WaterState state = metastable.atSi(pressurePa, temperatureK);
+                    assertThat(state.isochoricHeatCapacitySi()).isBetween(2000.0, 10_000.0);
+                    assertThat(state.entropySi()).isBetween(3000.0, 4410.0);
+                    assertThat(metastable
+                                    .atDensitySi(state.densitySi(), temperatureK)
+                                    .soundSpeedSi())
+                            .isPositive();
+                } catch (dev.waterjet.measure.DomainException e) {
+                    assertThat(e.code()).isEqualTo("liquid-ends");
+                    assertThat(e.limit().orElseThrow()).isGreaterThan(pressurePa / 1e6);
+                }
+            }
+        }
+    }
+
+    @Test
+    void undercooledWaterWithoutHeatCapacityIsRefused() {
+        assertRefused(() -> metastable.atSi(1e9, 235), "water-unstable");
+        for (double pressurePa = 1e5; pressurePa <= 1e9; pressurePa += 24.9e6) {
+            for (double temperatureK = 235; temperatureK < 250; temperatureK += 0.7) {
+                try {
+                    WaterState state = metastable.atSi(pressurePa, temperatureK);
+                    assertThat(state.soundSpeedSi()).isPositive();
+                    assertThat(state.isochoricHeatCapacitySi()).isPositive();
+                    assertThat(state.describe()).isNotEmpty();
+                } catch (dev.waterjet.measure.DomainException e) {
+                    assertThat(e.code()).isEqualTo("water-unstable");
+                }
+            }
+        }
+    }
+
+    /** Pairs of pressure and entropy or enthalpy next to boiling, of states that the library has made by temperature. */
+    @Test
+    void statesNearBoilingAreFoundAgain() {
+        assertThat(stable.atEntropySi(18_721_767.39, 3920.5141).densitySi()).isCloseTo(526.2, within(0.05));
+        java.util.SplittableRandom random = new java.util.SplittableRandom(354);
+        for (int i = 0; i < 400; i++) {
+            double temperatureK = random.nextDouble(620, 645);
+            double pressurePa = Saturation.pressurePa(temperatureK) * (1 + Math.pow(10, random.nextDouble(-5, -1)));
+            WaterState state = stable.atSi(pressurePa, temperatureK);
+            assertThat(stable.atEntropySi(pressurePa, state.entropySi()).temperatureSi())
+                    .isCloseTo(temperatureK, within(1e-4));
+            assertThat(stable.atEnthalpySi(pressurePa, state.enthalpySi()).densitySi())
+                    .isCloseTo(state.densitySi(), within(1e-3));
+        }
+    }
+
+    /** The short cut for plainly liquid water moves no state to another class. */
+    @Test
+    void theClassOfAStateIsThatOfTheSaturationLine() {
+        for (double temperatureK = 273.5; temperatureK < 646; temperatureK += 2.3) {
+            double boiling = Saturation.atSi(temperatureK).liquid().densitySi();
+            for (double share = -0.002; share <= 0.002; share += 0.00031) {
+                double density = boiling * (1 + share);
+                double t = temperatureK;
+                boolean isLiquid;
+                try {
+                    isLiquid = !stable.atDensitySi(density, t).isMetastable();
+                } catch (dev.waterjet.measure.DomainException e) {
+                    isLiquid = false;
+                }
+                assertThat(isLiquid).as(density + " kg/m3, " + t + " K").isEqualTo(share > 0);
+            }
+        }
+    }
+
     @Test
     void statesBetweenLiquidAndVapourAreNotStable() {
         Saturation boiling = Saturation.at(kelvins(500));
@@ -123,15 +201,15 @@ class StateLimitsTest {
 
     @Test
     void searchesAreLimitedToTheLiquid() {
-        // at 500 MPa the liquid begins where ice V melts; metastable it goes on to 235 K
+        // at 500 MPa the liquid begins where ice V melts; metastable it goes on, at 400 MPa to 235 K
         double meltingK = MeltingKernel.temperatureK(500e6);
         double least = stable.atSi(500e6, meltingK).entropySi();
         assertThat(stable.atEntropySi(500e6, least).temperatureSi()).isCloseTo(meltingK, within(1e-6));
         assertRefused(() -> stable.atEntropySi(500e6, least - 5), "water-freezes");
         assertThat(metastable.atEntropySi(500e6, least - 5).isMetastable()).isTrue();
-        double coldest = metastable.atSi(500e6, 235).entropySi();
+        double coldest = metastable.atSi(400e6, 235).entropySi();
         assertRefused(
-                () -> metastable.atEntropySi(500e6, coldest - 5),
+                () -> metastable.atEntropySi(400e6, coldest - 5),
                 "must-be-at-least",
                 "entropy of water",
                 coldest,
