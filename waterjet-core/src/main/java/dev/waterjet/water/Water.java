@@ -118,6 +118,36 @@ public final class Water implements Described, Serializable {
     }
 
     /**
+     * Returns the density of the liquid by a polynomial, for inner loops: within 1e-8 of the equation of state, several times
+     * faster. Below the boiling pressure it continues the superheated liquid.
+     *
+     * @param pressurePa absolute pressure in Pa, 0 to 1e9
+     * @param temperatureK temperature in K, 273.15 to 373.15
+     * @return the density in kg/m<sup>3</sup>
+     * @throws DomainException if pressure or temperature is out of range, or water is ice
+     */
+    public static double fastDensitySi(double pressurePa, double temperatureK) {
+        if (!DensityKernel.covers(pressurePa, temperatureK)) {
+            Require.between(
+                    "absolute pressure of water",
+                    pressurePa,
+                    0,
+                    DensityKernel.MAX_PRESSURE_PA,
+                    Units.MEGAPASCAL,
+                    "range of the fast formula");
+            Require.between(
+                    "temperature of water",
+                    temperatureK,
+                    DensityKernel.MIN_TEMPERATURE_K,
+                    DensityKernel.MAX_TEMPERATURE_K,
+                    Units.CELSIUS,
+                    "range of the fast formula");
+        }
+        checkNotFrozenSi(pressurePa, temperatureK);
+        return DensityKernel.density(pressurePa, temperatureK);
+    }
+
+    /**
      * Returns liquid, vapour or supercritical water at a density and a temperature. Between saturated liquid and saturated
      * vapour no state is stable.
      *

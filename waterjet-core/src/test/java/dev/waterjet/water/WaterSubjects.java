@@ -21,6 +21,15 @@ public final class WaterSubjects implements Subjects {
         all.put(
                 "water-isochoric-heat-capacity",
                 fluid(state -> Computed.of(Kind.SPECIFIC_HEAT, state.isochoricHeatCapacity())));
+        all.put(
+                "fast-density",
+                in -> new Computed(
+                        Kind.DENSITY,
+                        Water.fastDensitySi(
+                                Kind.PRESSURE.si(Kind.PRESSURE.parse(in.text("pressure")
+                                        .replace("absolute", "")
+                                        .strip())),
+                                in.si("temperature", Kind.TEMPERATURE))));
         all.put("liquid-density", liquid(state -> Computed.of(Kind.DENSITY, state.density())));
         all.put("liquid-sound-speed", liquid(state -> Computed.of(Kind.SPEED, state.soundSpeed())));
         all.put(
