@@ -8,6 +8,8 @@ import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.vessel.Ends;
+import dev.waterjet.vessel.ThickTube;
 import dev.waterjet.water.WaterState;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
@@ -19,6 +21,7 @@ import java.util.stream.Collectors;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
 
 /**
  * Supply line from pump to head: sections of high-pressure tubing in series.
@@ -123,17 +126,19 @@ public final class SupplyLine implements Described, Serializable {
     }
 
     /**
-     * Returns the pressure surge of a sudden change of flow, as at a valve that closes: &rho; <i>a</i> &Delta;<i>v</i> in the
-     * section with the smallest bore (Joukowsky), with the sound speed of water between rigid walls.
+     * Returns the pressure surge of a sudden change of flow, as at a valve that closes: &rho; <i>a</i> &Delta;<i>v</i> (Joukowsky) in
+     * the section where it is highest, with the {@linkplain Section#waveSpeed wave speed} <i>a</i> of that section.
      *
      * @param change change of the mass flow
      * @param water water at the pressure of the line
      * @return amplitude of the surge above or below the pressure of the line
      */
     public Quantity<Pressure> surge(Quantity<MassFlow> change, WaterState water) {
-        double minimumAreaM2 =
-                values.sections.stream().mapToDouble(Section::areaM2).min().orElseThrow();
-        return Kind.PRESSURE.of(Math.abs(Kind.MASS_FLOW.si(change)) / minimumAreaM2 * water.soundSpeedSi());
+        double perFlow = values.sections.stream()
+                .mapToDouble(section -> section.waveSpeedSi(water) / section.areaM2())
+                .max()
+                .orElseThrow();
+        return Kind.PRESSURE.of(Math.abs(Kind.MASS_FLOW.si(change)) * perFlow);
     }
 
     @Override
@@ -178,7 +183,8 @@ public final class SupplyLine implements Described, Serializable {
         private static final double MAX_RELATIVE_ROUGHNESS = 0.05;
 
         /** Checked content, and the serial form. */
-        private record SectionValues(double boreM, double lengthM, double roughnessM, double lossCoefficient)
+        private record SectionValues(
+                double boreM, double lengthM, double roughnessM, double lossCoefficient, double wallCompliancePerPa)
                 implements Serializable {
 
             private static final long serialVersionUID = 1L;
@@ -194,6 +200,8 @@ public final class SupplyLine implements Described, Serializable {
                         Units.MICROMETRE,
                         "a twentieth of the bore");
                 lossCoefficient = Require.notNegative("loss coefficient of the fittings", lossCoefficient, Units.ONE);
+                wallCompliancePerPa = Require.notNegative(
+                        "compliance of the wall", wallCompliancePerPa, Kind.COMPRESSIBILITY.siUnit());
             }
 
             private Object readResolve() {
@@ -216,7 +224,7 @@ public final class SupplyLine implements Described, Serializable {
         public static Section ofBore(Quantity<Length> bore) {
             double boreM = Kind.LENGTH.si(bore);
             return new Section(
-                    new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0));
+                    new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0, 0));
         }
 
         /**
@@ -226,8 +234,12 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section of that length
          */
         public Section withLength(Quantity<Length> length) {
-            return new Section(
-                    new SectionValues(values.boreM, Kind.LENGTH.si(length), values.roughnessM, values.lossCoefficient));
+            return new Section(new SectionValues(
+                    values.boreM,
+                    Kind.LENGTH.si(length),
+                    values.roughnessM,
+                    values.lossCoefficient,
+                    values.wallCompliancePerPa));
         }
 
         /**
@@ -237,8 +249,12 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section of that roughness
          */
         public Section withRoughness(Quantity<Length> roughness) {
-            return new Section(
-                    new SectionValues(values.boreM, values.lengthM, Kind.LENGTH.si(roughness), values.lossCoefficient));
+            return new Section(new SectionValues(
+                    values.boreM,
+                    values.lengthM,
+                    Kind.LENGTH.si(roughness),
+                    values.lossCoefficient,
+                    values.wallCompliancePerPa));
         }
 
         /**
@@ -248,7 +264,40 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section with those fittings
          */
         public Section withFittings(double coefficient) {
-            return new Section(new SectionValues(values.boreM, values.lengthM, values.roughnessM, coefficient));
+            return new Section(new SectionValues(
+                    values.boreM, values.lengthM, values.roughnessM, coefficient, values.wallCompliancePerPa));
+        }
+
+        /**
+         * Returns this section with the elastic wall of a tube, which slows pressure waves. Without it the wall is rigid.
+         *
+         * @param wall the tube; only its diameter ratio and material are used
+         * @param ends ends of the tube: closed if the tubing carries the axial force of the pressure
+         * @return the section with that wall
+         */
+        public Section withWall(ThickTube wall, Ends ends) {
+            return new Section(new SectionValues(
+                    values.boreM,
+                    values.lengthM,
+                    values.roughnessM,
+                    values.lossCoefficient,
+                    Kind.COMPRESSIBILITY.si(wall.compliance(ends))));
+        }
+
+        /**
+         * Returns the speed of pressure waves: 1/&radic;(1/<i>w</i><sup>2</sup> + &rho; &chi;), with the compliance &chi; of the wall. In
+         * 4.8 mm by 14.4 mm tubing at 380 MPa it is 2012 m/s, 3.6 % below the speed of sound of the water.
+         *
+         * @param water water at the pressure of the line
+         * @return the wave speed
+         */
+        public Quantity<Speed> waveSpeed(WaterState water) {
+            return Kind.SPEED.of(waveSpeedSi(water));
+        }
+
+        double waveSpeedSi(WaterState water) {
+            double soundMPerS = water.soundSpeedSi();
+            return 1 / Math.sqrt(1 / (soundMPerS * soundMPerS) + water.densitySi() * values.wallCompliancePerPa);
         }
 
         /** Pressure loss in Pa by Darcy and Weisbach: (f L/D + K) rho v^2/2. */
@@ -280,6 +329,7 @@ public final class SupplyLine implements Described, Serializable {
                     .put("length", Kind.LENGTH, values.lengthM)
                     .put("roughness", Kind.LENGTH, values.roughnessM)
                     .put("loss_coefficient", values.lossCoefficient)
+                    .put("wall_compliance", Kind.COMPRESSIBILITY, values.wallCompliancePerPa)
                     .map();
         }
 

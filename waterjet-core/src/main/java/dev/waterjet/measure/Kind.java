@@ -133,6 +133,10 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     public static final Kind<ThermalExpansion> THERMAL_EXPANSION =
             new Kind<>("thermal expansion", SiUnits.KELVIN.inverse());
 
+    /** Surface tension, in N/m. */
+    public static final Kind<SurfaceTension> SURFACE_TENSION =
+            new Kind<>("surface tension", SiUnits.per(SiUnits.NEWTON, SiUnits.METRE));
+
     /** Ratio of two quantities of one kind, without unit. */
     public static final Kind<Dimensionless> RATIO = new Kind<>("ratio", AbstractUnit.ONE);
 
@@ -161,6 +165,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
             ENERGY_DENSITY,
             COMPRESSIBILITY,
             THERMAL_EXPANSION,
+            SURFACE_TENSION,
             RATIO);
 
     private final String name;

@@ -275,6 +275,12 @@ public final class Units {
     /** One per kelvin. */
     public static final Unit<ThermalExpansion> PER_KELVIN = TABLE.si(Kind.THERMAL_EXPANSION, "1/K");
 
+    /** Newton per metre. */
+    public static final Unit<SurfaceTension> NEWTON_PER_METRE = TABLE.si(Kind.SURFACE_TENSION, "N/m");
+
+    /** Millinewton per metre. */
+    public static final Unit<SurfaceTension> MILLINEWTON_PER_METRE = TABLE.unit(Kind.SURFACE_TENSION, "mN/m", 1, 1000);
+
     /** One, the unit of a ratio. */
     public static final Unit<Dimensionless> ONE = TABLE.si(Kind.RATIO, "");
 

@@ -77,6 +77,7 @@ final class Values {
         ranges.put(Kind.SPECIFIC_HEAT, new double[] {100, 5000});
         ranges.put(Kind.ENERGY_DENSITY, new double[] {1e8, 1e11});
         ranges.put(Kind.COMPRESSIBILITY, new double[] {1e-11, 1e-8});
+        ranges.put(Kind.SURFACE_TENSION, new double[] {1e-3, 0.1});
         ranges.put(Kind.THERMAL_EXPANSION, new double[] {1e-6, 1e-3});
         ranges.put(Kind.RATIO, new double[] {0.01, 10});
         return ranges;

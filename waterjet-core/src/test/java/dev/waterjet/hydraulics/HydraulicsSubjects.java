@@ -16,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
+import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 
 /** Subjects of the reference suite in this package. */
@@ -39,6 +40,11 @@ public final class HydraulicsSubjects implements Subjects {
                 in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
         all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
         addPumps(all);
+        all.put("line-wave-speed", in -> Computed.of(Kind.SPEED, section(in).waveSpeed(inLine(in))));
+        all.put(
+                "line-surge",
+                in -> Computed.of(
+                        Kind.PRESSURE, SupplyLine.of(section(in)).surge(in.get("change", Kind.MASS_FLOW), inLine(in))));
         all.put("attenuator-ripple-isentropic", in -> Computed.of(Kind.PRESSURE, ripple(in)));
         return all;
     }
@@ -118,6 +124,24 @@ public final class HydraulicsSubjects implements Subjects {
         WaterState water = Water.stable().atSi(absolutePa(in, "pressure"), in.si("temperature", Kind.TEMPERATURE));
         Attenuator vessel = walled(Attenuator.of(Kind.VOLUME.of(1e-3)), in.text("wall"));
         return vessel.ripple(Kind.VOLUME.of(1e-3 * in.number("drawn")), water);
+    }
+
+    /** Water compressed from 20 C and the standard atmosphere, unless the row gives a temperature at the intake. */
+    private static WaterState inLine(Inputs in) {
+        double intakeK = in.has("temperature") ? in.si("temperature", Kind.TEMPERATURE) : 293.15;
+        WaterState intake = Water.stable().atSi(101_325, intakeK);
+        return Water.stable().atEntropySi(absolutePa(in, "pressure"), intake.entropySi());
+    }
+
+    private static SupplyLine.Section section(Inputs in) {
+        Quantity<Length> bore = in.get("bore", Kind.LENGTH);
+        SupplyLine.Section section = SupplyLine.Section.ofBore(bore);
+        if (!in.has("outer")) {
+            return section;
+        }
+        ThickTube wall = ThickTube.of(bore, in.get("outer", Kind.LENGTH))
+                .withElasticity(in.get("E", Kind.PRESSURE), in.number("nu"));
+        return section.withWall(wall, Ends.valueOf(in.text("ends").toUpperCase(Locale.ROOT)));
     }
 
     /** "stiff", or "open tube k=2.5 E=200 GPa nu=0.29". */

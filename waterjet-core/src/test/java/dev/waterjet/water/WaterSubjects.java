@@ -30,6 +30,10 @@ public final class WaterSubjects implements Subjects {
                                         .replace("absolute", "")
                                         .strip())),
                                 in.si("temperature", Kind.TEMPERATURE))));
+        all.put(
+                "surface-tension",
+                in -> Computed.of(
+                        Kind.SURFACE_TENSION, Saturation.surfaceTension(in.get("temperature", Kind.TEMPERATURE))));
         all.put("liquid-density", liquid(state -> Computed.of(Kind.DENSITY, state.density())));
         all.put("liquid-sound-speed", liquid(state -> Computed.of(Kind.SPEED, state.soundSpeed())));
         all.put(

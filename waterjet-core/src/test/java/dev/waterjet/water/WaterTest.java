@@ -68,6 +68,20 @@ class WaterTest {
     }
 
     @Test
+    void surfaceTensionFallsToZeroAtTheCriticalPoint() {
+        double last = 1;
+        for (double temperatureK = 248.15; temperatureK < 647.096; temperatureK += 5.7) {
+            double tension = Kind.SURFACE_TENSION.si(Saturation.surfaceTension(kelvins(temperatureK)));
+            assertThat(tension).isBetween(0.0, last);
+            last = tension;
+        }
+        assertThat(Kind.SURFACE_TENSION.si(Saturation.surfaceTension(kelvins(647.096))))
+                .isZero();
+        assertRefused(() -> Saturation.surfaceTension(kelvins(648)), "must-be-at-most", TEMPERATURE, 647.096);
+        assertRefused(() -> Saturation.surfaceTension(kelvins(248)), "must-be-at-least", TEMPERATURE, 248.15);
+    }
+
+    @Test
     void metastableStatesAreMarked() {
         assertThat(metastable.at(megapascals(800), celsius(10)).isMetastable()).isTrue();
         assertThat(metastable.at(megapascals(800), celsius(20)).isMetastable()).isFalse();
