@@ -27,17 +27,27 @@ class DescribedTest {
 
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
-    /** Inputs, whose parts the caller has. */
+    /** Inputs, and moves of a program, whose parts the caller has. */
     private static final List<String> INPUTS = List.of(
+            "Arc",
             "Batch",
+            "Comment",
             "ContourPlace",
+            "CutFeeds",
             "Distribution",
+            "FeedProfile",
             "FeedSweep",
+            "JetOff",
+            "JetOn",
             "KerfMeasurement",
             "LagMeasurement",
+            "Line",
             "MaterialStack",
             "MeasuredSurface",
             "NozzleMotion",
+            "OffsetOff",
+            "OffsetOn",
+            "Rapid",
             "RoughnessMeasurement",
             "SheetLayout",
             "Slats",
@@ -63,6 +73,7 @@ class DescribedTest {
             "Calibration",
             "ContourBuilder",
             "ContourConditioner",
+            "CutSimulator",
             "CuttingCost",
             "CuttingOrder",
             "EdgeCursor",
@@ -77,13 +88,16 @@ class DescribedTest {
             "MonteCarlo",
             "PartPlanner",
             "PierceSelector",
+            "ProgramChecks",
+            "ProgramWriter",
             "Sheet",
             "SobolStudy");
 
-    /** Tables, units and texts. */
+    /** Tables, maps, units and texts. */
     private static final List<String> TABLES = List.of(
             "CsvText",
             "Description",
+            "DeviationMap",
             "Kind",
             "Materials",
             "Measures",

@@ -11,6 +11,7 @@ import dev.waterjet.calibrate.CutPrior;
 import dev.waterjet.calibrate.FittedModel;
 import dev.waterjet.calibrate.KerfMeasurement;
 import dev.waterjet.calibrate.LagMeasurement;
+import dev.waterjet.calibrate.ModelComparison;
 import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.PierceMeasurement;
 import dev.waterjet.calibrate.RoughnessMeasurement;
@@ -43,6 +44,7 @@ final class FitSamples {
                 .fit(cuts);
         all.add(fitted);
         all.add(fitted.fit());
+        all.add(new ModelComparison(-12.5, -11.0, 0.8, 1.1));
         all.add(CutPrior.catalogue(Samples.PLATE.material()));
         all.add(cuts.get(0).withPlate("P1").withLabel("first"));
         all.addAll(NextCut.rank(fitted, Samples.JET, millimetres(12), List.of(Samples.JET)));

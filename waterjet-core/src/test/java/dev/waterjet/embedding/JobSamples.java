@@ -23,12 +23,15 @@ import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.TubeWear;
+import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
@@ -40,6 +43,9 @@ import dev.waterjet.plan.Setup;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.SheetFill;
+import dev.waterjet.simulate.CutSimulator;
+import dev.waterjet.simulate.FeedProfile;
+import dev.waterjet.simulate.PredictedCut;
 import java.util.List;
 
 /** Instances of the types of {@code dev.waterjet.job}. */
@@ -88,6 +94,15 @@ final class JobSamples {
         all.add(plan);
         all.add(plan.cuts().get(0));
         all.add(plan.moves().get(1));
+        PredictedCut cut = CutSimulator.of(
+                        CutConditions.of(Samples.JET, Samples.PLATE, model), KerfModel.standard(), LagModel.standard())
+                .predict(
+                        FeedProfile.constant(disc(20.4), millimetresPerMinute(200))
+                                .afterSteadyFeed(),
+                        disc(20),
+                        Side.LEFT);
+        all.add(cut);
+        all.add(cut.places().get(0));
         all.add(plan.cuts().get(0).feeds().get(0).sourceBlocks(0.03).get(0));
         all.add(demand);
         all.add(selection);
@@ -105,5 +120,9 @@ final class JobSamples {
         all.add(TubeWear.of(Kind.SPEED.of(5e-10)));
         all.add(Consumable.focusingTube().replacedAt(hours(60)));
         all.add(SheetFill.sheet(millimetres(500), millimetres(500)).square(millimetres(10), millimetres(10)));
+    }
+
+    private static Contour disc(double radiusMm) {
+        return Contour.circle(Point.millimetres(0, 0), millimetres(radiusMm), EdgeRequirement.defaults());
     }
 }

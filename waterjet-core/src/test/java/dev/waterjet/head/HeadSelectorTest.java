@@ -193,7 +193,7 @@ class HeadSelectorTest {
                 .anyMatch(power -> Math.abs(power - 2.1074e-3 / 60 * 0.65 * 0.0625 * Math.sqrt(380) * 380e6) < 100);
         assertThat(selection.explanation(Ranking.TIME))
                 .startsWith("fastest of ")
-                .contains("(768 tried)", "power ");
+                .endsWith("(768 tried)");
     }
 
     @Test
