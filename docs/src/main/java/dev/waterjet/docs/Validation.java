@@ -76,18 +76,18 @@ public final class Validation {
         List<Checked> all = checked();
         StringBuilder page = new StringBuilder();
         page.append("""
-                # Validation
+            # Validation
 
-                Every row of the [reference suite](reference-suite.md), with what the library computes today. This page is written by
-                `dev.waterjet.docs.Validation`; the build compares it with a fresh one and fails where they differ.
+            Every row of the [reference suite](reference-suite.md), with what the library computes today. This page is written by
+            `dev.waterjet.docs.Validation`; the build compares it with a fresh one and fails where they differ.
 
-                A value counts as *published* only if it was read in a source or reproduced to its printed figures; *from memory* means
-                that a source is cited but the value was recalled; *derived* values follow here from such items; *common practice* has no
-                source. No expected value was computed by this library.
+            A value counts as *published* only if it was read in a source or reproduced to its printed figures; *from memory* means
+            that a source is cited but the value was recalled; *derived* values follow here from such items; *common practice* has no
+            source. No expected value was computed by this library.
 
-                ![Deviation of each row against the tolerance it is allowed, both relative and on logarithmic axes: every point lies under the line where the two are equal](figures/validation-deviations.svg)
+            ![Deviation of each row against the tolerance it is allowed, both relative and on logarithmic axes: every point lies under the line where the two are equal](figures/validation-deviations.svg)
 
-                """);
+            """);
         summary(all, page);
         Map<String, List<Checked>> byFile = new LinkedHashMap<>();
         all.forEach(one -> byFile.computeIfAbsent(one.row().file(), key -> new ArrayList<>())
@@ -134,9 +134,7 @@ public final class Validation {
                             cell(row.id()),
                             cell(row.inputs()),
                             cell(row.expected()),
-                            cell(row.text(
-                                    one.computed().kind(),
-                                    rounded(one.computed().si()))),
+                            cell(row.text(one.computed().kind(), one.computed().si(), 9)),
                             deviation(one),
                             cell(row.tolerance()),
                             row.grade().label(),
@@ -144,10 +142,6 @@ public final class Validation {
                     .append(" |\n");
         }
         page.append('\n');
-    }
-
-    private static double rounded(double si) {
-        return Double.parseDouble(QuantityText.round(si, 9));
     }
 
     private static String deviation(Checked one) {

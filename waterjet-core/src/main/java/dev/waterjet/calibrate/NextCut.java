@@ -15,7 +15,7 @@ import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
- * What one more cut would be worth: how far it narrows the feed rate that matters.
+ * Worth of one more test cut: how far it narrows the feed rate that matters.
  *
  * <pre>{@code
  * List<NextCut> ranked = NextCut.rank(own, jet, millimetres(12), List.of(jet, jet.withPressure(megapascals(250))));

@@ -24,7 +24,7 @@ class ReferenceTest {
                 .as(
                         "%s: computed %s, expected %s within %s (%s)",
                         row.id(),
-                        row.text(computed.kind(), computed.si()),
+                        row.text(computed.kind(), computed.si(), 12),
                         row.expected(),
                         row.tolerance(),
                         row.source())

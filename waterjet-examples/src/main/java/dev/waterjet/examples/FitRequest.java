@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What is to be fitted, in words, as it is kept in a file.
+ * Request of a fit, in words, as it is kept in a file.
  *
  * @param model feed model
  * @param freed exponents to be fitted too
