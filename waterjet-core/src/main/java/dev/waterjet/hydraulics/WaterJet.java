@@ -225,7 +225,9 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet speed, in m/s
      */
     public double speedAtSi(double pressurePa) {
-        return values.model.speed(pressurePa, values.temperatureK, values.densityKgPerM3);
+        return pressurePa == values.pressurePa
+                ? speedMPerS
+                : values.model.speed(pressurePa, values.temperatureK, values.densityKgPerM3);
     }
 
     /**

@@ -227,6 +227,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
                 Map.entry(ENERGY_DENSITY, EnergyDensity.class),
                 Map.entry(COMPRESSIBILITY, Compressibility.class),
                 Map.entry(THERMAL_EXPANSION, ThermalExpansion.class),
+                Map.entry(SURFACE_TENSION, SurfaceTension.class),
                 Map.entry(RATIO, Dimensionless.class));
     }
 
