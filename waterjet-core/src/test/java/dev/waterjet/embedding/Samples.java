@@ -37,6 +37,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.jet.TubeMixing;
 import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.kerf.KerfModel;
@@ -147,6 +148,7 @@ final class Samples {
         all.add(pump);
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
+        all.add(TubeMixing.of(JET));
         ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));
         all.add(tube);
         all.add(tube.stressAtBore(megapascals(380), Ends.CLOSED));

@@ -5,6 +5,7 @@ import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
+import java.util.HashMap;
 import java.util.Map;
 
 /** Subjects of the reference suite in this package. */
@@ -12,6 +13,29 @@ public final class JetSubjects implements Subjects {
 
     @Override
     public Map<String, Subject> subjects() {
+        Map<String, Subject> all = new HashMap<>(ofHeads());
+        all.put(
+                "mixing-efficiency-closed",
+                in -> Computed.of(TubeMixingKernel.closed(in.number("X"), in.number("loading"))));
+        all.put("mixing-efficiency-tube", in -> Computed.of(mixing(in).efficiency()));
+        all.put("tube-exit-water-ratio", in -> Computed.of(mixing(in).water()));
+        return all;
+    }
+
+    private static TubeMixingKernel mixing(Inputs in) {
+        double tubeM = in.si("tube", Kind.LENGTH);
+        double exitM = in.has("exit-bore") ? in.si("exit-bore", Kind.LENGTH) : tubeM;
+        double drag = TubeMixingKernel.dragPerM(
+                in.number("contact-drag"),
+                in.number("cd") / in.number("psi"),
+                in.number("rho0") / in.si("grain-density", Kind.DENSITY),
+                in.si("orifice", Kind.LENGTH) / tubeM,
+                in.si("grain", Kind.LENGTH));
+        return new TubeMixingKernel(
+                drag, in.number("loading"), in.number("wall") / tubeM, in.si("length", Kind.LENGTH), exitM / tubeM);
+    }
+
+    private static Map<String, Subject> ofHeads() {
         return Map.of(
                 "abrasive-speed", in -> Computed.of(Setups.abrasiveJet(in).particleSpeed()),
                 "loading-ratio",
