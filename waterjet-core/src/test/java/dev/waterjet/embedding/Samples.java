@@ -26,6 +26,7 @@ import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.DirectDrivePump;
 import dev.waterjet.hydraulics.Intensifier;
 import dev.waterjet.hydraulics.IsentropicJet;
+import dev.waterjet.hydraulics.JetContraction;
 import dev.waterjet.hydraulics.OperatingPoint;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.OrificeWear;
@@ -149,6 +150,7 @@ final class Samples {
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
         all.add(TubeMixing.of(JET));
+        all.add(JetContraction.of(JET.water(), 0.98));
         ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));
         all.add(tube);
         all.add(tube.stressAtBore(megapascals(380), Ends.CLOSED));

@@ -40,6 +40,10 @@ public final class HydraulicsSubjects implements Subjects {
                 in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
         all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
         addPumps(all);
+        all.put("jet-contraction", in -> Computed.of(contraction(in).coefficient()));
+        all.put("jet-diameter", in -> Computed.of(Kind.LENGTH, contraction(in).diameter()));
+        all.put("jet-reynolds", in -> Computed.of(contraction(in).reynolds()));
+        all.put("jet-weber", in -> Computed.of(contraction(in).weber()));
         all.put("line-wave-speed", in -> Computed.of(Kind.SPEED, section(in).waveSpeed(inLine(in))));
         all.put(
                 "line-surge",
@@ -124,6 +128,12 @@ public final class HydraulicsSubjects implements Subjects {
         WaterState water = Water.stable().atSi(absolutePa(in, "pressure"), in.si("temperature", Kind.TEMPERATURE));
         Attenuator vessel = walled(Attenuator.of(Kind.VOLUME.of(1e-3)), in.text("wall"));
         return vessel.ripple(Kind.VOLUME.of(1e-3 * in.number("drawn")), water);
+    }
+
+    private static JetContraction contraction(Inputs in) {
+        Orifice orifice = Orifice.sapphire(in.get("orifice", Kind.LENGTH)).withDischargeCoefficient(in.number("cd"));
+        Quantity<Pressure> gauge = Kind.PRESSURE.of(absolutePa(in, "pressure") - 101_325);
+        return JetContraction.of(WaterJet.of(orifice, gauge, in.get("temperature", Kind.TEMPERATURE)), in.number("cv"));
     }
 
     /** Water compressed from 20 C and the standard atmosphere, unless the row gives a temperature at the intake. */

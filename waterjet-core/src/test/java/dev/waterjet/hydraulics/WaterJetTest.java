@@ -11,6 +11,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
 import org.junit.jupiter.api.Test;
 
 class WaterJetTest {
@@ -19,6 +20,35 @@ class WaterJetTest {
     private final WaterJet jet = WaterJet.of(orifice, megapascals(400)).withWaterDensity(kilogramsPerCubicMetre(1000));
 
     /** By hand: sqrt(2 * 400e6 / 1000) = 894.427 m/s through 0.7 * pi/4 * (0.3 mm)^2. */
+    @Test
+    void theContractedJetCarriesTheMassFlow() {
+        for (double velocity : new double[] {0.9, 0.98, 1}) {
+            WaterJet jet = WaterJet.of(Orifice.sapphire(millimetres(0.33)), megapascals(300));
+            JetContraction contraction = JetContraction.of(jet, velocity);
+            double densityKgPerM3 = Water.metastable()
+                    .atEntropySi(
+                            101_325,
+                            Water.stable()
+                                    .atSi(300e6 + 101_325, Kind.TEMPERATURE.si(jet.temperature()))
+                                    .entropySi())
+                    .densitySi();
+            double areaM2 = Math.PI / 4 * Math.pow(Kind.LENGTH.si(contraction.diameter()), 2);
+            assertThat(densityKgPerM3 * areaM2 * Kind.SPEED.si(contraction.speed()))
+                    .isCloseTo(jet.massFlowSi(), within(1e-9 * jet.massFlowSi()));
+        }
+        Orifice full = Orifice.sapphire(millimetres(0.3)).withDischargeCoefficient(1);
+        assertRefused(
+                () -> JetContraction.of(WaterJet.of(full, megapascals(300)), 0.98),
+                "must-be-at-most",
+                "contraction coefficient",
+                1);
+        assertRefused(
+                () -> JetContraction.of(WaterJet.of(full, megapascals(300)), 1.01),
+                "must-be-at-most",
+                "velocity coefficient",
+                1);
+    }
+
     @Test
     void flowPowerAndPushFollowFromTheSpeeds() {
         double volume = 0.7 * Math.PI / 4 * 9e-8 * Math.sqrt(8e5);
