@@ -1,8 +1,12 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -13,10 +17,14 @@ import dev.waterjet.water.WaterState;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
 import javax.measure.Quantity;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
+import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -33,6 +41,13 @@ public final class Attenuator implements Described, Serializable {
 
     private static final double ROUNDING = 1e-14;
     private static final int MAX_EVALUATIONS = 200;
+    private static final int GAUSS_POINTS = 10;
+    private static final double INTEGRAL_ACCURACY = 1e-9;
+
+    private static final Caution BLOW_DOWN = Caution.danger(Message.of(
+            "blow-down",
+            "a blocked orifice or a closed valve keeps the pressure; before anyone opens a high-pressure part, its"
+                    + " pressure is measured to be zero as the machine's manual says"));
 
     /** Checked content, and the serial form. */
     private record Values(double volumeM3, double wallCompliancePerPa) implements Serializable {
@@ -197,6 +212,64 @@ public final class Attenuator implements Described, Serializable {
                 "the gauge pressure in the attenuator");
         return new Attenuator(
                 new Values(drawnM3 / drawnShare(water, water.pressureSi() - ripplePa), values.wallCompliancePerPa));
+    }
+
+    /**
+     * Returns the rate at which pressure rises while more water flows in than out: d<i>p</i>/d<i>t</i> = <i>m</i>/(<i>V</i>
+     * (1/<i>w</i><sup>2</sup> + &rho; &chi;)). A pump of 0.05 kg/s against a closed head raises the pressure in one litre by 200 MPa
+     * each second: relief valve and control must be faster.
+     *
+     * @param netFlow mass flow in less mass flow out, in kg/s; negative while pressure falls
+     * @param water water in the vessel
+     * @return the rate in Pa/s
+     */
+    public double pressureRateSi(Quantity<MassFlow> netFlow, WaterState water) {
+        double storedPerPa =
+                1 / (water.soundSpeedSi() * water.soundSpeedSi()) + water.densitySi() * values.wallCompliancePerPa;
+        return Kind.MASS_FLOW.si(netFlow) / (values.volumeM3 * storedPerPa);
+    }
+
+    /**
+     * Returns the time in which the pressure falls through an open orifice, without a pump: <i>V</i> &int; d(&rho; (1 + &chi;
+     * <i>p</i>))/(<i>C</i><sub>d</sub> <i>A</i> &radic;(2 &rho;<sub>0</sub> <i>p</i>)), along the isentrope. The volume is that of the vessel at
+     * rest.
+     *
+     * @param orifice the open orifice
+     * @param from gauge pressure at the start
+     * @param to gauge pressure at the end, 0 or more and not above that at the start
+     * @param atRest water of the vessel relaxed to the standard atmosphere
+     * @return the time, with the uncertainty of the discharge coefficient
+     * @throws dev.waterjet.measure.DomainException if a pressure is out of range, or water freezes under way
+     */
+    public Estimate<Time> blowDownTime(
+            Orifice orifice, Quantity<Pressure> from, Quantity<Pressure> to, WaterState atRest) {
+        double fromPa = Require.positive("pressure at the start", Kind.PRESSURE.si(from), Units.MEGAPASCAL);
+        double toPa = Require.between(
+                "pressure at the end", Kind.PRESSURE.si(to), 0, fromPa, Units.MEGAPASCAL, "the pressure at the start");
+        double entropy = atRest.entropySi();
+        double perRoot = orifice.dischargeCoefficientSi()
+                * WaterJetKernel.area(orifice.boreSi())
+                * Math.sqrt(2 * atRest.densitySi());
+        // over the root of the pressure the integrand is smooth down to zero
+        double seconds = toPa == fromPa
+                ? 0
+                : new IterativeLegendreGaussIntegrator(GAUSS_POINTS, INTEGRAL_ACCURACY, INTEGRAL_ACCURACY)
+                        .integrate(
+                                MAX_EVALUATIONS * GAUSS_POINTS,
+                                root -> 2 * storedPerPa(root * root, entropy),
+                                Math.sqrt(toPa),
+                                Math.sqrt(fromPa));
+        Estimate<Dimensionless> coefficient = orifice.dischargeCoefficient();
+        double time = values.volumeM3 * seconds / perRoot;
+        return Estimate.of(Kind.TIME, time, time * coefficient.standardUncertaintySi() / coefficient.si())
+                .with(List.of(BLOW_DOWN));
+    }
+
+    /** Mass that a vessel of unit volume at rest takes per pressure, at a gauge pressure. */
+    private double storedPerPa(double gaugePa, double entropyJPerKgK) {
+        WaterState water = Water.metastable().atEntropySi(gaugePa + IsentropicKernel.ATMOSPHERE_PA, entropyJPerKgK);
+        return (1 + values.wallCompliancePerPa * gaugePa) / (water.soundSpeedSi() * water.soundSpeedSi())
+                + water.densitySi() * values.wallCompliancePerPa;
     }
 
     @Override

@@ -1,5 +1,6 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
@@ -18,6 +19,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Time;
 
 /** Subjects of the reference suite in this package. */
 public final class HydraulicsSubjects implements Subjects {
@@ -44,6 +46,9 @@ public final class HydraulicsSubjects implements Subjects {
         all.put("jet-diameter", in -> Computed.of(Kind.LENGTH, contraction(in).diameter()));
         all.put("jet-reynolds", in -> Computed.of(contraction(in).reynolds()));
         all.put("jet-weber", in -> Computed.of(contraction(in).weber()));
+        all.put("vessel-blowdown-time", in -> Computed.of(blowDown(in)));
+        // in MPa/s, a number without unit in the rows
+        all.put("vessel-pressure-rise", in -> Computed.of(pressureRate(in) / 1e6));
         all.put("line-wave-speed", in -> Computed.of(Kind.SPEED, section(in).waveSpeed(inLine(in))));
         all.put(
                 "line-surge",
@@ -130,6 +135,31 @@ public final class HydraulicsSubjects implements Subjects {
         return vessel.ripple(Kind.VOLUME.of(1e-3 * in.number("drawn")), water);
     }
 
+    private static WaterState tap(Inputs in) {
+        return Water.stable().atSi(101_325, in.has("temperature") ? in.si("temperature", Kind.TEMPERATURE) : 293.15);
+    }
+
+    private static Attenuator vessel(Inputs in) {
+        String volume = in.text("volume").replace("at rest", "").strip();
+        return walled(Attenuator.of(Kind.VOLUME.parse(volume)), in.text("wall"));
+    }
+
+    private static Estimate<Time> blowDown(Inputs in) {
+        Orifice orifice = Orifice.sapphire(in.get("orifice", Kind.LENGTH)).withDischargeCoefficient(in.number("cd"));
+        return vessel(in)
+                .blowDownTime(
+                        orifice,
+                        Kind.PRESSURE.of(absolutePa(in, "from") - 101_325),
+                        Kind.PRESSURE.of(absolutePa(in, "to") - 101_325),
+                        tap(in));
+    }
+
+    private static double pressureRate(Inputs in) {
+        double outKgPerS = in.text("flow out").equals("0") ? 0 : in.si("flow out", Kind.MASS_FLOW);
+        WaterState water = Water.stable().atEntropySi(absolutePa(in, "pressure"), tap(in).entropySi());
+        return vessel(in).pressureRateSi(Kind.MASS_FLOW.of(in.si("flow in", Kind.MASS_FLOW) - outKgPerS), water);
+    }
+
     private static JetContraction contraction(Inputs in) {
         Orifice orifice = Orifice.sapphire(in.get("orifice", Kind.LENGTH)).withDischargeCoefficient(in.number("cd"));
         Quantity<Pressure> gauge = Kind.PRESSURE.of(absolutePa(in, "pressure") - 101_325);
@@ -157,7 +187,7 @@ public final class HydraulicsSubjects implements Subjects {
     /** "stiff", or "open tube k=2.5 E=200 GPa nu=0.29". */
     private static Attenuator walled(Attenuator vessel, String wall) {
         Matcher tube =
-                Pattern.compile("(open|closed).*k=(\\S+) E=(.+) nu=(\\S+)").matcher(wall);
+                Pattern.compile("(open|closed).*?k=(\\S+) E=(.+) nu=(\\S+)").matcher(wall);
         if (!tube.matches()) {
             return vessel;
         }

@@ -257,6 +257,38 @@ class SupplyTest {
     }
 
     @Test
+    void aVesselBlowsDownInPartsAsInOne() {
+        Attenuator vessel = Attenuator.of(Kind.VOLUME.of(1e-3)).withDiameterRatio(3, megapascals(200_000), 0.29);
+        Orifice orifice = Orifice.sapphire(millimetres(0.3));
+        double whole = vessel.blowDownTime(orifice, megapascals(380), megapascals(0), tap)
+                .si();
+        double first = vessel.blowDownTime(orifice, megapascals(380), megapascals(90), tap)
+                .si();
+        double second = vessel.blowDownTime(orifice, megapascals(90), megapascals(0), tap)
+                .si();
+        assertThat(first + second).isCloseTo(whole, within(1e-8 * whole));
+        assertThat(vessel.blowDownTime(orifice, megapascals(380), megapascals(380), tap)
+                        .si())
+                .isZero();
+        // the slope of the time is the rate of the pressure, but for the volume, which is given at rest there
+        double step = vessel.blowDownTime(orifice, megapascals(300.01), megapascals(300), tap)
+                .si();
+        WaterState at300 = Water.stable().atEntropySi(300e6 + 101_325, tap.entropySi());
+        double kgPerS = 0.65 * Math.PI / 4 * 0.09e-6 * Math.sqrt(2 * tap.densitySi() * 300e6);
+        double rate = Attenuator.of(Kind.VOLUME.of(1e-3)).pressureRateSi(kilogramsPerSecond(-kgPerS), at300);
+        double stiff = Attenuator.of(Kind.VOLUME.of(1e-3))
+                .blowDownTime(orifice.withDischargeCoefficient(0.65), megapascals(300.01), megapascals(300), tap)
+                .si();
+        assertThat(-1e4 / rate).isCloseTo(stiff, within(1e-4 * stiff));
+        assertThat(step).isGreaterThan(stiff);
+        assertRefused(
+                () -> vessel.blowDownTime(orifice, megapascals(100), megapascals(101), tap),
+                "must-be-at-most",
+                "pressure at the end",
+                100e6);
+    }
+
+    @Test
     void tooMuchDeadVolumeDeliversNothing() {
         Compression compression = Compression.isentropic(tap, megapascals(380));
         double limit = 1 / (compression.outlet().densitySi() / tap.densitySi() - 1);
