@@ -38,6 +38,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.jet.PlainJet;
 import dev.waterjet.jet.TubeMixing;
 import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.kerf.Kerf;
@@ -150,6 +151,7 @@ final class Samples {
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
         all.add(TubeMixing.of(JET));
+        all.add(PlainJet.of(JET.water()));
         all.add(JetContraction.of(JET.water(), 0.98));
         ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));
         all.add(tube);

@@ -17,6 +17,12 @@ public final class JetSubjects implements Subjects {
         all.put(
                 "mixing-efficiency-closed",
                 in -> Computed.of(TubeMixingKernel.closed(in.number("X"), in.number("loading"))));
+        all.put(
+                "plain-jet-core-pressure",
+                in -> Computed.of(PlainJet.pressureRatio(
+                        in.si("stand-off", Kind.LENGTH) / in.si("jet", Kind.LENGTH),
+                        in.number("coherent"),
+                        in.number("drops"))));
         all.put("mixing-efficiency-tube", in -> Computed.of(mixing(in).efficiency()));
         all.put("tube-exit-water-ratio", in -> Computed.of(mixing(in).water()));
         return all;

@@ -1,0 +1,144 @@
+package dev.waterjet.jet;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hydraulics.JetContraction;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
+
+/**
+ * Pure waterjet in air: how its mean stagnation pressure on the axis falls with the distance from the orifice.
+ *
+ * <p>With the diameter <i>d</i> of the jet the pressure is full up to <i>x</i><sub>c</sub> = 100 <i>d</i> (coherent jet), then
+ * <i>p x</i><sub>c</sub>/<i>x</i> up to <i>x</i><sub>b</sub> = 500 <i>d</i>, then <i>p x</i><sub>c</sub> <i>x</i><sub>b</sub>/<i>x</i><sup>2</sup>
+ * (drops). Values from memory: cores of 70 to 135 diameters (Yanaida, Ohashi 1974 to 1980), decay by Rajaratnam et al., J. Hydraul.
+ * Res. 1994. The flow upstream decides: a long straight run about doubles the coherent length, a swirl halves it (common
+ * practice, no source). Single drops strike with far more than the mean pressure.
+ *
+ * @param water the jet at the orifice
+ * @param diameter diameter of the contracted jet
+ */
+public record PlainJet(WaterJet water, Quantity<Length> diameter) implements Described {
+
+    private static final double COHERENT_DIAMETERS = 100;
+    private static final double COHERENT_LOG = 0.35;
+    private static final double DROP_DIAMETERS = 500;
+    private static final double DROP_LOG = 0.7;
+    private static final double SHARP_JEWEL = 0.98;
+
+    private static final Caution INJECTION = Caution.danger(Message.of(
+            "jet-injection",
+            "a jet injures at any distance computed here and beyond, also without pain; guards and distances follow the"
+                    + " machine's manual and the standards for high-pressure water machines"));
+
+    /** Zones of a jet in air. */
+    public enum Zone {
+        /** Full pressure on the axis. */
+        COHERENT,
+        /** Pressure falls as the inverse of the distance. */
+        MAIN,
+        /** Drops: pressure falls as the inverse square of the distance. */
+        DROPS
+    }
+
+    /**
+     * Checks the components.
+     *
+     * @param water the jet at the orifice
+     * @param diameter diameter of the contracted jet, above 0
+     */
+    public PlainJet {
+        Objects.requireNonNull(water, "water");
+        Objects.requireNonNull(diameter, "diameter");
+        Require.positive("diameter of the jet", Kind.LENGTH.si(diameter), Units.MILLIMETRE);
+    }
+
+    /**
+     * Returns the jet of a sharp jewel with a velocity coefficient of 0.98 (value from memory).
+     *
+     * @param water the jet at the orifice
+     * @return the jet in air
+     */
+    public static PlainJet of(WaterJet water) {
+        return new PlainJet(water, JetContraction.of(water, SHARP_JEWEL).diameter());
+    }
+
+    /**
+     * {@return the distance from the orifice up to which the jet is coherent}
+     */
+    public Estimate<Length> coherentLength() {
+        return Estimate.withinFactor(
+                Kind.LENGTH, COHERENT_DIAMETERS * Kind.LENGTH.si(diameter), COHERENT_LOG, List.of(INJECTION));
+    }
+
+    /**
+     * Returns the zone at a distance.
+     *
+     * @param distance distance from the orifice, 0 or more
+     * @return the zone
+     */
+    public Zone zoneAt(Quantity<Length> distance) {
+        double diameters = diameters(distance);
+        if (diameters <= COHERENT_DIAMETERS) {
+            return Zone.COHERENT;
+        }
+        return diameters <= DROP_DIAMETERS ? Zone.MAIN : Zone.DROPS;
+    }
+
+    /**
+     * Returns the mean stagnation pressure on the axis at a distance.
+     *
+     * @param distance distance from the orifice, 0 or more
+     * @return the gauge pressure
+     */
+    public Estimate<Pressure> corePressure(Quantity<Length> distance) {
+        double ratio = pressureRatio(diameters(distance), COHERENT_DIAMETERS, DROP_DIAMETERS);
+        double log = switch (zoneAt(distance)) {
+            case COHERENT -> 0;
+            case MAIN -> COHERENT_LOG;
+            case DROPS -> Math.hypot(COHERENT_LOG, DROP_LOG);
+        };
+        return Estimate.withinFactor(Kind.PRESSURE, ratio * water.pressureSi(), log, List.of(INJECTION));
+    }
+
+    private double diameters(Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
+        double distanceM = Require.notNegative("distance from the orifice", Kind.LENGTH.si(distance), Units.MILLIMETRE);
+        return distanceM / Kind.LENGTH.si(diameter);
+    }
+
+    /** Pressure over that at the orifice, at a distance in diameters. */
+    static double pressureRatio(double diameters, double coherent, double drops) {
+        if (diameters <= coherent) {
+            return 1;
+        }
+        double main = coherent / diameters;
+        return diameters <= drops ? main : main * drops / diameters;
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("plain jet")
+                .put("water", water)
+                .put("diameter", Kind.LENGTH, Kind.LENGTH.si(diameter))
+                .put("coherent_length", coherentLength())
+                .map();
+    }
+
+    @Override
+    public String toString() {
+        return "pure waterjet of " + QuantityText.forPeople(Kind.LENGTH, diameter) + " diameter";
+    }
+}
