@@ -4,6 +4,8 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.kerf.KerfProfile;
 import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
 import java.util.ArrayList;
@@ -22,6 +24,8 @@ final class CutPrediction {
     private static final double WINDOW_M = 12e-3;
 
     private static final double LAGS_IN_WINDOW = 3;
+
+    private static final double MAX_DOSES = 3e8;
 
     private final CutSimulator simulator;
     private final KerfProfile kerf;
@@ -117,6 +121,7 @@ final class CutPrediction {
         for (double feed : straight) {
             reach = Math.max(reach, CutRun.reachInwards(kerf, feed, deepest));
         }
+        requireFeasible(points.count * depths.length * (reach / kerf.spreadSi()));
         PartRoom behind = new PartRoom(points, reach);
         room = new double[points.count];
         Arrays.setAll(room, behind::behind);
@@ -126,6 +131,16 @@ final class CutPrediction {
             map.fill(i, run, room);
         }
         return map;
+    }
+
+    /** Refuses a prediction that would take hours. */
+    private static void requireFeasible(double doses) {
+        Require.atMost(
+                "number of doses of the prediction",
+                doses,
+                MAX_DOSES,
+                Units.ONE,
+                "points, times depths, times the lag over the spread of the dose");
     }
 
     /** The largest gouge and the largest excess at each level. */

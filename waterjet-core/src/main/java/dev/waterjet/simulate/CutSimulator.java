@@ -48,7 +48,6 @@ public final class CutSimulator {
     private static final int DEPTHS = 9;
     private static final int MAX_DEPTHS = 1000;
     private static final double MAX_LENGTH_M = 500;
-    private static final double MAX_DOSES = 2e9;
     private static final double FIRST_DEPTH = 0.02;
     private static final double STRAIGHT_SPACING_M = 0.2e-3;
     /** Spacing near corners over the spread of the dose. */
@@ -192,7 +191,9 @@ public final class CutSimulator {
             depths[i] = h * (FIRST_DEPTH + (1 - FIRST_DEPTH) * share * (1.5 - 0.5 * share));
         }
         depths[depths.length - 1] = h;
-        requireFeasible(kerf, profile, contour);
+        Require.atMost(
+                "length of the tool path", profile.path().lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
+        Require.atMost("length of the contour", contour.lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
         HeadPath head = HeadPath.of(profile);
         ContourPoints.Spacing spacing = settings.points > 0
                 ? new ContourPoints.Spacing(contour.lengthSi() / settings.points, 0, true)
@@ -201,20 +202,6 @@ public final class CutSimulator {
         DeviationMap map = prediction.map(spacing, depths);
         List<CutPlace> places = prediction.places(map);
         return new PredictedCut(map, places, CutFindings.of(map, places), cautions(kerf, head));
-    }
-
-    /** Refuses a prediction that would take hours or more memory than a machine has. */
-    private void requireFeasible(KerfProfile kerf, FeedProfile profile, Contour contour) {
-        Require.atMost(
-                "length of the tool path", profile.path().lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
-        double points = settings.points > 0 ? settings.points : contour.lengthSi() / STRAIGHT_SPACING_M;
-        double reach = CutRun.reachInwards(kerf, cut.separationFeedSi(cut.thicknessSi()), cut.thicknessSi());
-        Require.atMost(
-                "number of doses of the prediction",
-                points * settings.depths * (reach / kerf.spreadSi()),
-                MAX_DOSES,
-                Units.ONE,
-                "points, times depths, times the lag over the spread of the dose");
     }
 
     private KerfProfile profile() {
