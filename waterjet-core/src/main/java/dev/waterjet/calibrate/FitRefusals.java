@@ -49,15 +49,21 @@ final class FitRefusals {
         }
     }
 
-    /** Whether measured cuts agree so well that a scatter beside known deviations cannot be found. */
+    /**
+     * Whether measured cuts differ by no more than the deviations stated for them, so that no scatter beside those can be found.
+     * The spread of the cuts then holds both.
+     */
     static boolean isWithoutScatter(CutRows rows) {
         double[] beta = rows.width() == 0 ? new double[0] : CensoredFit.middle(rows);
         double squares = 0;
+        double stated = 0;
         for (int i = 0; i < rows.size(); i++) {
             double residual = rows.middle(i) - rows.predicted(i, beta);
             squares += residual * residual;
+            stated += rows.deviation(i, 0) * rows.deviation(i, 0);
         }
-        return Math.sqrt(squares / rows.size()) < NO_SCATTER;
+        return squares / Math.max(1, rows.size() - rows.width())
+                < Math.max(NO_SCATTER * NO_SCATTER, stated / rows.size());
     }
 
     static NoSolutionException undetermined(List<String> parameters, int cuts) {

@@ -57,6 +57,16 @@ class CalibratedFeedTest {
         assertThat(own.cuts()).isEqualTo(cuts);
     }
 
+    /** Cuts 1 % from their mean, each stated to be uncertain by 10 %: their spread holds scatter and deviation. */
+    @Test
+    void deviationsLargerThanTheSpreadAreInTheSpread() {
+        List<TestCut> cuts = alternating(4, 0.01).stream()
+                .map(one -> one.withRelativeDeviation(0.1))
+                .toList();
+
+        assertThat(calibrated(cuts).scatter()).isCloseTo(0.01 * Math.sqrt(4 / 3.0), within(1e-7));
+    }
+
     /** One more cut scatters as the others do, about a fit that is itself uncertain by the scatter over root two. */
     @Test
     void aFeedIsAsUncertainAsOneMoreCut() {
