@@ -238,28 +238,25 @@ final class TestCutReader {
         String test = cells.text("test");
         boolean hasFailed = !cells.text(failed).isEmpty();
         boolean hasOutcome = !cells.text("separated").isEmpty();
-        allow(cells, "index", test.equals("graded") || cells.si("index", 1) == 1, test, "index-not-allowed");
-        allow(cells, "index_upper", test.equals("graded"), test, "column-not-allowed");
-        allow(cells, "thickness_upper", test.equals("depth"), test, "column-not-allowed");
-        allow(cells, failed, test.equals("separation") || test.equals("interval"), test, "column-not-allowed");
-        allow(
-                cells,
-                "separated",
-                (test.equals("separation") || test.equals("trial")) && !hasFailed,
-                test,
-                "column-not-allowed");
+        allow(cells, "index", test.equals("graded") || cells.si("index", 1) == 1, test);
+        allow(cells, "index_upper", test.equals("graded"), test);
+        allow(cells, "thickness_upper", test.equals("depth"), test);
+        allow(cells, failed, test.equals("separation") || test.equals("interval"), test);
+        allow(cells, "separated", (test.equals("separation") || test.equals("trial")) && !hasFailed, test);
         if (!test.equals("separation")) {
             return test;
         }
         return hasFailed ? "interval" : hasOutcome ? "trial" : test;
     }
 
-    private static void allow(Cells cells, String column, boolean isAllowed, String test, String code) {
+    private static void allow(Cells cells, String column, boolean isAllowed, String test) {
         if (!cells.text(column).isEmpty() && !isAllowed) {
             throw cells.row()
                     .fault(
                             cells.place(column),
-                            Message.of(code, "test {test} does not take column {column}; leave the cell empty")
+                            Message.of(
+                                            "column-not-allowed",
+                                            "test {test} does not take column {column}; leave the cell empty")
                                     .withInput("test", test)
                                     .with("column", column));
         }

@@ -40,6 +40,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
      *
      * @throws dev.waterjet.measure.DomainException if the jet does not separate the workpiece, or the separation depth is
      *     uncertain by more than a factor of 20
+     * @throws dev.waterjet.measure.NoSolutionException if the feed model has no answer for the workpiece
      * @param model kerf model
      * @param cut conditions of the cut
      * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
@@ -49,6 +50,12 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
         Objects.requireNonNull(cut, "cut");
         separationDepth = Separation.through(cut.thicknessSi(), separationDepth);
         model.spread().withDepth(separationDepth.relativeUncertainty());
+        requireAnswer(cut);
+    }
+
+    /** The walls follow from the feed model, which has no answer for every material. */
+    private static void requireAnswer(CutConditions cut) {
+        cut.separationFeedSi(cut.thicknessSi());
     }
 
     KerfShape shape() {

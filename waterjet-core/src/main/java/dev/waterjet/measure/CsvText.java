@@ -31,7 +31,7 @@ public final class CsvText {
      * @return the text of the cell, without the quotes of {@link #row}
      */
     public static String name(String name) {
-        String plain = name.replaceAll("\\p{Cntrl}", "?");
+        String plain = Objects.requireNonNull(name, "name").replaceAll("\\p{Cntrl}", "?");
         return plain.isEmpty() || "=+-@".indexOf(plain.charAt(0)) < 0 ? plain : "'" + plain;
     }
 

@@ -56,6 +56,7 @@ final class LimitTimes {
     }
 
     /** Limit that governs most of the time of a block. */
+    @SuppressWarnings("EnumOrdinal") // limits are counted by their place in the enum
     FeedLimit ofBlock(int block) {
         return FeedLimit.values()[ofBlock[block]];
     }

@@ -140,7 +140,8 @@ final class MotionCurve {
     }
 
     double squareIn(int interval, double atM) {
-        double share = (atM - placeM[interval]) / (placeM[interval + 1] - placeM[interval]);
+        double length = placeM[interval + 1] - placeM[interval];
+        double share = length > 0 ? Math.min(1, Math.max(0, (atM - placeM[interval]) / length)) : 0;
         return square[interval] + share * (square[interval + 1] - square[interval]);
     }
 

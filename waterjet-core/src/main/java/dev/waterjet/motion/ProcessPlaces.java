@@ -118,13 +118,12 @@ final class ProcessPlaces {
     }
 
     private void addEdge(EdgePolicy policy) {
-        double end = atM + edge.length();
         if (edge.isArc()) {
             pieces.arc(edge.startDirectionX(), edge.startDirectionY(), edge.radius(), edge.sweep());
         } else {
             pieces.line(edge.endX() - edge.startX(), edge.endY() - edge.startY());
         }
-        end = pieces.lengthM();
+        double end = pieces.lengthM();
         places.edge(atM, end, policy.feedMPerS(), reach(policy.lagM()), policy.limit());
         if (edge.isArc()) {
             Slowdown slowdown = policy.arc(edge.radius(), edge.length(), edge.sweep() * partSign < 0);

@@ -11,9 +11,6 @@ import java.util.Locale;
 /** Findings of a predicted cut. */
 final class CutFindings {
 
-    static final String SEPARATION = "predicted-separation";
-    private static final String DEVIATION = "predicted-deviation";
-
     private CutFindings() {}
 
     static List<Finding> of(DeviationMap map, List<CutPlace> places) {
@@ -39,11 +36,12 @@ final class CutFindings {
         }
         if (first < 0) {
             return Finding.satisfied(
-                    Message.of(SEPARATION, "the part is predicted to be separated everywhere"), map.point(0));
+                    Message.of("predicted-separation", "the part is predicted to be separated everywhere"),
+                    map.point(0));
         }
         return Finding.violated(
                 Message.of(
-                                SEPARATION,
+                                "predicted-separation",
                                 "the part is predicted not to be separated at {count} of {points} points, first at edge"
                                         + " {edge} at the depth {depth}")
                         .with("count", missing)
@@ -57,13 +55,15 @@ final class CutFindings {
 
     private static Finding deviation(CutPlace place) {
         double si = place.added().si();
-        Message message = Message.of(
-                        DEVIATION,
-                        si < 0
-                                ? "at the {level} the part is predicted to be gouged by {value} more than by a"
-                                        + " straight cut; the tolerance is {limit}"
-                                : "at the {level} {value} more material is predicted to be left than by a straight"
+        Message message = (si < 0
+                        ? Message.of(
+                                "predicted-gouge",
+                                "at the {level} the part is predicted to be gouged by {value} more than by a straight"
                                         + " cut; the tolerance is {limit}")
+                        : Message.of(
+                                "predicted-excess",
+                                "at the {level} {value} more material is predicted to be left than by a straight cut;"
+                                        + " the tolerance is {limit}"))
                 .with("level", place.level().name().toLowerCase(Locale.ROOT))
                 .with("value", Kind.LENGTH, Math.abs(si), Units.MILLIMETRE)
                 .with("limit", Kind.LENGTH, Kind.LENGTH.si(place.tolerance()), Units.MILLIMETRE);

@@ -82,7 +82,9 @@ public final class FeedProfile {
      * @return the profile
      */
     public static FeedProfile constant(Contour path, Quantity<Speed> feed) {
-        return asWritten(path, QuantityArray.ofSi(Kind.LENGTH, 0), QuantityArray.ofSi(Kind.SPEED, Kind.SPEED.si(feed)));
+        Objects.requireNonNull(path, "path");
+        double feedMPerS = Kind.SPEED.si(Objects.requireNonNull(feed, "feed"));
+        return asWritten(path, QuantityArray.ofSi(Kind.LENGTH, 0), QuantityArray.ofSi(Kind.SPEED, feedMPerS));
     }
 
     /**

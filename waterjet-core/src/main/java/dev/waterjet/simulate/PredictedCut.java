@@ -49,7 +49,7 @@ public record PredictedCut(DeviationMap map, List<CutPlace> places, List<Finding
     /** {@return whether the part comes free everywhere at all depths} */
     public boolean isSeparated() {
         return findings.stream()
-                .allMatch(finding -> finding.isSatisfied() || !finding.code().equals(CutFindings.SEPARATION));
+                .allMatch(finding -> finding.isSatisfied() || !finding.code().equals("predicted-separation"));
     }
 
     @Override

@@ -116,7 +116,8 @@ public final class CuttingOrder {
                 if (place[outer] >= 0 && place[inner] > place[outer]) {
                     Message late = Message.of(
                                     "inner-path-late",
-                                    "path {path} lies inside path {outer} and is cut after it, when the part may have moved")
+                                    "path {path} lies inside path {outer} and is cut after it, when the part may have"
+                                            + " moved")
                             .with("outer", label(paths, outer));
                     findings.add(Finding.violated(
                             named(late, paths, inner),
@@ -147,6 +148,7 @@ public final class CuttingOrder {
             for (int inner = 0; loop.isClosed() && inner < paths.size(); inner++) {
                 if (inner != outer
                         && boxes.get(outer).isAround(boxes.get(inner))
+                        && (!boxes.get(outer).equals(boxes.get(inner)) || isLarger(loops, outer, inner))
                         && loop.isAround(loops.get(inner).start())) {
                     found.add(inner);
                 }
@@ -154,6 +156,17 @@ public final class CuttingOrder {
             inside.add(found);
         }
         return inside;
+    }
+
+    /** Of two loops in the same box one at most is inside the other, though the start of each may lie on both. */
+    private static boolean isLarger(List<Contour> loops, int one, int other) {
+        double area = area(loops.get(one));
+        double otherArea = area(loops.get(other));
+        return area > otherArea || (area == otherArea && one < other);
+    }
+
+    private static double area(Contour loop) {
+        return loop.isClosed() ? Math.abs(Kind.AREA.si(loop.signedArea())) : 0;
     }
 
     /** A path without its leads; closed if its ends then meet. */

@@ -87,7 +87,7 @@ class TestCutTextTest {
                 "HEADER;separation,10,fast,380,0.3,0.9,300                | line 2, column 15: not-a-number",
                 "HEADER;guess,10,100,380,0.3,0.9,300                      | line 2, column 1: unknown-test",
                 "HEADER;separation,10,100                                 | line 2, column 15: unequal-cells",
-                "HEADER,index;depth,10,100,380,0.3,0.9,300,2              | line 2, column 30: index-not-allowed",
+                "HEADER,index;depth,10,100,380,0.3,0.9,300,2              | line 2, column 30: column-not-allowed",
             })
     void anErrorHasItsPlaceAndCode(String text, String refusal) {
         String csv = text.replace("HEADER", HEADER).replace(';', '\n');

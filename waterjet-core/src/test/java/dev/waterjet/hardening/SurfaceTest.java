@@ -27,9 +27,11 @@ public class SurfaceTest {
 
     /**
      * Answers that are infinite by definition: degrees of freedom of a quantity that is known exactly (JCGM 100, G.4), and
-     * the lag allowed where no lag breaks the tolerance; and zero over zero.
+     * the lag allowed where no lag breaks the tolerance; the deviation where nothing is cut; and zero over zero.
      */
     private static final Set<String> MAY_BE_INFINITE = Set.of(
+            "DeviationMap.addedSi",
+            "DeviationMap.deviationSi",
             "Distribution.degreesOfFreedom",
             "UncertaintyBudget.degreesOfFreedom",
             "EdgeRequirement.maximumFeedSi",

@@ -123,7 +123,7 @@ class CutSimulatorTest {
         assertThat(predicted.findings())
                 .filteredOn(finding -> !finding.isSatisfied())
                 .extracting(Finding::code)
-                .contains("predicted-separation", "predicted-deviation");
+                .contains("predicted-separation", "predicted-gouge");
     }
 
     @ParameterizedTest

@@ -50,6 +50,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -441,7 +442,10 @@ final class Plan extends Program {
             List<Path> replaced = new PlanFiles()
                     .add(program, report.written(), source.charset())
                     .add(blocks, BlockTable.csv(report), StandardCharsets.UTF_8)
-                    .add(sheet, Sheet.html(report, planned.job(), LocalDate.now()), StandardCharsets.UTF_8)
+                    .add(
+                            sheet,
+                            Sheet.html(report, planned.job(), LocalDate.now(ZoneId.systemDefault())),
+                            StandardCharsets.UTF_8)
                     .write(input.orElse(program.resolveSibling("no input")));
             out.print(Summary.text(report, planned.job()));
             out.println();
