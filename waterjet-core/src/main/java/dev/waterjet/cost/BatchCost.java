@@ -44,7 +44,17 @@ public record BatchCost(
         Map<String, Double> drivers)
         implements Described, Serializable {
 
-    /** Checks the numbers and copies the maps. */
+    /**
+     * Checks the numbers and copies the maps.
+     *
+     * @param currency name or symbol of the currency
+     * @param parts number of parts, 1 or more
+     * @param items expected cost of the batch by item, unmodifiable
+     * @param time time from set-up to the last part, at the medians of the inputs
+     * @param total expected cost of the batch, with its standard uncertainty
+     * @param drivers share of the variance of the cost by name of the input, 0 to 1, the largest first, unmodifiable; empty if
+     *     nothing is uncertain
+     */
     public BatchCost {
         Objects.requireNonNull(currency, "currency");
         Require.atLeast("number of parts", parts, 1, Units.ONE, "");

@@ -49,7 +49,13 @@ public final class CuttingCost {
      */
     public record Point(AbrasiveJet jet, Estimate<Speed> feed, double costPerMetre) implements Described, Serializable {
 
-        /** Checks the numbers. */
+        /**
+         * Checks the numbers.
+         *
+         * @param jet jet
+         * @param feed feed rate with its uncertainty
+         * @param costPerMetre cost of a metre of cut, in the currency of the prices, 0 or more
+         */
         public Point {
             Objects.requireNonNull(jet, "jet");
             Objects.requireNonNull(feed, "feed");

@@ -24,7 +24,13 @@ import javax.measure.quantity.Speed;
 public record FeedCurve(QuantityArray<Length> thicknesses, QuantityArray<Speed> feeds, double relativeUncertainty)
         implements Described, Serializable {
 
-    /** Checks that there is a feed rate for each thickness, and their values. */
+    /**
+     * Checks that there is a feed rate for each thickness, and their values.
+     *
+     * @param thicknesses thicknesses, each above 0
+     * @param feeds feed rate for each thickness, each 0 or more; 0 where the jet does not cut
+     * @param relativeUncertainty relative standard uncertainty of each feed rate, 0 or more
+     */
     public FeedCurve {
         Objects.requireNonNull(thicknesses, "thicknesses");
         Objects.requireNonNull(feeds, "feeds");

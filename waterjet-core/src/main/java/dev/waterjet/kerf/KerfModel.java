@@ -58,7 +58,7 @@ import javax.measure.quantity.Speed;
  * degrees per side is common practice, no source); in thicker plate the barrel depends on a divergence that is not damped in
  * the slot. Outside the range a kerf has a caution.
  *
- * <p>Worked number: tube 1 mm, stand-off 2 mm, 10 mm thick, index 3: entry 1.070 mm, exit 0.799 mm, taper 0.77 degrees per
+ * <p>Worked number: tube 1 mm, stand-off 2 mm, 10 mm thick, index 3: entry 1.096 mm, exit 0.800 mm, taper 0.85 degrees per
  * side.
  */
 public final class KerfModel implements HasEvidence, Described, Serializable {
