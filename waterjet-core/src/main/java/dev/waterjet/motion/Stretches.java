@@ -194,7 +194,9 @@ final class Stretches {
             double quarters = pieces.headingAt(i, atM) / QUARTER_TURN;
             double angle = SAME_PLACE_M * Math.abs(k);
             double next = k > 0 ? Math.floor(quarters + angle) + 1 : Math.ceil(quarters - angle) - 1;
-            return atM + (next - quarters) * QUARTER_TURN / k;
+            double quarterM = atM + (next - quarters) * QUARTER_TURN / k;
+            // on an arc far smaller than the path is long, a quarter is no step forward
+            return quarterM > atM + SAME_PLACE_M ? quarterM : Double.POSITIVE_INFINITY;
         }
 
         private void add(int i, double fromM, double toM, boolean isNew) {

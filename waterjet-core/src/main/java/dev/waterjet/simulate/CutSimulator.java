@@ -48,6 +48,7 @@ public final class CutSimulator {
     private static final int DEPTHS = 9;
     private static final int MAX_DEPTHS = 1000;
     private static final double MAX_LENGTH_M = 500;
+    private static final double MAX_SPREADS = 2e7;
     private static final double FIRST_DEPTH = 0.02;
     private static final double STRAIGHT_SPACING_M = 0.2e-3;
     /** Spacing near corners over the spread of the dose. */
@@ -193,6 +194,12 @@ public final class CutSimulator {
         depths[depths.length - 1] = h;
         Require.atMost(
                 "length of the tool path", profile.path().lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
+        Require.atMost(
+                "length of the tool path over the spread of the dose",
+                profile.path().lengthSi() / kerf.spreadSi(),
+                MAX_SPREADS,
+                Units.ONE,
+                "predict it in parts");
         Require.atMost("length of the contour", contour.lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
         HeadPath head = HeadPath.of(profile);
         ContourPoints.Spacing spacing = settings.points > 0

@@ -15,7 +15,7 @@ import dev.waterjet.kerf.KerfProfile;
  */
 final class DoseField {
 
-    private static final double CELL_IN_SPREADS = 4;
+    private static final double CELLS_PER_REACH = 1.5;
 
     /** Farther away a segment adds less than 1.5e-8 of the dose on its axis. */
     private static final double REACH_IN_SPREADS = 6;
@@ -52,7 +52,7 @@ final class DoseField {
         jetRadiusM = profile.jetRadiusSi(depthM);
         separationMPerS = depthM > 0 ? profile.front().separationFeedSi(depthM) : Double.POSITIVE_INFINITY;
         reachM = Math.max(REACH_IN_SPREADS * spreadM, 1.01 * jetRadiusM);
-        grid.build(CELL_IN_SPREADS * spreadM, reachM);
+        grid.build(reachM / CELLS_PER_REACH, reachM);
     }
 
     double spreadM() {

@@ -1,5 +1,7 @@
 package dev.waterjet.simulate;
 
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.util.Arrays;
 
 /**
@@ -9,6 +11,7 @@ import java.util.Arrays;
 final class SegmentGrid {
 
     private static final long EMPTY = Long.MIN_VALUE;
+    private static final int MAX_VISITS = 20_000_000;
 
     private final FootSegments segments;
     private double cellM;
@@ -20,6 +23,7 @@ final class SegmentGrid {
 
     private int[] counts = new int[1024];
     private int used;
+    private int visits;
     private int[] items = new int[1024];
 
     /** List of the last cell that was found: from here ... */
@@ -43,6 +47,7 @@ final class SegmentGrid {
         used = 0;
         Arrays.fill(keys, EMPTY);
         Arrays.fill(counts, 0);
+        visits = 0;
         for (int i = 0; i < segments.count; i++) {
             visit(i, false);
         }
@@ -104,7 +109,7 @@ final class SegmentGrid {
 
     private int slot(long key) {
         long mixed = key * 0x9E3779B97F4A7C15L;
-        int slot = (int) (mixed >>> 40) & (keys.length - 1);
+        int slot = (int) (mixed >>> 32) & (keys.length - 1);
         while (keys[slot] != key && keys[slot] != EMPTY) {
             slot = (slot + 1) & (keys.length - 1);
         }
@@ -112,6 +117,15 @@ final class SegmentGrid {
     }
 
     private void count(long key) {
+        visits++;
+        if (visits > MAX_VISITS) {
+            Require.atMost(
+                    "cells along the path on which the jet acts",
+                    visits,
+                    MAX_VISITS,
+                    Units.ONE,
+                    "the lag or the path is too long for the spread of the dose; predict it in parts");
+        }
         int slot = slot(key);
         if (keys[slot] == EMPTY) {
             if (2 * used >= keys.length) {
