@@ -92,9 +92,9 @@ final class FeedFigures {
         Chart chart = Chart.of(
                         "Three feed models for one cut",
                         "For mild steel the erosion model lies above the machinability model, by a third in thick"
-                            + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
-                            + " flattest, below the others in thin plate and crossing the machinability model near 30"
-                            + " mm.")
+                                + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
+                                + " flattest, below the others in thin plate and crossing the machinability model near 30"
+                                + " mm.")
                 .x("thickness [mm]")
                 .y("separation feed rate [mm/min]")
                 .logX()
@@ -163,8 +163,8 @@ final class FeedFigures {
         Chart chart = Chart.of(
                         "Abrasive flow rate and cost of a metre",
                         "Cost of a metre over the abrasive flow rate: by machinability alone it still falls at 1.1"
-                            + " kg/min; with a mixing efficiency that decreases with loading it has its minimum near"
-                            + " 400 g/min.")
+                                + " kg/min; with a mixing efficiency that decreases with loading it has its minimum near"
+                                + " 400 g/min.")
                 .x("abrasive flow rate [g/min]")
                 .y("cost of a metre");
         for (FeedModel model : List.of(

@@ -76,8 +76,8 @@ final class JobFigures {
         return Chart.of(
                         "Pierce time in stainless steel",
                         "Pierce time increases slightly faster than the thickness. A moving pierce takes two fifths of"
-                            + " the time of a stationary pierce. The band shows that a derived time is known within a"
-                            + " factor of five only.")
+                                + " the time of a stationary pierce. The band shows that a derived time is known within a"
+                                + " factor of five only.")
                 .x("thickness [mm]")
                 .y("time [s]")
                 .logY()
@@ -126,8 +126,8 @@ final class JobFigures {
         return Chart.of(
                         "Time and cost of a part for each feasible head",
                         "Each point is a feasible head. From 240 s to 400 s the cost decreases by a seventh; slower"
-                            + " heads cost more again. The line joins the heads for which no other is both faster and"
-                            + " cheaper.")
+                                + " heads cost more again. The line joins the heads for which no other is both faster and"
+                                + " cheaper.")
                 .x("time of one part [s]")
                 .y("cost of one part [cost units]")
                 .points(

@@ -162,8 +162,10 @@ final class MotionFigures {
             int n = (int) Math.round(2 * Math.PI * 20 / chordsMm[i]);
             arc[i] = ofArc;
             exact[i] = Kind.TIME.si(planner.plan(circle(n, 0, 0), Side.LEFT).time());
-            rounded[i] = Kind.TIME.si(planner.plan(circle(n, 1e-6, 0), Side.LEFT).time());
-            uneven[i] = Kind.TIME.si(planner.plan(circle(n, 1e-6, 0.45), Side.LEFT).time());
+            rounded[i] =
+                    Kind.TIME.si(planner.plan(circle(n, 1e-6, 0), Side.LEFT).time());
+            uneven[i] =
+                    Kind.TIME.si(planner.plan(circle(n, 1e-6, 0.45), Side.LEFT).time());
         }
         return Chart.of(
                         "One circle, drawn in chords",
@@ -216,7 +218,8 @@ final class MotionFigures {
             for (double error = 0.05; error < 4; error *= 1.12) {
                 FeedPlan plan = planner.plan(
                         corner(EdgeRequirement.defaults().withLagTolerance(millimetres(error))), Side.RIGHT);
-                double lost = Kind.TIME.si(plan.time()) - 0.08 / cut.feed(CutQuality.MEDIUM).si();
+                double lost = Kind.TIME.si(plan.time())
+                        - 0.08 / cut.feed(CutQuality.MEDIUM).si();
                 if (lost > 0.12) {
                     x.add(error);
                     y.add(lost);

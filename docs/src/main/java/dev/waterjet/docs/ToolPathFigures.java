@@ -104,7 +104,8 @@ final class ToolPathFigures {
                 .lineTo(Point.millimetres(30, 30))
                 .lineTo(Point.millimetres(0, 30))
                 .close();
-        Contour path = KerfOffset.of(millimetres(2)).apply(window, Side.LEFT).path().contour();
+        Contour path =
+                KerfOffset.of(millimetres(2)).apply(window, Side.LEFT).path().contour();
         Chart chart = Chart.of(
                         "Path of the jet axis in a window",
                         "A window of lines and an arc and, two millimetres inside it, the path of the jet axis. The path is"

@@ -28,8 +28,8 @@ final class VesselCautions {
                 Caution.warning(Message.of(
                                 "cyclic-stress",
                                 "the stress at the bore, {stress} by Tresca, comes and goes with every pressure cycle;"
-                                    + " bores with cross holes, scratches or threads have higher stress, and fatigue"
-                                    + " is not calculated")
+                                        + " bores with cross holes, scratches or threads have higher stress, and fatigue"
+                                        + " is not calculated")
                         .with("stress", Kind.PRESSURE, trescaPa, Units.MEGAPASCAL)));
     }
 

@@ -22,14 +22,8 @@ import org.jspecify.annotations.Nullable;
 public final class Surface {
 
     /** Views and kernels that one package opens for another; their callers keep their rules. */
-    private static final Set<String> INNER = Set.of(
-            "ArcLagKernel",
-            "EdgeCursor",
-            "EdgeTree",
-            "BoxTree",
-            "Walk",
-            "LagKernel",
-            "RoughnessKernel");
+    private static final Set<String> INNER =
+            Set.of("ArcLagKernel", "EdgeCursor", "EdgeTree", "BoxTree", "Walk", "LagKernel", "RoughnessKernel");
 
     private static final List<Executable> ALL = find();
 

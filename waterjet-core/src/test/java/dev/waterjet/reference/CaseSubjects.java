@@ -44,6 +44,7 @@ public final class CaseSubjects {
         Computed computed = subject.compute(Inputs.parse(reference.inputs()));
         double difference = Math.abs(computed.si() - reference.expectedSi(computed.kind()));
         return Optional.of(new CaseAnswer(
-                reference.text(computed.kind(), computed.si(), 12), difference <= reference.toleranceSi(computed.kind())));
+                reference.text(computed.kind(), computed.si(), 12),
+                difference <= reference.toleranceSi(computed.kind())));
     }
 }

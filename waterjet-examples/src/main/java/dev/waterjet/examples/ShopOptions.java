@@ -52,8 +52,8 @@ final class ShopOptions {
             names = "--price",
             paramLabel = "<item>=<amount>",
             description = "Price of an item, once for each: machine (per hour), water (m3), abrasive (kg), energy"
-                + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
-                + " Ridge.")
+                    + " (kWh), sludge (kg), orifice, tube, sheet (each). Default: example prices of the workshop on Hollow"
+                    + " Ridge.")
     private Map<CostItem, Double> prices = new EnumMap<>(CostItem.class);
 
     @Option(names = "--currency", paramLabel = "<name>", description = "Name of the currency. Default: cost units.")

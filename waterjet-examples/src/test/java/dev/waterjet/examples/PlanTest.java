@@ -65,8 +65,7 @@ class PlanTest {
 
         // the default head has a kerf above one millimetre and could not enter
         assertThat(ran.err()).isEmpty();
-        assertThat(ran.out())
-                .containsPattern("Head +0\\.\\d+ mm orifice.*feasible");
+        assertThat(ran.out()).containsPattern("Head +0\\.\\d+ mm orifice.*feasible");
         assertThat(Ran.of("plan", input.toString(), "--orifice", "0.33 mm", "--output-dir", folder.toString())
                         .out())
                 .contains("finding: at (", "the passage at edge");
@@ -208,12 +207,7 @@ class PlanTest {
         }
         String html = Files.readString(folder.resolve("mirror-cell-bracket-sheet.html"));
         assertThat(html)
-                .contains(
-                        "0.33 mm, sapphire",
-                        "Minimum inner radius of the jet",
-                        "Part 160 mm",
-                        "checksum",
-                        "Operator")
+                .contains("0.33 mm, sapphire", "Minimum inner radius of the jet", "Part 160 mm", "checksum", "Operator")
                 .contains("from memory", "95 % interval")
                 .doesNotContain("<script", "http://www.w3.org/1999/xhtml", "NaN", "Infinity");
         assertThat(html.split("role=\"img\"", -1)).hasSize(4);

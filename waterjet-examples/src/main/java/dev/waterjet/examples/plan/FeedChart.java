@@ -46,7 +46,8 @@ final class FeedChart {
         String alt = "For " + report.workpiece().material().name() + " and "
                 + report.quality().label()
                 + " cut quality the feed rate decreases from " + QuantityText.round(feed[0], 3) + speed + " at "
-                + QuantityText.round(x[0], 3) + length + " to " + QuantityText.round(feed[POINTS - 1], 3) + speed + " at "
+                + QuantityText.round(x[0], 3) + length + " to " + QuantityText.round(feed[POINTS - 1], 3) + speed
+                + " at "
                 + QuantityText.round(x[POINTS - 1], 3) + length + "; this plan has " + QuantityText.round(chosen, 3)
                 + speed + " at " + QuantityText.round(plate, 3) + length + ".";
         return Chart.of("Feed rate over thickness", alt)

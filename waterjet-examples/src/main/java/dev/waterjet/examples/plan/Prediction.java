@@ -37,7 +37,8 @@ final class Prediction {
         try {
             return worst(report);
         } catch (GeometryException tooNarrow) {
-            return Map.of("Predicted cut", "not computed: " + tooNarrow.message().text());
+            return Map.of(
+                    "Predicted cut", "not computed: " + tooNarrow.message().text());
         }
     }
 
