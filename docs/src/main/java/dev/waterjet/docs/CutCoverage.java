@@ -105,9 +105,8 @@ final class CutCoverage {
                         Kind.SPEED.si(feed.lower(0.95)) <= next[0] && next[0] <= Kind.SPEED.si(feed.upper(0.95));
                 inside += isInside ? 1 : 0;
                 fitted++;
-            } catch (NoSolutionException e) {
+            } catch (NoSolutionException refused) {
                 // cuts that never disagree do not show a scatter: the fit is refused, not wrong
-                continue;
             }
         }
         return fitted < repeats / 2 ? Double.NaN : inside / (double) fitted;
