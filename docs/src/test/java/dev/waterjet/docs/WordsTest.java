@@ -37,7 +37,7 @@ class WordsTest {
             "Usual:|\\b(?:told|tells|as yet|hangs on|speaks for|parting|if need be|of one['’]s own)\\b|unsqueez",
             Pattern.CASE_INSENSITIVE);
 
-    /** Start of a Javadoc comment, after a tag such as {@code {@return}, on the same or the next line. */
+    /** Start of a Javadoc comment, also behind the tag that states a result, on the same or the next line. */
     private static final Pattern CLAUSE = Pattern.compile("/\\*\\*(?:\\s|\\*)*(?:\\{@return\\s+)?(?:What|How)\\b");
 
     @TestFactory
