@@ -13,6 +13,7 @@ import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
@@ -79,7 +80,59 @@ public final class MachineLimits implements Described, Serializable {
             return si == null ? null : Require.positive(name, si, kind.siUnit());
         }
 
-        Values corner(CornerRule.Kind rule, double deviation, @Nullable Double x, @Nullable Double y) {
+        private Object readResolve() {
+            return new MachineLimits(this);
+        }
+    }
+
+    /** Values in which one can be changed. */
+    private static final class Draft {
+
+        double speedX;
+        double speedY;
+        double accelerationX;
+        double accelerationY;
+
+        @Nullable
+        Double jerkX;
+
+        @Nullable
+        Double jerkY;
+
+        @Nullable
+        Double pathAcceleration;
+
+        @Nullable
+        Double pathJerk;
+
+        CornerRule.Kind corner;
+        double deviationM;
+
+        @Nullable
+        Double jumpX;
+
+        @Nullable
+        Double jumpY;
+
+        double minimumFeed;
+
+        Draft(Values from) {
+            speedX = from.speedX;
+            speedY = from.speedY;
+            accelerationX = from.accelerationX;
+            accelerationY = from.accelerationY;
+            jerkX = from.jerkX;
+            jerkY = from.jerkY;
+            pathAcceleration = from.pathAcceleration;
+            pathJerk = from.pathJerk;
+            corner = from.corner;
+            deviationM = from.deviationM;
+            jumpX = from.jumpX;
+            jumpY = from.jumpY;
+            minimumFeed = from.minimumFeed;
+        }
+
+        Values values() {
             return new Values(
                     speedX,
                     speedY,
@@ -89,15 +142,11 @@ public final class MachineLimits implements Described, Serializable {
                     jerkY,
                     pathAcceleration,
                     pathJerk,
-                    rule,
-                    deviation,
-                    x,
-                    y,
+                    corner,
+                    deviationM,
+                    jumpX,
+                    jumpY,
                     minimumFeed);
-        }
-
-        private Object readResolve() {
-            return new MachineLimits(this);
         }
     }
 
@@ -142,21 +191,10 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those speeds
      */
     public MachineLimits withAxisSpeeds(Quantity<Speed> x, Quantity<Speed> y) {
-        Values v = values;
-        return new MachineLimits(new Values(
-                Kind.SPEED.si(x),
-                Kind.SPEED.si(y),
-                v.accelerationX,
-                v.accelerationY,
-                v.jerkX,
-                v.jerkY,
-                v.pathAcceleration,
-                v.pathJerk,
-                v.corner,
-                v.deviationM,
-                v.jumpX,
-                v.jumpY,
-                v.minimumFeed));
+        return with(draft -> {
+            draft.speedX = Kind.SPEED.si(x);
+            draft.speedY = Kind.SPEED.si(y);
+        });
     }
 
     /**
@@ -167,21 +205,10 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those accelerations
      */
     public MachineLimits withAxisAccelerations(Quantity<Acceleration> x, Quantity<Acceleration> y) {
-        Values v = values;
-        return new MachineLimits(new Values(
-                v.speedX,
-                v.speedY,
-                Kind.ACCELERATION.si(x),
-                Kind.ACCELERATION.si(y),
-                v.jerkX,
-                v.jerkY,
-                v.pathAcceleration,
-                v.pathJerk,
-                v.corner,
-                v.deviationM,
-                v.jumpX,
-                v.jumpY,
-                v.minimumFeed));
+        return with(draft -> {
+            draft.accelerationX = Kind.ACCELERATION.si(x);
+            draft.accelerationY = Kind.ACCELERATION.si(y);
+        });
     }
 
     /**
@@ -192,7 +219,10 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those jerks
      */
     public MachineLimits withAxisJerks(Quantity<Jerk> x, Quantity<Jerk> y) {
-        return with(Kind.JERK.si(x), Kind.JERK.si(y), values.pathAcceleration, values.pathJerk, values.minimumFeed);
+        return with(draft -> {
+            draft.jerkX = Kind.JERK.si(x);
+            draft.jerkY = Kind.JERK.si(y);
+        });
     }
 
     /**
@@ -202,8 +232,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that acceleration
      */
     public MachineLimits withPathAcceleration(Quantity<Acceleration> acceleration) {
-        return with(
-                values.jerkX, values.jerkY, Kind.ACCELERATION.si(acceleration), values.pathJerk, values.minimumFeed);
+        return with(draft -> draft.pathAcceleration = Kind.ACCELERATION.si(acceleration));
     }
 
     /**
@@ -214,7 +243,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that jerk
      */
     public MachineLimits withJerk(Quantity<Jerk> jerk) {
-        return with(values.jerkX, values.jerkY, values.pathAcceleration, Kind.JERK.si(jerk), values.minimumFeed);
+        return with(draft -> draft.pathJerk = Kind.JERK.si(jerk));
     }
 
     /**
@@ -224,30 +253,23 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that feed rate
      */
     public MachineLimits withMinimumFeed(Quantity<Speed> feed) {
-        return with(values.jerkX, values.jerkY, values.pathAcceleration, values.pathJerk, Kind.SPEED.si(feed));
+        return with(draft -> draft.minimumFeed = Kind.SPEED.si(feed));
     }
 
-    private MachineLimits with(
-            @Nullable Double jerkX,
-            @Nullable Double jerkY,
-            @Nullable Double pathAcceleration,
-            @Nullable Double pathJerk,
-            double minimumFeed) {
-        Values v = values;
-        return new MachineLimits(new Values(
-                v.speedX,
-                v.speedY,
-                v.accelerationX,
-                v.accelerationY,
-                jerkX,
-                jerkY,
-                pathAcceleration,
-                pathJerk,
-                v.corner,
-                v.deviationM,
-                v.jumpX,
-                v.jumpY,
-                minimumFeed));
+    private MachineLimits with(Consumer<Draft> change) {
+        Draft draft = new Draft(values);
+        change.accept(draft);
+        return new MachineLimits(draft.values());
+    }
+
+    private MachineLimits withCorner(
+            CornerRule.Kind rule, double deviationM, @Nullable Double jumpX, @Nullable Double jumpY) {
+        return with(draft -> {
+            draft.corner = rule;
+            draft.deviationM = deviationM;
+            draft.jumpX = jumpX;
+            draft.jumpY = jumpY;
+        });
     }
 
     /**
@@ -257,7 +279,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerDeviation(Quantity<Length> deviation) {
-        return new MachineLimits(values.corner(CornerRule.Kind.ARC, Kind.LENGTH.si(deviation), null, null));
+        return withCorner(CornerRule.Kind.ARC, Kind.LENGTH.si(deviation), null, null);
     }
 
     /**
@@ -268,7 +290,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerPulse(Quantity<Length> deviation) {
-        return new MachineLimits(values.corner(CornerRule.Kind.PULSE, Kind.LENGTH.si(deviation), null, null));
+        return withCorner(CornerRule.Kind.PULSE, Kind.LENGTH.si(deviation), null, null);
     }
 
     /**
@@ -276,7 +298,7 @@ public final class MachineLimits implements Described, Serializable {
      * feed rate}
      */
     public MachineLimits withStopAtCorners() {
-        return new MachineLimits(values.corner(CornerRule.Kind.STOP, values.deviationM, null, null));
+        return withCorner(CornerRule.Kind.STOP, values.deviationM, null, null);
     }
 
     /**
@@ -287,8 +309,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerJump(Quantity<Speed> x, Quantity<Speed> y) {
-        return new MachineLimits(
-                values.corner(CornerRule.Kind.JUMP, values.deviationM, Kind.SPEED.si(x), Kind.SPEED.si(y)));
+        return withCorner(CornerRule.Kind.JUMP, values.deviationM, Kind.SPEED.si(x), Kind.SPEED.si(y));
     }
 
     /** {@return the maximum jerk along and across the path; empty if it has no limit} */
