@@ -1,7 +1,5 @@
 package dev.waterjet.calibrate;
 
-import org.apache.commons.math3.distribution.TDistribution;
-
 /**
  * A model that is not linear in its parameters, by the curvature of the likelihood, or of the posterior density, at its
  * maximum.
@@ -63,8 +61,7 @@ record CurvedSolution(CurvedFit fit, double logLikelihood, int size, double free
 
     @Override
     public double[] interval(int variable, double coverage) {
-        double half = new TDistribution(freedom).inverseCumulativeProbability((1 + coverage) / 2)
-                * Math.sqrt(covariance(unbiased())[variable][variable]);
+        double half = Solution.student(freedom, coverage) * Math.sqrt(covariance(unbiased())[variable][variable]);
         return new double[] {variables()[variable] - half, variables()[variable] + half};
     }
 

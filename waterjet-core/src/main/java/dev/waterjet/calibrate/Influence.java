@@ -41,6 +41,6 @@ record Influence(double[] residuals, double[] leverages, double[] deleted, doubl
 
     /** Probability that the largest of n deleted residuals is larger, by Bonferroni. */
     static double outlierProbability(double deleted, int count, int freedom) {
-        return Math.min(1, count * 2 * new TDistribution(freedom).cumulativeProbability(-Math.abs(deleted)));
+        return Math.min(1, count * 2 * new TDistribution(null, freedom).cumulativeProbability(-Math.abs(deleted)));
     }
 }

@@ -1,7 +1,5 @@
 package dev.waterjet.calibrate;
 
-import org.apache.commons.math3.distribution.TDistribution;
-
 /**
  * Measured cuts without a prior: least squares with Student's intervals, or plates by the restricted likelihood with
  * Satterthwaite's degrees of freedom.
@@ -56,7 +54,7 @@ record LinearSolution(VarianceFit fit) implements Solution {
         double[] slopes = new double[fit.beta().length];
         slopes[variable] = 1;
         double[] predicted = prediction(slopes, Part.MEAN, -1);
-        double half = predicted[1] * new TDistribution(predicted[2]).inverseCumulativeProbability((1 + coverage) / 2);
+        double half = predicted[1] * Solution.student(predicted[2], coverage);
         return new double[] {fit.beta()[variable] - half, fit.beta()[variable] + half};
     }
 

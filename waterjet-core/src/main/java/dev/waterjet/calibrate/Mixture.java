@@ -81,7 +81,7 @@ record Mixture(double[] weights, double[] means, double[] deviations) {
         double wide = upper - lower;
         double narrow = quantile(0.75) - quantile(0.25);
         ToDoubleFunction<Double> ratio = freedom -> {
-            TDistribution student = new TDistribution(freedom);
+            TDistribution student = new TDistribution(null, freedom);
             return student.inverseCumulativeProbability(0.975) / student.inverseCumulativeProbability(0.75);
         };
         double sought = wide / narrow;
@@ -90,7 +90,7 @@ record Mixture(double[] weights, double[] means, double[] deviations) {
                 : sought >= ratio.applyAsDouble(1.0)
                         ? 1
                         : new BrentSolver(1e-6).solve(200, f -> ratio.applyAsDouble(f) - sought, 1, MAX_FREEDOM);
-        double scale = wide / 2 / new TDistribution(freedom).inverseCumulativeProbability(0.975);
+        double scale = wide / 2 / new TDistribution(null, freedom).inverseCumulativeProbability(0.975);
         return new double[] {(lower + upper) / 2, scale, freedom};
     }
 

@@ -2,7 +2,6 @@ package dev.waterjet.calibrate;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * Cuts of any kind without a prior: the maximum of the likelihood. Without plates intervals come from the profile of the
@@ -64,7 +63,7 @@ record ProfileSolution(
 
     @Override
     public double[] interval(int variable, double coverage) {
-        double t = new TDistribution(freedom).inverseCumulativeProbability((1 + coverage) / 2);
+        double t = Solution.student(freedom, coverage);
         if (method == CutFit.Method.PROFILE_LIKELIHOOD && fit.rows().plates() == 0) {
             double drop = fit.rows().size() / 2.0 * Math.log1p(t * t / freedom);
             return new double[] {fit.profileEnd(variable, -1, drop), fit.profileEnd(variable, 1, drop)};

@@ -1,5 +1,7 @@
 package dev.waterjet.calibrate;
 
+import org.apache.commons.math3.distribution.TDistribution;
+
 /**
  * Solution of a fit in the variables of the search: the parameters, of a positive one the logarithm. Deviations are of the
  * logarithm of depth.
@@ -35,6 +37,11 @@ interface Solution {
      * @param plate index of a plate; -1 for a new one
      */
     double[] prediction(double[] slopes, Part part, int plate);
+
+    /** Half of an interval, in standard deviations: a quantile of Student's distribution. */
+    static double student(double freedom, double coverage) {
+        return new TDistribution(null, freedom).inverseCumulativeProbability((1 + coverage) / 2);
+    }
 
     /** Deviations of a prediction beyond the uncertainty of the parameters. */
     enum Part {

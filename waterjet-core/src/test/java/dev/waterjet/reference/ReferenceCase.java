@@ -73,10 +73,10 @@ public record ReferenceCase(
 
     /** Prints a value of the result in the unit of the expected value. */
     public String text(Kind<?> kind, double si, int digits) {
-        return toldIn(kind, si, expected, digits);
+        return printedIn(kind, si, expected, digits);
     }
 
-    private static <Q extends Quantity<Q>> String toldIn(Kind<Q> kind, double si, String like, int digits) {
+    private static <Q extends Quantity<Q>> String printedIn(Kind<Q> kind, double si, String like, int digits) {
         Unit<Q> unit = kind.parse(like).getUnit();
         return QuantityText.print(kind, kind.of(si), unit, digits);
     }
