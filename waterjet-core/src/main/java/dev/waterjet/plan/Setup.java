@@ -16,8 +16,6 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.measure.Require;
-import dev.waterjet.measure.Units;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.quality.EdgeRequirement;
@@ -28,13 +26,12 @@ import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
+import java.util.function.Consumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Machine and shop: head, pump, abrasive, machine limits, models, delays, slats and prices. It is given once and serves every
@@ -58,119 +55,9 @@ public final class Setup implements Described, Serializable {
     /** Change of the feed rate within a move that splits no edge: each has one feed rate. */
     public static final double ANY_FEED_CHANGE = 1e9;
 
-    /** Checked content, and the serial form. */
-    private record Values(
-            CuttingHead head,
-            PumpSetting pump,
-            MachineLimits machine,
-            Abrasive abrasive,
-            double abrasiveFlow,
-            FeedModel feedModel,
-            KerfModel kerfModel,
-            PierceSettings pierceSettings,
-            EdgeRequirement requirement,
-            double rapidSpeed,
-            double rapidAcceleration,
-            double pierceDelay,
-            double moveDelay,
-            double feedChange,
-            @Nullable Slats slats,
-            @Nullable Double shearStrength,
-            @Nullable Prices prices)
-            implements Serializable {
+    private final transient SetupValues values;
 
-        Values {
-            Objects.requireNonNull(head, "head");
-            Objects.requireNonNull(pump, "pump");
-            Objects.requireNonNull(machine, "machine");
-            Objects.requireNonNull(abrasive, "abrasive");
-            abrasiveFlow = Require.positive("abrasive flow rate", abrasiveFlow, Units.GRAM_PER_MINUTE);
-            Objects.requireNonNull(feedModel, "feedModel");
-            Objects.requireNonNull(kerfModel, "kerfModel");
-            Objects.requireNonNull(pierceSettings, "pierceSettings");
-            Objects.requireNonNull(requirement, "requirement");
-            rapidSpeed = Require.positive("rapid traverse speed", rapidSpeed, Units.MILLIMETRE_PER_MINUTE);
-            rapidAcceleration = Require.positive(
-                    "acceleration of rapid traverse", rapidAcceleration, Units.METRE_PER_SQUARE_SECOND);
-            pierceDelay = Require.notNegative("delay per pierce", pierceDelay, Units.SECOND);
-            moveDelay = Require.notNegative("delay per move", moveDelay, Units.SECOND);
-            feedChange = Require.notNegative("change of the feed rate within a move", feedChange, Units.ONE);
-            if (shearStrength != null) {
-                shearStrength = Require.positive("shear strength", shearStrength, Units.MEGAPASCAL);
-            }
-        }
-
-        private Object readResolve() {
-            return new Setup(this);
-        }
-    }
-
-    /** Content under change. */
-    private static final class Draft {
-
-        private CuttingHead head;
-        private PumpSetting pump;
-        private MachineLimits machine;
-        private Abrasive abrasive;
-        private double abrasiveFlow;
-        private FeedModel feedModel;
-        private KerfModel kerfModel;
-        private PierceSettings pierceSettings;
-        private EdgeRequirement requirement;
-        private double rapidSpeed;
-        private double rapidAcceleration;
-        private double pierceDelay;
-        private double moveDelay;
-        private double feedChange;
-        private @Nullable Slats slats;
-        private @Nullable Double shearStrength;
-        private @Nullable Prices prices;
-
-        Draft(Values v) {
-            head = v.head;
-            pump = v.pump;
-            machine = v.machine;
-            abrasive = v.abrasive;
-            abrasiveFlow = v.abrasiveFlow;
-            feedModel = v.feedModel;
-            kerfModel = v.kerfModel;
-            pierceSettings = v.pierceSettings;
-            requirement = v.requirement;
-            rapidSpeed = v.rapidSpeed;
-            rapidAcceleration = v.rapidAcceleration;
-            pierceDelay = v.pierceDelay;
-            moveDelay = v.moveDelay;
-            feedChange = v.feedChange;
-            slats = v.slats;
-            shearStrength = v.shearStrength;
-            prices = v.prices;
-        }
-
-        Values values() {
-            return new Values(
-                    head,
-                    pump,
-                    machine,
-                    abrasive,
-                    abrasiveFlow,
-                    feedModel,
-                    kerfModel,
-                    pierceSettings,
-                    requirement,
-                    rapidSpeed,
-                    rapidAcceleration,
-                    pierceDelay,
-                    moveDelay,
-                    feedChange,
-                    slats,
-                    shearStrength,
-                    prices);
-        }
-    }
-
-    private final transient Values values;
-
-    private Setup(Values values) {
+    Setup(SetupValues values) {
         this.values = values;
     }
 
@@ -183,7 +70,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public static Setup of(CuttingHead head, PumpSetting pump, MachineLimits machine) {
-        return new Setup(new Values(
+        return new Setup(new SetupValues(
                 head,
                 pump,
                 machine,
@@ -203,8 +90,10 @@ public final class Setup implements Described, Serializable {
                 null));
     }
 
-    private Setup with(UnaryOperator<Draft> change) {
-        return new Setup(change.apply(new Draft(values)).values());
+    private Setup with(Consumer<SetupValues.Draft> change) {
+        SetupValues.Draft draft = new SetupValues.Draft(values);
+        change.accept(draft);
+        return new Setup(draft.values());
     }
 
     /**
@@ -214,10 +103,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withHead(CuttingHead head) {
-        return with(draft -> {
-            draft.head = head;
-            return draft;
-        });
+        return with(draft -> draft.head = head);
     }
 
     /**
@@ -231,7 +117,6 @@ public final class Setup implements Described, Serializable {
         return with(draft -> {
             draft.abrasive = abrasive;
             draft.abrasiveFlow = Kind.MASS_FLOW.si(flow);
-            return draft;
         });
     }
 
@@ -242,10 +127,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withFeedModel(FeedModel model) {
-        return with(draft -> {
-            draft.feedModel = model;
-            return draft;
-        });
+        return with(draft -> draft.feedModel = model);
     }
 
     /**
@@ -255,10 +137,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withKerfModel(KerfModel model) {
-        return with(draft -> {
-            draft.kerfModel = model;
-            return draft;
-        });
+        return with(draft -> draft.kerfModel = model);
     }
 
     /**
@@ -268,10 +147,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withPierceSettings(PierceSettings settings) {
-        return with(draft -> {
-            draft.pierceSettings = settings;
-            return draft;
-        });
+        return with(draft -> draft.pierceSettings = settings);
     }
 
     /**
@@ -281,10 +157,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withRequirement(EdgeRequirement requirement) {
-        return with(draft -> {
-            draft.requirement = requirement;
-            return draft;
-        });
+        return with(draft -> draft.requirement = requirement);
     }
 
     /**
@@ -298,7 +171,6 @@ public final class Setup implements Described, Serializable {
         return with(draft -> {
             draft.rapidSpeed = Kind.SPEED.si(speed);
             draft.rapidAcceleration = Kind.ACCELERATION.si(acceleration);
-            return draft;
         });
     }
 
@@ -313,7 +185,6 @@ public final class Setup implements Described, Serializable {
         return with(draft -> {
             draft.pierceDelay = Kind.TIME.si(perPierce);
             draft.moveDelay = Kind.TIME.si(perMove);
-            return draft;
         });
     }
 
@@ -324,10 +195,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withFeedChange(double share) {
-        return with(draft -> {
-            draft.feedChange = share;
-            return draft;
-        });
+        return with(draft -> draft.feedChange = share);
     }
 
     /**
@@ -338,10 +206,7 @@ public final class Setup implements Described, Serializable {
      */
     public Setup withSlats(Slats slats) {
         Objects.requireNonNull(slats, "slats");
-        return with(draft -> {
-            draft.slats = slats;
-            return draft;
-        });
+        return with(draft -> draft.slats = slats);
     }
 
     /**
@@ -351,10 +216,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withShearStrength(Quantity<Pressure> strength) {
-        return with(draft -> {
-            draft.shearStrength = Kind.PRESSURE.si(strength);
-            return draft;
-        });
+        return with(draft -> draft.shearStrength = Kind.PRESSURE.si(strength));
     }
 
     /**
@@ -365,70 +227,67 @@ public final class Setup implements Described, Serializable {
      */
     public Setup withPrices(Prices prices) {
         Objects.requireNonNull(prices, "prices");
-        return with(draft -> {
-            draft.prices = prices;
-            return draft;
-        });
+        return with(draft -> draft.prices = prices);
     }
 
     /** {@return the cutting head} */
     public CuttingHead head() {
-        return values.head;
+        return values.head();
     }
 
     /** {@return the setting of the pump} */
     public PumpSetting pump() {
-        return values.pump;
+        return values.pump();
     }
 
     /** {@return the limits of the machine} */
     public MachineLimits machine() {
-        return values.machine;
+        return values.machine();
     }
 
     /** {@return the feed model} */
     public FeedModel feedModel() {
-        return values.feedModel;
+        return values.feedModel();
     }
 
     /** {@return the kerf model} */
     public KerfModel kerfModel() {
-        return values.kerfModel;
+        return values.kerfModel();
     }
 
     /** {@return the pierce settings} */
     public PierceSettings pierceSettings() {
-        return values.pierceSettings;
+        return values.pierceSettings();
     }
 
     /** {@return the requirement on the edges of a program that states none} */
     public EdgeRequirement requirement() {
-        return values.requirement;
+        return values.requirement();
     }
 
     /** {@return the relative change of the feed rate above which a move is split} */
     public double feedChange() {
-        return values.feedChange;
+        return values.feedChange();
     }
 
     /** {@return the slats, if they are given} */
     public Optional<Slats> slats() {
-        return Optional.ofNullable(values.slats);
+        return Optional.ofNullable(values.slats());
     }
 
     /** {@return the shear strength of the plate, if it is given} */
     public Optional<Quantity<Pressure>> shearStrength() {
-        return Optional.ofNullable(values.shearStrength).map(Kind.PRESSURE::of);
+        return Optional.ofNullable(values.shearStrength()).map(Kind.PRESSURE::of);
     }
 
     /** {@return the prices, if they are given} */
     public Optional<Prices> prices() {
-        return Optional.ofNullable(values.prices);
+        return Optional.ofNullable(values.prices());
     }
 
     /** {@return the jet of the head at the pressure of the pump} */
     public AbrasiveJet jet() {
-        return values.head.jet(values.pump.pressure(), values.abrasive, Kind.MASS_FLOW.of(values.abrasiveFlow));
+        return values.head().jet(values.pump().pressure(), values.abrasive(), Kind.MASS_FLOW.of(values.abrasiveFlow()));
     }
 
     /**
@@ -438,46 +297,46 @@ public final class Setup implements Described, Serializable {
      * @return the conditions
      */
     public CutConditions conditions(Workpiece workpiece) {
-        return CutConditions.of(jet(), workpiece, values.feedModel);
+        return CutConditions.of(jet(), workpiece, values.feedModel());
     }
 
     double pierceDelaySi() {
-        return values.pierceDelay;
+        return values.pierceDelay();
     }
 
     double moveDelaySi() {
-        return values.moveDelay;
+        return values.moveDelay();
     }
 
     /** Time of rapid traverse from rest to rest: s/v + v/a where the speed is reached, else 2 sqrt(s/a). */
     double rapidTimeSi(double lengthM) {
-        double reach = values.rapidSpeed * values.rapidSpeed / values.rapidAcceleration;
+        double reach = values.rapidSpeed() * values.rapidSpeed() / values.rapidAcceleration();
         return lengthM >= reach
-                ? lengthM / values.rapidSpeed + values.rapidSpeed / values.rapidAcceleration
-                : 2 * Math.sqrt(lengthM / values.rapidAcceleration);
+                ? lengthM / values.rapidSpeed() + values.rapidSpeed() / values.rapidAcceleration()
+                : 2 * Math.sqrt(lengthM / values.rapidAcceleration());
     }
 
     double rapidSpeedSi() {
-        return values.rapidSpeed;
+        return values.rapidSpeed();
     }
 
     @Override
     public Map<String, Object> describe() {
         Description description = Description.of("setup")
-                .put("head", values.head)
-                .put("pump", values.pump)
-                .put("machine", values.machine)
-                .put("abrasive", values.abrasive)
-                .put("abrasive_flow", Kind.MASS_FLOW, values.abrasiveFlow)
-                .put("feed_model", values.feedModel.name())
-                .put("kerf_model", values.kerfModel)
-                .put("pierce_settings", values.pierceSettings)
-                .put("requirement", values.requirement)
-                .put("rapid_speed", Kind.SPEED, values.rapidSpeed)
-                .put("rapid_acceleration", Kind.ACCELERATION, values.rapidAcceleration)
-                .put("pierce_delay", Kind.TIME, values.pierceDelay)
-                .put("move_delay", Kind.TIME, values.moveDelay)
-                .put("feed_change", values.feedChange);
+                .put("head", values.head())
+                .put("pump", values.pump())
+                .put("machine", values.machine())
+                .put("abrasive", values.abrasive())
+                .put("abrasive_flow", Kind.MASS_FLOW, values.abrasiveFlow())
+                .put("feed_model", values.feedModel().name())
+                .put("kerf_model", values.kerfModel())
+                .put("pierce_settings", values.pierceSettings())
+                .put("requirement", values.requirement())
+                .put("rapid_speed", Kind.SPEED, values.rapidSpeed())
+                .put("rapid_acceleration", Kind.ACCELERATION, values.rapidAcceleration())
+                .put("pierce_delay", Kind.TIME, values.pierceDelay())
+                .put("move_delay", Kind.TIME, values.moveDelay())
+                .put("feed_change", values.feedChange());
         shearStrength()
                 .ifPresent(strength -> description.put("shear_strength", Kind.PRESSURE, Kind.PRESSURE.si(strength)));
         slats().ifPresent(slats -> description.put("slats", slats.toString()));
@@ -497,7 +356,7 @@ public final class Setup implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "setup, " + values.head + ", " + values.pump;
+        return "setup, " + values.head() + ", " + values.pump();
     }
 
     private Object writeReplace() {
