@@ -29,13 +29,17 @@ public final class Message implements Described, Serializable {
 
     private static final int FIGURES = 4;
 
-    /** One parameter: its name in the pattern, its key and value for programs, its text for people. */
-    private record Parameter(String name, String key, Object value, String shown) implements Serializable {
+    /**
+     * One parameter: its name in the pattern, its key and value for programs, its text for people, and the symbol of the unit
+     * in that text, empty where it has none that could be replaced.
+     */
+    private record Parameter(String name, String key, Object value, String shown, String unit) implements Serializable {
 
         Parameter {
             Objects.requireNonNull(name, "name");
             Objects.requireNonNull(key, "key");
             Objects.requireNonNull(shown, "shown");
+            Objects.requireNonNull(unit, "unit");
             if (value instanceof Double number) {
                 value = Require.finite(name, number, Units.ONE);
             } else if (!(value instanceof Long)) {
@@ -44,9 +48,26 @@ public final class Message implements Described, Serializable {
         }
 
         /** A number that is not finite, as a refusal may report it, is a text for programs too. */
-        static Parameter of(String name, String key, double number, String shown) {
+        static Parameter of(String name, String key, double number, String shown, String unit) {
             Object value = Double.isFinite(number) ? (Object) number : Double.toString(number);
-            return new Parameter(name, key, value, shown);
+            return new Parameter(name, key, value, shown, unit);
+        }
+
+        /** A parameter without a unit. */
+        static Parameter of(String name, Object value, String shown) {
+            return new Parameter(name, name, value, shown, "");
+        }
+
+        /** Its text for people, with another unit where that of the text is to be replaced. */
+        String shown(Map<? extends Unit<?>, ? extends Unit<?>> replaced) {
+            if (value instanceof Double si && !unit.isEmpty()) {
+                for (Map.Entry<? extends Unit<?>, ? extends Unit<?>> entry : replaced.entrySet()) {
+                    if (Units.symbol(entry.getKey()).equals(unit)) {
+                        return QuantityText.brief(si, entry.getValue());
+                    }
+                }
+            }
+            return shown;
         }
     }
 
@@ -116,7 +137,7 @@ public final class Message implements Described, Serializable {
      * @return the message
      */
     public Message with(String name, long count) {
-        return with(new Parameter(name, name, count, Long.toString(count)));
+        return with(Parameter.of(name, count, Long.toString(count)));
     }
 
     /**
@@ -129,7 +150,7 @@ public final class Message implements Described, Serializable {
     public Message with(String name, String text) {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(text, "text");
-        return with(new Parameter(name, name, text, text));
+        return with(Parameter.of(name, text, text));
     }
 
     /**
@@ -143,17 +164,17 @@ public final class Message implements Described, Serializable {
     public Message withInput(String name, String text) {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(text, "text");
-        return with(new Parameter(name, name, text, "\"" + QuantityText.shown(text) + "\""));
+        return with(Parameter.of(name, text, "\"" + QuantityText.shown(text) + "\""));
     }
 
     /** A number with its key for programs and its text for people. */
     Message with(String name, String key, double number, String shown) {
-        return with(Parameter.of(name, key, number, shown));
+        return with(Parameter.of(name, key, number, shown, ""));
     }
 
     /** A text with another text for people. */
     Message with(String name, String text, String shown) {
-        return with(new Parameter(name, name, text, shown));
+        return with(Parameter.of(name, text, shown));
     }
 
     /** A number with four significant figures; another number that would print the same gets as many as differ. */
@@ -166,11 +187,16 @@ public final class Message implements Described, Serializable {
                 int figures = QuantityText.figuresApart(si, otherSi, unit, FIGURES);
                 all.set(
                         i,
-                        new Parameter(other.name(), other.key(), otherSi, QuantityText.brief(otherSi, unit, figures)));
+                        new Parameter(
+                                other.name(),
+                                other.key(),
+                                otherSi,
+                                QuantityText.brief(otherSi, unit, figures),
+                                other.unit()));
                 shown = QuantityText.brief(si, unit, figures);
             }
         }
-        all.add(Parameter.of(name, key, si, shown));
+        all.add(Parameter.of(name, key, si, shown, Units.symbol(unit)));
         return new Message(new Values(values.code, values.pattern, all));
     }
 
@@ -210,6 +236,17 @@ public final class Message implements Described, Serializable {
      * {@return the sentence for people}
      */
     public String text() {
+        return text(Map.of());
+    }
+
+    /**
+     * Returns the sentence for people with other units, such as inches for millimetres.
+     *
+     * @param replaced units of the sentence and those that are shown in their place, of the same kind; other units stay
+     * @return the sentence, its quantities with four significant figures where the unit is replaced
+     */
+    public String text(Map<? extends Unit<?>, ? extends Unit<?>> replaced) {
+        Objects.requireNonNull(replaced, "replaced");
         if (values.parameters.isEmpty()) {
             return values.pattern;
         }
@@ -220,16 +257,16 @@ public final class Message implements Described, Serializable {
             if (close < 0) {
                 break;
             }
-            text.append(values.pattern, at, open).append(shown(values.pattern.substring(open + 1, close)));
+            text.append(values.pattern, at, open).append(shown(values.pattern.substring(open + 1, close), replaced));
             at = close + 1;
         }
         return text.append(values.pattern, at, values.pattern.length()).toString();
     }
 
-    private String shown(String name) {
+    private String shown(String name, Map<? extends Unit<?>, ? extends Unit<?>> replaced) {
         for (Parameter parameter : values.parameters) {
             if (parameter.name().equals(name)) {
-                return parameter.shown();
+                return parameter.shown(replaced);
             }
         }
         return "{" + name + "}";

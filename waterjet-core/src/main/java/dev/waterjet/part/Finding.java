@@ -9,6 +9,7 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import javax.measure.Unit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -89,9 +90,19 @@ public record Finding(
      * {@return the sentence for people, with the remedies}
      */
     public String text() {
-        StringBuilder text = new StringBuilder(message.text());
+        return text(Map.of());
+    }
+
+    /**
+     * Returns the sentence for people, with the remedies, in other units.
+     *
+     * @param replaced units of the sentence and those that are shown in their place, of the same kind; other units stay
+     * @return the sentence
+     */
+    public String text(Map<? extends Unit<?>, ? extends Unit<?>> replaced) {
+        StringBuilder text = new StringBuilder(message.text(replaced));
         for (int i = 0; i < remedies.size(); i++) {
-            text.append(i == 0 ? "; " : ", or ").append(remedies.get(i).text());
+            text.append(i == 0 ? "; " : ", or ").append(remedies.get(i).text(replaced));
         }
         return text.toString();
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.entry;
 
 import dev.waterjet.ValueContract;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class MessageTest {
@@ -43,5 +44,23 @@ class MessageTest {
     @Test
     void aPlaceWithoutParameterStays() {
         assertThat(Message.of("some-code", "a {b}").with("c", 1).text()).isEqualTo("a {b}");
+    }
+
+    @Test
+    void theSentenceCanBeShownInOtherUnits() {
+        Message message = Message.of("some-code", "{length} at {feed}, {share} of {name}")
+                .with("length", Kind.LENGTH, 0.0127, Units.MILLIMETRE)
+                .with("feed", Kind.SPEED, 0.01, Units.MILLIMETRE_PER_MINUTE)
+                .with("share", 0.5)
+                .with("name", "3 mm");
+        assertThat(message.text(Map.of(Units.MILLIMETRE, Units.INCH))).isEqualTo("0.5 in at 600 mm/min, 0.5 of 3 mm");
+        assertThat(message.text(Map.of())).isEqualTo(message.text());
+    }
+
+    @Test
+    void otherUnitsChangeNoParameter() {
+        Message message = Message.of("some-code", "{length}").with("length", Kind.LENGTH, 0.0127, Units.MILLIMETRE);
+        message.text(Map.of(Units.MILLIMETRE, Units.INCH));
+        assertThat(message.parameters()).containsExactly(entry("length_m", 0.0127));
     }
 }

@@ -1,11 +1,13 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.examples.plan.PlanFiles;
+import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.part.Point;
+import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramChecks;
 import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.program.ProgramFinding;
@@ -22,6 +24,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -33,8 +36,8 @@ import picocli.CommandLine.Parameters;
                     + " outline before its holes, short dwell, stop or Z move with the jet on, contours that cross,"
                     + " contradictory words, unknown notes.",
             "Prints one line for each finding. Ends with status 0 if there is none, 1 if there are, 2 if a program"
-                    + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
-                    + " and trained people decide what is run.",
+                + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
+                + " and trained people decide what is run.",
             ""
         })
 final class CheckPrograms extends Program {
@@ -43,51 +46,24 @@ final class CheckPrograms extends Program {
     private List<Path> files = List.of();
 
     @Option(
-            names = "--codes",
-            paramLabel = "<file>",
-            description = "File of machine codes: jet_on, jet_off, pass_through, dwell, sub_programs and others.")
-    private Optional<Path> codesFile = Optional.empty();
-
-    @Option(
-            names = "--jet-on",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
-    private Optional<Integer> jetOn = Optional.empty();
-
-    @Option(
-            names = "--jet-off",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet off. Default: 5.")
-    private Optional<Integer> jetOff = Optional.empty();
-
-    @Option(
-            names = "--pass-through",
-            split = ",",
-            paramLabel = "<word>",
-            description = "Other words, such as G5.1,M8, that neither move the head nor switch the jet.")
-    private List<String> passed = List.of();
-
-    @Option(names = "--open", description = "Contours need not close, as in trimming.")
-    private boolean mayStayOpen;
-
-    @Option(
             names = "--pierce-time",
             converter = Typed.Time.class,
             paramLabel = "<time>",
             description = "Pierce time, to find dwells that are shorter or missing. Default: dwells are not checked.")
     private Optional<Quantity<Time>> pierceTime = Optional.empty();
 
-    /** A finding and the file in which it is. */
-    private record Found(Path file, ProgramFinding finding) {}
+    @Mixin
+    private final ProgramOptions options = new ProgramOptions();
+
+    /** A finding, the file in which it is, and the units of that file. */
+    private record Found(Path file, ProgramFinding finding, ReportUnits units) {
+
+        String text() {
+            return finding.finding().text(units.replaced());
+        }
+    }
 
     private int status;
-
-    private ProgramCodes codes() throws IOException {
-        ProgramCodes codes =
-                codesFile.isPresent() ? ProgramCodes.parse(read(codesFile.get())) : ProgramCodes.defaults();
-        codes = codes.withPassThrough(passed).withJet(jetOn.orElse(codes.jetOn()), jetOff.orElse(codes.jetOff()));
-        return mayStayOpen ? codes.withOpenContours() : codes;
-    }
 
     private static String read(Path file) throws IOException {
         if (Files.isDirectory(file)) {
@@ -102,13 +78,15 @@ final class CheckPrograms extends Program {
 
     /** Checks all files; one that cannot be read is reported and does not stop the others. */
     private List<Found> findings() throws IOException {
-        ProgramCodes codes = codes();
+        ProgramCodes codes = options.codes();
         ProgramChecks checks =
                 pierceTime.map(ProgramChecks.defaults()::withPierceTime).orElse(ProgramChecks.defaults());
         List<Found> found = new ArrayList<>();
         for (Path file : files) {
             try {
-                checks.check(read(file), codes).forEach(finding -> found.add(new Found(file, finding)));
+                String text = read(file);
+                ReportUnits units = units(text, codes);
+                checks.check(text, codes).forEach(finding -> found.add(new Found(file, finding, units)));
             } catch (WaterjetException e) {
                 unreadable(CsvText.name(file.toString()) + ": " + e.getMessage());
             } catch (IOException e) {
@@ -117,6 +95,15 @@ final class CheckPrograms extends Program {
         }
         status = Math.max(status, found.isEmpty() ? ExitCode.OK : ExitCode.SOFTWARE);
         return found;
+    }
+
+    /** Units of a program; metric for one that cannot be read, which is a finding of its own. */
+    private static ReportUnits units(String text, ProgramCodes codes) {
+        try {
+            return PartProgram.parse(text, codes).isInch() ? ReportUnits.INCH : ReportUnits.METRIC;
+        } catch (WaterjetException unreadable) {
+            return ReportUnits.METRIC;
+        }
     }
 
     private void unreadable(String message) {
@@ -140,8 +127,7 @@ final class CheckPrograms extends Program {
         for (Found found : findings()) {
             String file = found.file().toString().replaceAll("\\p{Cntrl}", "?");
             ProgramFinding finding = found.finding();
-            out.println(file + ":" + finding.line() + ": " + finding.code() + ": "
-                    + finding.finding().text());
+            out.println(file + ":" + finding.line() + ": " + finding.code() + ": " + found.text());
         }
     }
 
@@ -163,7 +149,7 @@ final class CheckPrograms extends Program {
                     finding.code(),
                     place.map(point -> OptionalDouble.of(point.xSi())).orElse(OptionalDouble.empty()),
                     place.map(point -> OptionalDouble.of(point.ySi())).orElse(OptionalDouble.empty()),
-                    CsvText.name(finding.finding().text()));
+                    CsvText.name(found.text()));
         }
         table.writeCsv(out);
     }

@@ -29,7 +29,6 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.motion.SourceBlock;
 import dev.waterjet.part.Finding;
 import dev.waterjet.plan.PartPlan;
@@ -38,7 +37,6 @@ import dev.waterjet.plan.Setup;
 import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramChecks;
-import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -57,10 +55,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import javax.measure.Quantity;
-import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
-import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -130,6 +126,12 @@ final class Plan extends Program {
     @Mixin
     private final ShopOptions shop = new ShopOptions();
 
+    @Mixin
+    private final MachineOptions machine = new MachineOptions();
+
+    @Mixin
+    private final ProgramOptions codes = new ProgramOptions();
+
     @Option(
             names = "--rank-by",
             paramLabel = "<time|cost>",
@@ -168,46 +170,6 @@ final class Plan extends Program {
     private int parts = 1;
 
     @Option(
-            names = "--rapid-speed",
-            converter = Typed.Speed.class,
-            paramLabel = "<speed>",
-            description = "Rapid traverse speed of the machine. Default: 10000 mm/min.")
-    private Quantity<Speed> rapidSpeed = Measures.millimetresPerMinute(10_000);
-
-    @Option(
-            names = "--machine-acceleration",
-            converter = Typed.Acceleration.class,
-            paramLabel = "<acceleration>",
-            description = "Acceleration of each axis. Default: 0.5 m/s2.")
-    private Quantity<Acceleration> machineAcceleration = Measures.metresPerSquareSecond(0.5);
-
-    @Option(
-            names = "--codes",
-            paramLabel = "<file>",
-            description = "File of machine codes: jet_on, jet_off, pass_through, dwell, sub_programs and others.")
-    private Optional<Path> codesFile = Optional.empty();
-
-    @Option(
-            names = "--jet-on",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
-    private Optional<Integer> jetOn = Optional.empty();
-
-    @Option(
-            names = "--jet-off",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet off. Default: 5.")
-    private Optional<Integer> jetOff = Optional.empty();
-
-    @Option(
-            names = "--pass-through",
-            split = ",",
-            paramLabel = "<word>",
-            description =
-                    "Other words to copy unchanged, such as G5.1,M8, that neither move the head nor switch the jet.")
-    private List<String> passed = List.of();
-
-    @Option(
             names = "--units",
             paramLabel = "<metric|inch>",
             description = "Units of summary and sheet. Default: those of the program.")
@@ -221,25 +183,8 @@ final class Plan extends Program {
             description = "Write a dwell for each pierce that has none. A drawing gets it in any case.")
     private boolean pierceDwell;
 
-    @Option(
-            names = "--per-pierce",
-            converter = Typed.Time.class,
-            paramLabel = "<time>",
-            description = "Delay per pierce for lifting the head, valve and abrasive. Default: 0 s.")
-    private Quantity<Time> perPierce = Measures.seconds(0);
-
-    @Option(
-            names = "--per-move",
-            converter = Typed.Time.class,
-            paramLabel = "<time>",
-            description = "Delay per rapid traverse. Default: 0 s.")
-    private Quantity<Time> perMove = Measures.seconds(0);
-
     @Option(names = "--json", order = 101, description = "Print the whole plan as JSON, in SI units.")
     private boolean json;
-
-    @Option(names = "--open", description = "Contours need not close, as in trimming.")
-    private boolean mayStayOpen;
 
     @Option(
             names = "--output-dir",
@@ -263,21 +208,18 @@ final class Plan extends Program {
         return dot > 0 ? name.substring(0, dot) : name;
     }
 
-    private ProgramCodes codes() {
-        ProgramCodes codes =
-                codesFile.map(file -> ProgramCodes.parse(TextFiles.read(file))).orElse(ProgramCodes.defaults());
-        codes = codes.withJet(jetOn.orElse(codes.jetOn()), jetOff.orElse(codes.jetOff()));
-        codes = passed.isEmpty() ? codes : codes.withPassThrough(passed);
-        return mayStayOpen ? codes.withOpenContours() : codes;
-    }
-
     private EdgeRequirement requirement() {
         EdgeRequirement requirement = EdgeRequirement.of(quality);
         return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
     }
 
     private DrawnProgram.Result drawn(Drawing drawing, Quantity<Length> kerf) {
-        return DrawnProgram.of(title(), drawing, CuttingRules.of(kerf, thickness), codes().jetOn(), codes().jetOff());
+        return DrawnProgram.of(
+                title(),
+                drawing,
+                CuttingRules.of(kerf, thickness),
+                codes.codes().jetOn(),
+                codes.codes().jetOff());
     }
 
     private Planned plan(PlanFiles.Source source) {
@@ -289,7 +231,7 @@ final class Plan extends Program {
                 : Optional.empty();
         Quantity<Length> kerf = kerfWidth.orElse(Measures.millimetres(1));
         PartProgram program =
-                PartProgram.parse(drawn.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes());
+                PartProgram.parse(drawn.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes.codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
@@ -298,7 +240,7 @@ final class Plan extends Program {
         List<Finding> findings = new ArrayList<>();
         if (drawn.isPresent()) {
             DrawnProgram.Result result = drawn(drawn.get(), kerfWidth.orElse(kerf(setup, workpiece)));
-            program = PartProgram.parse(result.text(), codes());
+            program = PartProgram.parse(result.text(), codes.codes());
             findings.addAll(result.findings());
         }
         PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
@@ -339,15 +281,13 @@ final class Plan extends Program {
     }
 
     private Setup setup(AbrasiveJet jet) {
-        Setup setup = Setup.of(
+        Setup setup = machine.on(Setup.of(
                         jet.head(),
                         PumpSetting.ofPower(shop.power(), jet.water().pressure()),
-                        MachineLimits.of(rapidSpeed, machineAcceleration))
+                        machine.limits()))
                 .withAbrasive(jet.abrasive(), jet.abrasiveFlow())
                 .withRequirement(requirement())
                 .withPierceSettings(shop.piercing())
-                .withRapidTraverse(rapidSpeed, machineAcceleration)
-                .withDelays(perPierce, perMove)
                 .withSlats(Slats.of(slatPitch, slatThickness))
                 .withPrices(shop.rates());
         return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
@@ -462,7 +402,8 @@ final class Plan extends Program {
     private static void remarks(PrintWriter out, Planned planned) {
         for (Caution caution : Remarks.cautions(planned.report(), planned.job())) {
             if (caution.severity() != Caution.Severity.NOTICE) {
-                out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": " + caution.text());
+                out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": "
+                        + caution.message().text(planned.report().units().replaced()));
             }
         }
         List<String> findings = planned.report().findingTexts();

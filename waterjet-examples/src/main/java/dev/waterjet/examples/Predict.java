@@ -1,7 +1,6 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Caution;
-import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.drawing.FileKind;
 import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.predict.ContourCut;
@@ -18,13 +17,11 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
-import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
 import dev.waterjet.program.PartProgram;
-import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.simulate.CutPlace;
@@ -44,9 +41,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import javax.measure.Quantity;
-import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
-import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -99,41 +94,14 @@ final class Predict extends Program {
     @Mixin
     private final HeadOptions head = new HeadOptions();
 
-    @Option(
-            names = "--rapid-speed",
-            converter = Typed.Speed.class,
-            paramLabel = "<speed>",
-            description = "Rapid traverse speed of the machine. Default: 10000 mm/min.")
-    private Quantity<Speed> rapidSpeed = Measures.millimetresPerMinute(10_000);
+    @Mixin
+    private final DrawingOptions drawing = new DrawingOptions();
 
-    @Option(
-            names = "--machine-acceleration",
-            converter = Typed.Acceleration.class,
-            paramLabel = "<acceleration>",
-            description = "Acceleration of each axis. Default: 0.5 m/s2.")
-    private Quantity<Acceleration> machineAcceleration = Measures.metresPerSquareSecond(0.5);
+    @Mixin
+    private final MachineOptions machine = new MachineOptions();
 
-    @Option(
-            names = "--jet-on",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet on: see the machine's manual. Default: 3.")
-    private int jetOn = 3;
-
-    @Option(
-            names = "--jet-off",
-            paramLabel = "<code>",
-            description = "Number of the M word that switches the jet off. Default: 5.")
-    private int jetOff = 5;
-
-    @Option(
-            names = "--pass-through",
-            split = ",",
-            paramLabel = "<word>",
-            description = "Other words, such as G5.1,M8, that neither move the head nor switch the jet.")
-    private List<String> passed = List.of();
-
-    @Option(names = "--open", description = "Contours need not close, as in trimming.")
-    private boolean mayStayOpen;
+    @Mixin
+    private final ProgramOptions codes = new ProgramOptions();
 
     @Option(
             names = "--feeds-as-written",
@@ -170,9 +138,7 @@ final class Predict extends Program {
 
     private Predicted predict() throws IOException {
         Setup setup = Setup.of(
-                        head.head(),
-                        PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)),
-                        MachineLimits.of(rapidSpeed, machineAcceleration))
+                        head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits())
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())
                 .withRequirement(EdgeRequirement.of(quality));
         Workpiece workpiece = Workpiece.of(material, thickness);
@@ -197,13 +163,12 @@ final class Predict extends Program {
                 ? Files.readAllBytes(input.get())
                 : BuiltIn.program().getBytes(StandardCharsets.UTF_8);
         if (FileKind.of(content).isDrawing()) {
-            DrawingSettings settings = DrawingSettings.defaults().withRequirement(EdgeRequirement.of(quality));
-            Part part = DrawingReader.read(content, settings).onlyPart().part();
+            Part part = DrawingReader.read(content, drawing.settings(EdgeRequirement.of(quality)))
+                    .onlyPart()
+                    .part();
             return ContourCut.of(part, planner.plan(part, workpiece));
         }
-        ProgramCodes codes = ProgramCodes.defaults().withPassThrough(passed).withJet(jetOn, jetOff);
-        PartProgram program = PartProgram.parse(
-                new String(content, StandardCharsets.UTF_8), mayStayOpen ? codes.withOpenContours() : codes);
+        PartProgram program = PartProgram.parse(new String(content, StandardCharsets.UTF_8), codes.codes());
         return ContourCut.of(program, planner.plan(program, workpiece), isAsWritten);
     }
 

@@ -195,6 +195,13 @@ final class Typed {
         }
     }
 
+    /** Reads a jerk. */
+    static final class Jerk extends One<dev.waterjet.measure.Jerk> {
+        Jerk() {
+            super(Kind.JERK);
+        }
+    }
+
     /** A range, or one acceleration. */
     static final class Accelerations extends Many<javax.measure.quantity.Acceleration> {
         Accelerations() {

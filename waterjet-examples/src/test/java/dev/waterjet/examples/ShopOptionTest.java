@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -53,6 +55,42 @@ class ShopOptionTest {
         assertThat(overridden)
                 .isEqualTo(run("curve", "--csv", "--pressure", "300 MPa", "--shop", SHOP)
                         .out());
+    }
+
+    @Test
+    void theMachineOfTheShopPlansAsItsOptionsDo(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("shop.json");
+        Files.writeString(file, """
+                 {"units": "inch", "machine": {"rapid_speed": "9 m/min", "acceleration": "0.7 m/s2", "jerk": "15 m/s3",
+                  "corner_deviation": "0.03 mm", "pierce_delay": "1.5 s", "move_delay": "0.25 s"}}\
+                 """, StandardCharsets.UTF_8);
+        String[] typed = {
+            "--rapid-speed=9 m/min",
+            "--machine-acceleration=0.7 m/s2",
+            "--machine-jerk=15 m/s3",
+            "--corner-deviation=0.03 mm",
+            "--per-pierce=1.5 s",
+            "--per-move=0.25 s",
+            "--units=inch"
+        };
+        String shop = plan(folder, "--shop=" + file);
+
+        assertThat(shop).isEqualTo(plan(folder, typed)).contains(" in/min");
+        for (String option : typed) {
+            List<String> others = new ArrayList<>(List.of(typed));
+            others.remove(option);
+            assertThat(plan(folder, others.toArray(String[]::new))).as(option).isNotEqualTo(shop);
+        }
+    }
+
+    /** Summary and JSON of the built-in part. */
+    private static String plan(Path folder, String... options) {
+        List<String> args =
+                new ArrayList<>(List.of("plan", "--output-dir=" + folder.resolve("out"), "--orifice=0.33 mm"));
+        args.addAll(List.of(options));
+        String summary = run(args.toArray(String[]::new)).out().replace("replaced:", "written:");
+        args.add("--json");
+        return summary + run(args.toArray(String[]::new)).out();
     }
 
     @Test

@@ -71,7 +71,7 @@ public final class JobFacts {
                 report.plan().pierces() + ", " + pierce.method().label() + " at "
                         + ReportText.of(
                                 Kind.PRESSURE, pierce.pressure(), report.units().pressure()) + ": "
-                        + pierce.reason().text());
+                        + pierce.reason().text(report.units().replaced()));
         if (pierce.time().si() > 0) {
             facts.put("Pierce time", interval(pierce.time()) + " each");
         }

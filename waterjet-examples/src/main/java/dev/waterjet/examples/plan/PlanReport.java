@@ -60,9 +60,9 @@ public record PlanReport(
         checks.forEach(finding -> add(
                 byCode,
                 finding.code(),
-                "line " + finding.line() + ": " + finding.finding().text()));
-        leads.forEach(finding -> add(byCode, finding.code(), text(finding)));
-        plan.violations().forEach(finding -> add(byCode, finding.code(), text(finding)));
+                "line " + finding.line() + ": " + finding.finding().text(units.replaced())));
+        leads.forEach(finding -> add(byCode, finding.code(), units.text(finding)));
+        plan.violations().forEach(finding -> add(byCode, finding.code(), units.text(finding)));
         List<String> texts = new ArrayList<>();
         for (List<String> alike : byCode.values()) {
             texts.addAll(alike.subList(0, Math.min(MAX_ALIKE, alike.size())));
@@ -78,10 +78,6 @@ public record PlanReport(
         if (!alike.contains(text)) {
             alike.add(text);
         }
-    }
-
-    private static String text(Finding finding) {
-        return (finding.place() == null ? "" : "at " + finding.place() + ": ") + finding.text();
     }
 
     /** Cut quality of edges of which the program states none. */

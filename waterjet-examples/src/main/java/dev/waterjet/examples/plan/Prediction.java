@@ -38,7 +38,8 @@ final class Prediction {
             return worst(report);
         } catch (GeometryException tooNarrow) {
             return Map.of(
-                    "Predicted cut", "not computed: " + tooNarrow.message().text());
+                    "Predicted cut",
+                    "not computed: " + tooNarrow.message().text(report.units().replaced()));
         }
     }
 

@@ -291,7 +291,8 @@ public final class Sheet {
                         .append("\"><strong>")
                         .append(severity);
                 html.append("</strong> ")
-                        .append(escaped(sentence(caution.text())))
+                        .append(escaped(
+                                sentence(caution.message().text(report.units().replaced()))))
                         .append("</li>\n");
             }
         }

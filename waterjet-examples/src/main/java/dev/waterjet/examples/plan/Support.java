@@ -66,9 +66,9 @@ final class Support {
     private void check(Part part, List<ProgramCut> closed, PlanReport report, Shop shop) {
         CuttingRules rules = CuttingRules.of(
                 report.kerf().maximumWidth().value(), report.workpiece().thickness());
-        leads(part, closed, rules);
+        leads(part, closed, rules, report.units());
         Finding rests = shop.slats().check(part);
-        facts.put("Slats", rests.message().text());
+        facts.put("Slats", rests.message().text(report.units().replaced()));
         if (!rests.isSatisfied()) {
             cautions.add(Caution.warning(rests.message()));
             shop.shearStrength().ifPresent(strength -> {
@@ -89,7 +89,7 @@ final class Support {
     }
 
     /** Places for the lead of each cut that has none. */
-    private void leads(Part part, List<ProgramCut> closed, CuttingRules rules) {
+    private void leads(Part part, List<ProgramCut> closed, CuttingRules rules, ReportUnits units) {
         LeadPlacer placer = LeadPlacer.of(part, rules);
         List<String> places = new ArrayList<>();
         int bare = 0;
@@ -99,7 +99,7 @@ final class Support {
                 if (places.size() < MAX_LEADS) {
                     int index = part.contours()
                             .indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
-                    places.add("line " + cut.line() + ": " + place(placer, index));
+                    places.add("line " + cut.line() + ": " + place(placer, index, units));
                 }
             }
         }
@@ -110,13 +110,13 @@ final class Support {
                         : bare + (bare == 1 ? " cut has none: " : " cuts have none: ") + String.join("; ", places));
     }
 
-    private static String place(LeadPlacer placer, int contour) {
+    private static String place(LeadPlacer placer, int contour, ReportUnits units) {
         try {
             Lead lead = placer.suggest(contour);
-            return "pierce at " + lead.pierce() + ", enter at " + lead.entry()
+            return "pierce at " + units.text(lead.pierce()) + ", enter at " + units.text(lead.entry())
                     + (lead.isClear() ? "" : " (not clear of the part)");
         } catch (GeometryException tooNarrow) {
-            return tooNarrow.message().text();
+            return tooNarrow.message().text(units.replaced());
         }
     }
 

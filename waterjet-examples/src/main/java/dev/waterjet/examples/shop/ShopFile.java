@@ -6,6 +6,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javax.measure.Quantity;
@@ -29,7 +30,7 @@ import javax.measure.Quantity;
  * }</pre>
  *
  * @param text the file as it was read, for {@code print}
- * @param units units in which lengths are shown: metric or inch
+ * @param units units in which reports are written; empty for those of the drawing or program
  * @param values quantities by key, as the file writes them
  * @param mesh mesh size of the abrasive, as {@code --mesh} takes it
  * @param inventory head inventory
@@ -41,7 +42,7 @@ import javax.measure.Quantity;
  */
 public record ShopFile(
         String text,
-        LengthUnits units,
+        Optional<LengthUnits> units,
         Map<ShopKey, String> values,
         Optional<String> mesh,
         Optional<HeadInventory> inventory,
@@ -63,7 +64,7 @@ public record ShopFile(
      * Keeps unmodifiable copies.
      *
      * @param text the file as it was read
-     * @param units units in which lengths are shown
+     * @param units units in which reports are written
      * @param values quantities by key
      * @param mesh mesh size of the abrasive
      * @param inventory head inventory
@@ -130,6 +131,7 @@ public record ShopFile(
         return switch (option) {
             case "--mesh" -> mesh;
             case "--currency" -> currency;
+            case "--units" -> units.map(system -> system.name().toLowerCase(Locale.ROOT));
             default ->
                 values.entrySet().stream()
                         .filter(entry ->

@@ -145,14 +145,14 @@ final class ShopFileReader {
         }
     }
 
-    private LengthUnits units() {
+    private Optional<LengthUnits> units() {
         JsonNode node = root.get("units");
         if (node == null) {
-            return LengthUnits.METRIC;
+            return Optional.empty();
         }
         return switch (node.asText()) {
-            case "metric" -> LengthUnits.METRIC;
-            case "inch" -> LengthUnits.INCH;
+            case "metric" -> Optional.of(LengthUnits.METRIC);
+            case "inch" -> Optional.of(LengthUnits.INCH);
             default -> throw wrong("units", node, "it must be metric or inch");
         };
     }

@@ -30,13 +30,13 @@ public enum ShopKey {
     /** Acceleration of each axis. */
     ACCELERATION("machine.acceleration", Kind.ACCELERATION, Units.METRE_PER_SQUARE_SECOND, "--machine-acceleration"),
     /** Jerk of each axis. */
-    JERK("machine.jerk", Kind.JERK, Kind.JERK.siUnit(), ""),
+    JERK("machine.jerk", Kind.JERK, Kind.JERK.siUnit(), "--machine-jerk"),
     /** Deviation from a corner that the control allows. */
-    CORNER_DEVIATION("machine.corner_deviation", Kind.LENGTH, Units.MILLIMETRE, ""),
+    CORNER_DEVIATION("machine.corner_deviation", Kind.LENGTH, Units.MILLIMETRE, "--corner-deviation"),
     /** Time that the machine adds to each pierce. */
-    PIERCE_DELAY("machine.pierce_delay", Kind.TIME, Units.SECOND, ""),
+    PIERCE_DELAY("machine.pierce_delay", Kind.TIME, Units.SECOND, "--per-pierce"),
     /** Time that the machine adds to each rapid traverse. */
-    MOVE_DELAY("machine.move_delay", Kind.TIME, Units.SECOND, ""),
+    MOVE_DELAY("machine.move_delay", Kind.TIME, Units.SECOND, "--per-move"),
     /** Distance between slats. */
     SLAT_PITCH("machine.slat_pitch", Kind.LENGTH, Units.MILLIMETRE, "--slat-pitch"),
     /** Thickness of a slat. */

@@ -27,7 +27,9 @@ class ShopFileTest {
     void aWholeFileIsRead() throws IOException {
         ShopFile shop = ShopFile.parse(json());
 
-        assertThat(shop.units()).isEqualTo(LengthUnits.METRIC);
+        assertThat(shop.units()).contains(LengthUnits.METRIC);
+        assertThat(shop.defaultOf("--units")).contains("metric");
+        assertThat(ShopFile.empty().units()).isEmpty();
         assertThat(Kind.SPEED.si(shop.quantity(ShopKey.RAPID_SPEED, Kind.SPEED).orElseThrow()))
                 .isCloseTo(0.2, within(1e-12));
         assertThat(Kind.TIME.si(shop.quantity(ShopKey.PIERCE_DELAY, Kind.TIME).orElseThrow()))
