@@ -1,0 +1,93 @@
+package dev.waterjet.docs.site;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javax.tools.DocumentationTool;
+import javax.tools.StandardJavaFileManager;
+import javax.tools.ToolProvider;
+import org.jspecify.annotations.Nullable;
+
+/** Public types of the library, their pages of Javadoc, and the making of these pages. */
+final class Api {
+
+    private static final Pattern PUBLIC = Pattern.compile(
+            "^public (?:(?:final|abstract|sealed|non-sealed) )*(?:class|interface|enum|record|@interface) ",
+            Pattern.MULTILINE);
+
+    private final Path sources;
+    private final Map<String, String> pages;
+
+    private Api(Path sources, Map<String, String> pages) {
+        this.sources = sources;
+        this.pages = pages;
+    }
+
+    static Api of(Path sources) throws IOException {
+        Map<String, String> pages = new TreeMap<>();
+        for (Path file : javaFiles(sources)) {
+            String name = file.getFileName().toString().replace(".java", "");
+            if (!name.contains("-") && PUBLIC.matcher(Files.readString(file)).find()) {
+                pages.put(name, sources.relativize(file).toString().replace(".java", ".html"));
+            }
+        }
+        return new Api(sources, Map.copyOf(pages));
+    }
+
+    private static List<Path> javaFiles(Path sources) throws IOException {
+        try (Stream<Path> files = Files.walk(sources)) {
+            return files.filter(file -> file.toString().endsWith(".java"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    /** Page of a type below the directory of the Javadoc, or null if the library has no such public type. */
+    @Nullable
+    String page(String type) {
+        return pages.get(type);
+    }
+
+    /** Types whose pages are linked. */
+    Map<String, String> pages() {
+        return pages;
+    }
+
+    void document(Path folder) throws IOException {
+        DocumentationTool tool = ToolProvider.getSystemDocumentationTool();
+        StringWriter said = new StringWriter();
+        try (StandardJavaFileManager files = tool.getStandardFileManager(null, null, StandardCharsets.UTF_8)) {
+            List<Path> read = javaFiles(sources).stream()
+                    .filter(file -> !file.endsWith("module-info.java"))
+                    .toList();
+            List<String> options = List.of(
+                    "-d",
+                    folder.toString(),
+                    "-classpath",
+                    System.getProperty("java.class.path"),
+                    "-quiet",
+                    "-notimestamp",
+                    "-Xdoclint:none",
+                    "-windowtitle",
+                    "Waterjet: interface of the library",
+                    "-top",
+                    "<a href=\"{@docRoot}/../index.html\">Guides</a>",
+                    "-encoding",
+                    "UTF-8");
+            boolean isDone = tool.getTask(said, files, null, null, options, files.getJavaFileObjectsFromPaths(read))
+                    .call();
+            if (!isDone) {
+                throw new IllegalStateException(
+                        "Javadoc failed:\n" + said.toString().lines().limit(40).collect(Collectors.joining("\n")));
+            }
+        }
+    }
+}
