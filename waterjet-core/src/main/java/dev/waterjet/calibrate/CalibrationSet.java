@@ -10,6 +10,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Message;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -18,11 +19,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import javax.measure.quantity.Speed;
 
 /**
- * Calibrations of a shop by material, itself a feed model. For a material that was calibrated the calibration answers, with
- * its own material and uncertainty; for any other the model of the set. So a calibration is not applied to a wrong material.
+ * Calibrations of a shop by material and setting, itself a feed model. For a material that was calibrated the calibration
+ * answers, with its own material and uncertainty; for any other the model of the set, with the caution {@code not-calibrated}.
+ * So a calibration is not applied to a wrong material. Of several calibrations of one material the one answers whose orifice
+ * and focusing tube are nearest to those of the jet; with other bores than those of its cuts its estimates are wider.
  *
  * <pre>{@code
  * CalibrationSet shop = CalibrationSet.of(MachinabilityFeed.published())
@@ -67,20 +72,25 @@ public final class CalibrationSet implements FeedModel, Described {
     }
 
     /**
-     * Returns this set with a calibration; it replaces one of the same material.
+     * Returns this set with a calibration; it replaces one of the same material with the same orifices and focusing tubes.
      *
      * @param calibration the calibration
      * @return the set with that calibration
      */
     public CalibrationSet with(CalibratedFeed calibration) {
         List<CalibratedFeed> more = new ArrayList<>(values.calibrations);
-        more.removeIf(old -> isSame(old.material(), calibration.material()));
+        more.removeIf(old -> isSame(old.material(), calibration.material()) && isSameHead(old, calibration));
         more.add(calibration);
         return new CalibrationSet(new Values(values.model, more));
     }
 
     private static boolean isSame(Material one, Material other) {
         return one.id().equals(other.id());
+    }
+
+    private static boolean isSameHead(CalibratedFeed one, CalibratedFeed other) {
+        return one.cuts().stream().allMatch(cut -> other.distance(cut.jet()) == 0)
+                && other.cuts().stream().allMatch(cut -> one.distance(cut.jet()) == 0);
     }
 
     /** {@return the feed model for materials that were not calibrated} */
@@ -97,29 +107,43 @@ public final class CalibrationSet implements FeedModel, Described {
      * Returns the calibration of a material.
      *
      * @param material the material
-     * @return the calibration; empty if the material was not calibrated
+     * @return the calibration that was added last; empty if the material was not calibrated
      */
     public Optional<CalibratedFeed> calibration(Material material) {
-        for (CalibratedFeed calibration : values.calibrations) {
-            if (isSame(calibration.material(), material)) {
-                return Optional.of(calibration);
-            }
-        }
-        return Optional.empty();
+        return values.calibrations.stream()
+                .filter(calibration -> isSame(calibration.material(), material))
+                .reduce((first, second) -> second);
     }
 
-    private FeedModel modelOf(Material material) {
-        Optional<CalibratedFeed> calibration = calibration(material);
-        return calibration.isPresent() ? calibration.get() : values.model;
+    /**
+     * Returns the calibration that answers for a material and a jet.
+     *
+     * @param material the material
+     * @param jet the jet
+     * @return the calibration with the nearest orifice and focusing tube, of equally near ones the last; empty if the material
+     *     was not calibrated
+     */
+    public Optional<CalibratedFeed> calibration(Material material, JetSettings jet) {
+        return values.calibrations.stream()
+                .filter(calibration -> isSame(calibration.material(), material))
+                .reduce((first, second) -> first.distance(jet) < second.distance(jet) ? first : second);
     }
 
-    private Material calibrated(Material material) {
-        return calibration(material).map(CalibratedFeed::material).orElse(material);
+    private <R> R answer(
+            JetSettings jet,
+            Material material,
+            BiFunction<CalibratedFeed, Material, R> own,
+            Function<FeedModel, R> other) {
+        Optional<CalibratedFeed> calibration = calibration(material, jet);
+        return calibration.isPresent()
+                ? own.apply(calibration.get(), calibration.get().material())
+                : other.apply(values.model);
     }
 
     @Override
     public String name() {
-        return values.model.name() + " with " + values.calibrations.size() + " calibrations";
+        int count = values.calibrations.size();
+        return values.model.name() + " with " + count + (count == 1 ? " calibration" : " calibrations");
     }
 
     /** {@return the evidence for the model of materials that were not calibrated; each calibration has its own} */
@@ -130,27 +154,52 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
-        return modelOf(material).separationFeedSi(jet, calibrated(material), depthM);
+        return answer(
+                jet,
+                material,
+                (own, calibrated) -> own.separationFeedSi(jet, calibrated, depthM),
+                model -> model.separationFeedSi(jet, material, depthM));
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
-        return modelOf(material).separationDepthSi(jet, calibrated(material), feedMPerS);
+        return answer(
+                jet,
+                material,
+                (own, calibrated) -> own.separationDepthSi(jet, calibrated, feedMPerS),
+                model -> model.separationDepthSi(jet, material, feedMPerS));
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>Of several calibrations of the material the largest.
+     */
     @Override
     public double relativeUncertainty(Material material) {
-        return modelOf(material).relativeUncertainty(calibrated(material));
+        return values.calibrations.stream()
+                .filter(calibration -> isSame(calibration.material(), material))
+                .mapToDouble(calibration -> calibration.relativeUncertainty(calibration.material()))
+                .max()
+                .orElseGet(() -> values.model.relativeUncertainty(material));
     }
 
     @Override
     public double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
-        return modelOf(material).feedSi(jet, calibrated(material), thicknessM, index);
+        return answer(
+                jet,
+                material,
+                (own, calibrated) -> own.feedSi(jet, calibrated, thicknessM, index),
+                model -> model.feedSi(jet, material, thicknessM, index));
     }
 
     @Override
     public double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
-        return modelOf(material).indexSi(jet, calibrated(material), thicknessM, feedMPerS);
+        return answer(
+                jet,
+                material,
+                (own, calibrated) -> own.indexSi(jet, calibrated, thicknessM, feedMPerS),
+                model -> model.indexSi(jet, material, thicknessM, feedMPerS));
     }
 
     @Override
@@ -160,14 +209,29 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
-        return modelOf(material).cautions(jet, calibrated(material), depthM, feedMPerS);
+        return answer(
+                jet,
+                material,
+                (own, calibrated) -> own.cautions(jet, calibrated, depthM, feedMPerS),
+                model -> uncalibrated(material, model.cautions(jet, material, depthM, feedMPerS)));
+    }
+
+    private List<Caution> uncalibrated(Material material, List<Caution> cautions) {
+        if (values.calibrations.isEmpty()) {
+            return cautions;
+        }
+        List<Caution> all = new ArrayList<>(cautions);
+        all.add(Caution.warning(
+                Message.of("not-calibrated", "no calibration is for {material}: the published model was used")
+                        .with("material", material.name())));
+        return List.copyOf(all);
     }
 
     @Override
     public Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, double index) {
-        Optional<CalibratedFeed> calibration = calibration(workpiece.material());
-        return calibration.isPresent()
-                ? calibration.get().feed(jet, Workpiece.of(calibration.get().material(), workpiece.thickness()), index)
+        Optional<CalibratedFeed> own = calibration(workpiece.material(), jet);
+        return own.isPresent()
+                ? own.get().feed(jet, Workpiece.of(own.get().material(), workpiece.thickness()), index)
                 : FeedModel.super.feed(jet, workpiece, index);
     }
 

@@ -7,15 +7,19 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
+import javax.measure.quantity.Speed;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 
 class CalibrationSetTest {
@@ -28,11 +32,15 @@ class CalibrationSetTest {
 
     /** Cuts of a batch whose machinability is another than that of its material in a list. */
     private static CalibratedFeed calibrated(Material start, double machinability) {
+        return calibrated(start, machinability, JET);
+    }
+
+    private static CalibratedFeed calibrated(Material start, double machinability, AbrasiveJet jet) {
         Material truth = Material.of(start.id(), machinability, 0, start.materialClass());
         List<TestCut> cuts = new ArrayList<>();
         for (double thickness : new double[] {4, 6, 8, 12, 16, 24}) {
-            double feed = PUBLISHED.separationFeedSi(JET, truth, thickness / 1000) * (thickness > 8 ? 1.03 : 0.97);
-            cuts.add(TestCut.separated(JET, millimetres(thickness), Kind.SPEED.of(feed)));
+            double feed = PUBLISHED.separationFeedSi(jet, truth, thickness / 1000) * (thickness > 8 ? 1.03 : 0.97);
+            cuts.add(TestCut.separated(jet, millimetres(thickness), Kind.SPEED.of(feed)));
         }
         return Calibration.ofMachinability(start, PUBLISHED).fit(cuts);
     }
@@ -77,8 +85,16 @@ class CalibrationSetTest {
     void aMaterialWithoutCalibrationIsCutByTheModelOfTheSet() {
         CutConditions published = cut(GLASS).withFeedModel(PUBLISHED);
 
-        assertThat(cut(GLASS).feed(3)).isEqualTo(published.feed(3));
-        assertThat(cut(GLASS).depth(millimetresPerMinute(100))).isEqualTo(published.depth(millimetresPerMinute(100)));
+        assertThat(cut(GLASS).feed(3).si()).isEqualTo(published.feed(3).si());
+        assertThat(cut(GLASS).feed(3).relativeUncertainty())
+                .isEqualTo(published.feed(3).relativeUncertainty());
+        assertThat(cut(GLASS).feed(3).cautions())
+                .extracting(Caution::code)
+                .contains("not-calibrated")
+                .containsAll(
+                        published.feed(3).cautions().stream().map(Caution::code).toList());
+        assertThat(cut(GLASS).depth(millimetresPerMinute(100)).si())
+                .isEqualTo(published.depth(millimetresPerMinute(100)).si());
         assertThat(cut(GLASS).relativeUncertainty()).isEqualTo(published.relativeUncertainty());
     }
 
@@ -100,6 +116,51 @@ class CalibrationSetTest {
 
         assertThat(SET.with(later).calibrations()).containsExactly(OWN_TITANIUM, later);
         assertThat(SET.with(later).calibration(STEEL)).contains(later);
+    }
+
+    @Test
+    void ofTwoHeadsTheNearerAnswers() {
+        AbrasiveJet narrow = JET.withHead(JET.head().withTube(FocusingTube.of(millimetres(0.76), millimetres(76))));
+        CalibratedFeed fine = calibrated(STEEL, 60, narrow);
+        CalibrationSet both = SET.with(fine);
+
+        assertThat(both.calibrations()).containsExactly(OWN_STEEL, OWN_TITANIUM, fine);
+        assertThat(both.calibration(STEEL, JET)).contains(OWN_STEEL);
+        assertThat(both.calibration(STEEL, narrow)).contains(fine);
+        assertThat(both.separationFeedSi(narrow, STEEL, 0.01))
+                .isEqualTo(fine.separationFeedSi(narrow, fine.material(), 0.01));
+        assertThat(both.relativeUncertainty(STEEL))
+                .isEqualTo(Math.max(
+                        OWN_STEEL.relativeUncertainty(OWN_STEEL.material()),
+                        fine.relativeUncertainty(fine.material())));
+    }
+
+    /** 0.3 of the logarithm of the ratio of the bores in depth, times 1.15 in feed rate. */
+    @Test
+    void withAnotherTubeTheEstimateIsWiderAndHasACaution() {
+        AbrasiveJet narrow = JET.withHead(JET.head().withTube(FocusingTube.of(millimetres(0.76), millimetres(76))));
+        Workpiece plate = Workpiece.of(OWN_STEEL.material(), millimetres(10));
+        double among = scale(OWN_STEEL.feed(JET, plate, 3));
+        double outside = scale(OWN_STEEL.feed(narrow, plate, 3));
+
+        assertThat(Math.sqrt(outside * outside - among * among))
+                .isCloseTo(1.15 * 0.3 * Math.log(JET.tubeBoreSi() / narrow.tubeBoreSi()), within(1e-9));
+        assertThat(OWN_STEEL.feed(narrow, plate, 3).cautions())
+                .extracting(Caution::code)
+                .contains("outside-test-cuts");
+    }
+
+    /** Scale of the logarithm by Student's quantile for six cuts and one parameter. */
+    private static double scale(Estimate<Speed> feed) {
+        return Math.log(Kind.SPEED.si(feed.upper(0.95)) / feed.si())
+                / new TDistribution(5).inverseCumulativeProbability(0.975);
+    }
+
+    @Test
+    void anotherMaterialIsLessCertainThanThePublishedModelIs() {
+        for (Material material : List.of(STEEL, TITANIUM, GLASS)) {
+            assertThat(OWN_STEEL.relativeUncertainty(material)).isGreaterThan(PUBLISHED.relativeUncertainty(material));
+        }
     }
 
     @Test

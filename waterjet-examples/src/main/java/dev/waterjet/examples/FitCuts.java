@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -33,10 +34,10 @@ import picocli.CommandLine.Parameters;
         description = {
             "Fit a feed model to the test cuts of a CSV file: parameters, standard errors and intervals.",
             "Columns: test (separation, interval, trial, depth or graded), thickness, feed, pressure, orifice, tube,"
-                    + " abrasive_flow, each with its unit as thickness_mm or feed_mm_per_min; failed_feed of an interval,"
-                    + " separated (yes or no) of a trial; optional index, mesh, tube_length, stand_off,"
-                    + " discharge_coefficient, relative_deviation, reading_deviation, label, plate. Other columns are"
-                    + " kept.",
+                + " abrasive_flow, each with its unit as thickness_mm or feed_mm_per_min; failed_feed of an interval,"
+                + " separated (yes or no) of a trial; optional index, mesh, tube_length, stand_off,"
+                + " discharge_coefficient, relative_deviation, reading_deviation, label, plate. Other columns are"
+                + " kept.",
             "Example: waterjet fit cuts.csv --material titanium --predict \"thickness=8 mm, pressure=360 MPa\""
         })
 final class FitCuts extends Program {
@@ -124,8 +125,18 @@ final class FitCuts extends Program {
     @Option(names = "--svg", paramLabel = "<file>", description = "Draw the residuals to a file.")
     private Optional<Path> svg = Optional.empty();
 
-    private Material material() {
-        return material.orElseGet(() -> Materials.standard().get("mild-steel"));
+    /** Stated material, else that of a column of the cuts, by its id. */
+    private Optional<Material> stated(List<TestCut> cuts) {
+        Materials known = materials();
+        return material.or(() -> cuts.stream()
+                .flatMap(cut -> Stream.ofNullable(cut.attributes().get("material")))
+                .flatMap(name -> known.all().stream().filter(one -> one.id().equals(name)))
+                .findFirst());
+    }
+
+    /** Material by its id; one that is not stated is only where the search starts. */
+    private Material material(String id) {
+        return materials().get(id.isEmpty() ? "mild-steel" : id);
     }
 
     private FitRequest request(List<TestCut> cuts) {
@@ -144,11 +155,16 @@ final class FitCuts extends Program {
         }
         boolean isGrouped = !isRobust && groups > 0 && groups < cuts.size();
         return new FitRequest(
-                model, freed, material().id(), chosen.equals("catalogue"), isGrouped ? column : "", isRobust);
+                model,
+                freed,
+                stated(cuts).map(Material::id).orElse(""),
+                chosen.equals("catalogue"),
+                isGrouped ? column : "",
+                isRobust);
     }
 
     private CalibratedFeed fitted() {
-        CalibratedFeed own = saved.map(known -> FitFile.read(TextFiles.read(known), known.toString()))
+        CalibratedFeed own = saved.map(known -> FitFile.read(TextFiles.read(known), known.toString(), this::material))
                 .orElseGet(this::fittedToFile);
         svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(own)));
         return own;
@@ -163,7 +179,8 @@ final class FitCuts extends Program {
             throw new TextException(file + " contains no test cuts");
         }
         FitRequest request = request(cuts);
-        CalibratedFeed own = request.calibration(cuts).fit(cuts);
+        CalibratedFeed own =
+                request.calibration(cuts, material(request.material())).fit(cuts);
         save.ifPresent(target -> TextFiles.write(target, FitFile.write(request, own)));
         return own;
     }
@@ -193,8 +210,9 @@ final class FitCuts extends Program {
 
     private Table comparison(CalibratedFeed own) {
         String other = rival.orElseThrow();
+        FitRequest request = request(own.cuts()).with(other);
         CalibratedFeed second =
-                request(own.cuts()).with(other).calibration(own.cuts()).fit(own.cuts());
+                request.calibration(own.cuts(), material(request.material())).fit(own.cuts());
         return FitTables.comparison(model, other, ModelComparison.of(own, second));
     }
 

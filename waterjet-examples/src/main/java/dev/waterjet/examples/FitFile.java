@@ -9,12 +9,14 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CutFit;
 import dev.waterjet.calibrate.TestCut;
+import dev.waterjet.material.Material;
 import dev.waterjet.measure.TextException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.function.Function;
 
 /**
  * A calibration as a file of JSON: what was asked for, the cuts themselves with a check sum, and the result. Reading fits
@@ -69,7 +71,14 @@ final class FitFile {
         }
     }
 
-    static CalibratedFeed read(String text, String name) {
+    /**
+     * Reads and checks a calibration.
+     *
+     * @param text text of the file
+     * @param name its name, for messages
+     * @param materials material by its id; an empty id if the file states none
+     */
+    static CalibratedFeed read(String text, String name, Function<String, Material> materials) {
         JsonNode root;
         FitRequest request;
         try {
@@ -87,7 +96,8 @@ final class FitFile {
             throw changed(name);
         }
         List<TestCut> cuts = TestCut.parse(csv);
-        CalibratedFeed own = request.calibration(cuts).fit(cuts);
+        CalibratedFeed own =
+                request.calibration(cuts, materials.apply(request.material())).fit(cuts);
         for (JsonNode parameter : root.path("result").path("parameters")) {
             double saved = parameter.path("value").asDouble();
             double now = own.fit().value(parameter.path("name").asText());

@@ -7,7 +7,6 @@ import dev.waterjet.feed.ErosionFeed;
 import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.TextException;
 import java.util.Arrays;
@@ -19,7 +18,7 @@ import java.util.Locale;
  *
  * @param model feed model
  * @param freed exponents to be fitted too
- * @param material id of the material
+ * @param material id of the material; empty if none was stated
  * @param hasPrior whether the catalogue is a prior
  * @param group column of the plates; empty if there is none
  * @param isRobust whether the scatter is heavy-tailed
@@ -29,8 +28,13 @@ record FitRequest(String model, List<String> freed, String material, boolean has
     /** By common practice, no source. */
     private static final double TAIL_FREEDOM = 4;
 
-    Calibration calibration(List<TestCut> cuts) {
-        Material known = Materials.standard().get(material);
+    /**
+     * Returns the calibration.
+     *
+     * @param cuts test cuts
+     * @param known material of the cuts, with the number at which the search starts
+     */
+    Calibration calibration(List<TestCut> cuts, Material known) {
         Calibration plain = ofModel(known, cuts);
         if (isRobust) {
             return plain.withStudentErrors(TAIL_FREEDOM);

@@ -49,6 +49,9 @@ final class GradeTable extends Program {
     @Mixin
     private final HeadOptions head = new HeadOptions();
 
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
@@ -146,11 +149,12 @@ final class GradeTable extends Program {
         if (perpendicularity.isPresent() || profileHeight.isPresent()) {
             return measured();
         }
-        Material cut = material.orElseThrow(() -> new TextException(
+        Material stated = material.orElseThrow(() -> new TextException(
                 "give --perpendicularity or --profile-height of a measured cut surface, or --material of one"
                         + " to be cut"));
-        Workpiece workpiece = Workpiece.of(cut, thickness);
-        return feed.map(speed -> predicted(workpiece, speed)).orElseGet(() -> required(workpiece));
+        CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
+        CutConditions cut = CutConditions.of(head.jet(), Workpiece.of(choice.material(), thickness), choice.model());
+        return feed.map(speed -> predicted(cut, speed)).orElseGet(() -> required(cut));
     }
 
     private Table measured() {
@@ -193,12 +197,11 @@ final class GradeTable extends Program {
         return range.isPresent() ? (Object) range.getAsInt() : "";
     }
 
-    private Table predicted(Workpiece workpiece, Quantity<Speed> speed) {
-        CutSurface cut =
-                SurfaceModel.standard().surface(CutConditions.of(head.jet(), workpiece, Models.get(model)), speed);
+    private Table predicted(CutConditions conditions, Quantity<Speed> speed) {
+        CutSurface cut = SurfaceModel.standard().surface(conditions, speed);
         Estimate<Length> wall = cut.perpendicularity();
         Estimate<Length> height = cut.profileHeight();
-        Table table = Table.of("Predicted cut surface of " + workpiece)
+        Table table = Table.of("Predicted cut surface of " + conditions.workpiece())
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .number("index", 3)
                 .words("quality")
@@ -252,10 +255,9 @@ final class GradeTable extends Program {
         return arcRadius.map(required::withArcRadius).orElse(required);
     }
 
-    private Table required(Workpiece workpiece) {
-        CutConditions cut = CutConditions.of(head.jet(), workpiece, Models.get(model));
+    private Table required(CutConditions cut) {
         FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, requirement());
-        Table table = Table.of("Fastest feed rate for the requirements of " + workpiece)
+        Table table = Table.of("Fastest feed rate for the requirements of " + cut.workpiece())
                 .words("requirement")
                 .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
                 .column("feed uncertainty", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 2)

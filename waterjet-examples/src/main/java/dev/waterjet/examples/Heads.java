@@ -9,11 +9,13 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.geometry.PartFigures;
 import dev.waterjet.examples.svg.SvgReader;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
+import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -133,17 +135,21 @@ final class Heads extends Program {
     @Mixin
     private ShopOptions shop = new ShopOptions();
 
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
     @Override
     protected Table table() {
+        CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
         HeadSelection selection = HeadSelector.of(shop.inventory(), pressure, shop.power())
                 .withPrices(shop.rates())
                 .withPierceSettings(shop.piercing())
-                .select(requirement());
+                .withModels(choice.model(), KerfModel.standard())
+                .select(requirement(Workpiece.of(choice.material(), thickness)));
         return showsRejected ? rejected(selection) : feasible(selection);
     }
 
-    private PartRequirement requirement() {
-        Workpiece plate = Workpiece.of(material, thickness);
+    private PartRequirement requirement(Workpiece plate) {
         PartRequirement requirement = drawing.map(file -> measured(plate, file))
                 .orElseGet(() -> PartRequirement.of(plate, quality, length).withPierces(pierces));
         if (radius.isPresent()) {

@@ -36,6 +36,9 @@ final class KerfSections extends Program {
     @Mixin
     private final HeadOptions head = new HeadOptions();
 
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
     @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
     private String model = "machinability";
 
@@ -90,7 +93,8 @@ final class KerfSections extends Program {
     }
 
     private CutConditions cut() {
-        return CutConditions.of(jet(), Workpiece.of(material, thickness), Models.get(model));
+        CalibrationOptions.Choice choice = calibration.choose(material, Models.get(model));
+        return CutConditions.of(jet(), Workpiece.of(choice.material(), thickness), choice.model());
     }
 
     private Quantity<Speed> runningFeed(CutConditions cut) {
@@ -163,8 +167,8 @@ final class KerfSections extends Program {
                 file,
                 KerfDrawing.of(
                                 "Kerf in " + kerf.workpiece(),
-                                "Cross-section of the kerf with both walls, and the cut front seen from the side, each to"
-                                        + " scale.")
+                                "Cross-section of the kerf with both walls, and the cut front seen from the side, each"
+                                        + " to scale.")
                         .section("cross-section", kerf)
                         .front("cut front, head going right", kerf)
                         .svg()));

@@ -18,12 +18,15 @@ import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
 import dev.waterjet.examples.svg.DrawnProgram;
 import dev.waterjet.feed.CutConditions;
+import dev.waterjet.feed.FeedModel;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -132,6 +135,9 @@ final class Plan extends Program {
     @Mixin
     private final ProgramOptions codes = new ProgramOptions();
 
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
     @Option(
             names = "--rank-by",
             paramLabel = "<time|cost>",
@@ -223,7 +229,8 @@ final class Plan extends Program {
     }
 
     private Planned plan(PlanFiles.Source source) {
-        Workpiece workpiece = Workpiece.of(material, thickness);
+        CalibrationOptions.Choice cut = calibration.choose(material, MachinabilityFeed.published());
+        Workpiece workpiece = Workpiece.of(cut.material(), thickness);
         boolean isDrawing =
                 FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF) != FileKind.PROGRAM;
         Optional<Drawing> drawn = isDrawing
@@ -234,9 +241,9 @@ final class Plan extends Program {
                 PartProgram.parse(drawn.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes.codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
-                : Optional.of(HeadChoice.of(selector(), program, workpiece, quality));
+                : Optional.of(HeadChoice.of(selector(cut.model()), program, workpiece, quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
-        Setup setup = setup(jet);
+        Setup setup = setup(jet).withFeedModel(cut.model());
         List<Finding> findings = new ArrayList<>();
         if (drawn.isPresent()) {
             DrawnProgram.Result result = drawn(drawn.get(), kerfWidth.orElse(kerf(setup, workpiece)));
@@ -318,12 +325,13 @@ final class Plan extends Program {
     /** A plan and its facts for the shop. */
     private record Planned(PlanReport report, JobFacts job) {}
 
-    private HeadSelector selector() {
+    private HeadSelector selector(FeedModel model) {
         HeadInventory inventory =
                 head.isMeshGiven() ? shop.inventory().withAbrasives(List.of(head.abrasive())) : shop.inventory();
         return HeadSelector.of(inventory, head.pressure(), shop.power())
                 .withPrices(shop.rates())
-                .withPierceSettings(shop.piercing());
+                .withPierceSettings(shop.piercing())
+                .withModels(model, KerfModel.standard());
     }
 
     private AbrasiveJet chosen(HeadSelection selection) {

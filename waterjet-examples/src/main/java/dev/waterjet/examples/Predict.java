@@ -6,6 +6,7 @@ import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.predict.ContourCut;
 import dev.waterjet.examples.predict.DeviationDrawing;
 import dev.waterjet.examples.predict.PredictionJson;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.LagGeometry;
@@ -98,6 +99,9 @@ final class Predict extends Program {
     private final DrawingOptions drawing = new DrawingOptions();
 
     @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
+    @Mixin
     private final MachineOptions machine = new MachineOptions();
 
     @Mixin
@@ -134,14 +138,16 @@ final class Predict extends Program {
     private int depths = 9;
 
     /** Predictions of all contours, with their names. */
-    private record Predicted(List<String> names, List<PredictedCut> cuts) {}
+    private record Predicted(Workpiece workpiece, List<String> names, List<PredictedCut> cuts) {}
 
     private Predicted predict() throws IOException {
+        CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
         Setup setup = Setup.of(
                         head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits())
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())
-                .withRequirement(EdgeRequirement.of(quality));
-        Workpiece workpiece = Workpiece.of(material, thickness);
+                .withRequirement(EdgeRequirement.of(quality))
+                .withFeedModel(choice.model());
+        Workpiece workpiece = Workpiece.of(choice.material(), thickness);
         CutSimulator simulator = CutSimulator.of(setup.conditions(workpiece), KerfModel.standard(), LagModel.standard())
                 .withGeometry(geometry)
                 .withDepths(depths);
@@ -152,7 +158,7 @@ final class Predict extends Program {
             names.add(cut.name());
             cuts.add(simulator.predict(cut.profile(), cut.contour(), cut.partSide()));
         }
-        Predicted predicted = new Predicted(names, cuts);
+        Predicted predicted = new Predicted(workpiece, names, cuts);
         svg.ifPresent(file -> TextFiles.write(file, drawing(predicted)));
         return predicted;
     }
@@ -195,7 +201,7 @@ final class Predict extends Program {
             out.print(PredictionJson.of(predicted.names(), predicted.cuts()));
             return;
         }
-        Table table = Table.of("Predicted cut in " + Workpiece.of(material, thickness)
+        Table table = Table.of("Predicted cut in " + predicted.workpiece()
                         + ", deviations beside those of a straight cut (above 0: material left, below 0: gouge)")
                 .words("contour")
                 .words("level")

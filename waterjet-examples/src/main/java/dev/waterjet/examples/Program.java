@@ -97,6 +97,11 @@ abstract class Program implements Callable<Integer> {
         return ShopDefaults.materials(spec.commandLine());
     }
 
+    /** Whether an option was given, and not only its default value. */
+    final boolean isStated(String option) {
+        return spec.commandLine().getParseResult().hasMatchedOption(option);
+    }
+
     /** Whether CSV is requested, which leaves nothing out. */
     protected final boolean isCsv() {
         return csv;

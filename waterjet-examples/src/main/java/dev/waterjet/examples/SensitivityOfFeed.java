@@ -41,6 +41,9 @@ final class SensitivityOfFeed extends Program {
     @Mixin
     private final HeadOptions head = new HeadOptions();
 
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
+
     @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
     private String model = "machinability";
 
@@ -49,7 +52,7 @@ final class SensitivityOfFeed extends Program {
             converter = Typed.Catalogued.class,
             paramLabel = "<material>",
             description = "Material of the catalogue, by id or a part of it. Default: mild-steel.")
-    private Material material = Materials.standard().get("mild-steel");
+    private Material stated = Materials.standard().get("mild-steel");
 
     @Option(
             names = "--thickness",
@@ -124,7 +127,7 @@ final class SensitivityOfFeed extends Program {
 
     private static final String MATERIAL_AND_MODEL = "material and model";
 
-    private UncertainInputs inputs(FeedModel feedModel, AbrasiveJet jet) {
+    private UncertainInputs inputs(FeedModel feedModel, Material material, AbrasiveJet jet) {
         return UncertainInputs.none()
                 .with("pressure", spread(jet.water().pressureSi(), pressureSpread))
                 .with("orifice", spread(jet.head().orifice().boreSi(), orificeSpread))
@@ -154,10 +157,12 @@ final class SensitivityOfFeed extends Program {
 
     @Override
     protected Table table() {
-        FeedModel feedModel = Models.get(model);
+        CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
+        FeedModel feedModel = choice.model();
+        Material material = choice.material();
         AbrasiveJet jet = head.jet();
         feedModel.feed(jet, Workpiece.of(material, thickness), index);
-        UncertainInputs inputs = inputs(feedModel, jet);
+        UncertainInputs inputs = inputs(feedModel, material, jet);
         Measurand feed = feed(feedModel, jet, material, index);
         UncertaintyBudget budget = UncertaintyBudget.of(feed, inputs);
         SobolIndices shares = SobolStudy.of(feed, inputs)

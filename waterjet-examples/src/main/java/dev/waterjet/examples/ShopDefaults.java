@@ -4,6 +4,8 @@ import dev.waterjet.examples.shop.ShopFile;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.WaterjetException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -78,6 +80,32 @@ final class ShopDefaults implements IDefaultValueProvider, IFactory {
     /** The shop file of a running program. */
     static ShopFile of(CommandLine line) {
         return line.getDefaultValueProvider() instanceof ShopDefaults defaults ? defaults.shop() : ShopFile.empty();
+    }
+
+    /**
+     * A calibration of the shop file.
+     *
+     * @param name where it is, for messages
+     * @param text text of the calibration
+     */
+    record Saved(String name, String text) {}
+
+    /** Calibrations of a running program: objects of the shop file, or files beside it. */
+    static List<Saved> calibrations(CommandLine line) {
+        return line.getDefaultValueProvider() instanceof ShopDefaults defaults ? defaults.calibrations() : List.of();
+    }
+
+    private List<Saved> calibrations() {
+        List<Saved> saved = new ArrayList<>();
+        for (String text : shop.calibrations()) {
+            if (text.startsWith("\"")) {
+                Path named = file.orElse(Path.of("")).resolveSibling(text.substring(1, text.length() - 1));
+                saved.add(new Saved(named.toString(), TextFiles.read(named)));
+            } else {
+                saved.add(new Saved("calibration " + (saved.size() + 1) + " of the shop file", text));
+            }
+        }
+        return saved;
     }
 
     /** Materials of a running program. */

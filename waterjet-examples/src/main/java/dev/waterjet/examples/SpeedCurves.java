@@ -6,7 +6,6 @@ import dev.waterjet.examples.chart.Chart;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -39,6 +38,9 @@ final class SpeedCurves extends Program {
 
     @Mixin
     private final HeadOptions head = new HeadOptions();
+
+    @Mixin
+    private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Option(
             names = "--model",
@@ -106,16 +108,37 @@ final class SpeedCurves extends Program {
     }
 
     private List<Curve> curves() {
+        boolean isModelStated = isStated("--model");
+        List<Material> stated =
+                materials.stream().map(id -> materials().get(id)).toList();
         List<Curve> curves = new ArrayList<>();
+        for (Material material : stated) {
+            CalibrationOptions.Choice choice = calibration.choose(material, Models.get(models.get(0)));
+            if (choice.isCalibrated()) {
+                add("calibration", choice.model(), choice.material(), curves);
+            }
+        }
         for (String name : models) {
-            for (String id : materials) {
-                for (double index : indices.toSi()) {
-                    curves.add(new Curve(
-                            name, Models.get(name), Materials.standard().get(id), index));
+            for (Material material : stated) {
+                CalibrationOptions.Choice choice = calibration.choose(material, Models.get(name));
+                if (!choice.isCalibrated()) {
+                    add(name, choice.model(), choice.material(), curves);
+                } else if (isModelStated) {
+                    add(
+                            name,
+                            Models.get(name),
+                            materials().get(choice.material().id()),
+                            curves);
                 }
             }
         }
         return curves;
+    }
+
+    private void add(String name, FeedModel model, Material material, List<Curve> into) {
+        for (double index : indices.toSi()) {
+            into.add(new Curve(name, model, material, index));
+        }
     }
 
     @Override

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -129,6 +131,98 @@ class FeedProgramsTest {
         Files.writeString(own, Files.readString(own).replaceFirst("\"value\" : 1", "\"value\" : 2"));
 
         assertThat(Ran.of("fit", "--calibration", own.toString()).err()).contains("changed by hand");
+    }
+
+    /** Calibrated titanium: programs compute its feed rate with the calibration, and that of granite with a caution. */
+    @Test
+    void programsTakeACalibration() throws IOException {
+        Path own = saved("--material", "titanium");
+        String predicted = Ran.of(
+                        "fit",
+                        "--calibration",
+                        own.toString(),
+                        "--csv",
+                        "--predict",
+                        "thickness=9 mm, pressure=340 MPa")
+                .out();
+        String[] jet = {
+            "--thickness",
+            "9 mm",
+            "--pressure",
+            "340 MPa",
+            "--orifice",
+            "0.3 mm",
+            "--tube",
+            "0.9 mm",
+            "--abrasive-flow",
+            "350 g/min",
+            "--calibration",
+            own.toString(),
+            "--csv"
+        };
+        CSVRecord calibrated = Ran.of(with(jet, "curve")).rows().get(0);
+
+        assertThat(calibrated.get("model")).isEqualTo("calibration");
+        assertThat(calibrated.get("material")).isEqualTo("titanium");
+        assertThat(predicted).contains("\nprediction," + calibrated.get("speed_m_per_s") + ",");
+        assertThat(Ran.of(with(jet, "curve", "--material", "titanium")).out())
+                .isEqualTo(Ran.of(with(jet, "curve")).out());
+        assertThat(Ran.of(with(jet, "curve", "--material", "granite"))
+                        .rows()
+                        .get(0)
+                        .get("model"))
+                .isEqualTo("machinability");
+        assertThat(Ran.of("curve", "--material", "granite", "--calibration", own.toString())
+                        .out())
+                .contains("no calibration is for Granite");
+        for (String program : List.of("kerf", "sensitivity", "heads")) {
+            assertThat(Ran.of(program, "--material", "titanium", "--thickness", "9 mm", "--calibration", own.toString())
+                            .status())
+                    .isZero();
+        }
+    }
+
+    @Test
+    void theShopFileNamesCalibrations() throws IOException {
+        Path own = saved("--material", "titanium");
+        Path named = folder.resolve("shop.json");
+        Files.writeString(named, "{\"calibrations\": [\"own.json\"]}");
+        Path inside = folder.resolve("inside.json");
+        Files.writeString(inside, "{\"calibrations\": [" + Files.readString(own) + "]}");
+        String direct = Ran.of("curve", "--material", "titanium", "--csv", "--calibration", own.toString())
+                .out();
+
+        for (Path shop : List.of(named, inside)) {
+            assertThat(Ran.of("curve", "--material", "titanium", "--csv", "--shop", shop.toString())
+                            .out())
+                    .isEqualTo(direct);
+        }
+    }
+
+    @Test
+    void aCalibrationWithoutMaterialIsForTheStatedOneOnly() throws IOException {
+        Path own = saved();
+
+        assertThat(Ran.of("curve", "--calibration", own.toString()).err())
+                .contains("does not state the material of its cuts")
+                .hasLineCount(1);
+        assertThat(Ran.of("curve", "--csv", "--material", "titanium", "--calibration", own.toString())
+                        .rows()
+                        .get(0)
+                        .get("model"))
+                .isEqualTo("calibration");
+    }
+
+    private Path saved(String... more) throws IOException {
+        Path own = folder.resolve("own.json");
+        assertThat(Ran.of(with(more, "fit", cuts().toString(), "--save", own.toString()))
+                        .err())
+                .isEmpty();
+        return own;
+    }
+
+    private static String[] with(String[] rest, String... first) {
+        return Stream.concat(Stream.of(first), Stream.of(rest)).toArray(String[]::new);
     }
 
     @Test

@@ -37,7 +37,8 @@ import javax.measure.Quantity;
  * @param currency name of the currency
  * @param prices prices by item, in the currency
  * @param materials the shop's own materials
- * @param calibrations calibrations as they are saved by the fit, one JSON object each; kept as text
+ * @param calibrations calibrations as they are saved by the fit, as JSON text: an object, or the name of a file relative to
+ *     the shop file
  * @param programCodes name of the file of machine codes, relative to the shop file
  */
 public record ShopFile(

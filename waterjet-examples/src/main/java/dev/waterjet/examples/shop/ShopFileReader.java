@@ -361,8 +361,10 @@ final class ShopFileReader {
         }
         requireArray("calibrations", list);
         for (int i = 0; i < list.size(); i++) {
-            if (!list.get(i).isObject()) {
-                throw wrong("calibrations[" + i + "]", list.get(i), "it must be an object: { ... }");
+            boolean isName = list.get(i).isTextual() && !list.get(i).textValue().isBlank();
+            if (!list.get(i).isObject() && !isName) {
+                throw wrong(
+                        "calibrations[" + i + "]", list.get(i), "it must be an object: { ... }, or the name of a file");
             }
             calibrations.add(list.get(i).toString());
         }

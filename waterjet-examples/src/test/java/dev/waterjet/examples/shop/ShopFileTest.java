@@ -90,6 +90,7 @@ class ShopFileTest {
                 "{\"materials\":[{\"id\":\"x\",\"machinability\":3,\"relative_uncertainty\":0.1,\"class\":\"odd\"}]}"
                         + "|shop-value|materials[0].class",
                 "{\"calibrations\":{}}|shop-value|calibrations",
+                "{\"calibrations\":[3]}|shop-value|calibrations[0]",
             })
     void faultsNameTheKey(String json, String code, String key) {
         assertThatThrownBy(() -> ShopFile.parse(json)).isInstanceOfSatisfying(TextException.class, refusal -> {
