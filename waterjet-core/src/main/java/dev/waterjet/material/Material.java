@@ -6,6 +6,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
+import dev.waterjet.measure.Density;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -20,22 +21,26 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
+import javax.measure.quantity.Pressure;
 
 /**
  * Workpiece material with its machinability number.
  *
  * <p>The machinability number <i>N</i><sub>m</sub> is an empirical measure of how fast a material can be cut: hardened tool
  * steel has about 80, soft pine about 2600 (Zeng, Kim, Wallace 1992). The feed rate is proportional to
- * <i>N</i><sub>m</sub><sup>1.15</sup>. The relative standard uncertainty of the standard numbers is a judgement of how surely
- * each was recalled; a number fitted to test cuts replaces it.
+ * <i>N</i><sub>m</sub><sup>1.15</sup>. The relative standard uncertainty of a standard number has two parts: how surely it was
+ * recalled, and the {@linkplain #materialSpread() spread of the material} itself; both are judgements. A number fitted to test
+ * cuts replaces it.
  */
 public final class Material implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     /** Relative uncertainty from which a machinability number draws a caution. */
-    private static final double UNCERTAIN = 0.25;
+    static final double UNCERTAIN = 0.25;
 
     /** Checked content, and the serial form. */
     private record Values(
@@ -44,7 +49,8 @@ public final class Material implements Described, HasEvidence, Serializable {
             double machinability,
             double relativeUncertainty,
             MaterialClass materialClass,
-            Evidence evidence)
+            Evidence evidence,
+            MaterialFacts facts)
             implements Serializable {
 
         private static final long serialVersionUID = 1L;
@@ -63,6 +69,12 @@ public final class Material implements Described, HasEvidence, Serializable {
                     "relative uncertainty of the machinability number", relativeUncertainty, Units.PERCENT);
             Objects.requireNonNull(materialClass, "materialClass");
             Objects.requireNonNull(evidence, "evidence");
+            Objects.requireNonNull(facts, "facts");
+            if (facts.recall() > relativeUncertainty) {
+                throw new TextException(Message.of(
+                        "recall-above-uncertainty",
+                        "the uncertainty of recall is a part of the relative uncertainty and cannot exceed it"));
+            }
         }
 
         private Object readResolve() {
@@ -70,11 +82,15 @@ public final class Material implements Described, HasEvidence, Serializable {
         }
 
         Values withName(String other) {
-            return new Values(id, other, machinability, relativeUncertainty, materialClass, evidence);
+            return new Values(id, other, machinability, relativeUncertainty, materialClass, evidence, facts);
         }
 
         Values withMachinability(double number, double uncertainty, Evidence source) {
-            return new Values(id, name, number, uncertainty, materialClass, source);
+            return new Values(id, name, number, uncertainty, materialClass, source, facts.withoutRule());
+        }
+
+        Values with(Evidence source, MaterialFacts other) {
+            return new Values(id, name, machinability, relativeUncertainty, materialClass, source, other);
         }
     }
 
@@ -116,18 +132,24 @@ public final class Material implements Described, HasEvidence, Serializable {
                 machinability,
                 relativeUncertainty,
                 materialClass,
-                Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated by the caller"))));
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated by the caller")),
+                MaterialFacts.NONE));
     }
 
-    /** Reads all values at once, for a catalogue. */
+    /** All values at once, for a catalogue. */
     static Material of(
             String id,
             String name,
             double machinability,
             double relativeUncertainty,
             MaterialClass materialClass,
-            Evidence evidence) {
-        return new Material(new Values(id, name, machinability, relativeUncertainty, materialClass, evidence));
+            Evidence evidence,
+            MaterialFacts facts) {
+        return new Material(new Values(id, name, machinability, relativeUncertainty, materialClass, evidence, facts));
+    }
+
+    private Material with(Evidence evidence, MaterialFacts facts) {
+        return new Material(values.with(evidence, facts));
     }
 
     /**
@@ -153,6 +175,27 @@ public final class Material implements Described, HasEvidence, Serializable {
     }
 
     /**
+     * Returns this material with its density.
+     *
+     * @param density density, above 0
+     * @return the material with that density
+     */
+    public Material withDensity(Quantity<Density> density) {
+        double kgPerM3 = Kind.DENSITY.si(Objects.requireNonNull(density, "density"));
+        return with(values.evidence, values.facts.withDensity(kgPerM3));
+    }
+
+    /**
+     * Returns this material with other names under which a catalogue finds it.
+     *
+     * @param aliases names, such as standard numbers
+     * @return the material with those names in place of its earlier ones
+     */
+    public Material withAliases(List<String> aliases) {
+        return with(values.evidence, values.facts.withAliases(aliases));
+    }
+
+    /**
      * {@return the id in a catalogue: lower-case letters and digits, separated by single hyphens}
      */
     public String id() {
@@ -164,6 +207,43 @@ public final class Material implements Described, HasEvidence, Serializable {
      */
     public String name() {
         return values.name;
+    }
+
+    /**
+     * {@return the other names: designations by EN, AISI and UNS, other spellings; empty if none is stated}
+     */
+    public List<String> aliases() {
+        return values.facts.aliases();
+    }
+
+    /**
+     * {@return the group of materials to which it belongs, such as "stainless steel"; empty if none is stated}
+     */
+    public String group() {
+        return values.facts.group();
+    }
+
+    /**
+     * {@return the density; empty if none is stated}
+     */
+    public Optional<Quantity<Density>> density() {
+        return Optional.ofNullable(values.facts.densityKgPerM3()).map(Kind.DENSITY::of);
+    }
+
+    /**
+     * {@return Young's modulus; empty if none is stated}
+     */
+    public Optional<Quantity<Pressure>> youngsModulus() {
+        return Optional.ofNullable(values.facts.modulusPa()).map(Kind.PRESSURE::of);
+    }
+
+    /**
+     * {@return the strength that keeps the material whole when it is pierced: tensile strength of a brittle one, strength
+     *     between the layers of a laminated one; empty if none is stated}
+     */
+    public Optional<Estimate<Pressure>> strength() {
+        return Optional.ofNullable(values.facts.strengthPa())
+                .map(pa -> Estimate.withinFactor(Kind.PRESSURE, pa, values.facts.strengthUncertainty(), List.of()));
     }
 
     /**
@@ -188,6 +268,15 @@ public final class Material implements Described, HasEvidence, Serializable {
     }
 
     /**
+     * {@return the part of the relative uncertainty that is the spread of the material itself, apart from how surely its
+     *     number is recalled: recall and spread add in quadrature}
+     */
+    public double materialSpread() {
+        double recall = values.facts.recall();
+        return Math.sqrt((values.relativeUncertainty - recall) * (values.relativeUncertainty + recall));
+    }
+
+    /**
      * {@return the behaviour of the material}
      */
     public MaterialClass materialClass() {
@@ -199,16 +288,13 @@ public final class Material implements Described, HasEvidence, Serializable {
      */
     public List<Caution> cautions() {
         // created on request: few callers use them, and the first message of a JVM loads the unit tables
-        return values.relativeUncertainty < UNCERTAIN ? List.of() : List.of(uncertain());
-    }
-
-    private Caution uncertain() {
-        return Caution.notice(Message.of(
-                        "unsure-machinability",
-                        "the machinability number of {material} has a relative uncertainty of {relative_uncertainty};"
-                                + " make test cuts")
-                .with("material", values.name)
-                .with("relative_uncertainty", Kind.RATIO, values.relativeUncertainty, Units.PERCENT));
+        boolean isAssumed = !values.facts.rule().isEmpty();
+        if (!isAssumed
+                && values.relativeUncertainty < UNCERTAIN
+                && values.facts.hazard().isEmpty()) {
+            return List.of();
+        }
+        return MaterialCautions.of(this, values.facts);
     }
 
     @Override
@@ -218,15 +304,21 @@ public final class Material implements Described, HasEvidence, Serializable {
 
     @Override
     public Map<String, Object> describe() {
-        return Description.of("material")
+        Description description = Description.of("material")
                 .put("id", values.id)
                 .put("name", values.name)
                 .put("machinability", values.machinability)
                 .put("relative_uncertainty", values.relativeUncertainty)
                 .put("class", values.materialClass)
+                .put("group", values.facts.group())
+                .put("aliases", values.facts.aliases())
+                .put("material_spread", materialSpread())
                 .put("evidence", values.evidence)
-                .put("cautions", cautions())
-                .map();
+                .put("cautions", cautions());
+        density().ifPresent(known -> description.put("density", Kind.DENSITY, Kind.DENSITY.si(known)));
+        youngsModulus().ifPresent(known -> description.put("youngs_modulus", Kind.PRESSURE, Kind.PRESSURE.si(known)));
+        strength().ifPresent(known -> description.put("strength", known));
+        return description.map();
     }
 
     @Override

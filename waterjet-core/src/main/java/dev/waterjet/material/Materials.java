@@ -9,10 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -26,14 +24,6 @@ import java.util.Map;
 public final class Materials implements Serializable {
 
     private static final long serialVersionUID = 1L;
-
-    private static final int MAX_SUGGESTIONS = 4;
-
-    /** A suggestion differs in at most one letter out of this number. */
-    private static final int LETTERS_PER_EDIT = 4;
-
-    /** Other words for materials, as a part of an id. */
-    private static final Map<String, String> SYNONYMS = Map.of("aluminum", "aluminium", "inox", "stainless");
 
     /** Serial form: the materials in their order. */
     private record Values(List<Material> materials) implements Serializable {
@@ -56,7 +46,8 @@ public final class Materials implements Serializable {
     }
 
     /**
-     * Returns the catalogue of the library: machinability numbers of Zeng and Kim, from memory, each with its uncertainty.
+     * Returns the catalogue of the library: 21 machinability numbers of Zeng and Kim, from memory, and about 100 further
+     * materials whose number is assumed by a stated class rule, each with its uncertainty.
      *
      * @return the standard catalogue
      */
@@ -82,7 +73,11 @@ public final class Materials implements Serializable {
 
     /**
      * Reads a catalogue from text in the form of the standard one: RFC 4180 with the columns {@code id}, {@code name},
-     * {@code machinability}, {@code relative_uncertainty}, {@code trait}, {@code grade}, {@code source} and {@code note}.
+     * {@code machinability}, {@code relative_uncertainty}, {@code trait}, {@code grade}, {@code source} and {@code note}. Further
+     * columns may follow, empty where nothing is known: {@code group}, {@code aliases} (separated by semicolons), {@code
+     * recall} (the part of the relative uncertainty that comes from memory), {@code rule} (code of the rule by which the
+     * machinability number is assumed), {@code density_kg_per_m3}, {@code young_gpa}, {@code strength_mpa}, {@code
+     * strength_uncertainty}, {@code water_alone} (yes or thin) and {@code hazard}.
      *
      * @param csv the text
      * @return the catalogue
@@ -136,57 +131,17 @@ public final class Materials implements Serializable {
     }
 
     /**
-     * Returns a material by its id, or by a part of its id or name that matches no other. Case does not matter.
+     * Returns a material by its id, by one of its other names, or by a part of them that fits no other material. An exact name
+     * comes before whole words, whole words before their beginnings. Case, hyphens and US or British spelling do not matter.
      *
-     * @param text id or unambiguous part of it, such as {@code "titanium"}
+     * @param text id, name, standard number or unambiguous part, such as {@code "titanium"}, {@code "1.4301"} or {@code
+     *     "AISI 304"}
      * @return the material
      * @throws UnknownMaterialException if none matches, or more than one
      */
     public Material get(String text) {
         Material exact = byId.get(text);
-        return exact != null ? exact : find(text);
-    }
-
-    private Material find(String text) {
-        String name = text.strip().toLowerCase(Locale.ROOT);
-        String id = name.replaceAll("[\\s_-]+", "-");
-        Material exact = byId.get(id);
-        if (exact != null) {
-            return exact;
-        }
-        List<Material> matches = new ArrayList<>();
-        for (Material material : byId.values()) {
-            if (!id.isEmpty()
-                    && (material.id().contains(id)
-                            || material.name().toLowerCase(Locale.ROOT).contains(name))) {
-                matches.add(material);
-            }
-        }
-        if (matches.size() == 1) {
-            return matches.get(0);
-        }
-        throw matches.isEmpty()
-                ? UnknownMaterialException.unknown(text, suggestions(id))
-                : UnknownMaterialException.ambiguous(
-                        text, matches.stream().map(Material::id).toList());
-    }
-
-    /** Ids that contain a synonym, or are close in spelling. */
-    private List<String> suggestions(String wanted) {
-        String synonym = SYNONYMS.get(wanted);
-        if (synonym != null) {
-            return byId.keySet().stream()
-                    .filter(id -> id.contains(synonym))
-                    .limit(MAX_SUGGESTIONS)
-                    .toList();
-        }
-        int maximum = Math.max(1, wanted.length() / LETTERS_PER_EDIT);
-        return byId.keySet().stream()
-                .filter(id -> Spelling.distance(wanted, id) <= maximum)
-                .sorted(Comparator.comparingInt((String id) -> Spelling.distance(wanted, id))
-                        .thenComparing(Comparator.naturalOrder()))
-                .limit(MAX_SUGGESTIONS)
-                .toList();
+        return exact != null ? exact : MaterialSearch.find(byId.values(), text);
     }
 
     @Override

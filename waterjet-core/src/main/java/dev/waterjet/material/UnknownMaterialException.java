@@ -9,6 +9,9 @@ public final class UnknownMaterialException extends WaterjetException {
 
     private static final long serialVersionUID = 1L;
 
+    /** Names that a message lists at most. */
+    private static final int MAX_SHOWN = 8;
+
     private final String requested;
     private final List<String> suggestions;
 
@@ -30,9 +33,15 @@ public final class UnknownMaterialException extends WaterjetException {
         return new UnknownMaterialException(
                 Message.of("ambiguous-material", "material {material} is ambiguous; use one of {suggestions}")
                         .withInput("material", requested)
-                        .with("suggestions", String.join(", ", matches)),
+                        .with("suggestions", shown(matches)),
                 requested,
                 matches);
+    }
+
+    private static String shown(List<String> matches) {
+        return matches.size() <= MAX_SHOWN
+                ? String.join(", ", matches)
+                : String.join(", ", matches.subList(0, MAX_SHOWN)) + " and " + (matches.size() - MAX_SHOWN) + " more";
     }
 
     /**

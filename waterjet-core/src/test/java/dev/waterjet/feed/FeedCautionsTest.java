@@ -55,7 +55,7 @@ class FeedCautionsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"mild-steel, 6", "aluminium, 12", "granite, 20", "titanium, 3", "pmma, 20"})
+    @CsvSource({"mild-steel, 6", "aluminium, 12", "copper, 20", "titanium, 3", "pmma, 20"})
     void anOrdinaryPlateHasNone(String material, double mm) {
         assertThat(codes(published.feed(jet, plate(material, mm), CutQuality.MEDIUM)))
                 .isEmpty();

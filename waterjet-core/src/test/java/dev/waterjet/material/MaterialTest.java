@@ -1,6 +1,7 @@
 package dev.waterjet.material;
 
 import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -8,6 +9,7 @@ import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,6 +40,16 @@ class MaterialTest {
                         Material::relativeUncertainty,
                         0.05)
                 .change("evidence", material -> material.withMachinability(300, 0.1, CUTS), Material::evidence, CUTS)
+                .change(
+                        "density",
+                        material -> material.withDensity(kilogramsPerCubicMetre(2700)),
+                        material -> material.density().isPresent(),
+                        true)
+                .change(
+                        "aliases",
+                        material -> material.withAliases(List.of("roofing")),
+                        Material::aliases,
+                        List.of("roofing"))
                 .differs(
                         "id",
                         Material.of("roof-tile", 300, 0.1, MaterialClass.BRITTLE)
@@ -70,7 +82,8 @@ class MaterialTest {
             assertThat(caution.code()).isEqualTo("unsure-machinability");
             assertThat(caution.message().parameters())
                     .containsEntry("material", "roof slate")
-                    .containsValue(0.25);
+                    .containsValue(0.25)
+                    .containsEntry("factor", Math.exp(1.96 * 0.25));
         });
         assertThat(unsure.machinability().cautions()).isEqualTo(unsure.cautions());
     }
