@@ -26,3 +26,24 @@ import static dev.waterjet.measure.Measures.*;
 import java.util.*;
 import javax.measure.*;
 import javax.measure.quantity.*;
+
+/** Prints a name and values: quantities in units of the trade, numbers with four figures. */
+void show(String name, Object... values) {
+    StringJoiner line = new StringJoiner(", ", name + ": ", "");
+    for (Object value : values) {
+        line.add(readable(value));
+    }
+    System.out.println(line);
+}
+
+/** Writes a value for people. */
+String readable(Object value) {
+    if (value instanceof Quantity<?> quantity) {
+        for (Kind<?> kind : Kind.all()) {
+            if (kind.siUnit().equals(quantity.getUnit().getSystemUnit())) {
+                return QuantityText.forPeople(kind, quantity.toSystemUnit().getValue().doubleValue());
+            }
+        }
+    }
+    return value instanceof Double number ? QuantityText.round(number, 4) : String.valueOf(value);
+}

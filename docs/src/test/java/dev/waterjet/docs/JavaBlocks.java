@@ -23,7 +23,7 @@ final class JavaBlocks {
 
     private static final char MARK = '\u0001';
 
-    /** The imports that the guides suppose, and with which JShell starts. */
+    /** Imports and methods that the guides suppose, and with which JShell starts. */
     private static final Path START = Page.ROOT.resolve("docs").resolve("start.jsh");
 
     private JavaBlocks() {}
@@ -64,9 +64,17 @@ final class JavaBlocks {
                 }
             }
         }
-        imports.addAll(Files.readAllLines(START));
-        return String.join("\n", imports) + "\npublic final class Guide {\n"
-                + "public static void main(String... args) throws Exception {\n" + body + "}\n}\n";
+        StringBuilder members = new StringBuilder();
+        for (String line : Files.readAllLines(START)) {
+            if (line.startsWith("import ")) {
+                imports.add(line);
+            } else {
+                members.append(line).append('\n');
+            }
+        }
+        return String.join("\n", imports) + "\npublic final class Guide {\n" + members
+                + "public static void main(String... args) throws Exception {\nnew Guide().run();\n}\n"
+                + "void run() throws Exception {\n" + body + "}\n}\n";
     }
 
     private static void compile(Path file, Path folder, String page, String source) throws Exception {

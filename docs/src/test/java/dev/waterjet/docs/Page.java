@@ -39,10 +39,15 @@ record Page(Path file, String text, List<Block> blocks) {
 
     /** The pages of the guides, and those at the root of the project. */
     static List<Page> all() {
-        return Stream.of(ROOT, ROOT.resolve("docs"))
+        return Stream.of(ROOT, ROOT.resolve("docs"), ROOT.resolve("docs").resolve("learn"))
                 .flatMap(Page::in)
                 .map(Page::read)
                 .toList();
+    }
+
+    /** The lessons of the course, in their order. */
+    static List<Page> lessons() {
+        return in(ROOT.resolve("docs").resolve("learn")).map(Page::read).toList();
     }
 
     private static Stream<Path> in(Path folder) {

@@ -6,7 +6,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -22,8 +21,10 @@ class ShellTest {
 
     @Test
     void takesEveryLesson() throws Exception {
-        Path docs = Page.ROOT.resolve("docs");
-        List<Page.Block> lessons = Page.read(docs.resolve("learn.md")).blocks("java");
+        List<Page.Block> lessons = Page.lessons().stream()
+                .flatMap(page -> page.blocks("java").stream())
+                .toList();
+        assertThat(lessons).hasSizeGreaterThan(20);
         ByteArrayOutputStream printed = new ByteArrayOutputStream();
         try (PrintStream out = new PrintStream(printed, true, StandardCharsets.UTF_8);
                 JShell shell = JShell.builder()
@@ -33,7 +34,8 @@ class ShellTest {
             PrintStream before = System.out;
             System.setOut(out);
             try {
-                List<String> faults = type(shell, Files.readString(docs.resolve("start.jsh")));
+                List<String> faults =
+                        type(shell, Files.readString(Page.ROOT.resolve("docs").resolve("start.jsh")));
                 for (Page.Block lesson : lessons) {
                     faults.addAll(type(shell, lesson.text()));
                 }

@@ -66,7 +66,7 @@ final class PageHtml {
                 && after.getLiteral().startsWith("$");
     }
 
-    /** What differs from plain Markdown: formulas, code, figures. */
+    /** Formulas, code and figures: the parts that differ from plain Markdown. */
     private final class Special implements NodeRenderer {
 
         private final HtmlWriter html;
