@@ -11,6 +11,7 @@ module dev.waterjet.core {
     requires static com.fasterxml.jackson.annotation;
 
     exports dev.waterjet.calibrate;
+    exports dev.waterjet.circuit;
     exports dev.waterjet.cost;
     exports dev.waterjet.evidence;
     exports dev.waterjet.feed;

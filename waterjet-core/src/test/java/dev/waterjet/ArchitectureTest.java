@@ -25,6 +25,7 @@ class ArchitectureTest {
             "water",
             "vessel",
             "hydraulics",
+            "circuit",
             "jet",
             "material",
             "quality",

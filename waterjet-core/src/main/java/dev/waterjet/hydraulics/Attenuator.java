@@ -2,6 +2,7 @@ package dev.waterjet.hydraulics;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.measure.Compressibility;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -122,6 +123,13 @@ public final class Attenuator implements Described, Serializable {
      */
     public Quantity<Volume> volume() {
         return Kind.VOLUME.of(values.volumeM3);
+    }
+
+    /**
+     * {@return the relative increase of the volume per pressure by the elastic wall; 0 if it is rigid}
+     */
+    public Quantity<Compressibility> wallCompliance() {
+        return Kind.COMPRESSIBILITY.of(values.wallCompliancePerPa);
     }
 
     /**

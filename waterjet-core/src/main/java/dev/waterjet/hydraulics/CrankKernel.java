@@ -54,6 +54,19 @@ final class CrankKernel {
         return 1 + deadVolumeRatio - (1 + deadVolumeRatio - suctionClosed) / densityRatio;
     }
 
+    /** Strokes that one plunger has delivered from its first bottom dead centre up to an angle. */
+    static double delivered(double rodRatio, double begin, double endRad, double angleRad) {
+        if (begin >= 1) {
+            return 0;
+        }
+        double turns = Math.floor(angleRad / (2 * Math.PI));
+        double angle = angleRad - 2 * Math.PI * turns;
+        double within = angle <= Math.PI
+                ? Math.max(0, position(rodRatio, angle) - begin)
+                : position(rodRatio, Math.min(angle, endRad)) - begin;
+        return turns * (position(rodRatio, endRad) - begin) + within;
+    }
+
     /** Angle at which delivery begins, from bottom dead centre. */
     double deliveryRad() {
         return startRad;

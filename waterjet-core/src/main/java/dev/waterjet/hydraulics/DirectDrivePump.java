@@ -183,6 +183,46 @@ public final class DirectDrivePump implements Described, Serializable {
     }
 
     /**
+     * {@return the number of plungers}
+     */
+    public int plungers() {
+        return values.plungers;
+    }
+
+    /**
+     * {@return the turns of the crank per time}
+     */
+    public Quantity<Frequency> speed() {
+        return Kind.FREQUENCY.of(values.turnsPerS);
+    }
+
+    /**
+     * Returns the volume that all plungers deliver between two angles of the crank, for calculations over time.
+     *
+     * @param fromRad first angle in rad, from bottom dead centre of the first plunger; 0 or more
+     * @param toRad second angle in rad, not below the first
+     * @param densityRatio density at the outlet over density at the intake, 1 or more
+     * @return the volume at the density of the outlet, in m<sup>3</sup>; 0 where compression takes up the whole stroke, negative
+     *     while a delivery valve that closes late lets water back
+     * @throws DomainException if an argument is out of range
+     */
+    public double deliveredVolumeSi(double fromRad, double toRad, double densityRatio) {
+        Require.notNegative("angle of the crank", fromRad, Units.RADIAN);
+        Require.atLeast("second angle of the crank", toRad, fromRad, Units.RADIAN, "the first");
+        Require.atLeast("ratio of densities", densityRatio, 1, Units.ONE, "");
+        double begin = CrankKernel.deliveryPosition(
+                densityRatio, values.deadVolumeRatio, CrankKernel.position(values.rodRatio, values.suctionClosesRad));
+        double end = Math.PI + values.deliveryClosesRad;
+        double strokes = 0;
+        for (int i = 0; i < values.plungers; i++) {
+            double shift = 2 * Math.PI * i / values.plungers;
+            strokes += CrankKernel.delivered(values.rodRatio, begin, end, toRad + shift)
+                    - CrankKernel.delivered(values.rodRatio, begin, end, fromRad + shift);
+        }
+        return strokes * values.strokeVolumeM3 * values.volumetricEfficiency;
+    }
+
+    /**
      * {@return the mean volume flow of incompressible water, at the density of the intake}
      */
     public Quantity<VolumeFlow> flow() {

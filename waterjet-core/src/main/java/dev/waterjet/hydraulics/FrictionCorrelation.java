@@ -5,7 +5,8 @@ import dev.waterjet.measure.Units;
 
 /**
  * Friction correlation: Darcy friction factor of turbulent flow as a function of Reynolds number and relative roughness. Up to
- * a Reynolds number of 2300 each but Churchill's gives the laminar 64/<i>Re</i>.
+ * a Reynolds number of 2300 each but Churchill's gives the laminar 64/<i>Re</i>; up to 4000 the factor changes linearly to the
+ * turbulent one (common practice, no source), so that nothing that balances a flow meets a step.
  */
 public enum FrictionCorrelation {
     /** Colebrook (1939), solved to the last digit. The others approximate it. */
@@ -70,8 +71,15 @@ public enum FrictionCorrelation {
     }
 
     double factorSi(double reynolds, double relativeRoughness) {
-        return reynolds <= FrictionKernel.LAMINAR_REYNOLDS && this != CHURCHILL
-                ? FrictionKernel.laminar(reynolds)
-                : turbulent(reynolds, relativeRoughness);
+        if (reynolds >= FrictionKernel.TURBULENT_REYNOLDS || this == CHURCHILL) {
+            return turbulent(reynolds, relativeRoughness);
+        }
+        if (reynolds <= FrictionKernel.LAMINAR_REYNOLDS) {
+            return FrictionKernel.laminar(reynolds);
+        }
+        double share = (reynolds - FrictionKernel.LAMINAR_REYNOLDS)
+                / (FrictionKernel.TURBULENT_REYNOLDS - FrictionKernel.LAMINAR_REYNOLDS);
+        return (1 - share) * FrictionKernel.laminar(FrictionKernel.LAMINAR_REYNOLDS)
+                + share * turbulent(FrictionKernel.TURBULENT_REYNOLDS, relativeRoughness);
     }
 }

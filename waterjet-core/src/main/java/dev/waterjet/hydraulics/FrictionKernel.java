@@ -6,6 +6,9 @@ final class FrictionKernel {
     /** Maximum Reynolds number of laminar flow. Published values are between about 2040 and 2300. */
     static final double LAMINAR_REYNOLDS = 2300;
 
+    /** Reynolds number from which the flow is taken as turbulent: common practice, no source. */
+    static final double TURBULENT_REYNOLDS = 4000;
+
     private static final int MAX_STEPS = 50;
 
     private FrictionKernel() {}

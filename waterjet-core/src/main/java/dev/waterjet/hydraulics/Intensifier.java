@@ -74,6 +74,20 @@ public final class Intensifier implements Described, Serializable {
     }
 
     /**
+     * {@return the volume swept by a plunger in one stroke}
+     */
+    public Quantity<Volume> strokeVolume() {
+        return Kind.VOLUME.of(values.strokeVolumeM3);
+    }
+
+    /**
+     * {@return the time in which neither side moves at a reversal}
+     */
+    public Quantity<Time> reversalTime() {
+        return Kind.TIME.of(values.reversalTimeS);
+    }
+
+    /**
      * Returns the water pressure at an oil pressure, without friction.
      *
      * @param oil gauge pressure of the oil

@@ -71,6 +71,7 @@ class DescribedTest {
     /** Types that compute. */
     private static final List<String> SERVICES = List.of(
             "Calibration",
+            "CircuitBuilder",
             "ContourBuilder",
             "ContourConditioner",
             "CutSimulator",

@@ -9,7 +9,12 @@ import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
+import static dev.waterjet.measure.Measures.seconds;
 
+import dev.waterjet.circuit.Circuit;
+import dev.waterjet.circuit.DirectDrive;
+import dev.waterjet.circuit.PumpDrive;
+import dev.waterjet.circuit.ValveEvent;
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.CuttingCost;
 import dev.waterjet.cost.Prices;
@@ -153,6 +158,7 @@ final class Samples {
         all.add(TubeMixing.of(JET));
         all.add(PlainJet.of(JET.water()));
         all.add(JetContraction.of(JET.water(), 0.98));
+        addCircuits(all);
         ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));
         all.add(tube);
         all.add(tube.stressAtBore(megapascals(380), Ends.CLOSED));
@@ -165,6 +171,27 @@ final class Samples {
         all.add(Compression.of(Water.stable().at(megapascals(0.1), celsius(20)), megapascals(380), 0.9));
         all.add(Intensifier.of(20, Kind.VOLUME.of(2e-4)));
         all.add(DirectDrivePump.of(3, Kind.VOLUME.of(5e-6), Kind.FREQUENCY.of(10)));
+    }
+
+    private static void addCircuits(List<Described> all) {
+        DirectDrive drive = PumpDrive.of(DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10)));
+        ValveEvent closing = ValveEvent.closing(seconds(0.01), seconds(0.005));
+        Circuit circuit = Circuit.around(megapascals(380), Water.stable().at(megapascals(0.1), celsius(20)))
+                .vessel("attenuator", Attenuator.of(Kind.VOLUME.of(1e-3)))
+                .pump("attenuator", drive)
+                .line(
+                        "attenuator",
+                        "head",
+                        SupplyLine.Section.ofBore(millimetres(4.8)).withLength(Kind.LENGTH.of(5)))
+                .head("head", HEAD.orifice(), closing)
+                .reliefValve("attenuator", HEAD.orifice(), megapascals(450), seconds(0.005))
+                .build();
+        all.add(drive);
+        all.add(PumpDrive.of(Intensifier.of(20, Kind.VOLUME.of(1e-4)), megapascals(380), Kind.FREQUENCY.of(1)));
+        all.add(closing);
+        all.add(circuit);
+        all.add(circuit.ripple());
+        all.add(circuit.run(seconds(0.02), 10));
     }
 
     private static void ofJet(List<Described> all) {

@@ -116,9 +116,29 @@ class SupplyFormulasTest {
         for (FrictionCorrelation correlation :
                 List.of(FrictionCorrelation.COLEBROOK, FrictionCorrelation.HAALAND, FrictionCorrelation.SWAMEE_JAIN)) {
             assertThat(correlation.factor(2300, 0.05)).isEqualTo(64 / 2300.0);
-            assertThat(correlation.factor(2300.1, 0.05)).isGreaterThan(0.07);
+            // between laminar and turbulent the factor rises without a step
+            assertThat(correlation.factor(2300.1, 0.05)).isEqualTo(64 / 2300.0, within(1e-5));
+            assertThat(correlation.factor(3150, 0.05))
+                    .isEqualTo((64 / 2300.0 + correlation.factor(4000, 0.05)) / 2, within(1e-15));
+            assertThat(correlation.factor(3999.9, 0.05)).isEqualTo(correlation.factor(4000, 0.05), within(1e-5));
         }
         assertThat(FrictionCorrelation.CHURCHILL.factor(2300, 0.05)).isNotEqualTo(64 / 2300.0);
+    }
+
+    /** Pump pressure is head pressure and loss, through the onset of turbulence too. */
+    @Test
+    void balanceOfTheOperatingPointHoldsThroughTheTransition() {
+        SupplyLine line =
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(2.4)).withLength(metres(50)));
+        PumpSetting pump = PumpSetting.of(megapascals(380), litresPerMinute(10));
+        for (double boreMm = 0.07; boreMm < 0.16; boreMm += 7e-5) {
+            OperatingPoint point =
+                    OperatingPoint.of(pump, line, celsius(20), List.of(Orifice.sapphire(millimetres(boreMm))));
+            double gapPa = 380e6
+                    - Kind.PRESSURE.si(point.headPressure())
+                    - point.lineLoss().si();
+            assertThat(gapPa).as("%s mm", boreMm).isEqualTo(0, within(10.0));
+        }
     }
 
     /** K = rho w^2 of a stiff vessel, and ripple = K dV / V for small volumes. */

@@ -59,10 +59,10 @@ public final class Cases {
                 columns.put(CaseRow.FOLDER, String.valueOf(file.toAbsolutePath().getParent()));
                 rows.add(new CaseRow(kind, columns));
             }
+            return kind == CaseKind.SUITE ? BasedOnOthers.resolved(rows) : rows;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return rows;
     }
 
     /** The cells that are printed for a row. */

@@ -1,14 +1,22 @@
 package dev.waterjet.reference;
 
 import dev.waterjet.measure.Kind;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.measure.Quantity;
 
 /** Inputs of one row, by name. */
 public final class Inputs {
 
     private final Map<String, String> values = new LinkedHashMap<>();
+
+    /** Inputs in words, such as "opening falls linearly in 20 ms". */
+    private final List<String> remarks = new ArrayList<>();
 
     private Inputs() {}
 
@@ -20,7 +28,8 @@ public final class Inputs {
             }
             int equals = pair.indexOf('=');
             if (equals < 0) {
-                throw new IllegalArgumentException("no '=' in input \"" + pair + "\"");
+                inputs.remarks.add(pair.strip());
+                continue;
             }
             inputs.values.put(
                     pair.substring(0, equals).strip(),
@@ -43,19 +52,32 @@ public final class Inputs {
         return value;
     }
 
+    /** Groups of the first input in words that contains a pattern. */
+    public Optional<Matcher> remark(String pattern) {
+        return remarks.stream()
+                .map(Pattern.compile(pattern)::matcher)
+                .filter(Matcher::find)
+                .findFirst();
+    }
+
     /** An input as a quantity. */
     public <Q extends Quantity<Q>> Quantity<Q> get(String name, Kind<Q> kind) {
-        return kind.parse(text(name));
+        return kind.parse(plain(text(name)));
     }
 
     /** An input as a double in SI. */
     public double si(String name, Kind<?> kind) {
-        return siOf(kind, text(name));
+        return siOf(kind, plain(text(name)));
     }
 
     /** An input as a plain number. */
     public double number(String name) {
         return Double.parseDouble(text(name));
+    }
+
+    /** A value without words behind a comma: "0.95 mm, growing evenly along the tube". */
+    private static String plain(String text) {
+        return text.replaceFirst(",\\s+[A-Za-z].*", "");
     }
 
     static <Q extends Quantity<Q>> double siOf(Kind<Q> kind, String text) {

@@ -1,5 +1,6 @@
 package dev.waterjet.reference;
 
+import dev.waterjet.circuit.CircuitSubjects;
 import dev.waterjet.feed.FeedSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
@@ -25,13 +26,14 @@ import org.apache.commons.csv.CSVRecord;
 /** The files of the suite and the computations that they can ask for. */
 public final class ReferenceSuite {
 
-    private static final List<String> FILES =
-            List.of("water", "vessel", "hydraulics", "jet", "feed", "kerf", "grade", "path", "program", "job");
+    private static final List<String> FILES = List.of(
+            "water", "vessel", "hydraulics", "circuit", "jet", "feed", "kerf", "grade", "path", "program", "job");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
             new VesselSubjects(),
             new HydraulicsSubjects(),
+            new CircuitSubjects(),
             new JetSubjects(),
             new FeedSubjects(),
             new KerfSubjects(),
