@@ -46,7 +46,7 @@ final class Template {
     private String header(String up) {
         return "<header>" + banner + "<div class=\"bar\"><a class=\"home\" href=\"" + up + "index.html\">Waterjet</a>"
                 + "<a href=\"" + up + "learn.html\">Learn</a><a href=\"" + up + "calling.html\">Use</a><a href=\"" + up
-                + "validation.html\">Check</a><a href=\"" + up + "api/index.html\">API</a>"
+                + "formulas.html\">Formulas</a><a href=\"" + up + "api/index.html\">API</a>"
                 + "<span class=\"tools\"><label><span class=\"hidden\">Search</span>"
                 + "<input id=\"search\" type=\"search\" placeholder=\"Search\" autocomplete=\"off\""
                 + " aria-controls=\"found\"></label>"

@@ -121,15 +121,33 @@ class SiteTest {
             programs.add(name.group(1));
         }
         Set<String> listed = new TreeSet<>();
-        SitePage index = site.pages().stream()
-                .filter(page -> page.output().equals("index.html"))
-                .findFirst()
-                .orElseThrow();
-        Matcher row = Pattern.compile("(?m)^\\| `([a-z]+)` \\|").matcher(text(index));
+        Matcher row = Pattern.compile("(?m)^\\| `([a-z]+)` \\|").matcher(text(page("index.html")));
         while (row.find()) {
             listed.add(row.group(1));
         }
         assertThat(listed).hasSizeGreaterThan(10).isEqualTo(programs);
+    }
+
+    private static SitePage page(String output) {
+        return site.pages().stream()
+                .filter(page -> page.output().equals(output))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void theFormulaSheetNamesTypesThatExist() {
+        Matcher code = Pattern.compile("(?<!\\$)`([A-Z]\\w+)`(?!\\$)").matcher(text(page("formulas.html")));
+        List<String> types = code.results().map(found -> found.group(1)).toList();
+        assertThat(types).hasSizeGreaterThan(40).allMatch(site.api().pages()::containsKey);
+    }
+
+    @Test
+    void theGlossaryIsInAlphabeticalOrder() {
+        Matcher row = Pattern.compile("(?m)^\\| ([a-z][^|$(]*)").matcher(text(page("glossary.html")));
+        List<String> terms =
+                row.results().map(found -> found.group(1).strip()).skip(1).toList();
+        assertThat(terms).hasSizeGreaterThan(40).isSorted().doesNotHaveDuplicates();
     }
 
     private static String text(SitePage page) {
