@@ -116,7 +116,7 @@ public final class BoxTree {
     /** Walk over the boxes that meet a given box. */
     public final class Walk {
 
-        private final int[] stack = new int[MAX_LEVELS * FAN + 1];
+        private final int[] stack = new int[levels * FAN + 1];
         private int depth;
         private double x0;
         private double y0;

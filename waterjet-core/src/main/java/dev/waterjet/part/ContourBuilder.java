@@ -223,8 +223,15 @@ public final class ContourBuilder {
         return this;
     }
 
-    /** Draws the line or arc of a cursor to a point near its end. */
+    /** Draws the line or arc of a cursor to a point near its end. Its sweep is known: a short arc is no full circle. */
     ContourBuilder edgeTo(EdgeCursor edge, double toX, double toY) {
+        double chord = Math.hypot(toX - x[edges], toY - y[edges]);
+        if (edge.isArc() && Math.abs(edge.sweep) < Math.PI && chord <= RoundedArc.ROUNDING_M) {
+            if (isHere(toX, toY)) {
+                throw fault(toX, toY, ContourCheck.noLength());
+            }
+            return add(toX, toY, edge.sweep, edge.cx, edge.cy);
+        }
         return edge.isArc()
                 ? arcToSi(toX, toY, edge.cx, edge.cy, edge.sweep > 0 ? Side.LEFT : Side.RIGHT)
                 : lineToSi(toX, toY);
@@ -235,7 +242,8 @@ public final class ContourBuilder {
      *
      * @param edge the cursor
      * @return this builder
-     * @throws GeometryException as for lines and arcs
+     * @throws GeometryException as for lines and arcs, and with code {@code zero-length-edge} for an arc of less than half a turn
+     *     without length
      */
     public ContourBuilder edgeTo(EdgeCursor edge) {
         return edgeTo(edge, edge.x1, edge.y1);

@@ -3,7 +3,6 @@ package dev.waterjet.part;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
@@ -36,7 +35,7 @@ public final class Part implements Described, Serializable {
         Values {
             Objects.requireNonNull(outline, "outline");
             holes = List.copyOf(holes);
-            requireHolesInside(outline, holes);
+            new ContourSet(outline, holes).requireHolesInside();
         }
 
         private Object readResolve() {
@@ -74,44 +73,6 @@ public final class Part implements Described, Serializable {
      */
     public static Part of(Contour outline, List<Contour> holes) {
         return new Part(new Values(outline, holes));
-    }
-
-    private static void requireHolesInside(Contour outline, List<Contour> holes) {
-        outline.requireClosed().requireSimple();
-        for (int i = 0; i < holes.size(); i++) {
-            Contour hole = holes.get(i).requireClosed().requireSimple();
-            Point start = hole.start();
-            if (!outline.isAround(start) || isMeeting(hole, outline)) {
-                throw new GeometryException(
-                        hole,
-                        0,
-                        start.xSi(),
-                        start.ySi(),
-                        Message.of("hole-outside", "hole {hole} does not lie inside the outline")
-                                .with("hole", holeLabel(hole, i)));
-            }
-            for (int j = 0; j < i; j++) {
-                Contour other = holes.get(j);
-                if (isMeeting(hole, other) || other.isAround(start) || hole.isAround(other.start())) {
-                    throw new GeometryException(
-                            hole,
-                            0,
-                            start.xSi(),
-                            start.ySi(),
-                            Message.of("holes-meet", "hole {hole} meets hole {other}")
-                                    .with("hole", holeLabel(hole, i))
-                                    .with("other", holeLabel(other, j)));
-                }
-            }
-        }
-    }
-
-    private static String holeLabel(Contour hole, int index) {
-        return hole.name().isEmpty() ? Integer.toString(index) : hole.label();
-    }
-
-    private static boolean isMeeting(Contour a, Contour b) {
-        return Kind.LENGTH.si(a.box().distance(b.box())) == 0 && Kind.LENGTH.si(a.clearance(b)) == 0;
     }
 
     /**
@@ -188,19 +149,7 @@ public final class Part implements Described, Serializable {
      * @return the width, in m; infinite if there are no holes
      */
     public Quantity<Length> minimumWebWidth() {
-        List<Contour> all = contours();
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < all.size(); i++) {
-            for (int j = 0; j < i; j++) {
-                boolean isOutline = i == all.size() - 1;
-                double apart =
-                        Kind.LENGTH.si(all.get(i).box().distance(all.get(j).box()));
-                if (isOutline || apart < least) {
-                    least = Math.min(least, Kind.LENGTH.si(all.get(i).clearance(all.get(j))));
-                }
-            }
-        }
-        return Kind.LENGTH.of(least);
+        return Kind.LENGTH.of(new ContourSet(values.outline, values.holes).minimumClearance());
     }
 
     /**

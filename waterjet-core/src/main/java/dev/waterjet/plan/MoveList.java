@@ -12,10 +12,15 @@ import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
 
 /** Collects the moves of a plan in order. */
 final class MoveList {
+
+    /** Ends of an arc that are nearer make a line, which differs from it by less than a nanometre. */
+    private static final double SHORT_ARC_M = 1e-5;
 
     private final Setup setup;
     private final List<Move> moves = new ArrayList<>();
@@ -62,14 +67,15 @@ final class MoveList {
     void addStretch(int cut, FeedPlan plan, ToolPath path, int firstEdge) {
         for (PlanBlock block : plan.blocks(setup.feedChange())) {
             int edge = firstEdge + block.edge();
+            boolean isArc = isArc(block.centre(), block.start(), block.end(), block.length());
             moves.add(new Move(
                     purpose(path.purpose(edge)),
                     cut,
                     path.sourceEdge(edge).orElse(-1),
                     block.start(),
                     block.end(),
-                    block.centre(),
-                    block.turn(),
+                    isArc ? block.centre() : Optional.empty(),
+                    isArc ? block.turn() : Optional.empty(),
                     block.length(),
                     block.meanFeed(),
                     block.time(),
@@ -100,6 +106,9 @@ final class MoveList {
             }
             Point start = place(edge, block.from());
             Point end = place(edge, block.to());
+            Optional<Point> centre =
+                    edge.isArc() ? Optional.of(Point.ofSi(edge.centreX(), edge.centreY())) : Optional.empty();
+            boolean isArc = isArc(centre, start, end, block.length());
             boolean isIn = block.edge() < leadIn;
             boolean isOut = block.edge() >= path.size() - leadOut;
             moves.add(new Move(
@@ -108,14 +117,21 @@ final class MoveList {
                     block.edge(),
                     start,
                     end,
-                    edge.isArc() ? Optional.of(Point.ofSi(edge.centreX(), edge.centreY())) : Optional.empty(),
-                    edge.isArc() ? Optional.of(edge.sweep() > 0 ? Side.LEFT : Side.RIGHT) : Optional.empty(),
+                    isArc ? centre : Optional.empty(),
+                    isArc ? Optional.of(edge.sweep() > 0 ? Side.LEFT : Side.RIGHT) : Optional.empty(),
                     block.length(),
                     block.feed(),
                     block.time(),
                     Optional.of(block.limit())));
             at = end;
         }
+    }
+
+    /** Whether a move is posted as an arc: a short one whose ends nearly meet could be read as a full circle. */
+    private static boolean isArc(Optional<Point> centre, Point start, Point end, Quantity<Length> length) {
+        return centre.isPresent()
+                && (Kind.LENGTH.si(start.distance(end)) > SHORT_ARC_M
+                        || Kind.LENGTH.si(length) > Math.PI * Kind.LENGTH.si(start.distance(centre.get())));
     }
 
     private static Point place(EdgeCursor edge, double share) {

@@ -16,6 +16,8 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.part.Finding;
+import dev.waterjet.program.CutFeeds;
+import dev.waterjet.program.ProgramWriter;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -198,6 +200,30 @@ public record PartPlan(
      */
     public String csv() {
         return new MoveTable(this).csv();
+    }
+
+    /**
+     * Returns the feed rates along each cut, for {@link ProgramWriter#rewrite} of the program that was planned.
+     *
+     * @return feed rates by the distance from jet on, one list for each cut
+     */
+    public List<CutFeeds> feeds() {
+        return PlanProgram.feeds(this);
+    }
+
+    /**
+     * Writes the moves as a new part program: the path of the jet axis, which includes the kerf offset, with a dwell for each
+     * pierce (the upper end of its 95 % interval) and a note with name and cut quality before each cut. Its feed words take the
+     * planned time. It is a calculation: run it without the jet first.
+     *
+     * @param title comment of its first line; empty for none
+     * @param writer codes and units of the program
+     * @return the text
+     * @throws dev.waterjet.measure.DomainException with code {@code plan-of-a-program} if the plan is of a program: rewrite that
+     *     program with {@link #feeds()}
+     */
+    public String program(String title, ProgramWriter writer) {
+        return writer.write(title, new PlanProgram(this).moves());
     }
 
     @Override

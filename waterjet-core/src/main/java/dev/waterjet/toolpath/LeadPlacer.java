@@ -3,6 +3,7 @@ package dev.waterjet.toolpath;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.EdgeTree;
@@ -57,6 +58,7 @@ public final class LeadPlacer {
     private final List<Contour> contours;
     private final List<EdgeTree> trees = new ArrayList<>();
     private final List<Corners> corners = new ArrayList<>();
+    private final BoxTree boxes;
     private final double widthM;
 
     private LeadPlacer(Part part, CuttingRules rules, List<Contour> neighbours) {
@@ -65,6 +67,7 @@ public final class LeadPlacer {
         this.contours = part.contours();
         contours.forEach(contour -> trees.add(EdgeTree.of(contour)));
         neighbours.forEach(contour -> trees.add(EdgeTree.of(contour)));
+        this.boxes = LeadChecks.boxes(trees);
         contours.forEach(contour -> corners.add(Corners.of(contour)));
         this.widthM = Kind.LENGTH.si(
                 part.outline().box().minimum().distance(part.outline().box().maximum()));
@@ -123,7 +126,7 @@ public final class LeadPlacer {
     private Lead best(int index, List<Double> places) {
         Contour contour = contours.get(index(index));
         int scrap = part.partSide(index).opposite().sign();
-        LeadChecks checks = new LeadChecks(trees);
+        LeadChecks checks = new LeadChecks(trees, boxes);
         List<LeadFrame> frames = places.stream()
                 .map(place -> LeadFrame.of(contour, place, scrap, rules.offsetSi()))
                 .toList();

@@ -24,6 +24,14 @@ final class OffsetBuilder {
     /** Chains shorter than this are rounding. */
     private static final double SHORT_M = 1e-7;
 
+    /** Ends that are nearer are one point. */
+    private static final double POINT_M = 1e-9;
+
+    /** A corner between edges that are nearly tangent: left out, it moves the path by less than 0.1 um. */
+    private static final double SHORT_CORNER_M = 5e-6;
+
+    private static final double SHORT_CORNER_RAD = 0.05;
+
     private final Contour contour;
     private final Side jetSide;
     private final double[] offset;
@@ -133,8 +141,8 @@ final class OffsetBuilder {
         double[] at = fit.middle(stretch);
         Message message = Message.of(
                         "inner-corner",
-                        "the inner corner at edge {edge} comes out with a radius of {radius}; {depth} of material stay, "
-                                + "the tolerance is {limit}")
+                        "the inner corner at edge {edge} comes out with a radius of {radius}; {depth} of material"
+                                + " stay, the tolerance is {limit}")
                 .with("edge", edge)
                 .with("radius", Kind.LENGTH, offset[edge], Units.MILLIMETRE)
                 .with("depth", Kind.LENGTH, stretch.depthM(), Units.MILLIMETRE)
@@ -164,6 +172,9 @@ final class OffsetBuilder {
             int source = elements.source[element];
             builder.requirement(contour.requirement(source));
             double sweep = edge.sweep() * (slices.to[to] - slices.from[from]);
+            if (isNegligible(Math.hypot(slices.x1[to] - x, slices.y1[to] - y), sweep)) {
+                continue;
+            }
             if (edge.isArc()) {
                 edge.arc(x, y, slices.x1[to], slices.y1[to], edge.centreX(), edge.centreY(), sweep);
             } else {
@@ -180,5 +191,10 @@ final class OffsetBuilder {
         }
         Contour path = contour.isClosed() ? builder.close() : builder.open();
         return new ToolPath(path.named(contour.name()), jetSide.opposite(), stretches);
+    }
+
+    private static boolean isNegligible(double chord, double sweep) {
+        double turn = Math.abs(sweep);
+        return (turn < Math.PI && chord <= POINT_M) || (turn > 0 && turn < SHORT_CORNER_RAD && chord <= SHORT_CORNER_M);
     }
 }

@@ -32,12 +32,10 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.motion.SourceBlock;
 import dev.waterjet.part.Finding;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
-import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramChecks;
 import dev.waterjet.program.ProgramWriter;
@@ -52,7 +50,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -198,6 +195,9 @@ final class Plan extends Program {
             description = "Folder for the three files, created if missing. Default: plan.")
     private Path folder = Path.of("plan");
 
+    @Option(names = "--force", description = "Replace files that were written for another input of the same name.")
+    private boolean force;
+
     /** Units of a report. */
     enum UnitSystem {
         METRIC,
@@ -219,15 +219,6 @@ final class Plan extends Program {
         return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
     }
 
-    private DrawnProgram.Result drawn(Drawing drawing, Quantity<Length> kerf) {
-        return DrawnProgram.of(
-                title(),
-                drawing,
-                CuttingRules.of(kerf, thickness),
-                codes.codes().jetOn(),
-                codes.codes().jetOff());
-    }
-
     private Planned plan(PlanFiles.Source source) {
         CalibrationOptions.Choice cut = calibration.choose(material, MachinabilityFeed.published());
         Workpiece workpiece = Workpiece.of(cut.material(), thickness);
@@ -236,20 +227,17 @@ final class Plan extends Program {
         Optional<Drawing> drawn = isDrawing
                 ? Optional.of(DrawingReader.read(source.bytes(), drawing.settings(requirement())))
                 : Optional.empty();
-        Quantity<Length> kerf = kerfWidth.orElse(Measures.millimetres(1));
-        PartProgram program =
-                PartProgram.parse(drawn.map(found -> drawn(found, kerf).text()).orElse(source.text()), codes.codes());
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
-                : Optional.of(HeadChoice.of(selector(cut.model()), program, workpiece, quality));
+                : Optional.of(HeadChoice.of(
+                        selector(cut.model()),
+                        read(source, drawn, Measures.millimetres(1)).program(),
+                        workpiece,
+                        quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet).withFeedModel(cut.model());
-        List<Finding> findings = new ArrayList<>();
-        if (drawn.isPresent()) {
-            DrawnProgram.Result result = drawn(drawn.get(), kerfWidth.orElse(kerf(setup, workpiece)));
-            program = PartProgram.parse(result.text(), codes.codes());
-            findings.addAll(result.findings());
-        }
+        Read read = read(source, drawn, kerf(setup, workpiece));
+        PartProgram program = read.program();
         PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
         Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
         ProgramChecks checks = ProgramChecks.defaults();
@@ -257,11 +245,14 @@ final class Plan extends Program {
                 title(),
                 plan,
                 program,
-                written(plan, program, isDrawing),
+                PartProgram.parse(written(plan, program, isDrawing), program.codes()),
+                inputName(),
                 written(isDrawing),
                 isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
                 drawn.map(Drawing::cautions).orElse(List.of()),
-                findings.stream().filter(finding -> !finding.isSatisfied()).toList(),
+                read.findings().stream()
+                        .filter(finding -> !finding.isSatisfied())
+                        .toList(),
                 (isDrawing ? checks : checks.withPierceTime(pierce)).check(program));
         Shop where = new Shop(
                 shop.rates(),
@@ -272,6 +263,23 @@ final class Plan extends Program {
                 shearStrength,
                 selection.map(found -> found.explanation(ranking)));
         return new Planned(report, JobFacts.of(report, where));
+    }
+
+    /** A program to plan, and the findings of leads that were placed for it. */
+    private record Read(PartProgram program, List<Finding> findings) {}
+
+    /** The program that is given, or that of a drawing with leads for a kerf width. */
+    private Read read(PlanFiles.Source source, Optional<Drawing> drawing, Quantity<Length> kerf) {
+        if (drawing.isEmpty()) {
+            return new Read(PartProgram.parse(source.text(), codes.codes()), List.of());
+        }
+        DrawnProgram.Result result = DrawnProgram.of(
+                title(),
+                drawing.get(),
+                CuttingRules.of(kerfWidth.orElse(kerf), thickness),
+                codes.codes().jetOn(),
+                codes.codes().jetOff());
+        return new Read(PartProgram.parse(result.text(), codes.codes()), result.findings());
     }
 
     private boolean isInch(PartProgram program) {
@@ -302,24 +310,9 @@ final class Plan extends Program {
 
     /** The program with the feed rates of the plan. */
     private String written(PartPlan plan, PartProgram program, boolean isDrawing) {
-        List<CutFeeds> feeds = plan.cuts().stream()
-                .map(cut -> {
-                    List<SourceBlock> blocks =
-                            cut.feeds().get(0).sourceBlocks(plan.setup().feedChange());
-                    double[] ends = new double[blocks.size()];
-                    double[] all = new double[blocks.size()];
-                    double at = 0;
-                    for (int i = 0; i < ends.length; i++) {
-                        at += Kind.LENGTH.si(blocks.get(i).length());
-                        ends[i] = at;
-                        all[i] = Kind.SPEED.si(blocks.get(i).feed());
-                    }
-                    return CutFeeds.ofSi(ends, all);
-                })
-                .toList();
         ProgramWriter writer = ProgramWriter.of(program.codes());
         Quantity<Time> longest = plan.cuts().get(0).pierce().time().upper(0.95);
-        return (isDrawing || pierceDwell ? writer.withPierceDwell(longest) : writer).rewrite(program, feeds);
+        return (isDrawing || pierceDwell ? writer.withPierceDwell(longest) : writer).rewrite(program, plan.feeds());
     }
 
     /** A plan and its facts for the shop. */
@@ -341,6 +334,19 @@ final class Plan extends Program {
     private String title() {
         String spaced = stem().replaceAll("[_-]+", " ").strip();
         return spaced.isEmpty() ? "Part" : spaced.substring(0, 1).toUpperCase(Locale.ROOT) + spaced.substring(1);
+    }
+
+    private String inputName() {
+        return input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME);
+    }
+
+    /** Refuses to replace the files of another input with the same stem. */
+    private void requireSameInput(Path sheet) throws IOException {
+        Optional<String> before = Sheet.input(sheet);
+        if (!force && before.filter(name -> !name.equals(inputName())).isPresent()) {
+            throw new IOException(sheet + ": it was written for " + before.get()
+                    + "; write elsewhere with --output-dir, or replace it with --force");
+        }
     }
 
     /** Name of the written program: the extension of the input stays. */
@@ -387,8 +393,9 @@ final class Plan extends Program {
             Path program = folder.resolve(report.writtenName());
             Path blocks = folder.resolve(stem() + "-blocks.csv");
             Path sheet = folder.resolve(stem() + "-sheet.html");
+            requireSameInput(sheet);
             List<Path> replaced = new PlanFiles()
-                    .add(program, report.written(), source.charset())
+                    .add(program, report.written().text(), source.charset())
                     .add(blocks, BlockTable.csv(report), StandardCharsets.UTF_8)
                     .add(
                             sheet,

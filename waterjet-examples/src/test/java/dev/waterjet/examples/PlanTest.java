@@ -10,6 +10,7 @@ import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -259,7 +260,30 @@ class PlanTest {
         Ran ran = Ran.of("plan", input.toString(), "--thickness", "0.5 in", "--output-dir", folder.toString());
 
         assertThat(ran.out()).contains("Part                2 in \u00d7 1 in", "in/min", "lb", "gal");
+        assertThat(ran.out()).doesNotContainPattern("[0-9] (mm|m|MPa|kg|g/min|L)\\b");
         assertThat(Files.readString(folder.resolve("inch-sheet.html"))).contains("ksi");
+    }
+
+    @Test
+    void filesOfAnotherInputAreReplacedByForceOnly() throws IOException {
+        String square = "G0 X0 Y0\nM3\nG1 X20\nY10\nX0\nY0\nM5\n";
+        String into = folder.resolve("out").toString();
+        String[] first = {"plan", write("B.nc", square).toString(), "--orifice", "0.33 mm", "--output-dir", into};
+        String[] second = {"plan", write("B.tap", square).toString(), "--orifice", "0.33 mm", "--output-dir", into};
+
+        assertThat(Ran.of(first).status()).isZero();
+        assertThat(Ran.of(first).out()).contains("replaced: ");
+        Ran refused = Ran.of(second);
+        assertThat(refused.status()).isNotZero();
+        assertThat(refused.err())
+                .contains("it was written for B.nc")
+                .contains("--force")
+                .hasLineCount(1);
+        List<String> forced = new ArrayList<>(List.of(second));
+        forced.add("--force");
+        assertThat(Ran.of(forced.toArray(String[]::new)).status()).isZero();
+        assertThat(folder.resolve("out/B-with-feeds.nc")).exists();
+        assertThat(folder.resolve("out/B-with-feeds.tap")).exists();
     }
 
     @ParameterizedTest

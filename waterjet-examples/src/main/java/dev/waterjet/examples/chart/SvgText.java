@@ -66,4 +66,17 @@ public final class SvgText {
                 .replace(">", "&gt;")
                 .replace("\"", "&quot;");
     }
+
+    /**
+     * Undoes {@link #escaped}.
+     *
+     * @param text escaped text
+     * @return the text
+     */
+    public static String unescaped(String text) {
+        return text.replace("&quot;", "\"")
+                .replace("&gt;", ">")
+                .replace("&lt;", "<")
+                .replace("&amp;", "&");
+    }
 }

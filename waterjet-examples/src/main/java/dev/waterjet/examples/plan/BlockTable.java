@@ -41,7 +41,7 @@ public final class BlockTable {
 
     private BlockTable(PlanReport report) {
         this.report = report;
-        this.written = PartProgram.parse(report.written(), report.program().codes());
+        this.written = report.written();
     }
 
     /**

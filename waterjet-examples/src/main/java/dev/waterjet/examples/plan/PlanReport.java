@@ -32,6 +32,7 @@ import javax.measure.quantity.Volume;
  * @param plan the plan
  * @param program the program that was planned
  * @param written the program with the feed rates of the plan
+ * @param inputName file name of the input
  * @param writtenName file name of the written program
  * @param units units of the report
  * @param remarks cautions of the input
@@ -42,7 +43,8 @@ public record PlanReport(
         String title,
         PartPlan plan,
         PartProgram program,
-        String written,
+        PartProgram written,
+        String inputName,
         String writtenName,
         ReportUnits units,
         List<Caution> remarks,
@@ -101,11 +103,6 @@ public record PlanReport(
     /** Kerf at that feed rate. */
     Kerf kerf() {
         return plan.setup().kerfModel().kerf(plan.conditions(), feed().value());
-    }
-
-    /** Number of cutting blocks of the written program. */
-    int blocks() {
-        return PartProgram.parse(written, program.codes()).size();
     }
 
     /** Rectangle around the contours without leads. */

@@ -4,14 +4,22 @@ import static dev.waterjet.examples.chart.SvgText.escaped;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
+import dev.waterjet.examples.chart.SvgText;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Box;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Sheet of a plan: one self-contained HTML file of two printed pages. The first is read at the machine, the second explains
@@ -20,6 +28,8 @@ import java.util.Map;
 public final class Sheet {
 
     private static final int MAX_GROUPS = 24;
+    private static final Pattern INPUT = Pattern.compile("<meta name=\"input\" content=\"([^\"]*)\">");
+
     private static final int MAX_FINDINGS = 12;
 
     private final PlanReport report;
@@ -53,6 +63,9 @@ public final class Sheet {
             <meta charset="utf-8">
             <meta name="viewport" content="width=device-width, initial-scale=1">
             """);
+        html.append("<meta name=\"input\" content=\"")
+                .append(escaped(report.inputName()))
+                .append("\">\n");
         html.append("<title>").append(escaped(report.title())).append(" \u2013 cutting plan</title>\n<style>\n");
         html.append(SheetStyle.CSS).append("</style>\n</head>\n<body>\n<main>\n<div class=\"page\">\n");
         head();
@@ -88,6 +101,24 @@ public final class Sheet {
         return html.toString();
     }
 
+    /**
+     * Returns the input for which a sheet was written.
+     *
+     * @param file file of the sheet
+     * @return file name of the input; empty if there is no such file, or it is no sheet
+     * @throws IOException if the file cannot be read
+     */
+    public static Optional<String> input(Path file) throws IOException {
+        if (!Files.isRegularFile(file)) {
+            return Optional.empty();
+        }
+        Matcher found = INPUT.matcher(Files.readString(file, StandardCharsets.ISO_8859_1));
+        return found.find()
+                ? Optional.of(SvgText.unescaped(
+                        new String(found.group(1).getBytes(StandardCharsets.ISO_8859_1), StandardCharsets.UTF_8)))
+                : Optional.empty();
+    }
+
     private void head() {
         html.append("<header>\n<h1>").append(escaped(report.title())).append("</h1>\n<p class=\"lead\">");
         html.append(escaped("Part " + report.size() + ", plate of "
@@ -98,8 +129,8 @@ public final class Sheet {
                         report.units().length())
                 + ", cut quality " + report.quality().label() + " unless stated otherwise"));
         html.append("</p>\n<p class=\"lead\">");
-        html.append(escaped(
-                "Program " + report.writtenName() + ", checksum " + Checksum.of(report.written()) + ", " + date));
+        html.append(escaped("Program " + report.writtenName() + ", checksum "
+                + Checksum.of(report.written().text()) + ", " + date));
         html.append("</p>\n</header>\n");
     }
 
@@ -186,7 +217,9 @@ public final class Sheet {
                         ? "by the machine, on the side of the scrap (G41, G42)"
                         : "none: the program is the path of the jet axis");
         row("Jet on, jet off", report.program().codes().toString());
-        row("Blocks", report.program().size() + ", written as " + report.blocks());
+        row(
+                "Blocks",
+                report.program().size() + ", written as " + report.written().size());
         close();
     }
 

@@ -29,7 +29,7 @@ public final class Summary {
         facts.put(
                 "Cuts",
                 count + (count == 1 ? " cut, " : " cuts, ") + report.program().size() + " blocks ("
-                        + report.blocks() + " as written), "
+                        + report.written().size() + " as written), "
                         + ReportText.of(Kind.LENGTH, report.program().cuttingLength(), units.path()));
         facts.put(
                 "Feed rate",

@@ -1,0 +1,108 @@
+package dev.waterjet.plan;
+
+import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.motion.SourceBlock;
+import dev.waterjet.part.Point;
+import dev.waterjet.program.CutFeeds;
+import dev.waterjet.program.ProgramMove;
+import java.util.ArrayList;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Time;
+
+/** Moves and feed rates of a plan as a part program takes them. */
+final class PlanProgram {
+
+    private static final double PIERCE_COVERAGE = 0.95;
+
+    private final PartPlan plan;
+    private final List<ProgramMove> written = new ArrayList<>();
+    private boolean isOn;
+
+    PlanProgram(PartPlan plan) {
+        this.plan = plan;
+    }
+
+    /** Moves of the jet axis with jet on and off, notes and dwells. */
+    List<ProgramMove> moves() {
+        for (PlannedCut cut : plan.cuts()) {
+            if (cut.offset().isEmpty()) {
+                throw new DomainException(
+                        Message.of(
+                                "plan-of-a-program",
+                                "the moves follow the blocks of a program, which may leave the kerf offset to the"
+                                        + " machine; rewrite that program with the feed rates of the plan"),
+                        "kerf offset");
+            }
+        }
+        for (Move move : plan.moves()) {
+            switch (move.purpose()) {
+                case RAPID -> rapid(move.end());
+                case PIERCE -> pierce(move);
+                default -> cut(move);
+            }
+        }
+        jetOff();
+        return written;
+    }
+
+    private void rapid(Point end) {
+        jetOff();
+        written.add(new ProgramMove.Rapid(end));
+    }
+
+    private void jetOff() {
+        if (isOn) {
+            written.add(new ProgramMove.JetOff());
+            isOn = false;
+        }
+    }
+
+    private void pierce(Move move) {
+        PlannedCut cut = plan.cuts().get(move.cut());
+        if (written.isEmpty() || isOn) {
+            rapid(move.end());
+        }
+        String name = cut.name().replace(',', ' ').strip();
+        written.add(new ProgramMove.Comment("waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality "
+                + cut.quality().label() + (cut.feeds().size() > 1 ? ", open" : "")));
+        Quantity<Time> dwell = cut.pierce().time().upper(PIERCE_COVERAGE);
+        written.add(new ProgramMove.JetOn(dwell));
+        isOn = true;
+    }
+
+    private void cut(Move move) {
+        written.add(
+                move.isArc()
+                        ? new ProgramMove.Arc(
+                                move.end(),
+                                move.centre().orElseThrow(),
+                                move.turn().orElseThrow(),
+                                move.feed())
+                        : new ProgramMove.Line(move.end(), move.feed()));
+    }
+
+    /** Feed rates along each cut by the distance from jet on. */
+    static List<CutFeeds> feeds(PartPlan plan) {
+        return plan.cuts().stream()
+                .map(cut -> feeds(cut, plan.setup().feedChange()))
+                .toList();
+    }
+
+    private static CutFeeds feeds(PlannedCut cut, double feedChange) {
+        List<SourceBlock> blocks = cut.feeds().stream()
+                .flatMap(stretch -> stretch.sourceBlocks(feedChange).stream())
+                .toList();
+        double[] ends = new double[blocks.size()];
+        double[] feeds = new double[blocks.size()];
+        double at = 0;
+        for (int i = 0; i < ends.length; i++) {
+            at += Kind.LENGTH.si(blocks.get(i).length());
+            ends[i] = at;
+            feeds[i] = Kind.SPEED.si(blocks.get(i).feed());
+        }
+        return CutFeeds.ofSi(ends, feeds);
+    }
+}
