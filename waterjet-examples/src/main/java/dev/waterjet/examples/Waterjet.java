@@ -36,6 +36,7 @@ import picocli.CommandLine.ParameterException;
             LineTable.class,
             AttenuatorTable.class,
             VesselTable.class,
+            CircuitTable.class,
             Plan.class,
             Predict.class,
             DrawingTable.class,
