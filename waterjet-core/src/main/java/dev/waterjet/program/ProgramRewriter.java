@@ -51,7 +51,8 @@ final class ProgramRewriter {
         if (dwellS == 0 || cut.dwell().isPresent() || movesAtOnce || isMovingPierce) {
             return;
         }
-        String words = ProgramNumbers.dwell(program.codes().dwell(), dwellS, splitter.blankAt(at));
+        String words = ProgramNumbers.dwell(
+                program.codes().dwell(), dwellS, splitter.blankAt(blocks.lineTo[cut.firstBlock()]));
         if (!words.isEmpty()) {
             copyTo(at);
             out.append(splitter.lineEnding(at)).append(words);

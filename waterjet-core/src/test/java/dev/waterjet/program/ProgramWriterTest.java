@@ -324,7 +324,7 @@ class ProgramWriterTest {
         List<CutFeeds> feeds = randomFeeds(program, 1, new Random(1));
         String written = WRITER.withPierceDwell(Measures.seconds(1.5)).rewrite(program, feeds);
 
-        assertThat(written.replaceAll(" ?F[0-9.]+", "")).isEqualTo(text.replaceFirst("M3\r\n", "M3\r\nG4P1500\r\n"));
+        assertThat(written.replaceAll(" ?F[0-9.]+", "")).isEqualTo(text.replaceFirst("M3\r\n", "M3\r\nG4 P1500\r\n"));
         assertThat(PartProgram.parse(written).cuts().get(0).dwell()).isPresent();
     }
 

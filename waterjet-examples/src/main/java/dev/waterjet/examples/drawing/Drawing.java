@@ -44,6 +44,11 @@ public record Drawing(
         double joinM,
         List<Caution> cautions) {
 
+    private static final double INCH_M = 0.0254;
+
+    /** Units of drawings in inches, in inches: down to a micro-inch, up to a yard. */
+    private static final List<Double> INCH_UNITS = List.of(1e-6, 1e-3, 1e-2, 0.1, 1.0, 12.0, 36.0);
+
     /**
      * Keeps unmodifiable copies.
      *
@@ -159,6 +164,14 @@ public record Drawing(
             }
         }
         return Optional.empty();
+    }
+
+    /**
+     * {@return whether its unit is an inch, a decimal fraction of one, a foot or a yard}
+     */
+    public boolean isInch() {
+        double inches = unitM / INCH_M;
+        return INCH_UNITS.stream().anyMatch(unit -> Math.abs(inches - unit) < 1e-9 * unit);
     }
 
     /**

@@ -5,6 +5,9 @@ import dev.waterjet.examples.chart.SvgText;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Units;
+import javax.measure.Unit;
+import javax.measure.quantity.Length;
 
 /** Cross-section of the kerf, with its widths. Widths are drawn larger than depths where the plate is thick. */
 final class KerfDrawing {
@@ -19,12 +22,14 @@ final class KerfDrawing {
     private static final double LEAST_SHARE = 0.3;
 
     private final Kerf kerf;
+    private final Unit<Length> unit;
     private final double thicknessM;
     private final double depthScale;
     private final double widthScale;
 
-    private KerfDrawing(Kerf kerf) {
+    private KerfDrawing(Kerf kerf, Unit<Length> unit) {
         this.kerf = kerf;
+        this.unit = unit;
         this.thicknessM = Kind.LENGTH.si(kerf.thickness());
         double widest = kerf.maximumWidth().si();
         double toScale = (HEIGHT - TOP - FOOT) / thicknessM;
@@ -32,8 +37,8 @@ final class KerfDrawing {
         this.widthScale = Math.max(depthScale, LEAST_SHARE * WIDTH / widest);
     }
 
-    static String svg(Kerf kerf) {
-        return new KerfDrawing(kerf).draw();
+    static String svg(Kerf kerf, Unit<Length> unit) {
+        return new KerfDrawing(kerf, unit).draw();
     }
 
     private String draw() {
@@ -83,7 +88,7 @@ final class KerfDrawing {
 
     /** Caption of the drawing. */
     static String caption(Kerf kerf) {
-        KerfDrawing drawing = new KerfDrawing(kerf);
+        KerfDrawing drawing = new KerfDrawing(kerf, Units.MILLIMETRE);
         double ratio = drawing.widthScale / drawing.depthScale;
         return ratio < 1.05
                 ? "To scale."
@@ -96,7 +101,7 @@ final class KerfDrawing {
                 + text(kerf.exitWidth().si()) + " wide at the exit.";
     }
 
-    private static String text(double lengthM) {
-        return QuantityText.round(lengthM * 1000, 3) + " mm";
+    private String text(double lengthM) {
+        return ReportText.of(Kind.LENGTH, Kind.LENGTH.of(lengthM), unit);
     }
 }

@@ -80,7 +80,7 @@ public final class Sheet {
         signOff();
         html.append("</div>\n<div class=\"page\">\n");
         html.append("<div class=\"pair\">\n");
-        figure("Kerf", KerfDrawing.svg(report.kerf()), KerfDrawing.caption(report.kerf()));
+        figure("Kerf", KerfDrawing.svg(report.kerf(), report.units().length()), KerfDrawing.caption(report.kerf()));
         figure(
                 "Feed rate over thickness",
                 FeedChart.svg(report),

@@ -78,7 +78,7 @@ final class SheetStyle {
             margin: 0 0 6pt; break-inside: avoid; }
           figure.whole svg { max-height: 82mm; }
           .pair { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
-          .pair figure svg { max-height: 28mm; }
+          .pair figure svg { max-height: 40mm; }
           .sign { margin: 0; }
           .figures { grid-template-columns: repeat(6, 1fr); margin: 0 0 5pt; }
           .figures div { padding: 4pt 6pt; }

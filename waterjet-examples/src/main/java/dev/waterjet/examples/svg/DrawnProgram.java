@@ -23,14 +23,21 @@ import java.util.List;
  */
 public final class DrawnProgram {
 
-    /** Coordinates are written to a hundredth of a micrometre, so that arcs close. */
+    /** Coordinates are written to a hundredth of a micrometre, or to 25 nm in inches, so that arcs close. */
     private static final int DECIMALS = 5;
+
+    private static final int INCH_DECIMALS = 6;
+
+    private static final BigDecimal INCH_M = new BigDecimal("0.0254");
 
     private final StringBuilder text = new StringBuilder();
     private final int jetOn;
     private final int jetOff;
 
-    private DrawnProgram(int jetOn, int jetOff) {
+    private final boolean isInch;
+
+    private DrawnProgram(boolean isInch, int jetOn, int jetOff) {
+        this.isInch = isInch;
         this.jetOn = jetOn;
         this.jetOff = jetOff;
     }
@@ -44,7 +51,7 @@ public final class DrawnProgram {
     public record Result(String text, List<Finding> findings) {}
 
     /**
-     * Writes the program of a drawing: part after part, holes first.
+     * Writes the program of a drawing: part after part, holes first; in inches if the drawing is.
      *
      * @param title title of the part
      * @param drawing the drawing
@@ -56,7 +63,7 @@ public final class DrawnProgram {
      * @throws dev.waterjet.part.GeometryException if the jet cannot cut a contour, with its place
      */
     public static Result of(String title, Drawing drawing, CuttingRules rules, int jetOn, int jetOff) {
-        return new DrawnProgram(jetOn, jetOff).write(title, drawing, rules);
+        return new DrawnProgram(drawing.isInch(), jetOn, jetOff).write(title, drawing, rules);
     }
 
     private Result write(String title, Drawing drawing, CuttingRules rules) {
@@ -64,7 +71,7 @@ public final class DrawnProgram {
         for (Caution caution : drawing.cautions()) {
             text.append("(caution: ").append(plain(caution.text())).append(")\n");
         }
-        text.append("G71 G90 G17 G40\n");
+        text.append(isInch ? "G70" : "G71").append(" G90 G17 G40\n");
         List<Finding> findings = new ArrayList<>();
         for (DrawnPart drawn : drawing.parts()) {
             Part part = drawn.part();
@@ -114,12 +121,12 @@ public final class DrawnProgram {
         text.append(" X").append(number(point.xSi())).append(" Y").append(number(point.ySi()));
     }
 
-    private static String number(double metres) {
-        return BigDecimal.valueOf(metres)
-                .movePointRight(3)
-                .setScale(DECIMALS, RoundingMode.HALF_EVEN)
-                .stripTrailingZeros()
-                .toPlainString();
+    private String number(double metres) {
+        BigDecimal exact = BigDecimal.valueOf(metres);
+        BigDecimal written = isInch
+                ? exact.divide(INCH_M, INCH_DECIMALS, RoundingMode.HALF_EVEN)
+                : exact.movePointRight(3).setScale(DECIMALS, RoundingMode.HALF_EVEN);
+        return written.stripTrailingZeros().toPlainString();
     }
 
     /** Words without what would end a comment or part a note. */
