@@ -1,8 +1,5 @@
 package dev.waterjet.calibrate;
 
-import dev.waterjet.evidence.Evidence;
-import dev.waterjet.evidence.EvidenceGrade;
-import dev.waterjet.evidence.Source;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.measure.Described;
@@ -64,38 +61,71 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
         return new PierceMeasurement(depth, time);
     }
 
-    private double logDepth() {
+    double logDepth() {
         return Math.log(Kind.LENGTH.si(depth));
     }
 
-    private double logTime() {
+    double logTime() {
         return Math.log(Kind.TIME.si(time));
     }
 
     /**
-     * Fits a pierce model to timed pierces: a straight line through the logarithms of time over depth, by least squares. The
-     * uncertainty of a time is the scatter of the times about the line.
+     * Fits the damped pierce model to timed pierces, with the damping length of a tube of 1.02 mm where the pierces do not tell
+     * one; as {@link #fit(List, Quantity)} with 7.5 mm.
+     *
+     * @param pierces at least two pierces
+     * @return the model and its fit, on natural logarithms of the time in s
+     * @throws NoSolutionException if there are fewer than two pierces or their times do not rise with depth; code {@code
+     *     too-few-pierces} or {@code pierces-not-rising}
+     */
+    public static FittedModel<PierceModel> fit(List<PierceMeasurement> pierces) {
+        return fit(pierces, Kind.LENGTH.of(PierceFit.TYPICAL_DAMPING_M));
+    }
+
+    /**
+     * Fits the damped pierce model to timed pierces by least squares of the logarithm of the time. Rate and damping length are
+     * both fitted if there are three pierces or more, their depths span a factor of two, and the times tell the damping; else the damping length is kept and the
+     * rate is fitted. The uncertainty of a time is the scatter of the times about the model.
+     *
+     * @param pierces at least two pierces
+     * @param typicalDamping damping length where the pierces do not tell one, above 0, such as {@code
+     *     PierceModel.derived(cut, method).damping()}
+     * @return the model and its fit, on natural logarithms of the time in s
+     * @throws NoSolutionException if there are fewer than two pierces or their times do not rise with depth; code {@code
+     *     too-few-pierces} or {@code pierces-not-rising}
+     */
+    public static FittedModel<PierceModel> fit(List<PierceMeasurement> pierces, Quantity<Length> typicalDamping) {
+        double dampingM = Require.positive("typical damping length", Kind.LENGTH.si(typicalDamping), Units.MILLIMETRE);
+        requireCount(pierces, MIN_PIERCES - 1);
+        return new PierceFit(pierces).fit(dampingM);
+    }
+
+    private static void requireCount(List<PierceMeasurement> pierces, int minimum) {
+        if (pierces.size() < minimum) {
+            throw new NoSolutionException(Message.of(
+                            "too-few-pierces",
+                            "{pierces} timed pierces; a line and its scatter require at least {minimum}")
+                    .with("pierces", pierces.size())
+                    .with("minimum", minimum));
+        }
+    }
+
+    /**
+     * Fits the published power form to timed pierces: a straight line through the logarithms of time over depth, by least
+     * squares. The uncertainty of a time is the scatter of the times about the line.
      *
      * @param pierces at least three pierces, of at least two depths
      * @return the model and its fit, on natural logarithms of the time in s
      * @throws NoSolutionException if there are fewer than three pierces or their times do not rise with depth; code {@code
      *     too-few-pierces} or {@code pierces-not-rising}
      */
-    public static FittedModel<PierceModel> fit(List<PierceMeasurement> pierces) {
-        if (pierces.size() < MIN_PIERCES) {
-            throw new NoSolutionException(Message.of(
-                            "too-few-pierces",
-                            "{pierces} timed pierces; a line and its scatter require at least {minimum}")
-                    .with("pierces", pierces.size())
-                    .with("minimum", MIN_PIERCES));
-        }
+    public static FittedModel<PierceModel> fitPowerForm(List<PierceMeasurement> pierces) {
+        requireCount(pierces, MIN_PIERCES);
         SimpleRegression line = new SimpleRegression();
         pierces.forEach(pierce -> line.addData(pierce.logDepth(), pierce.logTime()));
         double slope = line.getSlope();
         if (!(slope > 0)) {
-            throw new NoSolutionException(Message.of(
-                    "pierces-not-rising",
-                    "the times of the pierces do not rise with their depth; time pierces of several depths"));
+            throw PierceFit.notRising();
         }
         // ln t = (ln h - ln a)/b: the closed solution is where the search starts, and ends
         Fit fit = LeastSquares.of((i, numbers) -> (pierces.get(i).logDepth() - Math.log(numbers[0])) / numbers[1])
@@ -106,9 +136,7 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
                 Kind.LENGTH.of(fit.value(DEPTH)),
                 fit.value(EXPONENT),
                 fit.residualDeviation(),
-                Evidence.of(
-                        EvidenceGrade.FITTED,
-                        Source.of("timed pierces of the user").at(fit.observations() + " pierces")));
+                PierceFit.evidence(fit));
         return new FittedModel<>(model, fit);
     }
 

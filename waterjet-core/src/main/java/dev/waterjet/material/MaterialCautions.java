@@ -17,7 +17,7 @@ final class MaterialCautions {
 
     static List<Caution> of(Material material, MaterialFacts facts) {
         List<Caution> all = new ArrayList<>();
-        double factor = Math.exp(COVERAGE * material.relativeUncertainty());
+        double factor = Math.round(10 * Math.exp(COVERAGE * material.relativeUncertainty())) / 10.0;
         if (!facts.rule().isEmpty()) {
             all.add(Caution.notice(Message.of(
                             "assumed-machinability",

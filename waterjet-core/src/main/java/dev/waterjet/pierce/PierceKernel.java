@@ -16,23 +16,24 @@ final class PierceKernel {
     }
 
     /**
+     * The returning water takes momentum from the jet, so that the hole deepens at dh/dt = r/(1 + h/l): t = h/r + h^2/(2 l r),
+     * with the rate r at the surface and the damping length l. Derived.
+     */
+    static double dampedTime(double rateMPerS, double dampingM, double depthM) {
+        return depthM / rateMPerS * (1 + depthM / (2 * dampingM));
+    }
+
+    /** h = l (sqrt(1 + 2 r t/l) - 1), the inverse of {@link #dampedTime}, in a form without cancellation. */
+    static double dampedDepth(double rateMPerS, double dampingM, double timeS) {
+        double scaled = 2 * rateMPerS * timeS / dampingM;
+        return 2 * rateMPerS * timeS / (Math.sqrt(1 + scaled) + 1);
+    }
+
+    /**
      * Rate at which a hole deepens if a share e of the removal of a cut reaches its bottom. A cut of width d removes u h d at
      * its separation feed rate u; over the area of the hole pi d^2/4 this is dh/dt = e 4 u h/(pi d). Derived.
      */
     static double rate(double share, double feedMPerS, double depthM, double boreM) {
         return share * 4 * feedMPerS * depthM / (Math.PI * boreM);
-    }
-
-    /**
-     * Slope n of ln u = const - n ln h, between two depths. With it dh/dt goes with h^(1-n), so that
-     * h^n = n h^(n-1) (dh/dt) t and the exponent of the power law is 1/n. Derived.
-     */
-    static double slope(double feedMPerS, double deeperFeedMPerS, double deeperOverDepth) {
-        return Math.log(feedMPerS / deeperFeedMPerS) / Math.log(deeperOverDepth);
-    }
-
-    /** Depth after one second from rate and slope at a depth: t = h/(n rate) there, so a = h t^(-1/n). Derived. */
-    static double depthAfterOneSecond(double depthM, double rateMPerS, double slope) {
-        return depthM * Math.pow(slope * rateMPerS / depthM, 1 / slope);
     }
 }

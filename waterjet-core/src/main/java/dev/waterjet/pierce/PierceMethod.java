@@ -4,9 +4,11 @@ package dev.waterjet.pierce;
 public enum PierceMethod {
     /** The jet is stationary at full pressure until it is through. */
     STATIONARY("stationary"),
-    /** The jet moves on a short line or circle at full pressure, so that the returning water does not meet it. */
+    /** The jet moves on a short line at full pressure, so that the returning water does not meet it. */
     MOVING("moving"),
-    /** The abrasive flows first, then the jet starts at low pressure and is stationary until it is through. */
+    /** The jet moves on a small circle at full pressure: the hole is wider than the jet, and the water has a way out. */
+    CIRCULAR("circular"),
+    /** The abrasive flows first, the jet starts at low pressure, and the pressure is raised after the first millimetres. */
     LOW_PRESSURE("low pressure, abrasive first"),
     /** The hole is drilled, and the jet starts in it. */
     PRE_DRILLED("pre-drilled");

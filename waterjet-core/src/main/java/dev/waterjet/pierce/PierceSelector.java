@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
+import java.util.OptionalDouble;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
@@ -26,9 +26,12 @@ import javax.measure.quantity.Time;
  * }</pre>
  *
  * <ul>
- *   <li>Ductile and soft plates: stationary, or moving where the clearance allows it and it saves more than a second.
- *   <li>Brittle and laminated plates: as the ductile ones if their strength bears the pressure in the blind hole; else at low
- *       pressure with the abrasive first; and if even the minimum pressure of the pump is too high, through a drilled hole.
+ *   <li>Ductile and soft plates: stationary, or moving where the clearance allows it and it saves more than a second; on a
+ *       circle in a thick plate.
+ *   <li>Brittle and laminated plates: as the ductile ones if their strength bears the pressure in the blind hole; else the
+ *       first millimetres at low pressure with the abrasive first, at the minimum pressure of the pump or at a higher one that
+ *       the plate bears. The same rule holds with and without a known strength.
+ *   <li>Laminated plates whose layers separate even at the minimum pressure of the pump: through a drilled hole.
  * </ul>
  */
 public final class PierceSelector {
@@ -38,6 +41,9 @@ public final class PierceSelector {
 
     /** Clearance that a moving pierce requires, in exit bores of the focusing tube. Common practice. */
     private static final double MOVING_BORES = 4;
+
+    /** Thickness from which a moving jet goes on a circle, so that the water has a way out. Common practice, no source. */
+    private static final double CIRCULAR_FROM_M = 0.010;
 
     private final PierceSettings settings;
     private final Map<PierceMethod, PierceModel> models;
@@ -71,10 +77,13 @@ public final class PierceSelector {
         return new PierceSelector(settings, more);
     }
 
-    private Estimate<Time> time(PierceMethod method, CutConditions cut) {
+    private PierceModel model(PierceMethod method, CutConditions cut) {
         PierceModel timed = models.get(method);
-        PierceModel model = timed == null ? PierceModel.derived(cut, method) : timed;
-        return model.time(cut.workpiece().thickness());
+        return timed == null ? PierceModel.derived(cut, method) : timed;
+    }
+
+    private Estimate<Time> time(PierceMethod method, CutConditions cut) {
+        return model(method, cut).time(cut.workpiece().thickness());
     }
 
     /**
@@ -85,15 +94,33 @@ public final class PierceSelector {
      */
     public Pierce select(CutConditions cut) {
         MaterialClass materialClass = cut.material().materialClass();
-        Optional<Quantity<Pressure>> safe = settings.safePressure();
+        OptionalDouble strength = strength(cut);
         if (materialClass == MaterialClass.DUCTILE
                 || materialClass == MaterialClass.SOFT
-                || (safe.isPresent() && pascals(safe.get()) >= cut.jet().pressureSi())) {
+                || (strength.isPresent()
+                        && PierceSettings.safePressure(strength.getAsDouble())
+                                >= cut.jet().pressureSi())) {
             return atFullPressure(cut);
         }
-        return safe.isPresent() && pascals(safe.get()) < pascals(settings.minimumPressure())
-                ? drilled(cut)
-                : atLowPressure(cut);
+        double minimumPa = pascals(settings.minimumPressure());
+        boolean isTooWeak = materialClass == MaterialClass.LAMINATED
+                && strength.isPresent()
+                && strength.getAsDouble() < pascals(PierceSettings.blindHolePressure(settings.minimumPressure()));
+        if (isTooWeak) {
+            return drilled(cut, strength.getAsDouble());
+        }
+        double safePa = strength.isPresent() ? PierceSettings.safePressure(strength.getAsDouble()) : 0;
+        return atLowPressure(cut, Math.min(cut.jet().pressureSi(), Math.max(minimumPa, safePa)), strength);
+    }
+
+    /** Strength that keeps the plate whole: that of the shop, else that of the catalogue. */
+    private OptionalDouble strength(CutConditions cut) {
+        return settings.strength()
+                .map(known -> OptionalDouble.of(pascals(known)))
+                .orElseGet(() -> cut.material()
+                        .strength()
+                        .map(known -> OptionalDouble.of(known.si()))
+                        .orElseGet(OptionalDouble::empty));
     }
 
     private static double pascals(Quantity<Pressure> pressure) {
@@ -101,76 +128,121 @@ public final class PierceSelector {
     }
 
     private Pierce atFullPressure(CutConditions cut) {
+        PierceMethod movingMethod = cut.thicknessSi() < CIRCULAR_FROM_M ? PierceMethod.MOVING : PierceMethod.CIRCULAR;
         Estimate<Time> stationary = time(PierceMethod.STATIONARY, cut);
-        Estimate<Time> moving = time(PierceMethod.MOVING, cut);
+        Estimate<Time> moving = time(movingMethod, cut);
         double saved = stationary.si() - moving.si();
         double clearanceM = MOVING_BORES * cut.jet().tubeExitBoreSi();
         boolean isWorth = saved > WORTH_MOVING_S;
         boolean isMoving = isWorth && Kind.LENGTH.si(settings.pierceClearance()) >= clearanceM;
         Estimate<Time> time = isMoving ? moving : stationary;
+        PierceMethod method = isMoving ? movingMethod : PierceMethod.STATIONARY;
         return new Pierce(
-                isMoving ? PierceMethod.MOVING : PierceMethod.STATIONARY,
+                method,
                 cut.jet().water().pressure(),
                 time,
                 Kind.TIME.of(0),
-                atFullPressure(isWorth, isMoving)
+                atFullPressure(isWorth, method)
                         .with("material_class", word(cut))
                         .with("saved", Kind.TIME, saved, Units.SECOND)
                         .with("clearance", Kind.LENGTH, clearanceM, Units.MILLIMETRE),
                 time.cautions());
     }
 
-    private static Message atFullPressure(boolean isWorth, boolean isMoving) {
-        if (isMoving) {
+    private static Message atFullPressure(boolean isWorth, PierceMethod method) {
+        if (method == PierceMethod.MOVING) {
             return Message.of(
                     "pierce-moving", "a {material_class} plate bears the full pressure; a moving pierce saves {saved}");
+        }
+        if (method == PierceMethod.CIRCULAR) {
+            return Message.of(
+                    "pierce-circular",
+                    "a {material_class} plate bears the full pressure; a circle lets the water out of the deep hole and"
+                            + " saves {saved}");
         }
         return isWorth
                 ? Message.of(
                         "pierce-without-clearance",
-                        "a {material_class} plate bears the full pressure; a moving pierce would save {saved} but requires"
-                                + " a clearance of {clearance}")
+                        "a {material_class} plate bears the full pressure; a moving pierce would save {saved} but"
+                                + " requires a clearance of {clearance}")
                 : Message.of(
                         "pierce-stationary",
                         "a {material_class} plate bears the full pressure; a moving pierce would save only {saved}");
     }
 
-    private Pierce atLowPressure(CutConditions cut) {
-        double pressurePa =
-                Math.min(cut.jet().pressureSi(), pascals(settings.safePressure().orElse(settings.minimumPressure())));
+    private Pierce atLowPressure(CutConditions cut, double pressurePa, OptionalDouble strength) {
+        double depthM = Math.min(Kind.LENGTH.si(settings.lowPressureDepth()), cut.thicknessSi());
         Quantity<Pressure> pressure = Kind.PRESSURE.of(pressurePa);
-        Estimate<Time> time =
-                time(PierceMethod.LOW_PRESSURE, cut.withJet(cut.jet().withPressure(pressure)));
-        List<Caution> cautions = new ArrayList<>(time.cautions());
-        if (settings.strength().isEmpty()) {
-            cautions.add(Caution.warning(Message.of(
-                    "strength-unknown",
-                    "half of the pressure must be below the strength that keeps this plate whole, which is unknown; try"
-                            + " on scrap or drill the hole")));
+        CutConditions atLow = cut.withJet(cut.jet().withPressure(pressure));
+        if (!(atLow.separationFeedSi(depthM) > 0) && !models.containsKey(PierceMethod.LOW_PRESSURE)) {
+            return drilled(
+                    cut,
+                    Message.of("pierce-not-at-low-pressure", "the jet does not cut {material} at {low_pressure}")
+                            .with("material", cut.material().name())
+                            .with("low_pressure", Kind.PRESSURE, pressurePa, Units.MEGAPASCAL));
         }
-        Message reason = settings.strength()
-                .map(strength -> Message.of(
-                                "pierce-within-strength",
-                                "about half of the pressure acts in the blind hole, and the plate bears {strength}")
-                        .with("strength", Kind.PRESSURE, pascals(strength), Units.MEGAPASCAL))
-                .orElseGet(() -> Message.of(
-                                "pierce-strength-unknown",
-                                "a {material_class} plate of unknown strength gets the minimum pressure of the pump")
-                        .with("material_class", word(cut)));
-        return new Pierce(PierceMethod.LOW_PRESSURE, pressure, time, settings.rampTime(), reason, cautions);
+        Estimate<Time> time = lowPressureTime(cut, atLow, depthM);
+        List<Caution> cautions = new ArrayList<>(time.cautions());
+        cautions.add(PierceCautions.of(cut, pressurePa, depthM, strength));
+        return new Pierce(
+                PierceMethod.LOW_PRESSURE,
+                pressure,
+                time,
+                settings.rampTime(),
+                reason(pressurePa, strength)
+                        .with("material_class", word(cut))
+                        .with("low_depth", Kind.LENGTH, depthM, Units.MILLIMETRE),
+                cautions);
     }
 
-    private Pierce drilled(CutConditions cut) {
-        Message reason = Message.of(
-                        "pierce-drilled",
-                        "even the minimum pressure of the pump, {minimum_pressure}, may crack or delaminate a plate that"
-                                + " bears {strength}")
-                .with("minimum_pressure", Kind.PRESSURE, pascals(settings.minimumPressure()), Units.MEGAPASCAL)
-                .with(
-                        "strength",
-                        Kind.PRESSURE,
-                        settings.strength().map(Kind.PRESSURE::si).orElse(0.0),
-                        Units.MEGAPASCAL);
+    /** A model that the shop timed at low pressure holds for the whole depth; else the pressure is raised at a depth. */
+    private Estimate<Time> lowPressureTime(CutConditions cut, CutConditions atLow, double depthM) {
+        PierceModel low = model(PierceMethod.LOW_PRESSURE, atLow);
+        if (models.containsKey(PierceMethod.LOW_PRESSURE) || depthM >= cut.thicknessSi()) {
+            return low.time(cut.workpiece().thickness());
+        }
+        PierceModel full = model(PierceMethod.STATIONARY, cut);
+        double deeper = full.timeSi(cut.thicknessSi()) - full.timeSi(depthM);
+        double total = low.timeSi(depthM) + deeper;
+        double uncertainty =
+                (low.timeSi(depthM) * low.relativeUncertainty() + deeper * full.relativeUncertainty()) / total;
+        return Estimate.withinFactor(
+                        Kind.TIME, total, uncertainty, low.estimate(total).cautions())
+                .with(full.estimate(total).cautions());
+    }
+
+    private static Message reason(double pressurePa, OptionalDouble strength) {
+        if (strength.isEmpty()) {
+            return Message.of(
+                    "pierce-strength-unknown",
+                    "the first {low_depth} of a {material_class} plate of unknown strength at the minimum pressure of"
+                            + " the pump");
+        }
+        boolean isWithin = PierceSettings.safePressure(strength.getAsDouble()) >= pressurePa;
+        Message reason = isWithin
+                ? Message.of(
+                        "pierce-within-strength",
+                        "the first {low_depth} at low pressure: about half of the pressure acts in the blind hole, and"
+                                + " the {material_class} plate bears {strength}")
+                : Message.of(
+                        "pierce-above-strength",
+                        "the first {low_depth} at the minimum pressure of the pump: no pressure of it leaves a margin"
+                                + " to the {strength} of this {material_class} plate");
+        return reason.with("strength", Kind.PRESSURE, strength.getAsDouble(), Units.MEGAPASCAL);
+    }
+
+    private Pierce drilled(CutConditions cut, double strengthPa) {
+        return drilled(
+                cut,
+                Message.of(
+                                "pierce-drilled",
+                                "pre-drill: no pressure of this pump is safe; even its minimum pressure,"
+                                        + " {minimum_pressure}, may delaminate a plate that bears {strength}")
+                        .with("minimum_pressure", Kind.PRESSURE, pascals(settings.minimumPressure()), Units.MEGAPASCAL)
+                        .with("strength", Kind.PRESSURE, strengthPa, Units.MEGAPASCAL));
+    }
+
+    private Pierce drilled(CutConditions cut, Message reason) {
         return new Pierce(
                 PierceMethod.PRE_DRILLED,
                 cut.jet().water().pressure(),

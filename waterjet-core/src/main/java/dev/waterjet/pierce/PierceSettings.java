@@ -29,7 +29,9 @@ import org.jspecify.annotations.Nullable;
  * <p>The pressure in a blind hole is about half of the supply pressure: 180 of 345 MPa (measured and extrapolated: Liu,
  * Schubert, IJAMT 42 (2009)), falling with depth. A brittle or laminated plate is therefore safe, as derived from this, where
  * half of the supply pressure is below the strength that keeps it whole: the strength between the layers of a laminate, the
- * tensile strength of glass or stone. Only the shop has that number; without it the plate is treated as delicate.
+ * tensile strength of glass or stone. The shop states its own; else the handbook value of the catalogue is taken, where there is
+ * one. A brittle plate that bears less is not refused: glass and stone are pierced at the minimum pressure of the pump by common
+ * practice, since the uncut material around a shallow hole supports it, and the danger is the first blow.
  */
 public final class PierceSettings implements Described, Serializable {
 
@@ -41,11 +43,16 @@ public final class PierceSettings implements Described, Serializable {
     /** Part of the safe pressure that is used. Assumed. */
     private static final double MARGIN = 0.8;
 
-    private static final PierceSettings DEFAULTS = new PierceSettings(new Values(70e6, null, 0, 3, 30));
+    private static final PierceSettings DEFAULTS = new PierceSettings(new Values(70e6, null, 0, 2e-3, 3, 30));
 
     /** Checked content, and the serial form; an unknown strength is null. */
     private record Values(
-            double minimumPressurePa, @Nullable Double strengthPa, double clearanceM, double rampS, double drillS)
+            double minimumPressurePa,
+            @Nullable Double strengthPa,
+            double clearanceM,
+            double lowPressureDepthM,
+            double rampS,
+            double drillS)
             implements Serializable {
 
         Values {
@@ -54,12 +61,30 @@ public final class PierceSettings implements Described, Serializable {
                 strengthPa = Require.positive("strength of the plate", strengthPa, Units.MEGAPASCAL);
             }
             clearanceM = Require.notNegative("pierce clearance", clearanceM, Units.MILLIMETRE);
+            lowPressureDepthM =
+                    Require.positive("depth of the low-pressure pierce", lowPressureDepthM, Units.MILLIMETRE);
             rampS = Require.notNegative("time to raise the pressure", rampS, Units.SECOND);
             drillS = Require.notNegative("time to drill a hole", drillS, Units.SECOND);
         }
 
         private Object readResolve() {
             return new PierceSettings(this);
+        }
+
+        Values withPressure(double pa) {
+            return new Values(pa, strengthPa, clearanceM, lowPressureDepthM, rampS, drillS);
+        }
+
+        Values withStrength(double pa) {
+            return new Values(minimumPressurePa, pa, clearanceM, lowPressureDepthM, rampS, drillS);
+        }
+
+        Values withLengths(double clearance, double lowPressureDepth) {
+            return new Values(minimumPressurePa, strengthPa, clearance, lowPressureDepth, rampS, drillS);
+        }
+
+        Values withTimes(double ramp, double drill) {
+            return new Values(minimumPressurePa, strengthPa, clearanceM, lowPressureDepthM, ramp, drill);
         }
     }
 
@@ -70,8 +95,9 @@ public final class PierceSettings implements Described, Serializable {
     }
 
     /**
-     * Returns the defaults: a pump that runs down to 70 MPa and takes 3 s to full pressure, 30 s to drill a hole, no
-     * clearance for a moving pierce, strength unknown. These numbers are assumed: a shop states its own.
+     * Returns the defaults: a pump that runs down to 70 MPa and takes 3 s to full pressure, low pressure for the first 2 mm,
+     * 30 s to drill a hole, no clearance for a moving pierce, strength not stated. These numbers are assumed: a shop states its
+     * own.
      *
      * @return the settings
      */
@@ -87,7 +113,7 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withMinimumPressure(Quantity<Pressure> pressure) {
         double pa = Kind.PRESSURE.si(pressure);
-        return new PierceSettings(new Values(pa, values.strengthPa, values.clearanceM, values.rampS, values.drillS));
+        return new PierceSettings(values.withPressure(pa));
     }
 
     /**
@@ -98,8 +124,7 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withStrength(Quantity<Pressure> strength) {
         double pa = Kind.PRESSURE.si(strength);
-        return new PierceSettings(
-                new Values(values.minimumPressurePa, pa, values.clearanceM, values.rampS, values.drillS));
+        return new PierceSettings(values.withStrength(pa));
     }
 
     /**
@@ -110,8 +135,19 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withPierceClearance(Quantity<Length> clearance) {
         double m = Kind.LENGTH.si(clearance);
-        return new PierceSettings(
-                new Values(values.minimumPressurePa, values.strengthPa, m, values.rampS, values.drillS));
+        return new PierceSettings(values.withLengths(m, values.lowPressureDepthM));
+    }
+
+    /**
+     * Returns these settings with another depth that a delicate plate is pierced at low pressure, before the pressure is raised.
+     * A depth of the thickness or more keeps the low pressure all the way.
+     *
+     * @param depth depth, above 0
+     * @return the settings with that depth
+     */
+    public PierceSettings withLowPressureDepth(Quantity<Length> depth) {
+        double m = Kind.LENGTH.si(depth);
+        return new PierceSettings(values.withLengths(values.clearanceM, m));
     }
 
     /**
@@ -122,8 +158,7 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withRampTime(Quantity<Time> time) {
         double s = Kind.TIME.si(time);
-        return new PierceSettings(
-                new Values(values.minimumPressurePa, values.strengthPa, values.clearanceM, s, values.drillS));
+        return new PierceSettings(values.withTimes(s, values.drillS));
     }
 
     /**
@@ -134,8 +169,7 @@ public final class PierceSettings implements Described, Serializable {
      */
     public PierceSettings withDrillTime(Quantity<Time> time) {
         double s = Kind.TIME.si(time);
-        return new PierceSettings(
-                new Values(values.minimumPressurePa, values.strengthPa, values.clearanceM, values.rampS, s));
+        return new PierceSettings(values.withTimes(values.rampS, s));
     }
 
     /** {@return the minimum gauge pressure at which the pump runs steadily} */
@@ -151,6 +185,11 @@ public final class PierceSettings implements Described, Serializable {
     /** {@return the width of scrap around the pierce point} */
     public Quantity<Length> pierceClearance() {
         return Kind.LENGTH.of(values.clearanceM);
+    }
+
+    /** {@return the depth that a delicate plate is pierced at low pressure, before the pressure is raised} */
+    public Quantity<Length> lowPressureDepth() {
+        return Kind.LENGTH.of(values.lowPressureDepthM);
     }
 
     /** {@return the time to raise the pressure after a low-pressure pierce} */
@@ -180,7 +219,12 @@ public final class PierceSettings implements Described, Serializable {
      * @return gauge pressure at the orifice; empty if the strength is unknown
      */
     public Optional<Quantity<Pressure>> safePressure() {
-        return Optional.ofNullable(values.strengthPa).map(pa -> Kind.PRESSURE.of(MARGIN * pa / HOLE_SHARE));
+        return Optional.ofNullable(values.strengthPa).map(pa -> Kind.PRESSURE.of(safePressure(pa)));
+    }
+
+    /** Maximum supply pressure that leaves a plate of a strength whole, in Pa. */
+    static double safePressure(double strengthPa) {
+        return MARGIN * strengthPa / HOLE_SHARE;
     }
 
     @Override
@@ -188,6 +232,7 @@ public final class PierceSettings implements Described, Serializable {
         Description description = Description.of("pierce settings")
                 .put("minimum_pressure", Kind.PRESSURE, values.minimumPressurePa)
                 .put("pierce_clearance", Kind.LENGTH, values.clearanceM)
+                .put("low_pressure_depth", Kind.LENGTH, values.lowPressureDepthM)
                 .put("ramp_time", Kind.TIME, values.rampS)
                 .put("drill_time", Kind.TIME, values.drillS);
         strength().ifPresent(known -> description.put("strength", Kind.PRESSURE, Kind.PRESSURE.si(known)));

@@ -6,6 +6,7 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
@@ -27,9 +28,12 @@ import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.surface.RoughnessModel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import javax.measure.quantity.Length;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Models fitted to measured widths, drag lines, roughness and pierces. */
 class MeasurementsTest {
@@ -180,9 +184,9 @@ class MeasurementsTest {
 
     @Test
     void timedPiercesGiveTheNumbersBack() {
-        PierceModel own = PierceMeasurement.fit(pierces()).model();
+        PierceModel own = PierceMeasurement.fitPowerForm(pierces()).model();
 
-        assertThat(own.exponent()).isCloseTo(0.6, within(0.03));
+        assertThat(own.exponentAt(millimetres(5))).isCloseTo(0.6, within(0.03));
         assertThat(Kind.LENGTH.si(own.depthAfterOneSecond())).isCloseTo(0.003, within(0.0001));
         assertThat(own.relativeUncertainty()).isBetween(0.05, 0.2);
         assertThat(own.evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
@@ -192,16 +196,60 @@ class MeasurementsTest {
     /** Commons Math, simple regression of ln t over ln h: slope 1/b, intercept -ln(a)/b, root of the mean square error. */
     @Test
     void pierceTimesFollowTheRegressionLine() {
-        PierceModel own = PierceMeasurement.fit(pierces()).model();
+        PierceModel own = PierceMeasurement.fitPowerForm(pierces()).model();
         SimpleRegression line = new SimpleRegression();
         pierces()
                 .forEach(pierce ->
                         line.addData(Math.log(Kind.LENGTH.si(pierce.depth())), Math.log(Kind.TIME.si(pierce.time()))));
 
-        assertThat(own.exponent()).isCloseTo(1 / line.getSlope(), within(1e-9));
+        assertThat(own.exponentAt(millimetres(5))).isCloseTo(1 / line.getSlope(), within(1e-9));
         assertThat(Kind.LENGTH.si(own.depthAfterOneSecond()))
                 .isCloseTo(Math.exp(-line.getIntercept() / line.getSlope()), within(1e-12));
         assertThat(own.relativeUncertainty()).isCloseTo(Math.sqrt(line.getMeanSquareError()), within(1e-9));
+    }
+
+    /** Without noise both numbers come back, whatever their size; a factor of the times is a factor of the rate. */
+    @ParameterizedTest
+    @CsvSource({"2, 7.5, 1", "0.3, 20, 1", "40, 1.2, 1", "2, 7.5, 60"})
+    void dampedPiercesGiveTheirNumbersBack(double rateMmPerS, double dampingMm, double factor) {
+        PierceModel model = PierceModel.damped(
+                Kind.SPEED.of(rateMmPerS * 1e-3),
+                millimetres(dampingMm),
+                0.1,
+                KerfModel.standard().evidence());
+        List<PierceMeasurement> exact = DoubleStream.of(3, 8, 20, 45)
+                .mapToObj(mm -> PierceMeasurement.of(
+                        millimetres(mm),
+                        seconds(factor * model.time(millimetres(mm)).si())))
+                .toList();
+        PierceModel own = PierceMeasurement.fit(exact).model();
+
+        assertThat(Kind.SPEED.si(own.rate().orElseThrow()))
+                .isCloseTo(rateMmPerS * 1e-3 / factor, withinPercentage(1e-4));
+        assertThat(Kind.LENGTH.si(own.damping().orElseThrow())).isCloseTo(dampingMm * 1e-3, withinPercentage(1e-4));
+    }
+
+    /** Times proportional to depth, one depth alone, or two pierces tell no damping: the given one is kept. */
+    @Test
+    void theTypicalDampingIsKeptWhereThePiercesTellNone() {
+        List<PierceMeasurement> straight = DoubleStream.of(2, 4, 8, 16)
+                .mapToObj(mm -> PierceMeasurement.of(millimetres(mm), seconds(mm)))
+                .toList();
+        List<PierceMeasurement> alike = DoubleStream.of(9, 10, 11)
+                .mapToObj(s -> PierceMeasurement.of(millimetres(12), seconds(s)))
+                .toList();
+
+        assertThat(dampingMm(straight, 7.5)).isCloseTo(7.5, within(1e-12));
+        PierceModel own = PierceMeasurement.fit(alike, millimetres(8)).model();
+        assertThat(dampingMm(alike, 8)).isCloseTo(8, within(1e-12));
+        // the geometric mean of the times
+        assertThat(own.time(millimetres(12)).si()).isCloseTo(Math.cbrt(9 * 10 * 11), within(1e-9));
+        assertThat(dampingMm(alike.subList(0, 2), 8)).isCloseTo(8, within(1e-12));
+    }
+
+    private static double dampingMm(List<PierceMeasurement> pierces, double typicalMm) {
+        PierceModel own = PierceMeasurement.fit(pierces, millimetres(typicalMm)).model();
+        return 1e3 * Kind.LENGTH.si(own.damping().orElseThrow());
     }
 
     @Test
@@ -209,12 +257,15 @@ class MeasurementsTest {
         PierceMeasurement shallow = PierceMeasurement.of(millimetres(1), seconds(3));
         PierceMeasurement deep = PierceMeasurement.of(millimetres(3), seconds(1));
 
-        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep))))
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow)))).isEqualTo("too-few-pierces");
+        assertThat(Refusals.of(() -> PierceMeasurement.fitPowerForm(List.of(shallow, deep))))
                 .isEqualTo("too-few-pierces");
         assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep, deep))))
                 .isEqualTo("pierces-not-rising");
-        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(deep, deep, deep))))
+        assertThat(Refusals.of(() -> PierceMeasurement.fitPowerForm(List.of(deep, deep, deep))))
                 .isEqualTo("pierces-not-rising");
+        assertThat(Refusals.of(() -> PierceMeasurement.fit(List.of(shallow, deep), millimetres(0))))
+                .isEqualTo("must-be-above");
         assertThat(Refusals.of(() -> PierceMeasurement.of(millimetres(0), seconds(1))))
                 .isEqualTo("must-be-above");
     }

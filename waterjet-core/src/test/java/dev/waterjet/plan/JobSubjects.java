@@ -1,15 +1,23 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.calibrate.PierceMeasurement;
 import dev.waterjet.cost.Consumable;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Subjects;
 import dev.waterjet.sheet.SheetFill;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import javax.measure.Quantity;
 
 /** Subjects of the reference suite in this package. */
 public final class JobSubjects implements Subjects {
@@ -22,7 +30,50 @@ public final class JobSubjects implements Subjects {
                 "table-fill",
                 JobSubjects::tableFill,
                 "wear-chance",
-                JobSubjects::wearChance);
+                JobSubjects::wearChance,
+                "pierce-time-quadratic",
+                in -> Computed.of(
+                        Kind.TIME, damped(in).time(in.get("depth", Kind.LENGTH)).value()),
+                "pierce-depth-quadratic",
+                in -> Computed.of(
+                        Kind.LENGTH, damped(in).depth(in.get("time", Kind.TIME)).value()),
+                "pierce-fit-rate",
+                in -> Computed.of(Kind.SPEED, fitted(in).rate().orElseThrow()),
+                "pierce-fit-damping",
+                in -> Computed.of(Kind.LENGTH, fitted(in).damping().orElseThrow()),
+                "pierce-fit-scatter",
+                in -> Computed.of(fitted(in).relativeUncertainty()));
+    }
+
+    private static PierceModel damped(Inputs in) {
+        return PierceModel.damped(
+                in.get("rate", Kind.SPEED),
+                in.get("damping", Kind.LENGTH),
+                0.5,
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("row of the suite")));
+    }
+
+    private static PierceModel fitted(Inputs in) {
+        double[] depths = all(in.text("depths"), Kind.LENGTH);
+        double[] times = all(in.text("times"), Kind.TIME);
+        List<PierceMeasurement> pierces = new ArrayList<>();
+        for (int i = 0; i < depths.length; i++) {
+            pierces.add(PierceMeasurement.of(Kind.LENGTH.of(depths[i]), Kind.TIME.of(times[i])));
+        }
+        return (in.has("damping")
+                        ? PierceMeasurement.fit(pierces, in.get("damping", Kind.LENGTH))
+                        : PierceMeasurement.fit(pierces))
+                .model();
+    }
+
+    /** Numbers before one unit, such as {@code 6 12 20 mm}, in SI. */
+    private static <Q extends Quantity<Q>> double[] all(String text, Kind<Q> kind) {
+        String[] words = text.strip().split("[\\s,]+");
+        double[] numbers = new double[words.length - 1];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = kind.si(kind.parse(words[i] + " " + words[words.length - 1]));
+        }
+        return numbers;
     }
 
     private static Computed tableFill(Inputs in) {
