@@ -8,9 +8,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /** Chooses the method for the cuts at hand, and refuses where they cannot tell. */
 final class CalibrationSolver {
+
+    /** A scatter below what any shop has. */
+    private static final double TINY = 1e-4;
 
     private final CalibrationSpec spec;
     private final List<TestCut> cuts;
@@ -68,7 +72,7 @@ final class CalibrationSolver {
         }
         FitRefusals.requireScatter(rows);
         CensoredFit fit = CensoredFit.of(rows, ErrorLaw.NORMAL);
-        if (!fit.isDetermined()) {
+        if (!fit.isDetermined() || isMetWithoutScatter(rows, fit)) {
             throw FitRefusals.scatter(rows);
         }
         double freedom = rows.plates() > 0 ? Math.max(1, rows.plates() - 1) : Math.max(1, rows.size() - rows.width());
@@ -76,6 +80,18 @@ final class CalibrationSolver {
                 ? Optional.empty()
                 : Optional.of(new Once<>(() -> PosteriorSolution.of(rows, flat(rows))));
         return new ProfileSolution(CutFit.Method.PROFILE_LIKELIHOOD, fit, flat, freedom);
+    }
+
+    /**
+     * Whether coefficients without any scatter meet all intervals and trials, about as well as the best fit. Then the cuts bound
+     * the scatter from above only, and of the coefficients they leave a region in which the likelihood is flat.
+     */
+    private static boolean isMetWithoutScatter(CutRows rows, CensoredFit fit) {
+        if (rows.plates() > 0 || IntStream.range(0, rows.size()).anyMatch(rows::isExact)) {
+            return false;
+        }
+        double[] beta = PosteriorGrid.given(rows, flat(rows), TINY).mean();
+        return new MarginalLikelihood(rows).value(beta, TINY, 0) > fit.logLikelihood() - PosteriorGrid.DEPTH;
     }
 
     /** Without precision the mean is only where the search starts. */

@@ -1,5 +1,6 @@
 package dev.waterjet.calibrate;
 
+import java.util.Arrays;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
@@ -42,8 +43,52 @@ final class MarginalLikelihood {
         return single;
     }
 
+    /** Value alone, which costs less. */
     double value(double[] beta, double sigma, double tau) {
-        return derivatives(beta, sigma, tau).value;
+        boolean isGrouped = rows.plates() > 0 && tau > 0;
+        Sum sum = new Sum(rows.width());
+        for (int[] plate : byPlate) {
+            if (!isGrouped) {
+                for (int i : plate) {
+                    sum.value += value(i, rows.predicted(i, beta), sigma);
+                }
+            } else if (isExact(plate)) {
+                addExact(plate, beta, sigma, tau, sum);
+            } else {
+                sum.value += ofCensored(plate, beta, sigma, tau);
+            }
+        }
+        return sum.value;
+    }
+
+    private double value(int row, double mean, double sigma) {
+        return CutTerm.value(ErrorLaw.NORMAL, rows.lo()[row], rows.up()[row], mean, rows.deviation(row, sigma));
+    }
+
+    private double ofCensored(int[] plate, double[] beta, double sigma, double tau) {
+        double[] means = means(plate, beta);
+        double[] mode = mode(plate, means, sigma, tau);
+        double scale = Math.sqrt(2 / mode[1]);
+        double[] logs = new double[HERMITE.getNumberOfPoints()];
+        double top = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < logs.length; k++) {
+            double node = HERMITE.getPoint(k);
+            double effect = mode[0] + scale * node;
+            logs[k] = Math.log(HERMITE.getWeight(k)) + node * node - effect * effect / (2 * tau * tau);
+            for (int i = 0; i < plate.length; i++) {
+                logs[k] += value(plate[i], means[i] + effect, sigma);
+            }
+            top = Math.max(top, logs[k]);
+        }
+        double total = 0;
+        for (double log : logs) {
+            total += Math.exp(log - top);
+        }
+        return top + Math.log(total * scale) - NormalTails.LOG_ROOT_TWO_PI - Math.log(tau);
+    }
+
+    private double[] means(int[] plate, double[] beta) {
+        return Arrays.stream(plate).mapToDouble(i -> rows.predicted(i, beta)).toArray();
     }
 
     Derivatives derivatives(double[] beta, double sigma, double tau) {
@@ -150,10 +195,7 @@ final class MarginalLikelihood {
     }
 
     private void addCensored(int[] plate, double[] beta, double sigma, double tau, Sum sum) {
-        double[] means = new double[plate.length];
-        for (int k = 0; k < plate.length; k++) {
-            means[k] = rows.predicted(plate[k], beta);
-        }
+        double[] means = means(plate, beta);
         double[] mode = mode(plate, means, sigma, tau);
         double scale = Math.sqrt(2 / mode[1]);
         int nodes = HERMITE.getNumberOfPoints();
@@ -225,10 +267,7 @@ final class MarginalLikelihood {
     /** Most likely effect of a plate and its variance, given the coefficients; exact for measured values. */
     double[] effect(int number, double[] beta, double sigma, double tau) {
         int[] plate = byPlate[number];
-        double[] means = new double[plate.length];
-        for (int k = 0; k < plate.length; k++) {
-            means[k] = rows.predicted(plate[k], beta);
-        }
+        double[] means = means(plate, beta);
         double[] mode = mode(plate, means, sigma, tau);
         return new double[] {mode[0], 1 / mode[1]};
     }

@@ -13,9 +13,12 @@ final class NormalTails {
     private static final double ROOT_TWO = Math.sqrt(2);
 
     /** Below this the continued fraction of the tail has all its digits; above it the error function has. */
-    private static final double TAIL = -5;
+    private static final double TAIL = -2.5;
 
-    private static final int TERMS = 60;
+    /** Terms of the fraction: these and more by the square of the distance, so that 16 digits are kept everywhere. */
+    private static final double MIN_TERMS = 6;
+
+    private static final double TERMS = 270;
 
     /** Nearer to 1 than this, the ratio of both probabilities has lost its digits; the density is then constant. */
     private static final double NARROW = -1e-10;
@@ -40,7 +43,7 @@ final class NormalTails {
         }
         double z = -x;
         double fraction = z;
-        for (int k = TERMS; k >= 1; k--) {
+        for (int k = (int) (MIN_TERMS + TERMS / (z * z)); k >= 1; k--) {
             fraction = z + k / fraction;
         }
         return logDensity(z) - Math.log(fraction);

@@ -24,7 +24,7 @@ final class PosteriorGrid {
     private static final double PLATE_STEP = 0.3;
 
     /** Points of the grid whose weight is smaller by this logarithm are left out. */
-    private static final double DEPTH = 12;
+    static final double DEPTH = 12;
 
     /** The same for measured values, whose points cost little. */
     private static final double EXACT_DEPTH = 18;
@@ -33,6 +33,16 @@ final class PosteriorGrid {
     private static final double LIGHT = 7;
 
     private static final double SETTLED = 1e-15;
+
+    /** The same where the likelihood itself is a quadrature. */
+    private static final double SETTLED_BY_QUADRATURE = 1e-11;
+
+    /** Fall of the likelihood that rounding may cause. */
+    private static final double NOISE = 1e-10;
+
+    /** Smallest part of a step that is tried. */
+    private static final double MIN_FACTOR = 1e-3;
+
     private static final int MAX_POINTS = 200;
     private static final int MAX_STEPS = 60;
 
@@ -189,16 +199,19 @@ final class PosteriorGrid {
             }
             double[][] information = damped(Matrices.sum(here.information(), prior.precision()));
             double[] move = Matrices.times(Matrices.inverse(information), slope);
-            if (Matrices.dot(move, slope) < SETTLED) {
+            if (Matrices.dot(move, slope) < (isExact ? SETTLED : SETTLED_BY_QUADRATURE)) {
                 break;
             }
             double factor = 1;
             double[] next = moved(at, move, factor);
             Derivatives there = likelihood.derivatives(next, sigma, tau);
-            while (!(there.value() + prior.value(next) >= value - 1e-10) && factor > 1e-6) {
+            while (!(there.value() + prior.value(next) >= value - NOISE) && factor > MIN_FACTOR) {
                 factor /= 2;
                 next = moved(at, move, factor);
                 there = likelihood.derivatives(next, sigma, tau);
+            }
+            if (factor <= MIN_FACTOR) {
+                break;
             }
             at = next;
             here = there;
