@@ -43,6 +43,7 @@ import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.CuttingRules;
 import dev.waterjet.toolpath.LeadPlacer;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -181,19 +182,18 @@ final class JobFigures {
                         MachineLimits.of(millimetresPerMinute(10_000), metresPerSquareSecond(0.5)),
                         CutConditions.of(jet, plate, model))
                 .plan(path, part.partSide(0));
-        QuantityArray<Length> places = QuantityArray.evenly(Kind.LENGTH, millimetres(0), path.length(), 1201);
-        double[] feeds = new double[places.size()];
-        for (int i = 0; i < feeds.length; i++) {
-            feeds[i] = Kind.SPEED.si(plan.feedAt(places.get(i))) * 60e3;
-        }
+        double[] places = LearnFigures.places(plan);
+        double[] feeds = Arrays.stream(places)
+                .map(place -> plan.feedAtSi(place / 1e3) * 60e3)
+                .toArray();
         return Chart.of(
                         "Feed rate along the outline of a bracket",
-                        "The feed rate is that of the cut quality from the start. It decreases to a seventh at each of"
+                        "The feed rate is that of the cut quality, higher in the leads. It decreases by a tenth at each of"
                                 + " the three sharp corners; the rounded corner requires no slowdown.")
                 .x("distance along the path [mm]")
                 .y("feed rate [mm/min]")
                 .withoutLegend()
-                .line("feed rate", places.to(Units.MILLIMETRE), feeds)
+                .line("feed rate", places, feeds)
                 .svg(720, 360);
     }
 

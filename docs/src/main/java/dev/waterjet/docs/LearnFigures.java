@@ -311,7 +311,7 @@ final class LearnFigures {
     }
 
     /** Evenly spaced distances, and the ends of every block, where the feed rate has its narrow minima. */
-    private static double[] places(FeedPlan plan) {
+    static double[] places(FeedPlan plan) {
         TreeSet<Double> places = new TreeSet<>();
         double length = Kind.LENGTH.si(plan.contour().length());
         for (int i = 0; i <= 850; i++) {

@@ -52,13 +52,21 @@ final class ToolPathFigures {
         Chart chart = Chart.of(
                         "Leads of a bracket",
                         "A bracket with a hole. The lead-in of the outline is in the middle of its longest edge, that"
-                                + " of the hole inside it; both leads join the contour on an arc.")
+                                + " of the hole inside it; both leads join the contour on an arc, and both pierces are"
+                                + " marked in the scrap.")
                 .x("x [mm]")
                 .y("y [mm]")
                 .xFrom(-10, 130)
                 .yFrom(-15, 95);
-        draw(chart, "outline with leads", placer().suggest(1).path());
-        draw(chart, "hole with leads", placer().suggest(0).path());
+        Contour outline = placer().suggest(1).path();
+        Contour hole = placer().suggest(0).path();
+        draw(chart, "outline with leads", outline);
+        draw(chart, "hole with leads", hole);
+        Point first = hole.edge(0).start();
+        Point second = outline.edge(0).start();
+        chart.points("pierces, in the scrap", new double[] {1e3 * first.xSi(), 1e3 * second.xSi()}, new double[] {
+            1e3 * first.ySi(), 1e3 * second.ySi()
+        });
         return chart.svg(720, 600);
     }
 
@@ -108,8 +116,9 @@ final class ToolPathFigures {
                 KerfOffset.of(millimetres(2)).apply(window, Side.LEFT).path().contour();
         Chart chart = Chart.of(
                         "Path of the jet axis in a window",
-                        "A window of lines and an arc and, two millimetres inside it, the path of the jet axis. The path is"
-                                + " rounded about the two corners of the part and sharp in the four corners of the window.")
+                        "A window of lines and an arc and, two millimetres inside it, the path of the jet axis. The"
+                            + " path is rounded about the two corners of the part and sharp in the four corners of the"
+                            + " window.")
                 .x("x [mm]")
                 .y("y [mm]")
                 .xFrom(-3, 51)

@@ -85,6 +85,10 @@ public final class Validation {
             that a source is cited but the value was recalled; *derived* values follow here from such items; *common practice* has no
             source. No expected value was computed by this library.
 
+            The suite contains no measured feed rate. Its rows of feed rates repeat published formulas, by hand and in two systems
+            of units, or compare one published model with another; the scatter of a single cut about a model is assumed, and no row
+            tests it.
+
             ![Deviation of each row against the tolerance it is allowed, both relative and on logarithmic axes: every point lies under the line where the two are equal](figures/validation-deviations.svg)
 
             """);

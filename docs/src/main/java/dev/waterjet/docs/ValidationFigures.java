@@ -25,7 +25,7 @@ final class ValidationFigures {
                         "Relative deviation against relative tolerance, on logarithmic axes. Every point lies below the"
                                 + " line where both are equal; deviations under 0.00001 percent are drawn there.")
                 .x("tolerance [% of expected]")
-                .y("deviation [% of expected]")
+                .y("deviation [% of expected], 0.00001 stands for less")
                 .logX()
                 .logY()
                 .line("limit", new double[] {FLOOR_PERCENT, CEILING_PERCENT}, new double[] {

@@ -17,6 +17,7 @@ import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import javax.measure.quantity.Length;
@@ -152,6 +153,17 @@ final class WaterFigures {
         return chart.svg(720, 420);
     }
 
+    /** Losses in 15 m of line in MPa. */
+    private static double[] losses(double[] boresM, double massFlow, WaterState water) {
+        return Arrays.stream(boresM)
+                .map(boreM -> SupplyLine.of(SupplyLine.Section.ofBore(Kind.LENGTH.of(boreM))
+                                        .withLength(metres(15)))
+                                .loss(Kind.MASS_FLOW.of(massFlow), water)
+                                .si()
+                        / 1e6)
+                .toArray();
+    }
+
     private static String lineLoss() {
         QuantityArray<Length> bores = QuantityArray.evenly(Kind.LENGTH, millimetres(1.6), millimetres(8), 100);
         WaterState water = Water.stable().at(megapascals(380), celsius(20));
@@ -159,24 +171,21 @@ final class WaterFigures {
         Chart chart = Chart.of(
                         "Pressure loss of a supply line over its bore",
                         "Pressure loss in 15 m of supply line at 380 MPa is inversely proportional to about the fifth"
-                                + " power of the bore: at 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5"
-                                + " mm.")
+                            + " power of the bore: at 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5"
+                            + " mm. Markers are bores in common use: 2.1, 3.2, 4.8 and 7.9 mm.")
                 .x("bore [mm]")
                 .y("pressure loss [MPa]")
                 .logY();
         for (double litres : new double[] {1.9, 3.8, 7.6}) {
             double massFlow = Kind.VOLUME_FLOW.si(litresPerMinute(litres)) * atRest;
-            chart.line(
-                    litres + " L/min",
-                    bores.to(Units.MILLIMETRE),
-                    bores.stream()
-                            .map(boreM -> SupplyLine.of(SupplyLine.Section.ofBore(Kind.LENGTH.of(boreM))
-                                                    .withLength(metres(15)))
-                                            .loss(Kind.MASS_FLOW.of(massFlow), water)
-                                            .si()
-                                    / 1e6)
-                            .toArray());
+            chart.line(litres + " L/min", bores.to(Units.MILLIMETRE), losses(bores.toSi(), massFlow, water));
         }
+        double[] common = {2.11e-3, 3.18e-3, 4.78e-3, 7.92e-3};
+        double middle = Kind.VOLUME_FLOW.si(litresPerMinute(3.8)) * atRest;
+        chart.points(
+                "common tubing",
+                Arrays.stream(common).map(bore -> 1e3 * bore).toArray(),
+                losses(common, middle, water));
         return chart.svg(720, 420);
     }
 }

@@ -123,7 +123,7 @@ public final class Measures {
     }
 
     /**
-     * A acceleration in metre per square second.
+     * An acceleration in metre per square second.
      *
      * @param value number of the unit metre per square second
      * @return the quantity
@@ -133,7 +133,7 @@ public final class Measures {
     }
 
     /**
-     * A angle in degree.
+     * An angle in degree.
      *
      * @param value number of the unit degree
      * @return the quantity
@@ -323,7 +323,7 @@ public final class Measures {
     }
 
     /**
-     * A energy density in joule per cubic millimetre.
+     * An energy density in joule per cubic millimetre.
      *
      * @param value number of the unit joule per cubic millimetre
      * @return the quantity

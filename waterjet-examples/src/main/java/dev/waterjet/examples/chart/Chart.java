@@ -6,8 +6,10 @@ import java.awt.Font;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.text.NumberFormat;
+import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
@@ -31,7 +33,8 @@ import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.ViewBox;
 
 /**
- * A chart of lines, bands and points over one pair of axes. Lines differ by dash as well as by colour. Give the numbers
+ * A chart of lines, bands and points over one pair of axes. Lines differ by dash as well as by colour, points by
+ * shape. Give the numbers
  * in the unit that the axis names.
  *
  * <pre>{@code
@@ -48,6 +51,14 @@ public final class Chart {
 
     /** Opacity of a band in the legend. */
     private static final double PALE = 0.25;
+
+    /** Markers differ by shape as well as by colour. */
+    private static final List<Shape> MARKERS = List.of(
+            new Ellipse2D.Double(-4.5, -4.5, 9, 9),
+            new Rectangle2D.Double(-4, -4, 8, 8),
+            polygon(0, -5.5, 5.5, 0, 0, 5.5, -5.5, 0),
+            polygon(0, -5, 5.2, 4, -5.2, 4),
+            polygon(0, 5, 5.2, -4, -5.2, -4));
 
     private static final Shape SAMPLE_LINE = new Line2D.Double(-14, 0, 14, 0);
     private static final Shape SAMPLE_BAND = new Rectangle2D.Double(-10, -5, 20, 10);
@@ -66,6 +77,7 @@ public final class Chart {
     private double[] xRange = {};
     private double[] yRange = {};
     private int series;
+    private int markers;
     private final LegendItemCollection items = new LegendItemCollection();
 
     private Chart(String title, String alt) {
@@ -194,7 +206,7 @@ public final class Chart {
      */
     public Chart points(String label, double[] x, double[] y) {
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
-        renderer.setSeriesShape(0, new Ellipse2D.Double(-4.5, -4.5, 9, 9));
+        renderer.setSeriesShape(0, MARKERS.get(markers++ % MARKERS.size()));
         renderer.setUseOutlinePaint(true);
         renderer.setSeriesOutlinePaint(0, Palette.PAPER);
         renderer.setSeriesOutlineStroke(0, new BasicStroke(1.5f));
@@ -227,6 +239,16 @@ public final class Chart {
         items.add(new LegendItem(label, null, null, null, SAMPLE_BAND, pale));
         add(all, renderer, pale);
         return this;
+    }
+
+    private static Shape polygon(double... corners) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(corners[0], corners[1]);
+        for (int i = 2; i < corners.length; i += 2) {
+            path.lineTo(corners[i], corners[i + 1]);
+        }
+        path.closePath();
+        return path;
     }
 
     private static Color mixed(Color colour, double share) {
