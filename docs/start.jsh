@@ -4,6 +4,7 @@ import dev.waterjet.uncertainty.*;
 import dev.waterjet.fit.*;
 import dev.waterjet.vessel.*;
 import dev.waterjet.water.*;
+import dev.waterjet.circuit.*;
 import dev.waterjet.hydraulics.*;
 import dev.waterjet.jet.*;
 import dev.waterjet.material.*;

@@ -20,6 +20,7 @@ public final class Figures {
     public static List<Figure> all() {
         List<Figure> all = new ArrayList<>();
         all.addAll(WaterFigures.all());
+        all.addAll(CircuitFigures.all());
         all.addAll(FeedFigures.all());
         all.addAll(LearnFigures.all());
         all.addAll(KerfFigures.all());

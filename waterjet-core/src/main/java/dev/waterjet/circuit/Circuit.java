@@ -35,7 +35,7 @@ public final class Circuit implements Described, Serializable {
     private static final double MAX_REFERENCE_PA = 900e6;
     private static final int DEFAULT_REACHES = 80;
     private static final int MAX_REACHES = 2000;
-    private static final int MAX_STEPS = 200_000;
+    private static final int MAX_STEPS = 100_000;
     private static final double MAX_WORK = 1e8;
     private static final double LONGEST_STEP_S = 5e-4;
 
@@ -83,6 +83,7 @@ public final class Circuit implements Described, Serializable {
      * @return a builder
      */
     public static CircuitBuilder around(Quantity<Pressure> reference, WaterState atRest) {
+        Objects.requireNonNull(reference, "reference");
         return new CircuitBuilder(Kind.PRESSURE.si(reference), Objects.requireNonNull(atRest, "atRest"));
     }
 
@@ -121,6 +122,7 @@ public final class Circuit implements Described, Serializable {
      * @throws DomainException as {@link #run(Quantity)}, or if the number of reaches is out of range
      */
     public PressureHistory run(Quantity<Time> duration, int reaches) {
+        Objects.requireNonNull(duration, "duration");
         double durationS = Require.positive("duration of the run", Kind.TIME.si(duration), Units.SECOND);
         double stepS = stepS(reaches);
         double steps = Math.ceil(durationS / stepS * (1 - 1e-12));

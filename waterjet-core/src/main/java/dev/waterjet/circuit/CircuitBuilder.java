@@ -74,6 +74,7 @@ public final class CircuitBuilder {
      * @return this builder
      */
     public CircuitBuilder line(String from, String to, SupplyLine.Section section) {
+        Objects.requireNonNull(section, "section");
         lines.add(new CircuitParts.Line(from, to, section));
         return this;
     }
@@ -87,7 +88,7 @@ public final class CircuitBuilder {
      * @return this builder
      */
     public CircuitBuilder head(String node, Orifice orifice, ValveEvent... events) {
-        outlets.add(new CircuitParts.Outlet(node, orifice, 1, List.of(events)));
+        outlets.add(new CircuitParts.Outlet(node, orifice, 1, List.of(Objects.requireNonNull(events, "events"))));
         return this;
     }
 
@@ -100,7 +101,7 @@ public final class CircuitBuilder {
      * @return this builder
      */
     public CircuitBuilder shutHead(String node, Orifice orifice, ValveEvent... events) {
-        outlets.add(new CircuitParts.Outlet(node, orifice, 0, List.of(events)));
+        outlets.add(new CircuitParts.Outlet(node, orifice, 0, List.of(Objects.requireNonNull(events, "events"))));
         return this;
     }
 
@@ -114,6 +115,8 @@ public final class CircuitBuilder {
      * @return this builder
      */
     public CircuitBuilder reliefValve(String node, Orifice seat, Quantity<Pressure> opens, Quantity<Time> lag) {
+        Objects.requireNonNull(opens, "opens");
+        Objects.requireNonNull(lag, "lag");
         relief.add(new CircuitParts.Relief(node, seat, Kind.PRESSURE.si(opens), Kind.TIME.si(lag)));
         return this;
     }

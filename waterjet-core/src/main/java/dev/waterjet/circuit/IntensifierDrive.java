@@ -62,7 +62,8 @@ public final class IntensifierDrive implements PumpDrive {
     }
 
     static IntensifierDrive of(Intensifier intensifier, Quantity<Pressure> pressure, Quantity<Frequency> strokes) {
-        double strokesPerS = Kind.FREQUENCY.si(strokes);
+        Objects.requireNonNull(pressure, "pressure");
+        double strokesPerS = Kind.FREQUENCY.si(Objects.requireNonNull(strokes, "strokes"));
         return new IntensifierDrive(
                 new Values(intensifier, Kind.PRESSURE.si(pressure), strokesPerS, strokesPerS, 0, false));
     }
@@ -95,7 +96,7 @@ public final class IntensifierDrive implements PumpDrive {
                 values.intensifier,
                 values.setPa,
                 values.strokesPerS,
-                Kind.FREQUENCY.si(strokes),
+                Kind.FREQUENCY.si(Objects.requireNonNull(strokes, "strokes")),
                 values.deadVolumeRatio,
                 values.isPrecompressed));
     }

@@ -178,12 +178,12 @@ final class LineWaves {
         }
     }
 
-    /** What arrives at the begin: p - B m. */
+    /** Characteristic that arrives at the begin: p - B m. */
     double arrivingAtBegin() {
         return pressures[1] - impedance * flows[1] + (losses[0] + losses[1]) / 2;
     }
 
-    /** What arrives at the end: p + B m. */
+    /** Characteristic that arrives at the end: p + B m. */
     double arrivingAtEnd() {
         int last = reaches - 1;
         return pressures[last] + impedance * flows[last] - (losses[last] + losses[last + 1]) / 2;

@@ -51,6 +51,9 @@ public record PressureHistory(
      */
     public PressureHistory {
         Objects.requireNonNull(times, "times");
+        Objects.requireNonNull(pressures, "pressures");
+        Objects.requireNonNull(massFlows, "massFlows");
+        Objects.requireNonNull(cautions, "cautions");
         Require.atLeast("number of samples", times.size(), 1, Units.ONE, "");
         pressures = Collections.unmodifiableMap(new LinkedHashMap<>(pressures));
         massFlows = Collections.unmodifiableMap(new LinkedHashMap<>(massFlows));
@@ -142,6 +145,8 @@ public record PressureHistory(
      * @throws dev.waterjet.measure.DomainException if there is no sample in it
      */
     public PressureHistory between(Quantity<Time> from, Quantity<Time> to) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(to, "to");
         double[] all = times.toSi();
         int first = lowerBound(all, Kind.TIME.si(from));
         int end = lowerBound(all, Math.nextUp(Kind.TIME.si(to)));
@@ -181,6 +186,8 @@ public record PressureHistory(
      * @throws NoSolutionException as {@link #pressure}
      */
     public Quantity<Time> recoveryTime(String node, Quantity<Time> event, Quantity<Pressure> band) {
+        Objects.requireNonNull(event, "event");
+        Objects.requireNonNull(band, "band");
         double bandPa = Require.positive("band of pressure", Kind.PRESSURE.si(band), Units.MEGAPASCAL);
         double eventS = Kind.TIME.si(event);
         QuantityArray<Pressure> pressure = pressure(node);

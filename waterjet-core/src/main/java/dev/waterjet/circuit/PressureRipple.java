@@ -47,6 +47,9 @@ public record PressureRipple(
      * @param cautions cautions that apply
      */
     public PressureRipple {
+        Objects.requireNonNull(plungerFrequency, "plungerFrequency");
+        Objects.requireNonNull(ripples, "ripples");
+        Objects.requireNonNull(cautions, "cautions");
         Require.positive("plunger frequency", Kind.FREQUENCY.si(plungerFrequency), Units.HERTZ);
         ripples = Collections.unmodifiableMap(new LinkedHashMap<>(ripples));
         Objects.requireNonNull(lineFrequencies, "lineFrequencies");

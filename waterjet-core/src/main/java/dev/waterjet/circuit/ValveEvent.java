@@ -8,6 +8,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 
@@ -33,6 +34,8 @@ public record ValveEvent(Quantity<Time> begin, Quantity<Time> duration, double o
      * @throws dev.waterjet.measure.DomainException if one of them is out of range
      */
     public ValveEvent {
+        Objects.requireNonNull(begin, "begin");
+        Objects.requireNonNull(duration, "duration");
         begin = Kind.TIME.of(Require.notNegative("begin of the valve motion", Kind.TIME.si(begin), Units.SECOND));
         duration =
                 Kind.TIME.of(Require.notNegative("duration of the valve motion", Kind.TIME.si(duration), Units.SECOND));
