@@ -1,8 +1,10 @@
 package dev.waterjet.kerf;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -11,6 +13,7 @@ import dev.waterjet.part.Side;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -62,6 +65,10 @@ public final class HeadTilt implements Described, Serializable {
             return new HeadTilt(this);
         }
     }
+
+    private static final Caution UNKNOWN_FRONT = Caution.notice(Message.of(
+            "leaning-front-unknown",
+            "how a leaning jet changes depth and lag is not known; make a test cut with the tilted head"));
 
     private static final HeadTilt UPRIGHT = new HeadTilt(new Values(0, 0));
 
@@ -215,6 +222,11 @@ public final class HeadTilt implements Described, Serializable {
     public Point pointOnAxis(Point entry, Quantity<Length> distance) {
         double along = Require.notNegative("distance along the axis", Kind.LENGTH.si(distance), Units.MILLIMETRE);
         return Point.ofSi(entry.xSi() + along * axisX(), entry.ySi() + along * axisY());
+    }
+
+    /** {@return the cautions of a cut with this tilt; empty for an upright head} */
+    public List<Caution> cautions() {
+        return horizontal() > 0 ? List.of(UNKNOWN_FRONT) : List.of();
     }
 
     @Override

@@ -80,6 +80,14 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
     /** Plane angle, in rad. */
     public static final Kind<Angle> ANGLE = new Kind<>("angle", SiUnits.RADIAN);
 
+    /** Angular speed, in rad/s. */
+    public static final Kind<AngularSpeed> ANGULAR_SPEED =
+            new Kind<>("angular speed", SiUnits.per(SiUnits.RADIAN, SiUnits.SECOND));
+
+    /** Angular acceleration, in rad/s2. */
+    public static final Kind<AngularAcceleration> ANGULAR_ACCELERATION = new Kind<>(
+            "angular acceleration", SiUnits.per(SiUnits.per(SiUnits.RADIAN, SiUnits.SECOND), SiUnits.SECOND));
+
     /** Mass, in kg. */
     public static final Kind<Mass> MASS = new Kind<>("mass", SiUnits.KILOGRAM);
 
@@ -150,6 +158,8 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
             ACCELERATION,
             JERK,
             ANGLE,
+            ANGULAR_SPEED,
+            ANGULAR_ACCELERATION,
             MASS,
             FORCE,
             PRESSURE,
@@ -212,6 +222,8 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
                 Map.entry(ACCELERATION, Acceleration.class),
                 Map.entry(JERK, Jerk.class),
                 Map.entry(ANGLE, Angle.class),
+                Map.entry(ANGULAR_SPEED, AngularSpeed.class),
+                Map.entry(ANGULAR_ACCELERATION, AngularAcceleration.class),
                 Map.entry(MASS, Mass.class),
                 Map.entry(FORCE, Force.class),
                 Map.entry(PRESSURE, Pressure.class),

@@ -38,6 +38,8 @@ final class TradeUnits {
                 from(1e-8, Units.MILLIMETRE_PER_MINUTE),
                 from(1, Units.METRE_PER_SECOND));
         put(Kind.ANGLE, Units.DEGREE, from(0, Units.DEGREE));
+        put(Kind.ANGULAR_SPEED, Units.DEGREE_PER_SECOND, from(0, Units.DEGREE_PER_SECOND));
+        put(Kind.ANGULAR_ACCELERATION, Units.DEGREE_PER_SQUARE_SECOND, from(0, Units.DEGREE_PER_SQUARE_SECOND));
         put(Kind.MASS, Units.KILOGRAM, from(0, Units.GRAM), from(1, Units.KILOGRAM), from(1000, Units.TONNE));
         put(
                 Kind.PRESSURE,

@@ -39,6 +39,8 @@ final class UnitSymbols {
         also(Kind.VOLUME, "gal", "gallon", "gallons");
         also(Kind.ANGLE, "rad", "radian", "radians");
         also(Kind.ANGLE, "°", "deg", "degree", "degrees");
+        also(Kind.ANGULAR_SPEED, "°/s", "deg/s");
+        also(Kind.ANGULAR_ACCELERATION, "°/s2", "deg/s2");
         also(Kind.TIME, "s", "sec", "second", "seconds");
         also(Kind.TIME, "µs", "us");
         also(Kind.TIME, "min", "minute", "minutes");

@@ -128,6 +128,21 @@ public final class Units {
     public static final Unit<Angle> DEGREE =
             TABLE.add(Kind.ANGLE, "°", MultiplyConverter.of(Math.PI / 180), Scale.ofLine(Math.PI / 180, 0));
 
+    /** Radian per second. */
+    public static final Unit<AngularSpeed> RADIAN_PER_SECOND = TABLE.si(Kind.ANGULAR_SPEED, "rad/s");
+
+    /** Degree of arc per second, pi/180 rad/s. */
+    public static final Unit<AngularSpeed> DEGREE_PER_SECOND =
+            TABLE.add(Kind.ANGULAR_SPEED, "°/s", MultiplyConverter.of(Math.PI / 180), Scale.ofLine(Math.PI / 180, 0));
+
+    /** Radian per square second. */
+    public static final Unit<AngularAcceleration> RADIAN_PER_SQUARE_SECOND =
+            TABLE.si(Kind.ANGULAR_ACCELERATION, "rad/s2");
+
+    /** Degree of arc per square second, pi/180 rad/s2. */
+    public static final Unit<AngularAcceleration> DEGREE_PER_SQUARE_SECOND = TABLE.add(
+            Kind.ANGULAR_ACCELERATION, "°/s2", MultiplyConverter.of(Math.PI / 180), Scale.ofLine(Math.PI / 180, 0));
+
     /** Kilogram. */
     public static final Unit<Mass> KILOGRAM = TABLE.si(Kind.MASS, "kg");
 

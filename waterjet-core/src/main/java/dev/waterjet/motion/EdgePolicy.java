@@ -20,12 +20,12 @@ final class EdgePolicy {
      * @param requirement requirement of the edge
      * @param feeds feed by cut quality
      * @param profile front and kerf; null where the jet counts as straight and thin
-     * @param rules choices behind slowdowns
+     * @param settings choices behind slowdowns
      */
-    EdgePolicy(EdgeRequirement requirement, QualityFeeds feeds, @Nullable KerfProfile profile, SlowdownRules rules) {
-        CutQuality quality = requirement.isLead() ? CutQuality.VERY_COARSE : requirement.quality();
-        double ofQuality = feeds.feedSi(quality);
-        feedMPerS = Math.min(ofQuality, requirement.maximumFeedSi());
+    EdgePolicy(
+            EdgeRequirement requirement, QualityFeeds feeds, @Nullable KerfProfile profile, SlowdownSettings settings) {
+        double ofQuality = feeds.feedSi(quality(requirement));
+        feedMPerS = straightFeed(requirement, feeds);
         FeedLimit own = requirement.isLead() ? FeedLimit.LEAD : FeedLimit.QUALITY;
         limit = feedMPerS < ofQuality ? FeedLimit.REQUESTED : own;
         lagM = profile == null ? 0 : profile.front().exitLagSi(feedMPerS);
@@ -37,11 +37,20 @@ final class EdgePolicy {
         double thicknessM = profile.front().thicknessSi();
         double tolerance = requirement.lagToleranceSi(thicknessM);
         double outsideTolerance = requirement.outsideCornerToleranceSi(thicknessM);
-        inside = new SlowdownTable(new SlowdownPolicy(profile, feedMPerS, tolerance, rules), profile.spreadSi());
+        inside = new SlowdownTable(new SlowdownPolicy(profile, feedMPerS, tolerance, settings), profile.spreadSi());
         outside = tolerance == outsideTolerance
                 ? inside
                 : new SlowdownTable(
-                        new SlowdownPolicy(profile, feedMPerS, outsideTolerance, rules), profile.spreadSi());
+                        new SlowdownPolicy(profile, feedMPerS, outsideTolerance, settings), profile.spreadSi());
+    }
+
+    private static CutQuality quality(EdgeRequirement requirement) {
+        return requirement.isLead() ? CutQuality.VERY_COARSE : requirement.quality();
+    }
+
+    /** Feed of straight edges with a requirement. */
+    static double straightFeed(EdgeRequirement requirement, QualityFeeds feeds) {
+        return Math.min(feeds.feedSi(quality(requirement)), requirement.maximumFeedSi());
     }
 
     double feedMPerS() {

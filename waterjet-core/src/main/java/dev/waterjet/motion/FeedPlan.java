@@ -15,6 +15,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -39,6 +40,7 @@ public final class FeedPlan implements Described {
     private final double minimumMPerS;
     private final List<Caution> cautions;
     private final PlanBlocks blocks;
+    private final @Nullable TiltProfile tilt;
 
     FeedPlan(
             Contour path,
@@ -49,7 +51,8 @@ public final class FeedPlan implements Described {
             MotionCurve motion,
             EdgePolicy[] policies,
             double minimumMPerS,
-            List<Caution> cautions) {
+            List<Caution> cautions,
+            @Nullable TiltProfile tilt) {
         this.path = path;
         this.source = source;
         this.conditioned = conditioned;
@@ -59,6 +62,7 @@ public final class FeedPlan implements Described {
         this.policies = policies;
         this.minimumMPerS = minimumMPerS;
         this.cautions = cautions;
+        this.tilt = tilt;
     }
 
     /** {@return the path along which the jet moves: conditioned, so that its edges can be fewer than those drawn} */
@@ -304,6 +308,11 @@ public final class FeedPlan implements Described {
      */
     public List<Finding> findings() {
         return new PlanFindings(path, places, minimumMPerS).list();
+    }
+
+    /** {@return the tilt of the head along {@link #contour()}; empty without a tilting head} */
+    public Optional<TiltProfile> tilt() {
+        return Optional.ofNullable(tilt);
     }
 
     /** {@return the cautions of the models behind the plan, each once} */

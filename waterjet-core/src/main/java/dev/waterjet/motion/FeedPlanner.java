@@ -53,9 +53,25 @@ public final class FeedPlanner {
     private final @Nullable CutConditions cut;
     private final KerfModel kerfModel;
     private final ContourConditioner conditioner;
-    private final SlowdownRules rules;
-    private final double reachFactor;
+    private final Choices choices;
     private final @Nullable KerfProfile profile;
+
+    /**
+     * Choices of a caller.
+     *
+     * @param rules choices behind slowdowns
+     * @param reachFactor reach of slowdown zones in lags
+     * @param head tilting head; null for one that stays upright
+     */
+    private record Choices(
+            SlowdownRules rules,
+            double reachFactor,
+            @Nullable TiltingHead head) {
+
+        static Choices defaults() {
+            return new Choices(SlowdownRules.cautious(), 1, null);
+        }
+    }
 
     private FeedPlanner(
             MachineLimits machine,
@@ -63,16 +79,13 @@ public final class FeedPlanner {
             @Nullable CutConditions cut,
             KerfModel kerfModel,
             ContourConditioner conditioner,
-            SlowdownRules rules,
-            double reachFactor) {
+            Choices choices) {
         this.machine = Objects.requireNonNull(machine, "machine");
         this.feeds = Objects.requireNonNull(feeds, "feeds");
         this.cut = cut;
         this.kerfModel = Objects.requireNonNull(kerfModel, "kerfModel");
         this.conditioner = Objects.requireNonNull(conditioner, "conditioner");
-        this.rules = rules;
-        this.reachFactor =
-                Require.between("reach of a slowdown zone", reachFactor, 0, 10, Units.ONE, "it is counted in lags");
+        this.choices = choices;
         this.profile =
                 cut == null ? null : KerfProfile.of(kerfModel, CutFront.of(kerfModel.lagModel(), cut), cut.jet());
     }
@@ -92,8 +105,7 @@ public final class FeedPlanner {
                 cut,
                 KerfModel.standard(),
                 ContourConditioner.defaults(),
-                SlowdownRules.cautious(),
-                1);
+                Choices.defaults());
     }
 
     /**
@@ -105,7 +117,7 @@ public final class FeedPlanner {
      */
     public static FeedPlanner withoutLag(MachineLimits machine, QualityFeeds feeds) {
         return new FeedPlanner(
-                machine, feeds, null, KerfModel.standard(), ContourConditioner.defaults(), SlowdownRules.cautious(), 1);
+                machine, feeds, null, KerfModel.standard(), ContourConditioner.defaults(), Choices.defaults());
     }
 
     /**
@@ -115,7 +127,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withFeeds(QualityFeeds other) {
-        return new FeedPlanner(machine, other, cut, kerfModel, conditioner, rules, reachFactor);
+        return new FeedPlanner(machine, other, cut, kerfModel, conditioner, choices);
     }
 
     /**
@@ -125,7 +137,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withKerfModel(KerfModel model) {
-        return new FeedPlanner(machine, feeds, cut, model, conditioner, rules, reachFactor);
+        return new FeedPlanner(machine, feeds, cut, model, conditioner, choices);
     }
 
     /**
@@ -135,7 +147,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withMachine(MachineLimits other) {
-        return new FeedPlanner(other, feeds, cut, kerfModel, conditioner, rules, reachFactor);
+        return new FeedPlanner(other, feeds, cut, kerfModel, conditioner, choices);
     }
 
     /**
@@ -146,7 +158,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withConditioner(ContourConditioner other) {
-        return new FeedPlanner(machine, feeds, cut, kerfModel, other, rules, reachFactor);
+        return new FeedPlanner(machine, feeds, cut, kerfModel, other, choices);
     }
 
     /**
@@ -158,7 +170,7 @@ public final class FeedPlanner {
      */
     public FeedPlanner withLagGeometry(LagGeometry geometry) {
         Objects.requireNonNull(geometry, "geometry");
-        return new FeedPlanner(machine, feeds, cut, kerfModel, conditioner, SlowdownRules.of(geometry), reachFactor);
+        return with(new Choices(SlowdownRules.of(geometry), choices.reachFactor, choices.head));
     }
 
     /**
@@ -168,8 +180,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withSeparationAtCorners(boolean isRequired) {
-        return new FeedPlanner(
-                machine, feeds, cut, kerfModel, conditioner, rules.withSeparation(isRequired), reachFactor);
+        return with(new Choices(choices.rules.withSeparation(isRequired), choices.reachFactor, choices.head));
     }
 
     /**
@@ -180,7 +191,24 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withReach(double lags) {
-        return new FeedPlanner(machine, feeds, cut, kerfModel, conditioner, rules, lags);
+        double checked = Require.between("reach of a slowdown zone", lags, 0, 10, Units.ONE, "it is counted in lags");
+        return with(new Choices(choices.rules, checked, choices.head));
+    }
+
+    /**
+     * Returns this planner with a tilting head. Corners and arcs are then planned with the lag that the lead leaves, so that
+     * they run faster; the plan has the tilt along the path. Without a lag, as in {@link #withoutLag}, the head stays upright.
+     *
+     * @param head the head
+     * @return the planner
+     */
+    public FeedPlanner withTiltingHead(TiltingHead head) {
+        Objects.requireNonNull(head, "head");
+        return with(new Choices(choices.rules, choices.reachFactor, head));
+    }
+
+    private FeedPlanner with(Choices changed) {
+        return new FeedPlanner(machine, feeds, cut, kerfModel, conditioner, changed);
     }
 
     /** {@return the limits of the machine} */
@@ -265,22 +293,51 @@ public final class FeedPlanner {
             Contour path, @Nullable ConditionedContour conditioned, Contour source, Side part, boolean endsInScrap) {
         List<EdgeRequirement> requirements = path.requirements();
         EdgePolicy[] policies = new EdgePolicy[requirements.size()];
+        TiltLaw law = tiltLaw(requirements);
         for (int i = 0; i < policies.length; i++) {
-            policies[i] = new EdgePolicy(requirements.get(i), feeds, profile, rules);
+            policies[i] = new EdgePolicy(requirements.get(i), feeds, profile, new SlowdownSettings(choices.rules, law));
         }
         double flatteningM = Kind.LENGTH.si(conditioner.flattening());
-        ProcessPlaces walk = new ProcessPlaces(path, source.isClosed(), part, policies, flatteningM, reachFactor);
+        ProcessPlaces walk =
+                new ProcessPlaces(path, source.isClosed(), part, policies, flatteningM, choices.reachFactor);
         PathPlaces places = walk.walk(endsInScrap);
         PathPieces pieces = walk.pieces();
         FeedCaps caps = ProcessCaps.of(places, pieces.lengthM(), machine.minimumFeedSi());
         MotionCurve motion = MotionSolver.solve(pieces, caps, machine.dynamics(), MotionSettings.defaults());
         PlanBlocks blocks = new PlanBlocks(pieces, caps, motion);
+        TiltProfile tilt = law == null ? null : TiltProfile.of(path, motion, part, law, policies);
         return new FeedPlan(
-                path, source, conditioned, blocks, places, motion, policies, machine.minimumFeedSi(), cautions(places));
+                path,
+                source,
+                conditioned,
+                blocks,
+                places,
+                motion,
+                policies,
+                machine.minimumFeedSi(),
+                cautions(places, tilt),
+                tilt);
+    }
+
+    /** Law of the tilt for the fastest straight feed of a path; null for a head that stays upright. */
+    private @Nullable TiltLaw tiltLaw(List<EdgeRequirement> requirements) {
+        if (profile == null || choices.head == null) {
+            return null;
+        }
+        // a front that follows the path does not leave it at a bend: a lead would only move it off
+        TiltingHead head = choices.rules.arc() == LagGeometry.FOLLOWING ? choices.head.withLead(0) : choices.head;
+        if (!head.isTilting()) {
+            return null;
+        }
+        double fastest = 0;
+        for (EdgeRequirement requirement : requirements) {
+            fastest = Math.max(fastest, EdgePolicy.straightFeed(requirement, feeds));
+        }
+        return new TiltLaw(head, profile, fastest);
     }
 
     /** Cautions of feed model, jet and workpiece, and of the front at the slowest feed. */
-    private List<Caution> cautions(PathPlaces places) {
+    private List<Caution> cautions(PathPlaces places, @Nullable TiltProfile tilt) {
         if (cut == null || profile == null) {
             return List.of();
         }
@@ -290,6 +347,9 @@ public final class FeedPlanner {
         }
         Set<Caution> cautions = new LinkedHashSet<>(cut.cautions());
         cautions.addAll(profile.front().cautions(slowest));
+        if (tilt != null) {
+            cautions.addAll(tilt.cautions());
+        }
         return List.copyOf(cautions);
     }
 }

@@ -34,6 +34,7 @@ final class SlowdownErrors {
 
     private final KerfProfile profile;
     private final CutFront front;
+    private final RemainingLag remaining;
     private final double straightMPerS;
     private final double thicknessM;
     /** Feed that just separates the workpiece. */
@@ -48,8 +49,9 @@ final class SlowdownErrors {
     private final double[] logSeparation = new double[DEPTHS];
     private final double[] straightHalfWidthM = new double[DEPTHS];
 
-    SlowdownErrors(KerfProfile profile, double straightMPerS) {
+    SlowdownErrors(KerfProfile profile, double straightMPerS, RemainingLag remaining) {
         this.profile = profile;
+        this.remaining = remaining;
         this.front = profile.front();
         this.straightMPerS = straightMPerS;
         this.thicknessM = front.thicknessSi();
@@ -133,7 +135,7 @@ final class SlowdownErrors {
      * line of the new edge, reaches past the wall of the old one.
      */
     double notch(double feedMPerS, double turnRad) {
-        double lag = front.exitLagSi(feedMPerS);
+        double lag = remaining.atCorner(feedMPerS, straightMPerS, turnRad);
         double length = passLength(feedMPerS);
         double reach = reach(feedMPerS, length);
         if (turnRad >= Math.PI / 2) {
@@ -175,13 +177,13 @@ final class SlowdownErrors {
             return feed -> Math.max(notch(feed, turnRad), growthAtCorner(feed));
         }
         double factor = tractrixFactor(turnRad, geometry);
-        return feed -> Math.max(factor * front.exitLagSi(feed), growthAtCorner(feed));
+        return feed -> Math.max(factor * remaining.atCorner(feed, straightMPerS, turnRad), growthAtCorner(feed));
     }
 
     /** Errors at any other corner, over the feed. */
     DoubleUnaryOperator outsideCorner(double turnRad, LagGeometry geometry) {
         double factor = tractrixFactor(turnRad, geometry);
-        return feed -> factor * front.exitLagSi(feed) + growthAtCorner(feed);
+        return feed -> factor * remaining.atCorner(feed, straightMPerS, turnRad) + growthAtCorner(feed);
     }
 
     private static double tractrixFactor(double turnRad, LagGeometry geometry) {
@@ -190,8 +192,8 @@ final class SlowdownErrors {
 
     /** Error on an arc of the tool path, whose zone is the whole arc and one lag on both sides. */
     double arc(double feedMPerS, double radiusM, double lengthM, LagGeometry geometry) {
-        double lag = front.exitLagSi(feedMPerS);
-        return geometry.arcErrorSi(lag, radiusM) + growth(feedMPerS, lag + lengthM / 2);
+        double zone = front.exitLagSi(feedMPerS) + lengthM / 2;
+        return geometry.arcErrorSi(remaining.onArc(feedMPerS, radiusM), radiusM) + growth(feedMPerS, zone);
     }
 
     /** Whether the front on an arc is slow enough to separate the workpiece. */
@@ -201,7 +203,7 @@ final class SlowdownErrors {
 
     /** Speed of the bottom of the front on its larger circle, less the feed that separates the workpiece. */
     double excessOnArc(double feedMPerS, double radiusM) {
-        return feedMPerS * Math.hypot(1, front.exitLagSi(feedMPerS) / radiusM) - separationMPerS;
+        return feedMPerS * Math.hypot(1, remaining.onArc(feedMPerS, radiusM) / radiusM) - separationMPerS;
     }
 
     /**
@@ -209,7 +211,7 @@ final class SlowdownErrors {
      * Zero or below: the part is separated. Grows with the feed.
      */
     double uncutBottom(double feedMPerS, double turnRad) {
-        return front.exitLagSi(feedMPerS)
+        return remaining.atCorner(feedMPerS, straightMPerS, turnRad)
                 - reach(feedMPerS, ENDLESS_M)
                 - profile.halfWidthSi(thicknessM, feedMPerS) / Math.sin(Math.min(turnRad, Math.PI / 2));
     }

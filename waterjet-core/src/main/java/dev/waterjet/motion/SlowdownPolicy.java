@@ -40,11 +40,11 @@ final class SlowdownPolicy {
     /** Logarithms of the feeds among which the least error is sought; the last is that of the straight feed. */
     private final double[] logFeeds = new double[FEEDS];
 
-    SlowdownPolicy(KerfProfile profile, double straightMPerS, double toleranceM, SlowdownRules rules) {
+    SlowdownPolicy(KerfProfile profile, double straightMPerS, double toleranceM, SlowdownSettings settings) {
         this.straightMPerS = Require.positive("feed rate", straightMPerS, Units.MILLIMETRE_PER_MINUTE);
         this.toleranceM = Require.positive("tolerance at corners", toleranceM, Units.MILLIMETRE);
-        this.errors = new SlowdownErrors(profile, straightMPerS);
-        this.rules = rules;
+        this.errors = new SlowdownErrors(profile, straightMPerS, settings.remainingLag(profile.front()));
+        this.rules = settings.rules();
         double fastest = Math.log(straightMPerS);
         for (int i = 0; i < FEEDS; i++) {
             logFeeds[i] = fastest + Math.log(SLOWEST) * (FEEDS - 1 - i) / (FEEDS - 1);

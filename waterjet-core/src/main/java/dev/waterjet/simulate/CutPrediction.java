@@ -32,7 +32,7 @@ final class CutPrediction {
     private final HeadPath head;
     private final Contour contour;
     private final int outwards;
-    private final double[] tilt;
+    private final double[] across;
     private final double[] offset;
     private final double[] straight;
     private double[] room = {};
@@ -43,7 +43,7 @@ final class CutPrediction {
         this.head = head;
         this.contour = contour;
         this.outwards = -part.sign();
-        this.tilt = simulator.tilt(part);
+        this.across = new double[contour.size()];
         this.offset = new double[contour.size()];
         this.straight = new double[contour.size()];
         measureOffsets();
@@ -65,6 +65,7 @@ final class CutPrediction {
             fastest = Math.max(fastest, head.feed[i]);
         }
         double[] found = new double[probes.count];
+        double[] tilted = new double[probes.count];
         int first = 0;
         for (int edge = 0; edge < contour.size(); edge++) {
             int n = 0;
@@ -72,14 +73,29 @@ final class CutPrediction {
             for (; first < probes.count && probes.edge[first] == edge; first++) {
                 int k = nearest(segments, grid, probes, first);
                 if (k >= 0) {
+                    tilted[n] = across(segments, k, probes, first);
                     found[n++] = signedDistance(segments, k, probes, first);
                     greatest = Math.max(greatest, segments.length[k] > 0 ? 1 / segments.pace[k] : 0);
                 }
             }
             Arrays.sort(found, 0, n);
+            Arrays.sort(tilted, 0, n);
             offset[edge] = n > 0 ? found[n / 2] : 0;
+            across[edge] = n > 0 ? tilted[n / 2] : 0;
             straight[edge] = greatest > 0 ? greatest : fastest;
         }
+    }
+
+    /** Displacement of the jet over depth away from the part, where the nozzle is nearest to a point. */
+    private double across(FootSegments segments, int k, ContourPoints probes, int i) {
+        if (!head.isTilted()) {
+            return 0;
+        }
+        double along = (probes.x[i] - segments.x[k]) * segments.ux[k] + (probes.y[i] - segments.y[k]) * segments.uy[k];
+        double way = head.distance[segments.node[k]] + Math.max(0, Math.min(segments.length[k], along));
+        int found = Arrays.binarySearch(head.distance, 0, head.count, way);
+        int node = Math.min(head.count - 1, found >= 0 ? found : -found - 1);
+        return head.tiltX[node] * probes.normalX[i] + head.tiltY[node] * probes.normalY[i];
     }
 
     private static double squaredDistance(FootSegments segments, int k, double x, double y) {
@@ -121,12 +137,13 @@ final class CutPrediction {
         for (double feed : straight) {
             reach = Math.max(reach, CutRun.reachInwards(kerf, feed, deepest));
         }
+        reach += deepest * head.largestTilt();
         requireFeasible(points.count * depths.length * (reach / kerf.spreadSi()));
         PartRoom behind = new PartRoom(points, reach);
         room = new double[points.count];
         Arrays.setAll(room, behind::behind);
         DeviationMap map = new DeviationMap(points, depths);
-        CutRun run = new CutRun(kerf, simulator.geometry(), head, points, straight, tilt);
+        CutRun run = new CutRun(kerf, simulator.geometry(), head, points, straight, across);
         for (int i = 0; i < depths.length; i++) {
             map.fill(i, run, room);
         }
@@ -223,7 +240,7 @@ final class CutPrediction {
     }
 
     private double added(ContourPoints points, HeadPath near, int i, double z, KerfProfile profile) {
-        CutRun run = new CutRun(profile, simulator.geometry(), near, points, straight, tilt);
+        CutRun run = new CutRun(profile, simulator.geometry(), near, points, straight, across);
         run.at(z);
         return run.find(i, room[i]) ? run.deviationM - run.straight(i) : Double.POSITIVE_INFINITY;
     }

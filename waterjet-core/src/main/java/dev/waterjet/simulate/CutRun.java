@@ -19,8 +19,8 @@ final class CutRun {
     private final DoseField field;
     private final WallSearch search;
     private final double[] straightMPerS;
-    private final double tiltToLeft;
-    private final double lead;
+    private final double[] across;
+    private final double largestTilt;
 
     private double depthM;
     private boolean isTop;
@@ -36,7 +36,7 @@ final class CutRun {
      * A run.
      *
      * @param straightMPerS feed of the straight cut along each edge
-     * @param tilt tangents of the side tilt to the left of the path, and of the lead
+     * @param across displacement of the jet over depth of the straight cut along each edge, away from the part
      */
     CutRun(
             KerfProfile profile,
@@ -44,13 +44,13 @@ final class CutRun {
             HeadPath head,
             ContourPoints points,
             double[] straightMPerS,
-            double[] tilt) {
+            double[] across) {
         this.profile = profile;
         this.head = head;
         this.points = points;
         this.straightMPerS = straightMPerS;
-        this.tiltToLeft = tilt[0];
-        this.lead = tilt[1];
+        this.across = across;
+        this.largestTilt = head.largestTilt();
         this.foot = new FootPath(head, geometry);
         this.field = new DoseField(profile, foot.segments);
         this.search = new WallSearch(field, ACCURACY_M);
@@ -61,7 +61,7 @@ final class CutRun {
         depthM = depth;
         isTop = depth == 0;
         CutFront front = profile.front();
-        foot.at(front, depth, tiltToLeft, lead);
+        foot.at(front, depth);
         field.at(depth);
     }
 
@@ -73,9 +73,10 @@ final class CutRun {
     /** Predicts the wall at a point; false if nothing is cut there. */
     boolean find(int i, double roomM) {
         int edge = points.edge[i];
-        double inwards = Math.min(roomM, reachInwards(profile, straightMPerS[edge], depthM));
+        double shift = depthM * largestTilt;
+        double inwards = Math.min(roomM, reachInwards(profile, straightMPerS[edge], depthM) + shift);
         double offset = points.offset[edge];
-        double outwards = Math.max(offset, 0) + profile.jetRadiusSi(depthM);
+        double outwards = Math.max(offset, 0) + profile.jetRadiusSi(depthM) + shift;
         double from = -inwards + Math.min(offset, 0);
         if (!search.find(points.x[i], points.y[i], points.normalX[i], points.normalY[i], from, outwards)) {
             return false;
@@ -88,9 +89,9 @@ final class CutRun {
         return true;
     }
 
-    /** Deviation of the wall of a long straight cut along the edge of a point. */
+    /** Deviation of the wall of a long straight cut along the edge of a point, with the tilt of the edge. */
     double straight(int i) {
         int edge = points.edge[i];
-        return points.offset[edge] - profile.halfWidthSi(depthM, straightMPerS[edge]);
+        return points.offset[edge] + depthM * across[edge] - profile.halfWidthSi(depthM, straightMPerS[edge]);
     }
 }

@@ -3,6 +3,7 @@ package dev.waterjet.simulate;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.kerf.CutFront;
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.KerfProfile;
 import dev.waterjet.kerf.LagGeometry;
@@ -144,8 +145,8 @@ public final class CutSimulator {
     }
 
     /**
-     * Returns this simulator with a tilted head. The tilt turns with the path, at a corner in no time. How a leaning jet
-     * changes the front is not known: lag and depth are those of an upright jet.
+     * Returns this simulator with a constant tilt, for profiles that have none of their own. It turns with the path, at a
+     * corner in no time. How a leaning jet changes the front is not known: lag and depth are those of an upright jet.
      *
      * @param side side tilt of the jet towards the part, -45 to 45 degrees
      * @param lead lead of the jet along the path, -45 to 45 degrees
@@ -201,7 +202,7 @@ public final class CutSimulator {
                 Units.ONE,
                 "predict it in parts");
         Require.atMost("length of the contour", contour.lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
-        HeadPath head = HeadPath.of(profile);
+        HeadPath head = HeadPath.of(profile, settings.side * part.sign(), settings.lead);
         ContourPoints.Spacing spacing = settings.points > 0
                 ? new ContourPoints.Spacing(contour.lengthSi() / settings.points, 0, true)
                 : new ContourPoints.Spacing(STRAIGHT_SPACING_M, CORNER_SPACING * kerf.spreadSi(), false);
@@ -240,11 +241,6 @@ public final class CutSimulator {
         return kerfModel.correlation();
     }
 
-    /** Tangents of the side tilt towards the left of a path, and of the lead. */
-    double[] tilt(Side part) {
-        return new double[] {settings.side * part.sign(), settings.lead};
-    }
-
     double toleranceM(Contour contour, int edge) {
         return settings.toleranceM != null
                 ? settings.toleranceM
@@ -264,6 +260,7 @@ public final class CutSimulator {
                 .kerf(cut, Kind.SPEED.of(Math.min(fastest, separating)))
                 .cautions());
         all.add(UNCONFIRMED);
+        all.addAll(HeadTilt.ofSi(head.largestTilt(), 0).cautions());
         return List.copyOf(all);
     }
 

@@ -1,19 +1,24 @@
 package dev.waterjet.simulate;
 
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.TiltProfile;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 import javax.measure.quantity.Time;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Path of the jet axis and the feed along it, from a plan or as a program states it.
@@ -31,6 +36,9 @@ public final class FeedProfile {
     /** Feeds that differ by less are one. */
     private static final double SAME_FEED = 1e-9;
 
+    private static final double TILT_TOLERANCE_RAD = 1e-5;
+    private static final String TILT = "displacement of the jet over depth";
+
     private final Contour path;
     /** Places at which the law of the feed changes, from 0 to the length of the path. */
     private final double[] distanceM;
@@ -41,8 +49,15 @@ public final class FeedProfile {
     private final double startDwellS;
     private final double endDwellS;
     private final boolean isRunning;
+    private final @Nullable TiltTable tilts;
 
-    private FeedProfile(Contour path, FeedPieces pieces, double startDwellS, double endDwellS, boolean isRunning) {
+    private FeedProfile(
+            Contour path,
+            FeedPieces pieces,
+            double startDwellS,
+            double endDwellS,
+            boolean isRunning,
+            @Nullable TiltTable tilts) {
         this.path = Objects.requireNonNull(path, "path");
         this.distanceM = pieces.distances();
         this.startMPerS = pieces.starts();
@@ -50,14 +65,19 @@ public final class FeedProfile {
         this.startDwellS = startDwellS;
         this.endDwellS = endDwellS;
         this.isRunning = isRunning;
+        this.tilts = tilts;
     }
 
     private FeedProfile with(double startS, double endS, boolean running) {
+        return with(startS, endS, running, tilts);
+    }
+
+    private FeedProfile with(double startS, double endS, boolean running, @Nullable TiltTable table) {
         FeedPieces pieces = new FeedPieces();
         for (int i = 0; i < startMPerS.length; i++) {
             pieces.add(distanceM[i + 1] - distanceM[i], startMPerS[i], endMPerS[i]);
         }
-        return new FeedProfile(path, pieces, startS, endS, running);
+        return new FeedProfile(path, pieces, startS, endS, running, table);
     }
 
     /**
@@ -71,7 +91,19 @@ public final class FeedProfile {
         for (int i = 0; i < plan.size(); i++) {
             pieces.addBlock(plan.lengthSi(i), plan.entrySi(i), plan.peakFeedSi(i), plan.exitSi(i), plan.timeSi(i));
         }
-        return new FeedProfile(plan.contour(), pieces, 0, 0, false);
+        TiltTable tilts = plan.tilt().map(FeedProfile::table).orElse(null);
+        return new FeedProfile(plan.contour(), pieces, 0, 0, false, tilts);
+    }
+
+    private static TiltTable table(TiltProfile tilt) {
+        double[] places = tilt.places(Kind.ANGLE.of(TILT_TOLERANCE_RAD)).toSi();
+        double[] x = new double[places.length];
+        double[] y = new double[places.length];
+        for (int i = 0; i < places.length; i++) {
+            x[i] = tilt.displacementXSi(places[i]);
+            y[i] = tilt.displacementYSi(places[i]);
+        }
+        return new TiltTable(places, x, y);
     }
 
     /**
@@ -128,7 +160,7 @@ public final class FeedProfile {
             Require.atMost("distance", end, lengthM, Units.MILLIMETRE, "the length of the path");
             pieces.add(end - distances.si(i), feed, feed);
         }
-        return new FeedProfile(path, pieces, 0, 0, false);
+        return new FeedProfile(path, pieces, 0, 0, false, null);
     }
 
     /**
@@ -160,6 +192,48 @@ public final class FeedProfile {
     public FeedProfile afterSteadyFeed() {
         Require.positive("first feed rate", startMPerS[0], Units.MILLIMETRE_PER_MINUTE);
         return with(startDwellS, endDwellS, true);
+    }
+
+    /**
+     * Returns this profile with a tilted head: the tilt is linear in the distance between those given, and constant beyond
+     * them. The profile of a plan has the tilt of the plan.
+     *
+     * @param distances distances along the path, one or more, ascending
+     * @param tilts tilt of the head at each distance
+     * @return the profile with those tilts
+     */
+    public FeedProfile withTilts(QuantityArray<Length> distances, List<HeadTilt> tilts) {
+        int n = distances.size();
+        Require.atLeast("number of distances", n, 1, Units.ONE, "");
+        Require.between("number of tilts", tilts.size(), n, n, Units.ONE, "one for each distance");
+        double[] x = new double[n];
+        double[] y = new double[n];
+        for (int i = 0; i < n; i++) {
+            if (i > 0) {
+                Require.above("distance", distances.si(i), distances.si(i - 1), Units.MILLIMETRE, "distances ascend");
+            }
+            double limit = 1;
+            HeadTilt tilt = tilts.get(i);
+            x[i] = Require.between(TILT, tilt.displacementX(), -limit, limit, Units.ONE, "a head tilts less");
+            y[i] = Require.between(TILT, tilt.displacementY(), -limit, limit, Units.ONE, "a head tilts less");
+        }
+        return with(startDwellS, endDwellS, isRunning, new TiltTable(distances.toSi(), x, y));
+    }
+
+    /**
+     * Returns the tilt of the head at a distance.
+     *
+     * @param distance distance along the path
+     * @return the tilt; empty if the profile has none
+     */
+    public Optional<HeadTilt> tiltAt(Quantity<Length> distance) {
+        double atM = Kind.LENGTH.si(distance);
+        return tilts == null ? Optional.empty() : Optional.of(tilts.tilt(atM));
+    }
+
+    @Nullable
+    TiltTable tilts() {
+        return tilts;
     }
 
     /** {@return the path of the jet axis} */
@@ -234,7 +308,8 @@ public final class FeedProfile {
                 && Arrays.equals(endMPerS, that.endMPerS)
                 && startDwellS == that.startDwellS
                 && endDwellS == that.endDwellS
-                && isRunning == that.isRunning;
+                && isRunning == that.isRunning
+                && Objects.equals(tilts, that.tilts);
     }
 
     @Override

@@ -5,7 +5,8 @@ import dev.waterjet.kerf.LagGeometry;
 
 /**
  * Path on which the jet acts at one depth: the place of the front there for each node of the nozzle, and the segments between
- * them; in m, s. With a tilt the jet is displaced by the depth times the displacement of the tilt.
+ * them; in m, s. A tilted jet is displaced by the depth times the displacement of the tilt; the front lags behind that jet.
+ * So a lead that compensates the whole lag leaves no deviation on a bend, in any geometry.
  */
 final class FootPath {
 
@@ -18,6 +19,8 @@ final class FootPath {
     /** Lag at each node. */
     final double[] lag;
 
+    private final double[] jetX;
+    private final double[] jetY;
     private final double[] x;
     private final double[] y;
     final FootSegments segments;
@@ -27,28 +30,33 @@ final class FootPath {
         this.geometry = geometry;
         this.positions = new double[head.time.length];
         this.lag = new double[head.count];
+        this.jetX = head.isTilted() ? new double[head.count] : head.x;
+        this.jetY = head.isTilted() ? new double[head.count] : head.y;
         this.x = new double[head.count];
         this.y = new double[head.count];
         this.segments = new FootSegments(head.count + 1);
     }
 
-    /** Turns to a depth; the jet leans by tangents of a side tilt towards the left of the path, and of a lead. */
-    void at(CutFront front, double depthM, double toLeft, double ahead) {
+    /** Turns to a depth. */
+    void at(CutFront front, double depthM) {
         lags(front, depthM);
+        jet(depthM);
         switch (geometry) {
             case TANGENT -> tangent();
             case TRACTRIX -> tractrix();
             case FOLLOWING -> following();
         }
-        double across = depthM * toLeft;
-        double along = depthM * ahead;
-        if (across != 0 || along != 0) {
+        collect();
+    }
+
+    /** Place of a jet without lag: that of the nozzle, displaced by the tilt. */
+    private void jet(double depthM) {
+        if (head.isTilted()) {
             for (int i = 0; i < head.count; i++) {
-                x[i] += along * head.directionX[i] - across * head.directionY[i];
-                y[i] += along * head.directionY[i] + across * head.directionX[i];
+                jetX[i] = head.x[i] + depthM * head.tiltX[i];
+                jetY[i] = head.y[i] + depthM * head.tiltY[i];
             }
         }
-        collect();
     }
 
     private void lags(CutFront front, double depthM) {
@@ -67,35 +75,35 @@ final class FootPath {
 
     private void tangent() {
         for (int i = 0; i < head.count; i++) {
-            x[i] = head.x[i] - lag[i] * head.directionX[i];
-            y[i] = head.y[i] - lag[i] * head.directionY[i];
+            x[i] = jetX[i] - lag[i] * head.directionX[i];
+            y[i] = jetY[i] - lag[i] * head.directionY[i];
         }
     }
 
     /**
-     * The front is drawn on a string as long as the lag. While the nozzle makes a straight step of the length d, the angle a
+     * The front is drawn on a string as long as the lag. While the jet makes a straight step of the length d, the angle a
      * between step and string goes to 2 atan(tan(a/2) exp(-d/L)); a slack string leaves the front where it is.
      */
     private void tractrix() {
         for (int i = 0; i < head.count; i++) {
             double length = lag[i];
             if (i == 0 || head.isBreak[i]) {
-                x[i] = head.x[i] - length * head.directionX[i];
-                y[i] = head.y[i] - length * head.directionY[i];
+                x[i] = jetX[i] - length * head.directionX[i];
+                y[i] = jetY[i] - length * head.directionY[i];
                 continue;
             }
-            double fromX = head.x[i] - x[i - 1];
-            double fromY = head.y[i] - y[i - 1];
+            double fromX = jetX[i] - x[i - 1];
+            double fromY = jetY[i] - y[i - 1];
             double away = Math.hypot(fromX, fromY);
-            double stepX = head.x[i] - head.x[i - 1];
-            double stepY = head.y[i] - head.y[i - 1];
+            double stepX = jetX[i] - jetX[i - 1];
+            double stepY = jetY[i] - jetY[i - 1];
             double step = Math.hypot(stepX, stepY);
             if (away <= length) {
                 x[i] = x[i - 1];
                 y[i] = y[i - 1];
             } else if (length < NOTHING_M || step < NOTHING_M) {
-                x[i] = head.x[i] - fromX * (length / away);
-                y[i] = head.y[i] - fromY * (length / away);
+                x[i] = jetX[i] - fromX * (length / away);
+                y[i] = jetY[i] - fromY * (length / away);
             } else {
                 pull(i, stepX / step, stepY / step, step);
             }
@@ -103,23 +111,23 @@ final class FootPath {
     }
 
     private void pull(int i, double ex, double ey, double step) {
-        double stringX = head.x[i - 1] - x[i - 1];
-        double stringY = head.y[i - 1] - y[i - 1];
+        double stringX = jetX[i - 1] - x[i - 1];
+        double stringY = jetY[i - 1] - y[i - 1];
         double angle = Math.atan2(ex * stringY - ey * stringX, ex * stringX + ey * stringY);
         double length = lag[i];
         if (Math.abs(angle) >= Math.PI / 2) {
-            double fromX = head.x[i] - x[i - 1];
-            double fromY = head.y[i] - y[i - 1];
+            double fromX = jetX[i] - x[i - 1];
+            double fromY = jetY[i] - y[i - 1];
             double away = Math.hypot(fromX, fromY);
-            x[i] = head.x[i] - fromX * (length / away);
-            y[i] = head.y[i] - fromY * (length / away);
+            x[i] = jetX[i] - fromX * (length / away);
+            y[i] = jetY[i] - fromY * (length / away);
             return;
         }
         double after = 2 * Math.atan(Math.tan(angle / 2) * Math.exp(-step / length));
         double cosine = Math.cos(after);
         double sine = Math.sin(after);
-        x[i] = head.x[i] - length * (cosine * ex - sine * ey);
-        y[i] = head.y[i] - length * (sine * ex + cosine * ey);
+        x[i] = jetX[i] - length * (cosine * ex - sine * ey);
+        y[i] = jetY[i] - length * (sine * ex + cosine * ey);
     }
 
     /** The front is on the path itself, one lag behind; before its start in a straight line. */
@@ -134,8 +142,8 @@ final class FootPath {
                 behind++;
             }
             if (lag[i] < NOTHING_M) {
-                x[i] = head.x[i];
-                y[i] = head.y[i];
+                x[i] = jetX[i];
+                y[i] = jetY[i];
                 continue;
             }
             int next = Math.min(behind + 1, head.count - 1);
@@ -143,11 +151,11 @@ final class FootPath {
             double share = gap > 0 ? (at - head.distance[behind]) / gap : 0;
             if (share < 0 || next == behind) {
                 double back = at - head.distance[behind];
-                x[i] = head.x[behind] + back * head.directionX[behind];
-                y[i] = head.y[behind] + back * head.directionY[behind];
+                x[i] = jetX[behind] + back * head.directionX[behind];
+                y[i] = jetY[behind] + back * head.directionY[behind];
             } else {
-                x[i] = head.x[behind] + share * (head.x[next] - head.x[behind]);
-                y[i] = head.y[behind] + share * (head.y[next] - head.y[behind]);
+                x[i] = jetX[behind] + share * (jetX[next] - jetX[behind]);
+                y[i] = jetY[behind] + share * (jetY[next] - jetY[behind]);
             }
         }
     }

@@ -34,6 +34,11 @@ final class HeadPath {
     /** Whether the nodes before are missing. */
     boolean[] isBreak = new boolean[256];
 
+    /** Displacement of the jet over depth at each node; empty for an upright head. */
+    double[] tiltX = {};
+
+    double[] tiltY = {};
+
     private @Nullable NozzleMotion motion;
 
     private HeadPath(@Nullable NozzleMotion motion) {
@@ -49,7 +54,47 @@ final class HeadPath {
         HeadPath path = new HeadPath(null);
         path.build(profile);
         path.motion = path.motion(profile.approach());
+        TiltTable tilts = profile.tilts();
+        if (tilts != null) {
+            path.tilt(tilts);
+        }
         return path;
+    }
+
+    /** The path of a profile; without a tilt of its own it has a constant one across the path to the left, and ahead. */
+    static HeadPath of(FeedProfile profile, double toLeft, double ahead) {
+        HeadPath path = of(profile);
+        if (profile.tilts() == null && (toLeft != 0 || ahead != 0)) {
+            path.tiltX = new double[path.count];
+            path.tiltY = new double[path.count];
+            for (int i = 0; i < path.count; i++) {
+                path.tiltX[i] = ahead * path.directionX[i] - toLeft * path.directionY[i];
+                path.tiltY[i] = ahead * path.directionY[i] + toLeft * path.directionX[i];
+            }
+        }
+        return path;
+    }
+
+    private void tilt(TiltTable tilts) {
+        tiltX = new double[count];
+        tiltY = new double[count];
+        for (int i = 0; i < count; i++) {
+            tiltX[i] = tilts.x(distance[i]);
+            tiltY[i] = tilts.y(distance[i]);
+        }
+    }
+
+    boolean isTilted() {
+        return tiltX.length > 0;
+    }
+
+    /** Largest displacement of the jet over depth. */
+    double largestTilt() {
+        double most = 0;
+        for (int i = 0; i < tiltX.length; i++) {
+            most = Math.max(most, Math.hypot(tiltX[i], tiltY[i]));
+        }
+        return most;
     }
 
     private void build(FeedProfile profile) {
@@ -177,6 +222,8 @@ final class HeadPath {
     /** The nodes within a distance of a place, with the motion of the whole path. */
     HeadPath near(double atX, double atY, double withinM) {
         HeadPath part = new HeadPath(motion);
+        part.tiltX = tiltX.clone();
+        part.tiltY = tiltY.clone();
         int before = -2;
         for (int i = 0; i < count; i++) {
             if (Math.hypot(x[i] - atX, y[i] - atY) <= withinM) {
@@ -191,6 +238,10 @@ final class HeadPath {
                 part.directionX[k] = directionX[i];
                 part.directionY[k] = directionY[i];
                 part.feed[k] = feed[i];
+                if (isTilted()) {
+                    part.tiltX[k] = tiltX[i];
+                    part.tiltY[k] = tiltY[i];
+                }
                 part.isBreak[k] = before != i - 1;
                 before = i;
             }

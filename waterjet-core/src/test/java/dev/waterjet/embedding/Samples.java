@@ -1,6 +1,7 @@
 package dev.waterjet.embedding;
 
 import static dev.waterjet.measure.Measures.celsius;
+import static dev.waterjet.measure.Measures.degrees;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
@@ -62,6 +63,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.motion.QualityFeeds;
+import dev.waterjet.motion.TiltingHead;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Part;
@@ -280,11 +282,14 @@ final class Samples {
         QualityFeeds feeds = QualityFeeds.of(CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         all.add(limits);
         all.add(feeds);
+        TiltingHead head = TiltingHead.of(degrees(8), Kind.ANGULAR_SPEED.of(1), Kind.ANGULAR_ACCELERATION.of(10));
+        all.add(head);
         FeedPlanner planner = FeedPlanner.of(limits, CutConditions.of(JET, PLATE, MachinabilityFeed.published()));
         for (Side side : Side.values()) {
             all.add(planner.plan(window, side));
             all.add(planner.plan(window, side).block(0));
             all.addAll(planner.plan(window, side).slowZones(0.9));
+            all.add(planner.withTiltingHead(head).plan(window, side).tilt().orElseThrow());
         }
     }
 }

@@ -63,6 +63,8 @@ final class Values {
         ranges.put(Kind.ACCELERATION, new double[] {0.1, 20});
         ranges.put(Kind.JERK, new double[] {1, 1000});
         ranges.put(Kind.ANGLE, new double[] {1e-3, 1.5});
+        ranges.put(Kind.ANGULAR_SPEED, new double[] {1e-2, 100});
+        ranges.put(Kind.ANGULAR_ACCELERATION, new double[] {0.1, 1000});
         ranges.put(Kind.MASS, new double[] {1e-3, 1000});
         ranges.put(Kind.FORCE, new double[] {1, 1e5});
         ranges.put(Kind.PRESSURE, new double[] {1e6, 6e8});

@@ -88,7 +88,8 @@ public final class MotionCases {
 
     /** Errors at the depth of the row. */
     private static SlowdownErrors errors(VirtualCutRow row, double straight) {
-        return new SlowdownErrors(CutFrontSetting.profile(row, row.depth()), straight);
+        KerfProfile profile = CutFrontSetting.profile(row, row.depth());
+        return new SlowdownErrors(profile, straight, RemainingLag.upright(profile.front()));
     }
 
     /** Slowdown at the corner of a row. */
@@ -99,7 +100,8 @@ public final class MotionCases {
         }
         KerfProfile profile = CutFrontSetting.profile(row);
         double tolerance = VirtualCutRow.length(argument, "tolerance");
-        SlowdownPolicy policy = new SlowdownPolicy(profile, row.parameter("u1"), tolerance, SlowdownRules.cautious());
+        SlowdownPolicy policy = new SlowdownPolicy(
+                profile, row.parameter("u1"), tolerance, SlowdownSettings.upright(SlowdownRules.cautious()));
         return policy.corner(Math.toRadians(VirtualCutRow.length(argument, "turn")), argument.contains("inside"));
     }
 }

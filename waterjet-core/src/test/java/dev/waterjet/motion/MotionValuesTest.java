@@ -1,6 +1,7 @@
 package dev.waterjet.motion;
 
 import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.measure.Measures.degrees;
 import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
@@ -53,6 +54,20 @@ class MotionValuesTest {
                 .differs("jump", LIMITS.withCornerJump(metresPerSecond(0.01), metresPerSecond(0.02)))
                 .check();
         assertThat(LIMITS.jerk()).isEmpty();
+    }
+
+    @Test
+    void tiltingHeadsAreValues() {
+        ValueContract.of(() -> TiltingHead.of(degrees(8), Kind.ANGULAR_SPEED.of(1), Kind.ANGULAR_ACCELERATION.of(10)))
+                .has("inclination", TiltingHead::inclination, degrees(8))
+                .has("speed", TiltingHead::speed, Kind.ANGULAR_SPEED.of(1))
+                .has("acceleration", TiltingHead::acceleration, Kind.ANGULAR_ACCELERATION.of(10))
+                .change("lead", head -> head.withLead(0.5), TiltingHead::lead, 0.5)
+                .change("taper", head -> head.withTaperCompensation(false), TiltingHead::compensatesTaper, false)
+                .differs(
+                        "inclination",
+                        TiltingHead.of(degrees(7), Kind.ANGULAR_SPEED.of(1), Kind.ANGULAR_ACCELERATION.of(10)))
+                .check();
     }
 
     @Test

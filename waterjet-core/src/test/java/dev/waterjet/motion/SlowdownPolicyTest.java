@@ -28,7 +28,8 @@ class SlowdownPolicyTest {
     }
 
     private static SlowdownPolicy policy(double index, double tolerance) {
-        return new SlowdownPolicy(PROFILE, straight(index), tolerance, SlowdownRules.cautious());
+        return new SlowdownPolicy(
+                PROFILE, straight(index), tolerance, SlowdownSettings.upright(SlowdownRules.cautious()));
     }
 
     static List<CornerCase> corners() {
@@ -58,7 +59,11 @@ class SlowdownPolicyTest {
     }
 
     private static Slowdown slowdown(CornerCase row) {
-        return new SlowdownPolicy(row.profile(), row.straightFeed(), row.toleranceM(), SlowdownRules.cautious())
+        return new SlowdownPolicy(
+                        row.profile(),
+                        row.straightFeed(),
+                        row.toleranceM(),
+                        SlowdownSettings.upright(SlowdownRules.cautious()))
                 .corner(row.turnRad(), row.isInside());
     }
 
@@ -100,7 +105,7 @@ class SlowdownPolicyTest {
                         PROFILE,
                         straight(3),
                         toleranceMm * 1e-3,
-                        SlowdownRules.cautious().withSeparation(false))
+                        SlowdownSettings.upright(SlowdownRules.cautious().withSeparation(false)))
                 .corner(Math.toRadians(turnDeg), isInside);
 
         assertThat(slowdown.isWithinTolerance()).isEqualTo(slowdown.reason() != SlowdownReason.LEAST_ERROR);
@@ -124,7 +129,10 @@ class SlowdownPolicyTest {
         double turn = Math.PI / 2;
         Slowdown separating = policy(1.5, 2e-3).corner(turn, false);
         Slowdown free = new SlowdownPolicy(
-                        PROFILE, straight(1.5), 2e-3, SlowdownRules.cautious().withSeparation(false))
+                        PROFILE,
+                        straight(1.5),
+                        2e-3,
+                        SlowdownSettings.upright(SlowdownRules.cautious().withSeparation(false)))
                 .corner(turn, false);
 
         assertThat(separating.reason()).isEqualTo(SlowdownReason.SEPARATION);
@@ -135,7 +143,8 @@ class SlowdownPolicyTest {
     void atTheSeparatingFeedNothingIsLeftUncut() {
         Slowdown end = policy(1.5, 2e-3).end();
 
-        assertThat(new SlowdownErrors(PROFILE, straight(1.5)).uncutBottom(end.feedMPerS(), Math.PI / 2))
+        assertThat(new SlowdownErrors(PROFILE, straight(1.5), RemainingLag.upright(PROFILE.front()))
+                        .uncutBottom(end.feedMPerS(), Math.PI / 2))
                 .isCloseTo(0, within(1e-12));
     }
 
@@ -160,8 +169,8 @@ class SlowdownPolicyTest {
 
     @Test
     void aFrontThatFollowsThePathNeedsNoSlowdown() {
-        SlowdownPolicy policy =
-                new SlowdownPolicy(PROFILE, straight(3), 0.1e-3, SlowdownRules.of(LagGeometry.FOLLOWING));
+        SlowdownPolicy policy = new SlowdownPolicy(
+                PROFILE, straight(3), 0.1e-3, SlowdownSettings.upright(SlowdownRules.of(LagGeometry.FOLLOWING)));
 
         assertThat(policy.corner(Math.PI / 2, true).reason()).isEqualTo(SlowdownReason.STRAIGHT_FEED);
     }

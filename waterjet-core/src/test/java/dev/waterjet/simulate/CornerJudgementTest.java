@@ -129,7 +129,7 @@ class CornerJudgementTest {
                 legs(leg, row.turnRad(), 0), leg, row.feedRatio() < 0.9999 ? lag : 0, new double[] {straight, slow});
         HeadPath head = HeadPath.of(feeds);
         FootPath foot = new FootPath(head, LagGeometry.TANGENT);
-        foot.at(row.profile().front(), row.thicknessM(), 0, 0);
+        foot.at(row.profile().front(), row.thicknessM());
 
         int corner = Arrays.binarySearch(head.distance, 0, head.count, leg);
         assertThat(foot.lag[Math.abs(corner)]).isCloseTo(lag, within(1e-6 * lag + 1e-12));
