@@ -25,7 +25,9 @@ final class CutPrediction {
 
     private static final double LAGS_IN_WINDOW = 3;
 
-    private static final double MAX_DOSES = 3e8;
+    private static final double MAX_DOSES = 1e8;
+    private static final double MAX_CELLS = 3e8;
+    private static final double MAX_SEGMENTS = 3e9;
 
     private final CutSimulator simulator;
     private final KerfProfile kerf;
@@ -138,26 +140,38 @@ final class CutPrediction {
             reach = Math.max(reach, CutRun.reachInwards(kerf, feed, deepest));
         }
         reach += deepest * head.largestTilt();
-        requireFeasible(points.count * depths.length * (reach / kerf.spreadSi()));
+        double doses = points.count * depths.length * (reach / kerf.spreadSi());
+        requireFeasible(
+                "number of doses of the prediction",
+                doses,
+                MAX_DOSES,
+                "points, times depths, times the lag over the spread of the dose");
         PartRoom behind = new PartRoom(points, reach);
         room = new double[points.count];
         Arrays.setAll(room, behind::behind);
         DeviationMap map = new DeviationMap(points, depths);
         CutRun run = new CutRun(kerf, simulator.geometry(), head, points, straight, across);
+        // the longest path of the front comes first: its cells tell what the others take
+        run.at(deepest);
+        requireFeasible(
+                "number of cells of the prediction",
+                (double) run.grid().entries() * depths.length,
+                MAX_CELLS,
+                "cells along the path, times depths");
+        requireFeasible(
+                "number of segments of the prediction",
+                doses * run.grid().perCell(),
+                MAX_SEGMENTS,
+                "doses, times segments of the path within the reach of the jet");
         for (int i = 0; i < depths.length; i++) {
             map.fill(i, run, room);
         }
         return map;
     }
 
-    /** Refuses a prediction that would take hours. */
-    private static void requireFeasible(double doses) {
-        Require.atMost(
-                "number of doses of the prediction",
-                doses,
-                MAX_DOSES,
-                Units.ONE,
-                "points, times depths, times the lag over the spread of the dose");
+    /** Refuses a prediction that would take minutes. */
+    private static void requireFeasible(String name, double value, double limit, String meaning) {
+        Require.atMost(name, value, limit, Units.ONE, meaning + "; predict it in parts or with fewer points");
     }
 
     /** The largest gouge and the largest excess at each level. */

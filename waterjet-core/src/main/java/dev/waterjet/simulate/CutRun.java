@@ -65,6 +65,10 @@ final class CutRun {
         field.at(depth);
     }
 
+    SegmentGrid grid() {
+        return field.grid();
+    }
+
     /** Farthest that the cut can reach into the part at the depth, at the feed of an edge. */
     static double reachInwards(KerfProfile profile, double straightMPerS, double depthM) {
         return profile.front().lagSi(straightMPerS, depthM) + RADII_INWARDS * profile.jetRadiusSi(depthM);

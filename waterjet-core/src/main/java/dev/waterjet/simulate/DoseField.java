@@ -55,6 +55,10 @@ final class DoseField {
         grid.build(reachM / CELLS_PER_REACH, reachM);
     }
 
+    SegmentGrid grid() {
+        return grid;
+    }
+
     double spreadM() {
         return spreadM;
     }

@@ -64,6 +64,16 @@ final class SegmentGrid {
         }
     }
 
+    /** Entries of all lists. */
+    int entries() {
+        return visits;
+    }
+
+    /** Mean length of a list. */
+    double perCell() {
+        return (double) visits / Math.max(1, used);
+    }
+
     /** Turns to the cell of a point; false if nothing is within reach of it. */
     boolean locate(double x, double y) {
         int slot = slot(key((long) Math.floor(x / cellM), (long) Math.floor(y / cellM)));
