@@ -283,6 +283,13 @@ public final class WaterJet implements Described, Serializable {
     }
 
     /**
+     * {@return flow, power and force with the standard uncertainty of the discharge coefficient}
+     */
+    public JetEstimates estimates() {
+        return JetEstimates.of(this);
+    }
+
+    /**
      * Returns the rated hydraulic power, <i>p Q</i> with the volume flow at ambient density. The trade rates pumps by it. It
      * exceeds the work that the pump puts into the water, see {@link #pumpWork()}: by 7 % at 400 MPa.
      *

@@ -1,5 +1,6 @@
 package dev.waterjet.jet;
 
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Density;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
@@ -9,9 +10,12 @@ import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
 
 /** Abrasive: name, density, mesh, and cutting factor relative to garnet. */
 public final class Abrasive implements Described, Serializable {
@@ -20,6 +24,11 @@ public final class Abrasive implements Described, Serializable {
 
     /** Almandine garnet has 4000 to 4200 kg/m3 (common handbook range, value from memory). */
     private static final double GARNET_DENSITY = 4100;
+
+    /** Air at 20 C. */
+    private static final double AIR_KG_PER_M3 = 1.2041;
+
+    private static final double AIR_PA_S = 1.81e-5;
 
     /** Checked content, and the serial form. */
     private record Values(String name, double densityKgPerM3, Mesh mesh, double cuttingFactor) implements Serializable {
@@ -84,6 +93,23 @@ public final class Abrasive implements Described, Serializable {
      */
     public String name() {
         return values.name;
+    }
+
+    /**
+     * Returns the distance in air at rest in which drag takes the factor e off the speed of a mean particle: (4/3) &rho;<sub>p</sub>
+     * <i>d</i>/(<i>C</i><sub>D</sub> &rho;), with the drag coefficient of a sphere by Haider and Levenspiel (1989). Angular particles slow down
+     * sooner, large ones later; none of them is harmless at such a distance.
+     *
+     * @param speed speed of the particle, above 0
+     * @return the distance, within a factor of 2
+     */
+    public Estimate<Length> flightLength(Quantity<Speed> speed) {
+        Objects.requireNonNull(speed, "speed");
+        double speedMPerS = Require.positive("speed of the particle", Kind.SPEED.si(speed), Units.METRE_PER_SECOND);
+        double sizeM = values.mesh.meanGrainSizeSi();
+        double coefficient = DragKernel.sphere(speedMPerS * sizeM * AIR_KG_PER_M3 / AIR_PA_S);
+        double lengthM = DragKernel.flightLength(sizeM, values.densityKgPerM3, coefficient, AIR_KG_PER_M3);
+        return Estimate.withinFactor(Kind.LENGTH, lengthM, Math.log(2), List.of());
     }
 
     /**

@@ -17,6 +17,7 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
 
 /**
  * Pure waterjet in air: how its mean stagnation pressure on the axis falls with the distance from the orifice.
@@ -37,6 +38,10 @@ public record PlainJet(WaterJet water, Quantity<Length> diameter) implements Des
     private static final double DROP_DIAMETERS = 500;
     private static final double DROP_LOG = 0.7;
     private static final double SHARP_JEWEL = 0.98;
+
+    private static final double SKIN_PA = 0.7e6;
+    private static final double AIR_KG_PER_M3 = 1.2041;
+    private static final double WATER_KG_PER_M3 = 998.2;
 
     private static final Caution INJECTION = Caution.danger(Message.of(
             "jet-injection",
@@ -117,6 +122,32 @@ public record PlainJet(WaterJet water, Quantity<Length> diameter) implements Des
         Objects.requireNonNull(distance, "distance");
         double distanceM = Require.notNegative("distance from the orifice", Kind.LENGTH.si(distance), Units.MILLIMETRE);
         return distanceM / Kind.LENGTH.si(diameter);
+    }
+
+    /**
+     * Returns the depth of water in a catcher at which the jet has slowed down to a speed: a round turbulent jet in water at rest, axis
+     * speed 6.2 &radic;(4 <i>M</i>/(&pi; &rho;))/<i>x</i> (form by Albertson et al. 1950, constant from memory). Air that the jet carries down
+     * makes it deeper by a factor of 1 to 2.
+     *
+     * @param remaining speed on the axis, above 0; 2 m/s is usual (assumed)
+     * @return the depth, within a factor of 1.5, with the caution {@code dwelling-jet}
+     */
+    public Estimate<Length> catcherDepth(Quantity<Speed> remaining) {
+        return StoppedJet.depth(Kind.FORCE.si(water.reactionForce()), remaining);
+    }
+
+    /**
+     * Returns a cautious reach of the jet in air: the distance up to which a coherent jet, or drops and air together, could strike with
+     * 0.7 MPa, the pressure that secondary sources quote for breaking skin. It is a danger zone. No distance is safe: drops of higher
+     * speed, ricochets and particles fly farther.
+     *
+     * @return the distance, with the caution {@code jet-injection}
+     */
+    public Estimate<Length> dangerZone() {
+        double coherent = COHERENT_DIAMETERS * Kind.LENGTH.si(diameter) * water.pressureSi() / SKIN_PA;
+        double drops = DragKernel.submergedDistance(
+                Kind.FORCE.si(water.reactionForce()), AIR_KG_PER_M3, Math.sqrt(2 * SKIN_PA / WATER_KG_PER_M3));
+        return Estimate.withinFactor(Kind.LENGTH, Math.max(coherent, drops), COHERENT_LOG, List.of(INJECTION));
     }
 
     /** Pressure over that at the orifice, at a distance in diameters. */

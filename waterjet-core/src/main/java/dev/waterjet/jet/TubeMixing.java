@@ -15,6 +15,7 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Force;
+import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
 /**
@@ -109,6 +110,17 @@ public record TubeMixing(
                 Kind.FORCE.of(
                         (jet.waterMassFlowSi() * kernel.water() + jet.abrasiveFlowSi() * kernel.particles()) * speed),
                 cautions);
+    }
+
+    /**
+     * Returns the depth of water in a catcher at which this jet has slowed down to a speed, as {@link PlainJet#catcherDepth}; particles
+     * follow the water within some mm.
+     *
+     * @param remaining speed on the axis, above 0; 2 m/s is usual (assumed)
+     * @return the depth, within a factor of 1.5, with the caution {@code dwelling-jet}
+     */
+    public Estimate<Length> catcherDepth(Quantity<Speed> remaining) {
+        return StoppedJet.depth(Kind.FORCE.si(thrust), remaining);
     }
 
     private static double spread(TubeMixingKernel upper, TubeMixingKernel lower) {

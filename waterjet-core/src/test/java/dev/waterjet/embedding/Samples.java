@@ -36,6 +36,7 @@ import dev.waterjet.hydraulics.JetContraction;
 import dev.waterjet.hydraulics.OperatingPoint;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.OrificeWear;
+import dev.waterjet.hydraulics.PressureCycles;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.hydraulics.SupplyLine;
 import dev.waterjet.jet.Abrasive;
@@ -159,6 +160,8 @@ final class Samples {
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
         all.add(TubeMixing.of(JET));
         all.add(PlainJet.of(JET.water()));
+        all.add(JET.water().estimates());
+        all.add(PressureCycles.of(Kind.FREQUENCY.of(0.01), megapascals(0.1), megapascals(380)));
         all.add(JetContraction.of(JET.water(), 0.98));
         addCircuits(all);
         ThickTube tube = ThickTube.of(millimetres(50), millimetres(100));

@@ -2,10 +2,12 @@ package dev.waterjet.hydraulics;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.MassFlow;
 import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Setups;
 import dev.waterjet.reference.Subjects;
+import dev.waterjet.vessel.CrackLeak;
 import dev.waterjet.vessel.Ends;
 import dev.waterjet.vessel.ThickTube;
 import dev.waterjet.water.Water;
@@ -40,6 +42,8 @@ public final class HydraulicsSubjects implements Subjects {
         all.put(
                 "compression-outlet-temperature",
                 in -> Computed.of(Kind.TEMPERATURE, compression(in).outlet().temperature()));
+        all.put("pressure-cycles-per-hour", in -> Computed.of(cycles(in)));
+        all.put("leak-flow", in -> Computed.of(leak(in)));
         all.put("water-modulus", in -> Computed.of(Kind.PRESSURE, modulus(in)));
         addPumps(all);
         all.put("jet-contraction", in -> Computed.of(contraction(in).coefficient()));
@@ -74,6 +78,25 @@ public final class HydraulicsSubjects implements Subjects {
                 "pump-isentropic-work",
                 in -> Computed.of(Kind.SPECIFIC_ENERGY, fromAtmosphere(in).isentropicWork()));
         all.put("rated-over-isentropic-power", in -> Computed.of(ratedOverIsentropic(in)));
+    }
+
+    /** Of a crank, or of one side of an intensifier. */
+    private static double cycles(Inputs in) {
+        Compression compression = Compression.isentropic(tap(in), Kind.PRESSURE.of(380e6));
+        if (in.has("turns")) {
+            return PressureCycles.ofCylinder(
+                            DirectDrivePump.of(3, Kind.VOLUME.of(1e-5), in.get("turns", Kind.FREQUENCY)), compression)
+                    .perHour();
+        }
+        double strokeM3 = 1e-4;
+        double flow = in.si("strokes", Kind.FREQUENCY) * strokeM3 * tap(in).densitySi();
+        return PressureCycles.ofSide(Intensifier.of(20, Kind.VOLUME.of(strokeM3)), Kind.MASS_FLOW.of(flow), compression)
+                .perHour();
+    }
+
+    private static Estimate<MassFlow> leak(Inputs in) {
+        return CrackLeak.of(in.get("length", Kind.LENGTH), in.get("stress", Kind.PRESSURE), in.get("E", Kind.PRESSURE))
+                .massFlow(Kind.PRESSURE.of(absolutePa(in, "pressure") - 101_325), tap(in));
     }
 
     private static boolean isIncompressible(Inputs in) {

@@ -23,9 +23,26 @@ public final class JetSubjects implements Subjects {
                         in.si("stand-off", Kind.LENGTH) / in.si("jet", Kind.LENGTH),
                         in.number("coherent"),
                         in.number("drops"))));
+        all.put("drag-coefficient", in -> Computed.of(drag(in)));
+        all.put(
+                "catcher-depth",
+                in -> Computed.of(
+                        Kind.LENGTH,
+                        Kind.LENGTH.of(DragKernel.submergedDistance(
+                                in.si("thrust", Kind.FORCE),
+                                in.si("density", Kind.DENSITY),
+                                in.si("speed", Kind.SPEED)))));
         all.put("mixing-efficiency-tube", in -> Computed.of(mixing(in).efficiency()));
         all.put("tube-exit-water-ratio", in -> Computed.of(mixing(in).water()));
         return all;
+    }
+
+    /** By Haider and Levenspiel: of a sphere, or of a sphericity. */
+    private static double drag(Inputs in) {
+        double reynolds = in.number("reynolds");
+        return in.has("sphericity")
+                ? DragKernel.ofSphericity(in.number("sphericity"), reynolds)
+                : DragKernel.sphere(reynolds);
     }
 
     private static TubeMixingKernel mixing(Inputs in) {

@@ -2,6 +2,7 @@ package dev.waterjet.jet;
 
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metresPerSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -46,5 +47,40 @@ class PlainJetTest {
                 WaterJet.of(Orifice.sapphire(millimetres(0.25)).withDischargeCoefficient(0.65), megapascals(380)));
         assertThat(Kind.LENGTH.si(sharp.diameter())).isCloseTo(0.2069384e-3, within(1e-9));
         assertRefused(() -> jet.corePressure(millimetres(-1)), "must-be-at-least", "distance from the orifice", 0);
+    }
+
+    /** Values by hand: 23.438 N stops to 2 m/s within 0.536 m of water; 100 d p/0.7 MPa is 10.9 m. */
+    @Test
+    void catcherAndDangerZoneAreThoseOfARoundJet() {
+        double thrust = Kind.FORCE.si(water.reactionForce());
+        double depth = 6.2 * Math.sqrt(4 * thrust / (Math.PI * 998.2)) / 2;
+        assertThat(jet.catcherDepth(metresPerSecond(2)).si()).isCloseTo(depth, within(1e-12));
+        assertThat(jet.catcherDepth(metresPerSecond(2)).cautions())
+                .extracting(Caution::code)
+                .containsExactly("dwelling-jet");
+        assertThat(jet.dangerZone().si()).isCloseTo(100 * 0.2e-3 * 380 / 0.7, within(1e-9));
+        assertThat(jet.dangerZone().cautions()).extracting(Caution::code).containsExactly("jet-injection");
+        PlainJet weak = PlainJet.of(WaterJet.of(Orifice.sapphire(millimetres(0.25)), megapascals(1)));
+        // at low pressure drops and air decide: axis speed as fast as 0.7 MPa makes water
+        double drops = 6.2
+                * Math.sqrt(4 * Kind.FORCE.si(weak.water().reactionForce()) / (Math.PI * 1.2041))
+                / Math.sqrt(2 * 0.7e6 / 998.2);
+        assertThat(weak.dangerZone().si())
+                .isCloseTo(Math.max(drops, weak.coherentLength().si() / 0.7), within(1e-9));
+        assertRefused(() -> jet.catcherDepth(metresPerSecond(0)), "must-be-above", "remaining speed", 0);
+    }
+
+    /** Quadratic drag with C_D near 0.4 takes the factor e off 180 um garnet within 2 m; larger particles fly farther. */
+    @Test
+    void particlesFlyMetres() {
+        double coarse =
+                Abrasive.garnet(Mesh.of(50)).flightLength(metresPerSecond(500)).si();
+        double fine =
+                Abrasive.garnet(Mesh.of(120)).flightLength(metresPerSecond(500)).si();
+        assertThat(Abrasive.garnet(Mesh.of(80))
+                        .flightLength(metresPerSecond(500))
+                        .si())
+                .isBetween(1.0, 3.0);
+        assertThat(coarse).isGreaterThan(fine);
     }
 }
