@@ -46,7 +46,7 @@ class PlanTest {
         assertThat(ran.err()).isEmpty();
         assertThat(ran.status()).isZero();
         assertThat(ran.out())
-                .contains("9 cuts, 48 blocks")
+                .contains("9 cuts, 55 blocks")
                 .contains("Cutting time")
                 .contains("danger: ");
         assertThat(files()).isEqualTo(3);
@@ -168,14 +168,14 @@ class PlanTest {
         String program = Files.readString(folder.resolve("mirror-cell-bracket-with-feeds.nc"));
 
         assertThat(program.replaceAll(" F[0-9.]+", "")).isEqualTo(BuiltIn.program());
-        assertThat(program.split(" F[0-9.]+", -1)).hasSize(49);
+        assertThat(program.split(" F[0-9.]+", -1)).hasSize(56);
     }
 
     @Test
     void thePlanIsJson() throws IOException {
         JsonNode plan = new ObjectMapper().readTree(Ran.of("plan", "--json").out());
 
-        assertThat(plan.get("moves").size()).isGreaterThan(48);
+        assertThat(plan.get("moves").size()).isGreaterThan(55);
         assertThat(plan.get("cuts").size()).isEqualTo(9);
     }
 
