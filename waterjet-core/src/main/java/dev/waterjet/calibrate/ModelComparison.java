@@ -59,6 +59,42 @@ public record ModelComparison(double firstAicc, double secondAicc, double differ
         return new ModelComparison(one.fit().aicc(), other.fit().aicc(), difference[0], difference[1]);
     }
 
+    /**
+     * Compares two calibrations by leaving out whole plates: how well each predicts the cuts of a plate that it has not seen. Cuts of one
+     * plate deviate together, so that leaving out one of them would judge a model by its neighbours. The score of a plate is the sum of those of
+     * its cuts, each on a new plate.
+     *
+     * @param one a calibration
+     * @param other a calibration of another model by the same cuts
+     * @return the comparison
+     * @throws DomainException if the cuts are not the same, or are on fewer than three plates
+     * @throws dev.waterjet.measure.NoSolutionException if the cuts without one plate do not determine a model
+     */
+    public static ModelComparison byPlates(CalibratedFeed one, CalibratedFeed other) {
+        boolean isSame = one.cuts().equals(other.cuts());
+        List<String> plates = one.cuts().stream().map(TestCut::plate).distinct().toList();
+        Require.atLeast("number of common plates", isSame ? plates.size() : 0, 3, Units.ONE, "");
+        double[] difference = ScoreDifference.of(plateScores(one.fit(), plates), plateScores(other.fit(), plates));
+        return new ModelComparison(one.fit().aicc(), other.fit().aicc(), difference[0], difference[1]);
+    }
+
+    private static double[] plateScores(CutFit fit, List<String> plates) {
+        double[] scores = new double[plates.size()];
+        for (int g = 0; g < scores.length; g++) {
+            String plate = plates.get(g);
+            CutFit others = new CutFit(
+                    fit.spec(),
+                    fit.cuts().stream()
+                            .filter(cut -> !cut.plate().equals(plate))
+                            .toList());
+            scores[g] = fit.cuts().stream()
+                    .filter(cut -> cut.plate().equals(plate))
+                    .mapToDouble(cut -> score(others, cut))
+                    .sum();
+        }
+        return scores;
+    }
+
     private static double[] scores(CutFit fit) {
         double[] scores = new double[fit.observations()];
         for (int i = 0; i < scores.length; i++) {

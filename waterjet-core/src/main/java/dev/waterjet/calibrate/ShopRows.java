@@ -39,10 +39,24 @@ record ShopRows(CutRows rows, double[] spreads, double common) {
 
     GaussianPrior prior(double freedom, double scatter) {
         double[][] precision = new double[1 + spreads.length][1 + spreads.length];
-        precision[0][0] = 1 / (common * common);
+        // a factor known exactly has no inverse variance; this one is as good as known
+        double known = Math.max(1e-6, common);
+        precision[0][0] = 1 / (known * known);
         for (int j = 0; j < spreads.length; j++) {
             precision[j + 1][j + 1] = 1 / (spreads[j] * spreads[j]);
         }
         return new GaussianPrior(new double[precision.length], precision, freedom, scatter, freedom, scatter);
+    }
+
+    /** Prior of a shop, with the spreads of the materials by the catalogue. */
+    GaussianPrior prior(CutPrior of) {
+        GaussianPrior plain = prior(of.scatterFreedom(), of.scatter());
+        return new GaussianPrior(
+                plain.mean(),
+                plain.precision(),
+                of.scatterFreedom(),
+                of.scatter(),
+                of.plateFreedom(),
+                of.plateSpread());
     }
 }

@@ -15,10 +15,12 @@ import dev.waterjet.calibrate.ModelComparison;
 import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.PierceMeasurement;
 import dev.waterjet.calibrate.RoughnessMeasurement;
+import dev.waterjet.calibrate.ShopFit;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.kerf.KerfModel;
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
@@ -44,6 +46,12 @@ final class FitSamples {
                 .fit(cuts);
         all.add(fitted);
         all.add(fitted.fit());
+        all.add(ShopFit.of(
+                cuts.stream()
+                        .map(cut -> cut.withAttribute(
+                                ShopFit.MATERIAL, Samples.PLATE.material().id()))
+                        .toList(),
+                Materials.of(List.of(Samples.PLATE.material()))));
         all.add(new ModelComparison(-12.5, -11.0, 0.8, 1.1));
         all.add(CutPrior.catalogue(Samples.PLATE.material()));
         all.add(cuts.get(0).withPlate("P1").withLabel("first"));

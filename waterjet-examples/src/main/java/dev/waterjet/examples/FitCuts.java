@@ -4,6 +4,7 @@ import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CutFit;
 import dev.waterjet.calibrate.ModelComparison;
 import dev.waterjet.calibrate.NextCut;
+import dev.waterjet.calibrate.ShopFit;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
@@ -38,9 +39,14 @@ import picocli.CommandLine.Parameters;
                 + " separated (yes or no) of a trial; optional index, mesh, tube_length, stand_off,"
                 + " discharge_coefficient, relative_deviation, reading_deviation, label, plate. Other columns are"
                 + " kept.",
+            "A file whose column material names several is fitted as a whole, with a factor common to the shop;"
+                    + " --material is then that of --predict.",
             "Example: waterjet fit cuts.csv --material titanium --predict \"thickness=8 mm, pressure=360 MPa\""
         })
 final class FitCuts extends Program {
+
+    /** With fewer plates those that are left do not show their spread. */
+    private static final int MIN_PLATES = 4;
 
     @Parameters(arity = "0..1", paramLabel = "<file>", description = "File of test cuts.")
     private Path file = Path.of("");
@@ -100,7 +106,9 @@ final class FitCuts extends Program {
     @Option(
             names = "--compare",
             paramLabel = "<model>",
-            description = "Compare with another model of the same cuts, by leaving out each in turn.")
+            description =
+                    "Compare with another model of the same cuts, by leaving out each cut in turn, or each of 4 and"
+                            + " more plates.")
     private Optional<String> rival = Optional.empty();
 
     @Option(
@@ -185,6 +193,43 @@ final class FitCuts extends Program {
         return own;
     }
 
+    /** Fit of a file whose column material names several; empty for any other. */
+    private Optional<ShopFit> ofShop() {
+        if (saved.isPresent() || file.toString().isEmpty() || !model.equals("machinability")) {
+            return Optional.empty();
+        }
+        List<TestCut> cuts = TestCut.parse(TextFiles.read(file));
+        long count = cuts.stream()
+                .flatMap(cut -> Stream.ofNullable(cut.attributes().get(ShopFit.MATERIAL)))
+                .filter(name -> !name.isBlank())
+                .distinct()
+                .count();
+        if (count < 2) {
+            return Optional.empty();
+        }
+        if (isRobust
+                || isNext
+                || rival.isPresent()
+                || save.isPresent()
+                || !freed.isEmpty()
+                || group.isPresent()
+                || prior.filter("none"::equals).isPresent()) {
+            throw new TextException("a file of several materials takes --predict, --coverage and --material only; fit"
+                    + " each material by itself for the other options");
+        }
+        return Optional.of(ShopFit.of(cuts, materials()));
+    }
+
+    private Table prediction(ShopFit shop, boolean isForPrograms) {
+        TestCut first = shop.cuts().get(0);
+        TestCut next = CutSetting.parse(predicted.orElseThrow(), first);
+        Material target = material.orElseGet(() -> shop.materials().get(0));
+        Estimate<Speed> feed = shop.feed(next.jet(), Workpiece.of(target, next.thickness()), next.index());
+        return isForPrograms
+                ? FitTables.predictionRow(feed, coverage)
+                : FitTables.prediction(feed, coverage).note("In " + target.name() + ".");
+    }
+
     @Override
     protected Table table() {
         return FitTables.parameters(fitted().fit(), model, coverage);
@@ -192,6 +237,15 @@ final class FitCuts extends Program {
 
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
+        Optional<ShopFit> shop = ofShop();
+        if (shop.isPresent()) {
+            FitTables.shop(shop.get(), coverage).writeCsv(out);
+            if (predicted.isPresent()) {
+                out.println();
+                prediction(shop.get(), true).writeCsv(out);
+            }
+            return;
+        }
         CalibratedFeed own = fitted();
         FitTables.parameters(own.fit(), model, coverage).writeCsv(out);
         if (predicted.isPresent()) {
@@ -213,7 +267,13 @@ final class FitCuts extends Program {
         FitRequest request = request(own.cuts()).with(other);
         CalibratedFeed second =
                 request.calibration(own.cuts(), material(request.material())).fit(own.cuts());
-        return FitTables.comparison(model, other, ModelComparison.of(own, second));
+        boolean byPlates = request.group().equals("plate")
+                && own.cuts().stream().map(TestCut::plate).distinct().count() >= MIN_PLATES;
+        return FitTables.comparison(
+                model,
+                other,
+                byPlates ? "plate" : "cut",
+                byPlates ? ModelComparison.byPlates(own, second) : ModelComparison.of(own, second));
     }
 
     private TestCut target(CalibratedFeed own) {
@@ -243,6 +303,13 @@ final class FitCuts extends Program {
 
     @Override
     protected void print(PrintWriter out) {
+        Optional<ShopFit> shop = ofShop();
+        if (shop.isPresent()) {
+            out.print(FitTables.shop(shop.get(), coverage).text());
+            predicted.ifPresent(
+                    setting -> out.print("\n" + prediction(shop.get(), false).text()));
+            return;
+        }
         CalibratedFeed own = fitted();
         CutFit fit = own.fit();
         out.print(FitTables.parameters(fit, model, coverage).text());

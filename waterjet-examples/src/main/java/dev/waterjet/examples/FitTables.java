@@ -4,14 +4,17 @@ import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CutFit;
 import dev.waterjet.calibrate.ModelComparison;
 import dev.waterjet.calibrate.NextCut;
+import dev.waterjet.calibrate.ShopFit;
 import dev.waterjet.calibrate.TestCut;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.chart.Chart;
+import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import java.util.Arrays;
 import java.util.List;
+import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Speed;
 
 /** Tables and picture of a fit to test cuts. */
@@ -35,6 +38,34 @@ final class FitTables {
                     fit.upper(name, coverage));
         }
         return table.note("Lower and upper: " + QuantityText.round(100 * coverage, 4) + " % interval.");
+    }
+
+    /** Parameters of a fit to several materials. */
+    static Table shop(ShopFit shop, double coverage) {
+        Table table = Table.of(
+                        "Fit of the machinability model to " + shop.cuts().size() + " test cuts of "
+                                + shop.materials().size() + " materials")
+                .words("parameter")
+                .number("value", 5)
+                .number("standard error", 2)
+                .number("lower", 5)
+                .number("upper", 5);
+        row("shop factor", shop.factor(), coverage, table);
+        for (Material material : shop.materials()) {
+            row("machinability of " + material.id(), shop.machinability(material), coverage, table);
+        }
+        return table.note(
+                "Shop factor: machinability over that of the catalogue, common to all materials. Scatter of a cut "
+                        + QuantityText.round(100 * shop.scatter(), 3) + " % of the feed rate.");
+    }
+
+    private static void row(String name, Estimate<Dimensionless> number, double coverage, Table into) {
+        into.row(
+                name,
+                number.si(),
+                number.standardUncertaintySi(),
+                Kind.RATIO.si(number.lower(coverage)),
+                Kind.RATIO.si(number.upper(coverage)));
     }
 
     static Table cuts(CalibratedFeed own) {
@@ -125,8 +156,8 @@ final class FitTables {
                         feed.degreesOfFreedom());
     }
 
-    static Table comparison(String one, String other, ModelComparison comparison) {
-        return Table.of("Comparison by leaving out each cut in turn")
+    static Table comparison(String one, String other, String leftOut, ModelComparison comparison) {
+        return Table.of("Comparison by leaving out each " + leftOut + " in turn")
                 .words("comparison")
                 .words("verdict")
                 .number("difference", 3)

@@ -213,6 +213,30 @@ class FeedProgramsTest {
                 .isEqualTo("calibration");
     }
 
+    @Test
+    void aFileOfSeveralMaterialsHasAFactorOfTheShop() throws IOException {
+        List<String> lines = Files.readAllLines(cuts());
+        StringBuilder text = new StringBuilder(lines.get(0) + ",material\n");
+        for (int i = 1; i < lines.size(); i++) {
+            text.append(lines.get(i) + (i % 2 == 0 ? ",titanium\n" : ",mild-steel-a36\n"));
+        }
+        Path both = Files.writeString(folder.resolve("both.csv"), text);
+        Ran ran = Ran.of("fit", both.toString(), "--csv", "--material", "granite", "--predict", "thickness=9 mm");
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.out())
+                .startsWith("parameter,value,standard_error,lower,upper\nshop factor,")
+                .contains(
+                        "\nmachinability of titanium,",
+                        "\nmachinability of mild-steel-a36,",
+                        "\n\nprediction,feed_m_per_s,");
+        assertThat(Ran.of("fit", both.toString(), "--predict", "thickness=9 mm").out())
+                .contains("Scatter of a cut", "degrees of freedom");
+        assertThat(Ran.of("fit", both.toString(), "--next").err())
+                .contains("a file of several materials")
+                .hasLineCount(1);
+    }
+
     private Path saved(String... more) throws IOException {
         Path own = folder.resolve("own.json");
         assertThat(Ran.of(with(more, "fit", cuts().toString(), "--save", own.toString()))
