@@ -9,14 +9,16 @@ import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -78,30 +80,70 @@ public record LagMeasurement(Quantity<Length> separationDepth, QuantityArray<Len
     }
 
     /**
-     * Fits the coefficient of a lag model to drag lines by least squares.
+     * Fits the coefficient of a lag model to drag lines.
+     *
+     * <p>A line is one specimen: its readings are not independent. From two lines on each has its own coefficient by least
+     * squares, and the logarithms of these are the observations: the relative uncertainty of the model is that of one more line,
+     * {@code s sqrt(1 + 1/L)} of L lines, and does not depend on how finely a line was read. A single line does not show how lines differ;
+     * the model then has at least the uncertainty that is assumed without a fit.
      *
      * @param lines drag lines with at least two readings in all
-     * @return the model and its fit; residuals are in m
-     * @throws dev.waterjet.measure.NoSolutionException if there are too few readings
+     * @return the model and its fit; residuals are logarithms of the coefficients of the lines, of a single line lags in m
+     * @throws dev.waterjet.measure.NoSolutionException if there are too few readings, or a line without lag among several, code
+     *     {@code line-without-lag}
      */
     public static FittedModel<LagModel> fit(List<LagMeasurement> lines) {
-        List<Reading> readings = new ArrayList<>();
-        for (LagMeasurement line : lines) {
-            for (int i = 0; i < line.lags.size(); i++) {
-                readings.add(new Reading(line, i));
+        List<LagMeasurement> read =
+                lines.stream().filter(line -> line.lags.size() > 0).toList();
+        return read.size() < 2 ? ofReadings(read) : ofLines(read);
+    }
+
+    private static FittedModel<LagModel> ofLines(List<LagMeasurement> lines) {
+        double[] logs = new double[lines.size()];
+        for (int l = 0; l < logs.length; l++) {
+            List<Reading> readings = lines.get(l).readings();
+            double slope = Lines.slope(
+                    readings.stream().mapToDouble(Reading::driver).toArray(),
+                    readings.stream().mapToDouble(Reading::lag).toArray());
+            if (!(slope > 0)) {
+                throw new NoSolutionException(
+                        Message.of("line-without-lag", "drag line {line} has no lag: a coefficient of 0 has no scatter")
+                                .with("line", l + 1));
             }
+            logs[l] = Math.log(slope);
         }
+        Fit fit = LeastSquares.of((i, numbers) -> Math.log(numbers[0]))
+                .withPositiveParameter(COEFFICIENT, LagModel.standard().coefficient())
+                .fit(logs);
+        double relative = Math.hypot(fit.residualDeviation(), fit.standardError(COEFFICIENT) / fit.value(COEFFICIENT));
+        return fitted(fit, relative, logs.length + " lines");
+    }
+
+    private static FittedModel<LagModel> fitted(Fit fit, double relative, String count) {
+        LagModel model = LagModel.of(
+                fit.value(COEFFICIENT),
+                relative,
+                Evidence.of(
+                        EvidenceGrade.FITTED,
+                        Source.of("drag lines of the user").at(count)));
+        return new FittedModel<>(model, fit);
+    }
+
+    private List<Reading> readings() {
+        return IntStream.range(0, lags.size())
+                .mapToObj(i -> new Reading(this, i))
+                .toList();
+    }
+
+    private static FittedModel<LagModel> ofReadings(List<LagMeasurement> lines) {
+        List<Reading> readings =
+                lines.stream().flatMap(line -> line.readings().stream()).toList();
         LagModel start = LagModel.standard();
         Fit fit = LeastSquares.of((i, numbers) -> numbers[0] * readings.get(i).driver())
                 .withPositiveParameter(COEFFICIENT, start.coefficient())
                 .fit(readings.stream().mapToDouble(Reading::lag).toArray());
-        LagModel model = LagModel.of(
-                fit.value(COEFFICIENT),
-                fit.standardError(COEFFICIENT) / fit.value(COEFFICIENT),
-                Evidence.of(
-                        EvidenceGrade.FITTED,
-                        Source.of("drag lines of the user").at(fit.observations() + " points")));
-        return new FittedModel<>(model, fit);
+        double own = fit.standardError(COEFFICIENT) / fit.value(COEFFICIENT);
+        return fitted(fit, Math.hypot(own, start.relativeUncertainty()), fit.observations() + " points of one line");
     }
 
     /** One reading of one line. */

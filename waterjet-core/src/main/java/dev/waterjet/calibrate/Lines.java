@@ -1,5 +1,7 @@
 package dev.waterjet.calibrate;
 
+import java.util.function.IntFunction;
+
 /** Statistics of readings along lines: a line is one specimen, and its readings are not independent. */
 final class Lines {
 
@@ -42,6 +44,32 @@ final class Lines {
         double[] errors = new double[p];
         for (int j = 0; j < p; j++) {
             errors[j] = Math.sqrt(factor * Matrices.square(inverse[j], middle));
+        }
+        return errors;
+    }
+
+    /**
+     * Standard errors of estimates by leaving out each line in turn (jackknife), which hold if the readings of a line are
+     * correlated in any manner, for an estimate of any kind.
+     *
+     * @param lines number of lines, 2 or more
+     * @param without estimates without a line
+     */
+    static double[] leaveOneOutErrors(int lines, IntFunction<double[]> without) {
+        double[][] estimates = new double[lines][];
+        for (int l = 0; l < lines; l++) {
+            estimates[l] = without.apply(l);
+        }
+        double[] errors = new double[estimates[0].length];
+        for (int j = 0; j < errors.length; j++) {
+            double mean = 0;
+            for (double[] estimate : estimates) {
+                mean += estimate[j] / lines;
+            }
+            for (double[] estimate : estimates) {
+                errors[j] += (estimate[j] - mean) * (estimate[j] - mean);
+            }
+            errors[j] = Math.sqrt((lines - 1.0) / lines * errors[j]);
         }
         return errors;
     }

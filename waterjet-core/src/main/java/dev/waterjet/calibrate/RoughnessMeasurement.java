@@ -40,6 +40,14 @@ public record RoughnessMeasurement(
         AbrasiveJet jet, Quantity<Length> separationDepth, QuantityArray<Length> depths, QuantityArray<Length> ra)
         implements Described, Serializable {
 
+    /** With fewer surfaces their spread is not known. */
+    private static final int MIN_SURFACES = 3;
+
+    /** Relative uncertainties of the model without a fit: factors of 1.5 and 2. */
+    private static final double ASSUMED_TEXTURE = Math.log(1.5);
+
+    private static final double ASSUMED_STRIATIONS = Math.log(2);
+
     private static final String TEXTURE = "Ra at the entry over the mean grain size";
     private static final String STRIATIONS = "growth of the striations over the bore";
 
@@ -89,11 +97,27 @@ public record RoughnessMeasurement(
      * Fits a roughness model to measured cut surfaces: texture at the entry and growth of the striations, by least squares on
      * the logarithm of Ra, because a roughness is known within a factor. The slow growth above the striations is kept.
      *
+     * <p>The readings of a surface are not independent. From three surfaces on the uncertainties of the model come from leaving out each
+     * surface in turn; with fewer they are no smaller than those assumed without a fit.
+     *
      * @param surfaces cut surfaces with at least three readings in all, near the entry and in the striations
      * @return the model and its fit, on natural logarithms of Ra in m
      * @throws dev.waterjet.measure.NoSolutionException if the readings do not determine both numbers
      */
     public static FittedModel<RoughnessModel> fit(List<RoughnessMeasurement> surfaces) {
+        Fit fit = least(surfaces);
+        Evidence evidence = Evidence.of(
+                EvidenceGrade.FITTED,
+                Source.of("cut surfaces of the user")
+                        .at(fit.observations() + " points of " + surfaces.size() + " surfaces"));
+        double[] relative = relative(surfaces, fit);
+        RoughnessModel model = RoughnessModel.standard()
+                .withTextureRatio(fit.value(TEXTURE), relative[0], evidence)
+                .withStriationGrowth(fit.value(STRIATIONS), relative[1], evidence);
+        return new FittedModel<>(model, fit);
+    }
+
+    private static Fit least(List<RoughnessMeasurement> surfaces) {
         List<Reading> readings = new ArrayList<>();
         for (RoughnessMeasurement surface : surfaces) {
             for (int i = 0; i < surface.ra.size(); i++) {
@@ -101,19 +125,27 @@ public record RoughnessMeasurement(
             }
         }
         RoughnessModel start = RoughnessModel.standard();
-        Fit fit = LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
+        return LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
                 .withPositiveParameter(TEXTURE, start.textureRatio())
                 .withPositiveParameter(STRIATIONS, start.striationGrowth())
                 .fit(readings.stream().mapToDouble(Reading::logRa).toArray());
-        Evidence evidence = Evidence.of(
-                EvidenceGrade.FITTED, Source.of("cut surfaces of the user").at(fit.observations() + " points"));
-        RoughnessModel model = start.withTextureRatio(fit.value(TEXTURE), relative(fit, TEXTURE), evidence)
-                .withStriationGrowth(fit.value(STRIATIONS), relative(fit, STRIATIONS), evidence);
-        return new FittedModel<>(model, fit);
     }
 
-    private static double relative(Fit fit, String parameter) {
-        return fit.standardError(parameter) / fit.value(parameter);
+    /** Relative uncertainties: those of the readings, and no less than what the surfaces show or, if they are few, what is assumed. */
+    private static double[] relative(List<RoughnessMeasurement> surfaces, Fit fit) {
+        double[] byReadings = {
+            fit.standardError(TEXTURE) / fit.value(TEXTURE), fit.standardError(STRIATIONS) / fit.value(STRIATIONS)
+        };
+        double[] bySurfaces = {ASSUMED_TEXTURE, ASSUMED_STRIATIONS};
+        if (surfaces.size() >= MIN_SURFACES) {
+            bySurfaces = Lines.leaveOneOutErrors(surfaces.size(), left -> {
+                List<RoughnessMeasurement> others = new ArrayList<>(surfaces);
+                others.remove(left);
+                Fit without = least(others);
+                return new double[] {Math.log(without.value(TEXTURE)), Math.log(without.value(STRIATIONS))};
+            });
+        }
+        return new double[] {Math.max(byReadings[0], bySurfaces[0]), Math.max(byReadings[1], bySurfaces[1])};
     }
 
     /** One reading of one surface. */

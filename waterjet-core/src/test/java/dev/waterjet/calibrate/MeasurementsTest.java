@@ -27,6 +27,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.surface.RoughnessModel;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import javax.measure.quantity.Length;
@@ -148,13 +149,70 @@ class MeasurementsTest {
         FittedModel<LagModel> fitted = LagMeasurement.fit(List.of(line(0.20, 0.76, 1.68, 3.01)));
 
         assertThat(fitted.model().coefficient()).isCloseTo(0.3, within(0.003));
-        assertThat(fitted.model().relativeUncertainty()).isBetween(0.0005, 0.02);
-        assertThat(fitted.model().relativeUncertainty())
-                .isCloseTo(
-                        fitted.fit().standardError("lag coefficient")
-                                / fitted.model().coefficient(),
-                        within(1e-12));
+        // one line does not show how lines differ: 30 % is assumed without a fit
+        assertThat(fitted.model().relativeUncertainty()).isBetween(0.3, 0.301);
         assertThat(fitted.model().evidence().grade()).isEqualTo(EvidenceGrade.FITTED);
+    }
+
+    /** Lines with coefficients of 0.24, 0.3 and 0.375: logarithms -0.2231, 0 and 0.2231 about that of 0.3. */
+    private static List<LagMeasurement> lines(int points) {
+        List<LagMeasurement> lines = new ArrayList<>();
+        for (double k : new double[] {0.24, 0.3, 0.375}) {
+            double[] depths = new double[points];
+            double[] lags = new double[points];
+            for (int i = 0; i < points; i++) {
+                depths[i] = 0.02 * (i + 1) / points;
+                lags[i] = k * depths[i] * depths[i] / 0.04 * (i % 2 == 0 ? 1.001 : 0.999);
+            }
+            lines.add(LagMeasurement.of(millimetres(40))
+                    .withLags(QuantityArray.ofSi(Kind.LENGTH, depths), QuantityArray.ofSi(Kind.LENGTH, lags)));
+        }
+        return lines;
+    }
+
+    /** One more line: 0.2231 sqrt(1 + 1/3), however many points of each line were read. */
+    @Test
+    void aLineIsOneObservation() {
+        double expected = Math.log(1.25) * Math.sqrt(1 + 1 / 3.0);
+        for (int points : new int[] {4, 10, 1000}) {
+            FittedModel<LagModel> fitted = LagMeasurement.fit(lines(points));
+
+            assertThat(fitted.model().coefficient()).isCloseTo(0.3, within(0.001));
+            assertThat(fitted.model().relativeUncertainty()).isCloseTo(expected, within(0.001));
+            assertThat(fitted.fit().observations()).isEqualTo(3);
+        }
+        assertThat(Refusals.of(() -> LagMeasurement.fit(List.of(line(0, 0, 0, 0), line(0.2, 0.76, 1.68, 3)))))
+                .isEqualTo("line-without-lag");
+    }
+
+    /** Surfaces that differ by a factor: reading each of them twice as often shows nothing new about the next one. */
+    @Test
+    void moreReadingsOfTheSameSurfacesDoNotNarrowTheModel() {
+        List<RoughnessMeasurement> once = new ArrayList<>();
+        List<RoughnessMeasurement> twice = new ArrayList<>();
+        for (double factor : new double[] {0.8, 1, 1.1, 1.25}) {
+            RoughnessMeasurement surface = RoughnessMeasurement.of(CalibrationTest.jet(380, 400), millimetres(20));
+            QuantityArray<Length> depths =
+                    QuantityArray.of(Kind.LENGTH, new double[] {1, 4, 8, 12, 16, 20}, Units.MILLIMETRE);
+            double[] ra = {3.1, 3.5, 4.2, 12, 30, 45};
+            QuantityArray<Length> scaled = QuantityArray.of(
+                    Kind.LENGTH, Arrays.stream(ra).map(r -> factor * r).toArray(), Units.MICROMETRE);
+            once.add(surface.withRa(depths, scaled));
+            twice.add(surface.withRa(depths, scaled).withRa(depths, scaled));
+        }
+        RoughnessModel one = RoughnessMeasurement.fit(once).model();
+        RoughnessModel two = RoughnessMeasurement.fit(twice).model();
+
+        assertThat(two.textureRatio()).isCloseTo(one.textureRatio(), within(1e-6 * one.textureRatio()));
+        assertThat(texture(two)).isCloseTo(texture(one), within(0.02 * texture(one)));
+        // the standard deviation of the logarithms of the factors over the root of 4
+        assertThat(texture(one)).isCloseTo(0.19 / 2, within(0.03));
+        assertThat(texture(RoughnessMeasurement.fit(once.subList(0, 2)).model()))
+                .isCloseTo(Math.log(1.5), within(1e-9));
+    }
+
+    private static double texture(RoughnessModel model) {
+        return (double) model.describe().get("texture_ratio_relative_uncertainty");
     }
 
     @Test
