@@ -234,6 +234,9 @@ public final class HeadTilt implements Described, Serializable {
         Description description = Description.of("head tilt")
                 .put("displacement_x", values.mX)
                 .put("displacement_y", values.mY)
+                .put("axis_x", axisX())
+                .put("axis_y", axisY())
+                .put("axis_z", axisZ())
                 .put("inclination", Kind.ANGLE, Kind.ANGLE.si(inclination()))
                 .put("gimbal_a", Kind.ANGLE, Kind.ANGLE.si(gimbalA()))
                 .put("gimbal_b", Kind.ANGLE, Kind.ANGLE.si(gimbalB()));

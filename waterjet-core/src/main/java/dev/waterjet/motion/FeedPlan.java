@@ -289,6 +289,17 @@ public final class FeedPlan implements Described {
     }
 
     /**
+     * Returns the distance along the path at a time, on SI numbers: the inverse of {@link #timeAtSi}.
+     *
+     * @param timeS time since the start in s, from 0 to the time of the path
+     * @return the distance from the start in m
+     */
+    public double distanceAtSi(double timeS) {
+        return motion.placeAt(
+                Require.between("time along the path", timeS, 0, motion.timeS(), Units.SECOND, "it ends there"));
+    }
+
+    /**
      * Returns the stretches where the jet runs slower than the edge alone would allow, so that the kerf widens.
      *
      * @param share share of the feed rate of the edge below which a place counts as slow, above 0 to 1

@@ -134,6 +134,19 @@ final class MotionCurve {
         return timeIn(intervalAt(atM), atM);
     }
 
+    /** Place at a time. */
+    double placeAt(double atS) {
+        int found = Arrays.binarySearch(timeS, 0, intervals + 1, atS);
+        return placeIn(Math.max(0, Math.min(intervals - 1, found >= 0 ? found : -found - 2)), atS);
+    }
+
+    /** Place at a time within an interval. */
+    double placeIn(int interval, double atS) {
+        double passed = Math.max(0, atS - timeS[interval]);
+        double way = passed * (Math.sqrt(square[interval]) + acceleration(interval) * passed / 2);
+        return Math.max(placeM[interval], Math.min(placeM[interval] + way, placeM[interval + 1]));
+    }
+
     /** Feed at a place within an interval. */
     double feedIn(int interval, double atM) {
         return Math.sqrt(squareIn(interval, atM));

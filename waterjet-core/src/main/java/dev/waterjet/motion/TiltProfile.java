@@ -290,7 +290,7 @@ public final class TiltProfile implements Described {
                 while (interval < motion.intervals() - 1 && motion.timeS(interval + 1) < at) {
                     interval++;
                 }
-                double place = place(interval, at);
+                double place = motion.placeIn(interval, at);
                 if (place > all[n - 1] && place < last) {
                     all = n + 1 < all.length ? all : Arrays.copyOf(all, 2 * n + 2);
                     all[n++] = place;
@@ -299,14 +299,6 @@ public final class TiltProfile implements Described {
         }
         all[n++] = last;
         return Arrays.copyOf(all, n);
-    }
-
-    /** Place at a time within an interval of constant acceleration. */
-    private double place(int interval, double atS) {
-        double passed = Math.max(0, atS - motion.timeS(interval));
-        double feed = Math.sqrt(motion.square(interval));
-        double reached = motion.placeM(interval) + passed * (feed + motion.acceleration(interval) * passed / 2);
-        return Math.min(reached, motion.placeM(interval + 1));
     }
 
     @Override

@@ -34,6 +34,7 @@ import javax.measure.quantity.Time;
  * @param feed feed rate; 0 for a pierce
  * @param time time of the move; of a pierce the planned one
  * @param limit limit that governs the feed rate; empty for rapid traverse and pierces
+ * @param tilt tilt of the head, which turns within the move; empty without a tilting head and in rapid traverse
  */
 public record Move(
         Purpose purpose,
@@ -46,7 +47,8 @@ public record Move(
         Quantity<Length> length,
         Quantity<Speed> feed,
         Quantity<Time> time,
-        Optional<FeedLimit> limit)
+        Optional<FeedLimit> limit,
+        Optional<MoveTilt> tilt)
         implements Described {
 
     /** Purpose of a move. */
@@ -89,6 +91,7 @@ public record Move(
      * @param feed feed rate
      * @param time time of the move
      * @param limit limit that governs the feed rate
+     * @param tilt tilt of the head
      */
     public Move {
         Objects.requireNonNull(purpose, "purpose");
@@ -102,6 +105,18 @@ public record Move(
         Objects.requireNonNull(feed, "feed");
         Objects.requireNonNull(time, "time");
         Objects.requireNonNull(limit, "limit");
+        Objects.requireNonNull(tilt, "tilt");
+    }
+
+    /** {@return the tip of the nozzle at the start, seen from above: the point of the path, moved along a tilted axis} */
+    public Point nozzleStart() {
+        return tilt.map(lean -> lean.start().pointOnAxis(start, lean.standOff()))
+                .orElse(start);
+    }
+
+    /** {@return the tip of the nozzle at the end, seen from above} */
+    public Point nozzleEnd() {
+        return tilt.map(lean -> lean.end().pointOnAxis(end, lean.standOff())).orElse(end);
     }
 
     /** {@return whether it is an arc} */
@@ -127,6 +142,12 @@ public record Move(
                 .put("feed", Kind.SPEED, Kind.SPEED.si(feed))
                 .put("time", Kind.TIME, Kind.TIME.si(time));
         limit.ifPresent(governing -> description.put("limit", governing));
+        tilt.ifPresent(lean -> description
+                .put("tilt", lean)
+                .put("nozzle_start_x", Kind.LENGTH, nozzleStart().xSi())
+                .put("nozzle_start_y", Kind.LENGTH, nozzleStart().ySi())
+                .put("nozzle_end_x", Kind.LENGTH, nozzleEnd().xSi())
+                .put("nozzle_end_y", Kind.LENGTH, nozzleEnd().ySi()));
         return description.map();
     }
 

@@ -23,19 +23,23 @@ final class MoveList {
     private static final double SHORT_ARC_M = 1e-5;
 
     private final Setup setup;
+    private final Quantity<Length> standOff;
     private final List<Move> moves = new ArrayList<>();
     private @Nullable Point at;
+    private @Nullable TiltedMoves tilted;
 
-    MoveList(Setup setup) {
+    /** A list for a setup with a stand-off distance. */
+    MoveList(Setup setup, Quantity<Length> standOff) {
         this.setup = setup;
+        this.standOff = standOff;
     }
 
     List<Move> moves() {
         return moves;
     }
 
-    /** Goes to a pierce point and pierces. */
-    void pierce(int cut, Point place, double pierceTimeS) {
+    /** Goes to the start of a planned path and pierces, in the tilt in which the cut starts. */
+    void pierce(int cut, Point place, double pierceTimeS, FeedPlan plan) {
         if (at != null) {
             double length = Kind.LENGTH.si(at.distance(place));
             moves.add(
@@ -44,6 +48,7 @@ final class MoveList {
         if (setup.pierceDelaySi() > 0) {
             moves.add(still(Move.Purpose.RAPID, cut, place, place, 0, setup.pierceDelaySi()));
         }
+        tilted = plan.tilt().map(tilt -> new TiltedMoves(plan, tilt, standOff)).orElse(null);
         moves.add(still(Move.Purpose.PIERCE, cut, place, place, 0, pierceTimeS));
         at = place;
     }
@@ -60,7 +65,18 @@ final class MoveList {
                 Kind.LENGTH.of(lengthM),
                 Kind.SPEED.of(lengthM > 0 ? setup.rapidSpeedSi() : 0),
                 Kind.TIME.of(timeS),
-                Optional.empty());
+                Optional.empty(),
+                purpose == Move.Purpose.PIERCE && tilted != null ? Optional.of(tilted.atStart()) : Optional.empty());
+    }
+
+    /** Adds a cutting move between two distances along the planned path. */
+    private void add(Move move, double fromM, double toM) {
+        if (tilted == null || !(toM > fromM)) {
+            moves.add(move);
+        } else {
+            tilted.add(move, fromM, toM, moves);
+        }
+        at = move.end();
     }
 
     /** Adds the moves of a stretch of a tool path, whose first edge has an index in the path. */
@@ -68,7 +84,9 @@ final class MoveList {
         for (PlanBlock block : plan.blocks(setup.feedChange())) {
             int edge = firstEdge + block.edge();
             boolean isArc = isArc(block.centre(), block.start(), block.end(), block.length());
-            moves.add(new Move(
+            double from = Kind.LENGTH.si(block.startsAt());
+            double to = from + Kind.LENGTH.si(block.length());
+            Move move = new Move(
                     purpose(path.purpose(edge)),
                     cut,
                     path.sourceEdge(edge).orElse(-1),
@@ -79,8 +97,9 @@ final class MoveList {
                     block.length(),
                     block.meanFeed(),
                     block.time(),
-                    Optional.of(block.limit())));
-            at = block.end();
+                    Optional.of(block.limit()),
+                    Optional.empty());
+            add(move, from, to);
         }
     }
 
@@ -99,6 +118,7 @@ final class MoveList {
         Contour path = plan.source();
         EdgeCursor edge = new EdgeCursor();
         int loaded = -1;
+        double now = 0;
         for (SourceBlock block : plan.sourceBlocks(setup.feedChange())) {
             if (block.edge() != loaded) {
                 path.load(block.edge(), edge);
@@ -111,7 +131,8 @@ final class MoveList {
             boolean isArc = isArc(centre, start, end, block.length());
             boolean isIn = block.edge() < leadIn;
             boolean isOut = block.edge() >= path.size() - leadOut;
-            moves.add(new Move(
+            double time = Math.min(now + Kind.TIME.si(block.time()), Kind.TIME.si(plan.time()));
+            Move move = new Move(
                     isIn ? Move.Purpose.LEAD_IN : isOut ? Move.Purpose.LEAD_OUT : Move.Purpose.CUT,
                     cut,
                     block.edge(),
@@ -122,8 +143,10 @@ final class MoveList {
                     block.length(),
                     block.feed(),
                     block.time(),
-                    Optional.of(block.limit())));
-            at = end;
+                    Optional.of(block.limit()),
+                    Optional.empty());
+            add(move, plan.distanceAtSi(now), plan.distanceAtSi(time));
+            now = time;
         }
     }
 

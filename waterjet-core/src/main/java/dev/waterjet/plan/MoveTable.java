@@ -1,5 +1,6 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
 import java.util.List;
@@ -26,14 +27,35 @@ final class MoveTable {
             "time_s",
             "cause");
 
+    private static final List<String> TILT_HEADER = List.of(
+            "start_tilt_x",
+            "start_tilt_y",
+            "start_tilt_z",
+            "start_tilt_a_rad",
+            "start_tilt_b_rad",
+            "end_tilt_x",
+            "end_tilt_y",
+            "end_tilt_z",
+            "end_tilt_a_rad",
+            "end_tilt_b_rad",
+            "end_nozzle_x_m",
+            "end_nozzle_y_m",
+            "end_nozzle_height_m");
+
     private final PartPlan plan;
+    private final boolean isTilted;
 
     MoveTable(PartPlan plan) {
         this.plan = plan;
+        this.isTilted = plan.moves().stream().anyMatch(move -> move.tilt().isPresent());
     }
 
     String csv() {
-        StringBuilder csv = new StringBuilder(CsvText.row(HEADER)).append('\n');
+        StringBuilder csv = new StringBuilder(CsvText.row(HEADER));
+        if (isTilted) {
+            csv.append(',').append(CsvText.row(TILT_HEADER));
+        }
+        csv.append('\n');
         int last = -1;
         String name = "";
         for (Move move : plan.moves()) {
@@ -69,9 +91,26 @@ final class MoveTable {
                     .append(Kind.TIME.si(move.time()))
                     .append(',');
             move.limit().ifPresent(limit -> csv.append(limit.label()));
+            move.tilt().ifPresent(tilt -> tilt(move, tilt, csv));
             csv.append('\n');
         }
         return csv.toString();
+    }
+
+    private static void tilt(Move move, MoveTilt tilt, StringBuilder csv) {
+        direction(tilt.start(), csv);
+        direction(tilt.end(), csv);
+        csv.append(',').append(move.nozzleEnd().xSi());
+        csv.append(',').append(move.nozzleEnd().ySi());
+        csv.append(',').append(Kind.LENGTH.si(tilt.standOff()) * tilt.end().axisZ());
+    }
+
+    private static void direction(HeadTilt tilt, StringBuilder csv) {
+        csv.append(',').append(tilt.axisX());
+        csv.append(',').append(tilt.axisY());
+        csv.append(',').append(tilt.axisZ());
+        csv.append(',').append(Kind.ANGLE.si(tilt.gimbalA()));
+        csv.append(',').append(Kind.ANGLE.si(tilt.gimbalB()));
     }
 
     private static boolean isLead(Move move) {

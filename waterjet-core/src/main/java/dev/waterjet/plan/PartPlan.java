@@ -10,6 +10,7 @@ import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -55,6 +56,11 @@ import javax.measure.quantity.Time;
 public record PartPlan(
         Setup setup, CutConditions conditions, List<PlannedCut> cuts, List<Move> moves, List<Finding> findings)
         implements Described {
+
+    private static final Caution NOT_WRITTEN = Caution.warning(Message.of(
+            "tilt-not-written",
+            "a written program has the feed rates of a tilting head but no tilt; write the tilt of each move by the"
+                    + " post-processor of the machine, or plan with an upright head"));
 
     /**
      * Copies the lists.
@@ -188,6 +194,9 @@ public record PartPlan(
             cut.feeds().forEach(plan -> all.addAll(plan.cautions()));
             all.addAll(cut.kerf().cautions());
             all.addAll(cut.pierce().cautions());
+        }
+        if (moves.stream().anyMatch(move -> move.tilt().isPresent())) {
+            all.add(NOT_WRITTEN);
         }
         return List.copyOf(all);
     }

@@ -148,7 +148,7 @@ final class PartPlanning extends Planning {
                 edge++;
             }
             findings.addAll(plan.findings());
-            moves.pierce(index, plan.contour().start(), pierce.time().si());
+            moves.pierce(index, plan.contour().start(), pierce.time().si(), plan);
             moves.addStretch(index, plan, toolPath, edge);
             edge += plan.contour().size();
         }

@@ -3,6 +3,7 @@ package dev.waterjet.plan;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.kerf.Kerf;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.part.Finding;
 import dev.waterjet.pierce.Pierce;
@@ -30,9 +31,10 @@ class Planning {
         this.setup = setup;
         this.workpiece = workpiece;
         this.conditions = setup.conditions(workpiece);
-        this.feedPlanner = FeedPlanner.of(setup.machine(), conditions).withKerfModel(setup.kerfModel());
+        FeedPlanner upright = FeedPlanner.of(setup.machine(), conditions).withKerfModel(setup.kerfModel());
+        this.feedPlanner = setup.tiltingHead().map(upright::withTiltingHead).orElse(upright);
         this.pierce = PierceSelector.of(setup.pierceSettings()).select(conditions);
-        this.moves = new MoveList(setup);
+        this.moves = new MoveList(setup, Kind.LENGTH.of(conditions.jet().standOffSi()));
     }
 
     /** Kerf of a quality at the feed of straight edges. */

@@ -39,7 +39,7 @@ final class ProgramPlanning extends Planning {
             findings.addAll(plan.findings());
             cuts.add(new PlannedCut(
                     cut.name(), i, quality, sides.get(i), kerf(quality), Optional.empty(), List.of(plan), pierce));
-            moves.pierce(i, path.start(), pierce.time().si());
+            moves.pierce(i, path.start(), pierce.time().si(), plan);
             moves.addDrawn(i, plan, cut.leadIn(), cut.leadOut());
             progress.accept((i + 1.0) / all.size());
         }

@@ -17,6 +17,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.TiltingHead;
 import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
@@ -45,8 +46,8 @@ import javax.measure.quantity.Time;
  * }</pre>
  *
  * <p>Defaults: 80 mesh garnet at 450 g/min, the machinability model, the standard kerf model, default pierce settings, rapid
- * traverse at 10 m/min and 1 m/s2, no delays, a feed change of 3 % (all common practice or assumed, no source); neither slats
- * nor prices.
+ * traverse at 10 m/min and 1 m/s2, no delays, a feed change of 3 % (all common practice or assumed, no source); no slats, no
+ * prices and a head that stays upright.
  */
 public final class Setup implements Described, Serializable {
 
@@ -85,6 +86,7 @@ public final class Setup implements Described, Serializable {
                 0,
                 0,
                 0.03,
+                null,
                 null,
                 null,
                 null));
@@ -220,6 +222,18 @@ public final class Setup implements Described, Serializable {
     }
 
     /**
+     * Returns this setup with a tilting head: plans then have the side tilt and the lead angle along their paths, and run as
+     * fast at corners as the lag that remains allows.
+     *
+     * @param head limits of the head, and what it compensates
+     * @return the setup
+     */
+    public Setup withTiltingHead(TiltingHead head) {
+        Objects.requireNonNull(head, "head");
+        return with(draft -> draft.tiltingHead = head);
+    }
+
+    /**
      * Returns this setup with prices.
      *
      * @param prices the prices
@@ -278,6 +292,11 @@ public final class Setup implements Described, Serializable {
     /** {@return the shear strength of the plate, if it is given} */
     public Optional<Quantity<Pressure>> shearStrength() {
         return Optional.ofNullable(values.shearStrength()).map(Kind.PRESSURE::of);
+    }
+
+    /** {@return the tilting head, if there is one} */
+    public Optional<TiltingHead> tiltingHead() {
+        return Optional.ofNullable(values.tiltingHead());
     }
 
     /** {@return the prices, if they are given} */
@@ -340,6 +359,7 @@ public final class Setup implements Described, Serializable {
         shearStrength()
                 .ifPresent(strength -> description.put("shear_strength", Kind.PRESSURE, Kind.PRESSURE.si(strength)));
         slats().ifPresent(slats -> description.put("slats", slats.toString()));
+        tiltingHead().ifPresent(head -> description.put("tilting_head", head));
         prices().ifPresent(prices -> description.put("prices", prices));
         return description.map();
     }

@@ -9,6 +9,7 @@ import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.TiltingHead;
 import dev.waterjet.pierce.PierceSettings;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
@@ -34,7 +35,8 @@ record SetupValues(
         double feedChange,
         @Nullable Slats slats,
         @Nullable Double shearStrength,
-        @Nullable Prices prices)
+        @Nullable Prices prices,
+        @Nullable TiltingHead tiltingHead)
         implements Serializable {
 
     SetupValues {
@@ -89,6 +91,9 @@ record SetupValues(
         @Nullable
         Prices prices;
 
+        @Nullable
+        TiltingHead tiltingHead;
+
         Draft(SetupValues v) {
             head = v.head;
             pump = v.pump;
@@ -107,6 +112,7 @@ record SetupValues(
             slats = v.slats;
             shearStrength = v.shearStrength;
             prices = v.prices;
+            tiltingHead = v.tiltingHead;
         }
 
         SetupValues values() {
@@ -127,7 +133,8 @@ record SetupValues(
                     feedChange,
                     slats,
                     shearStrength,
-                    prices);
+                    prices,
+                    tiltingHead);
         }
     }
 }

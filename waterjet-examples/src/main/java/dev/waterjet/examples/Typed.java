@@ -209,6 +209,20 @@ final class Typed {
         }
     }
 
+    /** An angular speed. */
+    static final class AngularSpeed extends One<dev.waterjet.measure.AngularSpeed> {
+        AngularSpeed() {
+            super(Kind.ANGULAR_SPEED);
+        }
+    }
+
+    /** An angular acceleration. */
+    static final class AngularAcceleration extends One<dev.waterjet.measure.AngularAcceleration> {
+        AngularAcceleration() {
+            super(Kind.ANGULAR_ACCELERATION);
+        }
+    }
+
     /** A density. */
     static final class Density extends One<dev.waterjet.measure.Density> {
         Density() {
