@@ -69,6 +69,7 @@ import picocli.CommandLine.Parameters;
         description = {
             "Plan a part: compute the feed rate, time, consumption and cost of each cut of a part program (ISO 6983).",
             "Writes three files: the program with feed rates, its blocks as CSV, and a sheet for people as HTML."
+                    + " With --tilt also the moves with their tilt as CSV, which --csv then prints."
                     + " Without a program it plans a bracket of the mirror cell of the observatory on Hollow Ridge.",
             ""
         })
@@ -394,8 +395,12 @@ final class Plan extends Program {
             Path blocks = folder.resolve(stem() + "-blocks.csv");
             Path sheet = folder.resolve(stem() + "-sheet.html");
             requireSameInput(sheet);
-            List<Path> replaced = new PlanFiles()
-                    .add(program, report.written().text(), source.charset())
+            Path moves = folder.resolve(stem() + "-moves.csv");
+            boolean isTilted = report.plan().setup().tiltingHead().isPresent();
+            PlanFiles files = isTilted
+                    ? new PlanFiles().add(moves, report.plan().csv(), StandardCharsets.UTF_8)
+                    : new PlanFiles();
+            List<Path> replaced = files.add(program, report.written().text(), source.charset())
                     .add(blocks, BlockTable.csv(report), StandardCharsets.UTF_8)
                     .add(
                             sheet,
@@ -404,7 +409,7 @@ final class Plan extends Program {
                     .write(input.orElse(program.resolveSibling("no input")));
             out.print(Summary.text(report, planned.job()));
             out.println();
-            for (Path file : List.of(program, blocks, sheet)) {
+            for (Path file : isTilted ? List.of(program, blocks, sheet, moves) : List.of(program, blocks, sheet)) {
                 out.println((replaced.contains(file) ? "replaced: " : "written: ") + file);
             }
             out.println();
@@ -430,6 +435,8 @@ final class Plan extends Program {
 
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
-        out.print(BlockTable.csv(plan(source()).report()));
+        PlanReport report = plan(source()).report();
+        boolean isTilted = report.plan().setup().tiltingHead().isPresent();
+        out.print(isTilted ? report.plan().csv() : BlockTable.csv(report));
     }
 }

@@ -142,8 +142,8 @@ final class Predict extends Program {
 
     private Predicted predict() throws IOException {
         CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
-        Setup setup = Setup.of(
-                        head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits())
+        Setup setup = machine.on(Setup.of(
+                        head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits()))
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())
                 .withRequirement(EdgeRequirement.of(quality))
                 .withFeedModel(choice.model());

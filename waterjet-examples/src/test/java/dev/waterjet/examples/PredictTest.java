@@ -61,6 +61,56 @@ class PredictTest {
                         assertThat(Double.parseDouble(row.get("feed_m_per_s"))).isBetween(0.0019, 0.0021));
     }
 
+    /** The taper of the wall along the middle of the edge at x = 30 mm: deviation at the bottom less that at the top. */
+    private static double taper(Ran ran) {
+        assertThat(ran.status()).as(ran.err()).isZero();
+        List<CSVRecord> middle =
+                ran.rows().stream().filter(row -> row.get("edge").equals("3")).toList();
+        List<CSVRecord> at = middle.stream()
+                .filter(row -> row.get("distance_m")
+                        .equals(middle.get(middle.size() / 2).get("distance_m")))
+                .toList();
+        return Double.parseDouble(at.get(at.size() - 1).get("deviation_m"))
+                - Double.parseDouble(at.get(0).get("deviation_m"));
+    }
+
+    @Test
+    void aTiltingHeadTakesTheTaper() throws IOException {
+        String file = program(" F120").toString();
+
+        double upright = taper(Ran.of("predict", file, "--csv", "--points", "400"));
+        double tilted = taper(Ran.of("predict", file, "--csv", "--points", "400", "--tilt", "8 deg"));
+        double lead = taper(
+                Ran.of("predict", file, "--csv", "--points", "400", "--tilt", "8 deg", "--tilt-speed", "0 deg/s"));
+
+        assertThat(Math.abs(tilted)).isLessThan(0.2 * Math.abs(upright));
+        assertThat(lead).isEqualTo(upright);
+    }
+
+    @Test
+    void aTiltBeyondTheRangeOfAHeadIsRefused() {
+        Ran ran = Ran.of("plan", "--csv", "--tilt", "60 deg");
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).contains("maximum inclination");
+    }
+
+    @Test
+    void aPlanWithATiltingHeadPrintsItsMoves() {
+        Ran ran = Ran.of(
+                "plan", "--csv", "--tilt", "8 deg", "--tilt-speed", "45 deg/s", "--tilt-acceleration", "3 rad/s2");
+
+        assertThat(ran.status()).as(ran.err()).isZero();
+        assertThat(ran.rows()).hasSizeGreaterThan(100).allSatisfy(row -> {
+            double x = Double.parseDouble(row.get("end_tilt_x"));
+            double y = Double.parseDouble(row.get("end_tilt_y"));
+            double z = Double.parseDouble(row.get("end_tilt_z"));
+            assertThat(Math.sqrt(x * x + y * y + z * z)).isCloseTo(1, org.assertj.core.api.Assertions.within(1e-12));
+            assertThat(z).isGreaterThanOrEqualTo(Math.cos(Math.toRadians(8.0001)));
+        });
+        assertThat(Ran.of("plan", "--json", "--tilt", "8 deg").out()).contains("gimbal_a_rad");
+    }
+
     @Test
     void feedsThatAProgramDoesNotStateAreMissed() throws IOException {
         Ran ran = Ran.of("predict", program("").toString(), "--feeds-as-written");

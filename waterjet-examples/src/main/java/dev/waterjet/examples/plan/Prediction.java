@@ -1,6 +1,7 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.examples.predict.ContourCut;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.simulate.CutPlace;
@@ -36,10 +37,10 @@ final class Prediction {
         }
         try {
             return worst(report);
-        } catch (GeometryException tooNarrow) {
+        } catch (GeometryException | DomainException refused) {
             return Map.of(
                     "Predicted cut",
-                    "not computed: " + tooNarrow.message().text(report.units().replaced()));
+                    "not computed: " + refused.message().text(report.units().replaced()));
         }
     }
 

@@ -1,10 +1,12 @@
 package dev.waterjet.examples.predict;
 
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.TiltProfile;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Part;
@@ -18,7 +20,9 @@ import dev.waterjet.toolpath.KerfOffset;
 import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.DoubleFunction;
 import java.util.function.DoubleUnaryOperator;
 import javax.measure.quantity.Length;
 
@@ -36,6 +40,8 @@ public record ContourCut(String name, Contour contour, Side partSide, FeedProfil
     private static final double STEP_M = 0.1e-3;
 
     private static final double SAME_FEED = 0.01;
+    /** Distance between tilts of a path beside the planned one. */
+    private static final double TILT_STEP_M = 0.03e-3;
 
     /**
      * Returns the contours of a part as they are planned.
@@ -128,6 +134,16 @@ public record ContourCut(String name, Contour contour, Side partSide, FeedProfil
         }
         DoubleUnaryOperator feed = isAsWritten ? written(program, plan, cut) : planned(plan, planned, cut);
         FeedProfile profile = profile(path, contour, feed);
+        Optional<TiltProfile> tilt = planned.feeds().get(0).tilt();
+        if (tilt.isPresent() && !isAsWritten) {
+            double leads = leadIn(plan, cut);
+            double last = planned.feeds().get(0).contour().lengthSi();
+            profile = tilted(
+                    profile,
+                    path,
+                    contour,
+                    at -> tilt.get().at(Kind.LENGTH.of(Math.max(0, Math.min(last, at + leads)))));
+        }
         return new ContourCut(
                 label(cut, planned),
                 contour,
@@ -174,14 +190,48 @@ public record ContourCut(String name, Contour contour, Side partSide, FeedProfil
         return cut.isClosed() ? sum : 0;
     }
 
-    /** Feeds of a path beside a contour, from the feed over the distance along that contour. */
-    private static FeedProfile profile(ToolPath path, Contour contour, DoubleUnaryOperator feedAt) {
+    /** A profile with the tilts of a path beside a contour, from the tilt over the distance along that contour. */
+    private static FeedProfile tilted(
+            FeedProfile profile, ToolPath path, Contour contour, DoubleFunction<HeadTilt> tiltAt) {
+        double[] starts = starts(contour);
+        EdgeCursor edge = new EdgeCursor();
+        List<Double> distances = new ArrayList<>();
+        List<HeadTilt> tilts = new ArrayList<>();
+        double at = 0;
+        for (int i = 0; i < path.size(); i++) {
+            path.contour().load(i, edge);
+            int of = path.sourceEdge(i).orElse(0);
+            int steps = Math.max(1, (int) Math.ceil(edge.length() / TILT_STEP_M));
+            for (int k = 0; k < steps; k++) {
+                double share = (k + 0.5) / steps;
+                double place = path.sourceStart(i) + share * (path.sourceEnd(i) - path.sourceStart(i));
+                distances.add(at + share * edge.length());
+                tilts.add(tiltAt.apply(starts[of] + place * (starts[of + 1] - starts[of])));
+            }
+            at += edge.length();
+        }
+        return profile.withTilts(
+                QuantityArray.ofSi(
+                        Kind.LENGTH,
+                        distances.stream().mapToDouble(Double::doubleValue).toArray()),
+                tilts);
+    }
+
+    /** Distances of the starts of the edges of a contour, and of its end. */
+    private static double[] starts(Contour contour) {
         double[] starts = new double[contour.size() + 1];
         EdgeCursor edge = new EdgeCursor();
         for (int i = 0; i < contour.size(); i++) {
             contour.load(i, edge);
             starts[i + 1] = starts[i] + edge.length();
         }
+        return starts;
+    }
+
+    /** Feeds of a path beside a contour, from the feed over the distance along that contour. */
+    private static FeedProfile profile(ToolPath path, Contour contour, DoubleUnaryOperator feedAt) {
+        double[] starts = starts(contour);
+        EdgeCursor edge = new EdgeCursor();
         List<Double> distances = new ArrayList<>();
         List<Double> feeds = new ArrayList<>();
         double at = 0;
