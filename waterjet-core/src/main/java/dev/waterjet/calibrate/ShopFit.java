@@ -115,7 +115,7 @@ public final class ShopFit implements ForwardingFeed, Described {
     /**
      * Fits the published machinability model, with the priors of {@link CutPrior#catalogue}.
      *
-     * @param cuts the cuts; the attribute {@code material} of each names its material
+     * @param cuts the cuts, each of which names its material by the attribute {@link #MATERIAL}
      * @param materials the catalogue
      * @return the fit
      * @throws NoSolutionException if there are no cuts, code {@code no-test-cuts}, or one names no material, code
@@ -132,7 +132,7 @@ public final class ShopFit implements ForwardingFeed, Described {
     /**
      * Fits a machinability model.
      *
-     * @param cuts the cuts; the attribute {@code material} of each names its material
+     * @param cuts the cuts, each of which names its material by the attribute {@link #MATERIAL}
      * @param materials the catalogue
      * @param published the model, whose exponents are kept
      * @param prior the factor of the shop, the scatter and the plates; the spread of a material is that of the catalogue, but no

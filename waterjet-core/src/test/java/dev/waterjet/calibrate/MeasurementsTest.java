@@ -29,6 +29,7 @@ import dev.waterjet.surface.RoughnessModel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
 import javax.measure.quantity.Length;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
@@ -212,7 +213,7 @@ class MeasurementsTest {
     }
 
     private static double texture(RoughnessModel model) {
-        return (double) model.describe().get("texture_ratio_relative_uncertainty");
+        return (double) Objects.requireNonNull(model.describe().get("texture_ratio_relative_uncertainty"));
     }
 
     @Test

@@ -84,7 +84,7 @@ class ShopFitTest {
     @Test
     void oneMaterialIsFittedAsByItsCalibration() {
         List<TestCut> steel = cuts(1.1).stream()
-                .filter(cut -> cut.attributes().get("material").equals("dome-steel"))
+                .filter(cut -> "dome-steel".equals(cut.attributes().get("material")))
                 .toList();
         CalibratedFeed own = Calibration.ofMachinability(STEEL, MODEL)
                 .withPrior(CutPrior.catalogue(STEEL))
