@@ -43,7 +43,7 @@ public final class CutConditions implements Described, Serializable {
         Values {
             Objects.requireNonNull(jet, "jet");
             Objects.requireNonNull(workpiece, "workpiece");
-            Objects.requireNonNull(feedModel, "feedModel");
+            feedModel = LayeredFeed.of(Objects.requireNonNull(feedModel, "feedModel"), workpiece);
         }
 
         private Object readResolve() {
@@ -109,7 +109,7 @@ public final class CutConditions implements Described, Serializable {
         return values.workpiece;
     }
 
-    /** {@return the feed model} */
+    /** {@return the feed model; for layers of several materials one that reckons with each of them} */
     public FeedModel feedModel() {
         return values.feedModel;
     }
@@ -179,6 +179,7 @@ public final class CutConditions implements Described, Serializable {
     public List<Caution> cautions() {
         Set<Caution> all = new LinkedHashSet<>(jet().cautions());
         all.addAll(material().cautions());
+        all.addAll(workpiece().cautions());
         return List.copyOf(all);
     }
 

@@ -179,6 +179,10 @@ public interface FeedModel extends HasEvidence, Serializable {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(workpiece, "workpiece");
         Settings.index(index);
+        FeedModel layered = LayeredFeed.of(this, workpiece);
+        if (!layered.equals(this)) {
+            return layered.feed(jet, workpiece, index);
+        }
         Material material = workpiece.material();
         double unlimited = feedSi(jet, material, workpiece.thicknessSi(), index);
         if (unlimited == 0) {
@@ -188,6 +192,7 @@ public interface FeedModel extends HasEvidence, Serializable {
         Estimate<Speed> estimate = Estimate.withinFactor(
                         Kind.SPEED, feed, relativeUncertainty(material), jet.cautions())
                 .with(material.cautions())
+                .with(workpiece.cautions())
                 .with(cautions(jet, material, index * workpiece.thicknessSi(), feed))
                 .with(FeedCautions.ofThickness(workpiece.thicknessSi()));
         return feed < unlimited ? estimate.with(FeedCautions.ofLimit(unlimited, feed)) : estimate;
@@ -236,7 +241,8 @@ public interface FeedModel extends HasEvidence, Serializable {
     default double index(AbrasiveJet jet, Workpiece workpiece, Quantity<Speed> feed) {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(workpiece, "workpiece");
-        double index = indexSi(jet, workpiece.material(), workpiece.thicknessSi(), Settings.feed(feed));
+        double index = LayeredFeed.of(this, workpiece)
+                .indexSi(jet, workpiece.material(), workpiece.thicknessSi(), Settings.feed(feed));
         if (index == 0) {
             throw FeedCautions.noCut(workpiece.material());
         }

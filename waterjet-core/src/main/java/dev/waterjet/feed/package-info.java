@@ -14,8 +14,8 @@
  * changes another one in part is a {@link dev.waterjet.feed.ForwardingFeed}.
  *
  * <p>{@link dev.waterjet.feed.CutConditions} combine a jet, a workpiece and a model for all other packages. For any model,
- * {@link dev.waterjet.feed.FeedSolver} finds the setting that a feed rate requires,
- * {@link dev.waterjet.feed.MaterialStack} is cut in one pass, and {@link dev.waterjet.feed.FeedSweep} covers a grid of inputs.
+ * {@link dev.waterjet.feed.FeedSolver} finds the setting that a feed rate requires, and {@link dev.waterjet.feed.FeedSweep} covers a
+ * grid of inputs. A stack of sheets or a workpiece of layers is cut in one pass.
  */
 @NullMarked
 package dev.waterjet.feed;

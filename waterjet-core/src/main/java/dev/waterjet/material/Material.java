@@ -148,6 +148,10 @@ public final class Material implements Described, HasEvidence, Serializable {
         return new Material(new Values(id, name, machinability, relativeUncertainty, materialClass, evidence, facts));
     }
 
+    MaterialFacts facts() {
+        return values.facts;
+    }
+
     private Material with(Evidence evidence, MaterialFacts facts) {
         return new Material(values.with(evidence, facts));
     }

@@ -42,7 +42,6 @@ class DescribedTest {
             "KerfMeasurement",
             "LagMeasurement",
             "Line",
-            "MaterialStack",
             "MeasuredSurface",
             "NozzleMotion",
             "OffsetOff",

@@ -14,7 +14,6 @@ import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.FeedSweep;
 import dev.waterjet.feed.FlowStrengths;
 import dev.waterjet.feed.MachinabilityFeed;
-import dev.waterjet.feed.MaterialStack;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.feed.ThresholdFeed;
 import dev.waterjet.jet.AbrasiveJet;
@@ -73,7 +72,7 @@ final class SerializableSamples {
         all.add(DeclinationFeed.linear(published));
         all.add(published.capped(millimetresPerMinute(3000)));
         all.add(published.corrected(MixingEfficiency.standard(), 0.15));
-        all.add(MaterialStack.sheets(plate, 3));
+        all.add(Workpiece.sheets(plate, 3));
         all.add(FeedSweep.of(published, jet, plate, 3).overIndex(QuantityArray.ofSi(Kind.RATIO, 1, 2)));
     }
 

@@ -161,9 +161,9 @@ class FeedCautionsTest {
 
     @Test
     void aStackHasTheCautionsOfEveryLayer() {
-        MaterialStack stack = MaterialStack.of(plate("alumina-ad90", 1), plate("mild-steel", 3));
+        Workpiece stack = Workpiece.layers(List.of(plate("alumina-ad90", 1), plate("mild-steel", 3)));
 
-        assertThat(codes(stack.feed(published, jet, 2))).contains("stack", "harder-than-abrasive");
+        assertThat(codes(published.feed(jet, stack, 2))).contains("stack", "harder-than-abrasive");
     }
 
     @Test

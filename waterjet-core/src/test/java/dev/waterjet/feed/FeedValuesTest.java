@@ -16,10 +16,8 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.MixingEfficiency;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
-import java.util.List;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 
@@ -193,13 +191,5 @@ class FeedValuesTest {
         FeedCurve curve = model.curve(jet, STEEL, 2, thicknesses);
         assertThat(curve.feed(3).si()).isEqualTo(curve.feeds().si(3));
         assertThat(curve.feed(3).relativeUncertainty()).isEqualTo(curve.relativeUncertainty());
-        Workpiece sheet = Workpiece.of(STEEL, millimetres(2));
-        ValueContract.of(() -> MaterialStack.sheets(sheet, 3))
-                .has("layers", MaterialStack::layers, List.of(sheet, sheet, sheet))
-                .has("thickness", MaterialStack::thickness, millimetres(6))
-                .differs("count", MaterialStack.sheets(sheet, 4))
-                .differs("sheet", MaterialStack.sheets(sheet.withThickness(millimetres(3)), 3))
-                .prints("stack of 3 layers")
-                .check();
     }
 }

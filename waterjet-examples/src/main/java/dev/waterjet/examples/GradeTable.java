@@ -4,7 +4,6 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.material.Material;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
@@ -51,6 +50,9 @@ final class GradeTable extends Program {
 
     @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
+
+    @Mixin
+    private final StackOptions stack = new StackOptions();
 
     @Option(
             names = "--thickness",
@@ -153,7 +155,7 @@ final class GradeTable extends Program {
                 "give --perpendicularity or --profile-height of a measured cut surface, or --material of one"
                         + " to be cut"));
         CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
-        CutConditions cut = CutConditions.of(head.jet(), Workpiece.of(choice.material(), thickness), choice.model());
+        CutConditions cut = CutConditions.of(head.jet(), stack.workpiece(choice.material(), thickness), choice.model());
         return feed.map(speed -> predicted(cut, speed)).orElseGet(() -> required(cut));
     }
 

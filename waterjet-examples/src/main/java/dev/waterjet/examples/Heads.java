@@ -51,6 +51,9 @@ final class Heads extends Program {
             description = "Material of the plate. Default: stainless-304.")
     private Material material = Materials.standard().get("stainless-304");
 
+    @Mixin
+    private final StackOptions stack = new StackOptions();
+
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
@@ -145,7 +148,7 @@ final class Heads extends Program {
                 .withPrices(shop.rates())
                 .withPierceSettings(shop.piercing())
                 .withModels(choice.model(), KerfModel.standard())
-                .select(requirement(Workpiece.of(choice.material(), thickness)));
+                .select(requirement(stack.workpiece(choice.material(), thickness)));
         return showsRejected ? rejected(selection) : feasible(selection);
     }
 

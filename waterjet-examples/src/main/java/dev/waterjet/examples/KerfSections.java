@@ -9,7 +9,6 @@ import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.TaperCompensation;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
-import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -48,6 +47,9 @@ final class KerfSections extends Program {
             paramLabel = "<material>",
             description = "Material of the catalogue, by id or a part of it. Default: mild-steel.")
     private Material material = Materials.standard().get("mild-steel");
+
+    @Mixin
+    private final StackOptions stack = new StackOptions();
 
     @Option(
             names = "--thickness",
@@ -94,7 +96,7 @@ final class KerfSections extends Program {
 
     private CutConditions cut() {
         CalibrationOptions.Choice choice = calibration.choose(material, Models.get(model));
-        return CutConditions.of(jet(), Workpiece.of(choice.material(), thickness), choice.model());
+        return CutConditions.of(jet(), stack.workpiece(choice.material(), thickness), choice.model());
     }
 
     private Quantity<Speed> runningFeed(CutConditions cut) {

@@ -95,6 +95,9 @@ final class Plan extends Program {
             description = "Material, such as titanium; the program materials lists them. Default: aluminium 6061-T6.")
     private Material material = Materials.standard().get("aluminium-6061-t6");
 
+    @Mixin
+    private final StackOptions stack = new StackOptions();
+
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
@@ -222,7 +225,8 @@ final class Plan extends Program {
 
     private Planned plan(PlanFiles.Source source) {
         CalibrationOptions.Choice cut = calibration.choose(material, MachinabilityFeed.published());
-        Workpiece workpiece = Workpiece.of(cut.material(), thickness);
+        Workpiece workpiece = stack.workpiece(cut.material(), thickness);
+        thickness = workpiece.thickness();
         boolean isDrawing =
                 FileKind.require(source.bytes(), FileKind.PROGRAM, FileKind.SVG, FileKind.DXF) != FileKind.PROGRAM;
         Optional<Drawing> drawn = isDrawing

@@ -77,6 +77,9 @@ final class Predict extends Program {
             description = "Material, such as titanium; the program materials lists them. Default: aluminium 6061-T6.")
     private Material material = Materials.standard().get("aluminium-6061-t6");
 
+    @Mixin
+    private final StackOptions stack = new StackOptions();
+
     @Option(
             names = "--thickness",
             converter = Typed.Length.class,
@@ -147,7 +150,7 @@ final class Predict extends Program {
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())
                 .withRequirement(EdgeRequirement.of(quality))
                 .withFeedModel(choice.model());
-        Workpiece workpiece = Workpiece.of(choice.material(), thickness);
+        Workpiece workpiece = stack.workpiece(choice.material(), thickness);
         CutSimulator simulator = CutSimulator.of(setup.conditions(workpiece), KerfModel.standard(), LagModel.standard())
                 .withGeometry(geometry)
                 .withDepths(depths);

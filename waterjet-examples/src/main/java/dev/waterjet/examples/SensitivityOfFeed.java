@@ -1,5 +1,6 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.AbrasiveJet;
@@ -53,6 +54,9 @@ final class SensitivityOfFeed extends Program {
             paramLabel = "<material>",
             description = "Material of the catalogue, by id or a part of it. Default: mild-steel.")
     private Material stated = Materials.standard().get("mild-steel");
+
+    @Mixin
+    private final StackOptions stack = new StackOptions();
 
     @Option(
             names = "--thickness",
@@ -158,10 +162,12 @@ final class SensitivityOfFeed extends Program {
     @Override
     protected Table table() {
         CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
-        FeedModel feedModel = choice.model();
-        Material material = choice.material();
         AbrasiveJet jet = head.jet();
-        feedModel.feed(jet, Workpiece.of(material, thickness), index);
+        Workpiece workpiece = stack.workpiece(choice.material(), thickness);
+        thickness = workpiece.thickness();
+        FeedModel feedModel = CutConditions.of(jet, workpiece, choice.model()).feedModel();
+        Material material = workpiece.material();
+        feedModel.feed(jet, workpiece, index);
         UncertainInputs inputs = inputs(feedModel, material, jet);
         Measurand feed = feed(feedModel, jet, material, index);
         UncertaintyBudget budget = UncertaintyBudget.of(feed, inputs);

@@ -9,6 +9,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.QualityIndexTable;
@@ -57,6 +58,9 @@ final class SpeedCurves extends Program {
             paramLabel = "<material>",
             description = "Materials of the catalogue, by id or a part of it. Default: mild-steel.")
     private List<String> materials = new ArrayList<>(List.of("mild-steel"));
+
+    @Mixin
+    private final StackOptions stack = new StackOptions();
 
     @Option(
             names = "--thickness",
@@ -178,6 +182,13 @@ final class SpeedCurves extends Program {
 
     private List<Point> points(AbrasiveJet jet, Curve curve) {
         List<Point> points = new ArrayList<>();
+        if (stack.isStated()) {
+            if (feeds.isPresent()) {
+                throw new TextException("give one of --feed, --stack and --layers");
+            }
+            Workpiece workpiece = stack.workpiece(curve.material(), thicknesses.get(0));
+            return List.of(new Point(workpiece.thicknessSi(), curve.model().feed(jet, workpiece, curve.index())));
+        }
         if (feeds.isEmpty()) {
             for (int i = 0; i < thicknesses.size(); i++) {
                 points.add(point(jet, curve, thicknesses.si(i)));
