@@ -149,7 +149,7 @@ public final class Workpiece implements Described, Serializable {
             return List.of();
         }
         Set<Caution> all = new LinkedHashSet<>();
-        all.add(Caution.notice(Message.of(
+        all.add(Caution.warning(Message.of(
                 "stack",
                 "clamp the stack without gaps: in a gap the jet spreads, and the sheets below are cut worse; pierce it"
                         + " with care, as water between the sheets can separate or bend them")));

@@ -61,7 +61,7 @@ class StackOptionTest {
         Ran ran = Ran.of("plan", "--stack", "3 x 4 mm", "--output-dir", folder.toString());
 
         assertThat(ran.status()).isZero();
-        assertThat(ran.out()).contains("12 mm").contains("3 sheets");
+        assertThat(ran.out()).contains("12 mm").contains("in 3 sheets");
         assertThat(ran.out() + ran.err()).contains("clamp the stack");
     }
 

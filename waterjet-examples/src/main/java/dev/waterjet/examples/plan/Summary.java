@@ -24,7 +24,8 @@ public final class Summary {
         facts.put(
                 "Material",
                 report.workpiece().material().name() + ", "
-                        + ReportText.of(Kind.LENGTH, report.workpiece().thickness(), units.length()));
+                        + ReportText.of(Kind.LENGTH, report.workpiece().thickness(), units.length())
+                        + layers(report.workpiece().layers().size()));
         int count = report.plan().cuts().size();
         facts.put(
                 "Cuts",
@@ -49,5 +50,9 @@ public final class Summary {
                 .append(value)
                 .append('\n'));
         return text.toString();
+    }
+
+    private static String layers(int count) {
+        return count == 1 ? "" : " in " + count + " sheets or layers";
     }
 }
