@@ -4,7 +4,7 @@ package dev.waterjet.water;
  * Temperature and density of the liquid from other pairs: pressure and temperature, pressure and entropy, pressure and
  * enthalpy. An instance is for one search at a time.
  *
- * <p>Newton's method, with the density moved along a curve of bulk modulus K = K_i + 6 (p - p_i) instead of a straight line:
+ * <p>Newton's method, from the fast density where it holds, with the density moved along a curve of bulk modulus K = K_i + 6 (p - p_i) instead of a straight line:
  * liquid water is so close to it that three steps reach the last digit from any pressure below 1000 MPa.
  */
 final class LiquidKernel {
@@ -121,8 +121,18 @@ final class LiquidKernel {
         return Math.pow(Math.max(MIN_STRETCH, 1 + MODULUS_SLOPE * strain), 1 / MODULUS_SLOPE);
     }
 
-    /** Starting density: within 0.5 % for cold water, within a few % for hot water. */
+    /**
+     * Starting density: within 1e-8 where the fast density holds, so that one step reaches the last digit; otherwise within 0.5 %
+     * for cold water and within a few % for hot water.
+     */
     static double start(double pressurePa, double temperatureK) {
+        if (DensityKernel.covers(pressurePa, temperatureK)) {
+            return DensityKernel.density(pressurePa, temperatureK);
+        }
+        return roughStart(pressurePa, temperatureK);
+    }
+
+    static double roughStart(double pressurePa, double temperatureK) {
         if (temperatureK < WARM_K) {
             double off = temperatureK - 277;
             return (1000 - 0.0045 * off * off) * stretch(pressurePa / 2.2e9);

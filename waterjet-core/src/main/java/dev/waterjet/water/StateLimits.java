@@ -28,6 +28,11 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
     private static final double DENSITY_START_TRUST_K = 620;
 
     private static final double PLAINLY_DENSER = 1.001;
+
+    /** Up to this temperature that formula is within 7e-6, so that water at ambient pressure is plainly liquid too. */
+    private static final double COOL_K = 450;
+
+    private static final double PLAINLY_DENSER_COOL = 1.00002;
     private static final double MAX_PRESSURE_PA = 1000e6;
     private static final double MAX_TEMPERATURE_K = 1273;
 
@@ -109,7 +114,9 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
     private static boolean isPlainlyLiquid(double temperatureK, double densityKgPerM3) {
         return temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
                 && temperatureK <= DENSITY_START_TRUST_K
-                && densityKgPerM3 > PLAINLY_DENSER * SaturationKernel.liquidDensityStart(temperatureK);
+                && densityKgPerM3
+                        > (temperatureK <= COOL_K ? PLAINLY_DENSER_COOL : PLAINLY_DENSER)
+                                * SaturationKernel.liquidDensityStart(temperatureK);
     }
 
     private static boolean isOfOnePhase(Iapws95Kernel equation, double saturatedKgPerM3) {

@@ -5,6 +5,7 @@ import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.SpecificEnergy;
 import dev.waterjet.measure.SpecificHeat;
@@ -12,7 +13,9 @@ import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.quantity.Pressure;
@@ -96,14 +99,35 @@ public final class Water implements Described, Serializable {
      * @throws DomainException as {@link #at(Quantity, Quantity)}
      */
     public WaterState atSi(double pressurePa, double temperatureK) {
+        return at(pressurePa, temperatureK, new LiquidKernel());
+    }
+
+    private WaterState at(double pressurePa, double temperatureK, LiquidKernel kernel) {
         limits.checkPressure(pressurePa);
         boolean stable = limits.checkLiquid(pressurePa, temperatureK);
-        LiquidKernel kernel = new LiquidKernel();
         if (!kernel.solve(pressurePa, temperatureK) || !limits.isDense(kernel)) {
             throw limits.ends(pressurePa, temperatureK);
         }
         StateLimits.checkReal(kernel.found());
         return WaterState.read(kernel.found(), pressurePa, !stable);
+    }
+
+    /**
+     * Returns the liquid at several pressures and one temperature: an isotherm, with less work for each state.
+     *
+     * @param pressures absolute pressures, above 0 to 1000 MPa
+     * @param temperature temperature, up to 647.096 K
+     * @return the states, in the order of the pressures
+     * @throws DomainException as {@link #at(Quantity, Quantity)}
+     */
+    public List<WaterState> at(QuantityArray<Pressure> pressures, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(pressures, "pressures");
+        Objects.requireNonNull(temperature, "temperature");
+        double temperatureK = Kind.TEMPERATURE.si(temperature);
+        LiquidKernel kernel = new LiquidKernel();
+        return pressures.stream()
+                .mapToObj(pressurePa -> at(pressurePa, temperatureK, kernel))
+                .toList();
     }
 
     /**

@@ -335,6 +335,32 @@ class StateLimitsTest {
         }
     }
 
+    /** The margins by which plain liquid is told from boiling water hold three times the error of the formula. */
+    @Test
+    void formulaForSaturatedLiquidIsWithinTheMargins() {
+        for (double temperatureK = 273.16; temperatureK < 620; temperatureK += 0.5) {
+            double ratio = SaturationKernel.liquidDensityStart(temperatureK)
+                    / Saturation.at(kelvins(temperatureK)).liquid().densitySi();
+            assertThat(ratio).as("%s K", temperatureK).isCloseTo(1, within(temperatureK <= 450 ? 7e-6 : 3.4e-4));
+        }
+    }
+
+    /** One Newton step from the polynomial gives the same water as a search from a rough start. */
+    @Test
+    void densityDoesNotDependOnTheStart() {
+        for (double pressurePa = 0.2e6; pressurePa < 990e6; pressurePa += 23e6) {
+            for (double temperatureK = 275; temperatureK < 373; temperatureK += 7) {
+                if (temperatureK > MeltingKernel.temperatureK(pressurePa)) {
+                    WaterState found = stable.atSi(pressurePa, temperatureK);
+                    Iapws95Kernel exact = new Iapws95Kernel();
+                    exact.at(temperatureK, found.densitySi());
+                    double missing = (pressurePa - exact.pressurePa()) / exact.pressureByDensity();
+                    assertThat(missing).isCloseTo(0, within(1e-12 * found.densitySi()));
+                }
+            }
+        }
+    }
+
     /** ds = c_p dT/T - alpha/rho dp and dh = c_p dT + (1 - alpha T)/rho dp against differences. */
     @Test
     void slopesOfASearchAreThoseOfTheWater() {

@@ -10,8 +10,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.hummeling.if97.IF97;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
+import java.util.List;
+import javax.measure.quantity.Pressure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -166,5 +169,16 @@ class WaterTest {
 
         assertThat(still).isCloseTo(1.0016e-3, within(1e-6));
         assertThat(stable.atSi(400e6, 293.15).viscositySi() / still).isCloseTo(1.17, within(0.005));
+    }
+
+    @Test
+    void isothermIsTheStatesOfItsPressures() {
+        QuantityArray<Pressure> pressures = QuantityArray.ofSi(Kind.PRESSURE, 0.2e6, 380e6, 5e6, 800e6);
+        List<WaterState> states = Water.stable().at(pressures, celsius(25));
+        for (int i = 0; i < pressures.size(); i++) {
+            assertThat(states.get(i)).isEqualTo(Water.stable().atSi(pressures.si(i), 298.15));
+        }
+        assertRefused(
+                () -> Water.stable().at(QuantityArray.ofSi(Kind.PRESSURE, 380e6, 990e6), celsius(5)), "water-freezes");
     }
 }
