@@ -54,7 +54,14 @@ public final class WaterJet implements Described, Serializable {
         Values {
             Objects.requireNonNull(orifice, "orifice");
             Require.positive("pressure at the orifice", pressurePa, Units.MEGAPASCAL);
-            pressurePa = Require.atMost("pressure at the orifice", pressurePa, MAX_PRESSURE_PA, Units.MEGAPASCAL, "");
+            pressurePa = Require.atMost(
+                    "pressure at the orifice",
+                    pressurePa,
+                    model == JetSpeedModel.ISENTROPIC
+                            ? MAX_PRESSURE_PA - IsentropicKernel.ATMOSPHERE_PA
+                            : MAX_PRESSURE_PA,
+                    Units.MEGAPASCAL,
+                    "");
             temperatureK = Require.positive("temperature of water", temperatureK, Units.KELVIN);
             densityKgPerM3 = Require.positive("density of water", densityKgPerM3, Units.KILOGRAM_PER_CUBIC_METRE);
             Objects.requireNonNull(model, "model");
@@ -87,7 +94,7 @@ public final class WaterJet implements Described, Serializable {
      * Returns the jet of an orifice from water of 20 &deg;C, with the isentropic speed.
      *
      * @param orifice the orifice
-     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @param pressure gauge pressure at the orifice, above 0 to 999.8 MPa
      * @return the jet
      * @throws DomainException if the pressure is out of range, or water freezes at it, as it does at 20 &deg;C above 890 MPa
      */
@@ -100,7 +107,7 @@ public final class WaterJet implements Described, Serializable {
      * Returns the jet of an orifice from water of a temperature, with the isentropic speed.
      *
      * @param orifice the orifice
-     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @param pressure gauge pressure at the orifice, above 0 to 999.8 MPa
      * @param temperature temperature upstream of the orifice
      * @return the jet
      * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
@@ -129,7 +136,7 @@ public final class WaterJet implements Described, Serializable {
     /**
      * Returns this jet at another pressure.
      *
-     * @param pressure gauge pressure at the orifice, above 0 to 1000 MPa
+     * @param pressure gauge pressure at the orifice, above 0 to 999.8 MPa
      * @return the jet at that pressure
      * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
      */

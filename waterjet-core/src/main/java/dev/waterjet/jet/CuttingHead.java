@@ -21,6 +21,7 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Temperature;
 
 /**
  * Abrasive-waterjet cutting head: orifice, focusing tube, stand-off distance and mixing efficiency.
@@ -158,6 +159,24 @@ public final class CuttingHead implements Described, Serializable {
      */
     public AbrasiveJet jet(Quantity<Pressure> pressure, Abrasive abrasive, Quantity<MassFlow> abrasiveFlow) {
         return AbrasiveJet.of(this, WaterJet.of(values.orifice, pressure), abrasive, abrasiveFlow);
+    }
+
+    /**
+     * Returns the jet of this head from water of a temperature.
+     *
+     * @param pressure gauge pressure at the orifice, above 0
+     * @param temperature temperature of the water upstream of the orifice
+     * @param abrasive the abrasive
+     * @param abrasiveFlow mass flow of abrasive, above 0
+     * @return the jet
+     * @throws dev.waterjet.measure.DomainException if water is not liquid there
+     */
+    public AbrasiveJet jet(
+            Quantity<Pressure> pressure,
+            Quantity<Temperature> temperature,
+            Abrasive abrasive,
+            Quantity<MassFlow> abrasiveFlow) {
+        return AbrasiveJet.of(this, WaterJet.of(values.orifice, pressure, temperature), abrasive, abrasiveFlow);
     }
 
     /**

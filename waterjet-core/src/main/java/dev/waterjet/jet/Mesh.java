@@ -18,8 +18,7 @@ import javax.measure.quantity.Length;
  *
  * <p>The designation "80 mesh" of the trade is a mixture, not one sieve: grains of about 150 &micro;m to 300 &micro;m with a
  * mean of 180 &micro;m. The mean is the opening of the ASTM E11 sieve of that number. The minimum is taken one sieve finer and
- * the maximum three sieves coarser, as for 80 mesh; for every other number they are derived. Beyond an end of the series the
- * last sieve is taken.
+ * the maximum three sieves coarser, as for 80 mesh; for every other number they are derived.
  */
 public final class Mesh implements Described, Serializable {
 
@@ -58,7 +57,8 @@ public final class Mesh implements Described, Serializable {
     /**
      * Returns the mixture that the trade designates by a sieve number of ASTM E11.
      *
-     * @param number a number of the series 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400
+     * @param number a number of the series 16, 18, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270,
+     *     325, 400, 450, 500
      * @return the mesh
      */
     public static Mesh of(int number) {

@@ -7,12 +7,18 @@ import dev.waterjet.measure.Units;
 /** Sieve openings and grain sizes of the standards, in &micro;m. */
 final class SieveTables {
 
-    /** Sieve numbers of ASTM E11, coarse to fine. */
-    private static final int[] SIEVE = {30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400};
+    /** Sieve numbers of ASTM E11 that designate a mesh, coarse to fine. */
+    private static final int[] SIEVE = {
+        16, 18, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 170, 200, 230, 270, 325, 400, 450, 500
+    };
 
-    /** Openings of those sieves in &micro;m. ASTM E11. */
+    /** Sieves that are coarser than the first of those, for the largest grains. */
+    private static final int COARSER = 3;
+
+    /** Openings of No. 10, 12 and 14, of those sieves, and of No. 635, in &micro;m. ASTM E11. */
     private static final int[] SIEVE_OPENING_UM = {
-        600, 500, 425, 355, 300, 250, 212, 180, 150, 125, 106, 90, 75, 63, 53, 45, 38
+        2000, 1700, 1400, 1180, 1000, 850, 710, 600, 500, 425, 355, 300, 250, 212, 180, 150, 125, 106, 90, 75, 63, 53,
+        45, 38, 32, 25, 20
     };
 
     /** Macrogrit designations of FEPA, coarse to fine. */
@@ -28,9 +34,9 @@ final class SieveTables {
         return index(SIEVE, number, "sieve number");
     }
 
-    /** Opening of the sieve at an index, limited to the series. */
+    /** Opening of the sieve at an index of the series, or up to three coarser or one finer than that. */
     static int sieveOpeningUm(int index) {
-        return SIEVE_OPENING_UM[Math.max(0, Math.min(SIEVE.length - 1, index))];
+        return SIEVE_OPENING_UM[index + COARSER];
     }
 
     static int gritMeanUm(int designation) {

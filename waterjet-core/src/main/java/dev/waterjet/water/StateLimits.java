@@ -106,6 +106,14 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
             return checkFreezing(pressurePa, temperatureK) && !between;
         }
         checkPressure(pressurePa);
+        if (!dense) {
+            Require.atLeast(
+                    "temperature of water vapour",
+                    temperatureK,
+                    SaturationKernel.TRIPLE_TEMPERATURE_K,
+                    Units.CELSIUS,
+                    "vapour below the triple point is left out");
+        }
         boolean stable = checkFreezing(pressurePa, temperatureK);
         checkReal(equation);
         return stable;

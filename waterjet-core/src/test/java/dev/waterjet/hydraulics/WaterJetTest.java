@@ -3,15 +3,19 @@ package dev.waterjet.hydraulics;
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilogramsPerCubicMetre;
+import static dev.waterjet.measure.Measures.litresPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.metres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.water.Water;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class WaterJetTest {
@@ -141,5 +145,39 @@ class WaterJetTest {
                         DomainException.class,
                         e -> assertThat(e.limit().orElseThrow()).isEqualTo(60));
         assertThatThrownBy(() -> IsentropicJet.fastSpeedSi(Double.NaN, 300)).isInstanceOf(DomainException.class);
+    }
+
+    /** Temperature counts from the start: warm water is liquid at pressures at which water of 20 C is ice. */
+    @Test
+    void warmWaterIsLiquidWhereCoolWaterIsIce() {
+        OperatingPoint point = OperatingPoint.of(
+                PumpSetting.of(megapascals(920), litresPerMinute(5)),
+                SupplyLine.of(SupplyLine.Section.ofBore(millimetres(2.4)).withLength(metres(3))),
+                celsius(60),
+                List.of(Orifice.sapphire(millimetres(0.2))));
+        assertThat(Kind.PRESSURE.si(point.headPressure())).isCloseTo(919.5e6, within(0.2e6));
+        assertRefused(() -> WaterJet.of(Orifice.sapphire(millimetres(0.2)), megapascals(920)), "water-freezes");
+        WaterJet warm = WaterJet.of(Orifice.sapphire(millimetres(0.2)), megapascals(500), celsius(60));
+        assertThat(warm.withPressure(megapascals(999.8)).pressureSi()).isEqualTo(999.8e6);
+        assertRefused(
+                () -> warm.withPressure(megapascals(1000)),
+                "must-be-at-most",
+                "pressure at the orifice",
+                1e9 - 101_325);
+    }
+
+    /** Flow, power and force are proportional to the discharge coefficient, and so is their uncertainty. */
+    @Test
+    void flowPowerAndForceAreAsUncertainAsTheDischargeCoefficient() {
+        WaterJet jet = WaterJet.of(Orifice.sapphire(millimetres(0.33)), megapascals(380));
+        JetEstimates estimates = jet.estimates();
+        assertThat(estimates.massFlow().si()).isEqualTo(jet.massFlowSi());
+        assertThat(estimates.reactionForce().si()).isEqualTo(Kind.FORCE.si(jet.reactionForce()));
+        for (Estimate<?> estimate : List.of(
+                estimates.volumeFlow(), estimates.massFlow(), estimates.kineticPower(), estimates.reactionForce())) {
+            assertThat(estimate.relativeUncertainty()).isCloseTo(0.02 / 0.65, within(1e-12));
+        }
+        WaterJet known = jet.withOrifice(jet.orifice().withDischargeCoefficient(0.7));
+        assertThat(known.estimates().massFlow().standardUncertaintySi()).isZero();
     }
 }

@@ -18,10 +18,13 @@ class MeshTest {
     }
 
     @Test
-    void beyondTheSeriesTheLastSieveIsTaken() {
-        assertGrains(Mesh.of(30), 500, 600, 600);
-        assertGrains(Mesh.of(35), 425, 500, 600);
-        assertGrains(Mesh.of(400), 38, 38, 63);
+    void endsOfTheSeriesHaveSievesBeyondThem() {
+        assertGrains(Mesh.of(16), 1000, 1180, 2000);
+        assertGrains(Mesh.of(30), 500, 600, 1000);
+        assertGrains(Mesh.of(35), 425, 500, 850);
+        assertGrains(Mesh.of(40), 355, 425, 710);
+        assertGrains(Mesh.of(400), 32, 38, 63);
+        assertGrains(Mesh.of(500), 20, 25, 45);
     }
 
     /** As for 80 mesh, 300 over 180: mean 185 um, so 111 and 308.3. */
@@ -46,8 +49,8 @@ class MeshTest {
         assertNearest(85, 80);
         assertNearest(99, 100);
         assertNearest(131, 140);
-        assertNearest(10, 30);
-        assertNearest(1000, 400);
+        assertNearest(10, 16);
+        assertNearest(1000, 500);
         // as far from 80 as from 100: the coarser one
         assertNearest(90, 80);
         assertRefused(() -> Mesh.fepa(50), "not-in-series", "grit designation", 46);

@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** States at both sides of each limit. */
@@ -343,6 +344,15 @@ class StateLimitsTest {
                     / Saturation.at(kelvins(temperatureK)).liquid().densitySi();
             assertThat(ratio).as("%s K", temperatureK).isCloseTo(1, within(temperatureK <= 450 ? 7e-6 : 3.4e-4));
         }
+    }
+
+    @Test
+    void vapourBelowTheTriplePointIsLeftOut() {
+        for (Water water : List.of(Water.stable(), Water.metastable())) {
+            assertRefused(
+                    () -> water.atDensitySi(1e-4, 260), "must-be-at-least", "temperature of water vapour", 273.16);
+        }
+        assertThat(stable.atDensitySi(1e-3, 280).pressureSi()).isBetween(100.0, 200.0);
     }
 
     /** One Newton step from the polynomial gives the same water as a search from a rough start. */
