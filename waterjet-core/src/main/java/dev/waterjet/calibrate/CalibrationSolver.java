@@ -64,7 +64,14 @@ final class CalibrationSolver {
             return HeavyTails.solve(rows, spec.tailFreedom(), cuts);
         }
         if (spec.prior() != null) {
-            return PosteriorSolution.of(rows, prior(family, spec.prior()));
+            return isClosed(rows, spec.prior())
+                    ? new StudentSolution(
+                            rows,
+                            StudentPosterior.of(
+                                    rows,
+                                    spec.prior().scatterFreedom(),
+                                    spec.prior().scatter()))
+                    : PosteriorSolution.of(rows, prior(family, spec.prior()));
         }
         FitRefusals.requireRank(rows, family.starts(cuts));
         if (rows.isExact() && (!rows.hasDelta() || FitRefusals.isWithoutScatter(rows))) {
@@ -94,6 +101,15 @@ final class CalibrationSolver {
         return new MarginalLikelihood(rows).value(beta, TINY, 0) > fit.logLikelihood() - PosteriorGrid.DEPTH;
     }
 
+    /** Whether the posterior is Student's: measured values, and no prior but that of the scatter. */
+    private static boolean isClosed(CutRows rows, CutPrior prior) {
+        return prior.isOfScatterAlone()
+                && rows.isExact()
+                && !rows.hasDelta()
+                && rows.plates() == 0
+                && rows.width() == 1;
+    }
+
     /** Without precision the mean is only where the search starts. */
     private static GaussianPrior flat(CutRows rows) {
         int width = rows.width();
@@ -105,7 +121,7 @@ final class CalibrationSolver {
         double[] mean = new double[width];
         double[][] precision = new double[width][width];
         mean[0] = Math.log(family.start().machinabilitySi());
-        precision[0][0] = 1 / (prior.machinability() * prior.machinability());
+        precision[0][0] = prior.isOfScatterAlone() ? 0 : 1 / (prior.machinability() * prior.machinability());
         // of an exponent the coefficient is the change from the published one, whose prior mean is 0
         for (int j = 1; j < width; j++) {
             precision[j][j] = 1 / (CutPrior.EXPONENT * CutPrior.EXPONENT);

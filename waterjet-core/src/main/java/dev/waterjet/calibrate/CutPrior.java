@@ -42,6 +42,9 @@ public record CutPrior(
     private static final double SCATTER = 0.06;
     private static final double PLATE_SPREAD = 0.05;
 
+    /** A factor of e to this power bounds no machinability: it is taken as unknown. */
+    private static final double UNKNOWN = 100;
+
     /** Deviation of an exponent of a setting from the published one, and of the logarithm of the feed exponent: assumed. */
     static final double EXPONENT = 0.3;
 
@@ -76,6 +79,23 @@ public record CutPrior(
     public static CutPrior catalogue(Material material) {
         double own = Math.max(MIN_MATERIAL, material.relativeUncertainty());
         return new CutPrior(own, SHOP, FREEDOM, SCATTER, FREEDOM, PLATE_SPREAD);
+    }
+
+    /**
+     * Returns a prior of the scatter alone: nothing is known of the machinability. With it a ladder whose intervals all overlap has
+     * an answer.
+     *
+     * @param freedom degrees of freedom, above 0: the number of cuts that it is worth
+     * @param deviation standard deviation of the logarithm of depth, above 0
+     * @return the prior; its spread between plates is that of {@link #catalogue}
+     */
+    public static CutPrior ofScatter(double freedom, double deviation) {
+        return new CutPrior(UNKNOWN, 0, freedom, deviation, FREEDOM, PLATE_SPREAD);
+    }
+
+    /** Whether the machinability has no prior. */
+    boolean isOfScatterAlone() {
+        return material >= UNKNOWN;
     }
 
     /**

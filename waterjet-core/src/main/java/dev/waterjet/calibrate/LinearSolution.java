@@ -2,7 +2,7 @@ package dev.waterjet.calibrate;
 
 /**
  * Measured cuts without a prior: least squares with Student's intervals, or plates by the restricted likelihood with
- * Satterthwaite's degrees of freedom.
+ * Satterthwaite's degrees of freedom for predictions, and those of Kenward and Roger for the parameters of five plates and more.
  *
  * @param fit the fit
  */
@@ -53,6 +53,12 @@ record LinearSolution(VarianceFit fit) implements Solution {
     public double[] interval(int variable, double coverage) {
         double[] slopes = new double[fit.beta().length];
         slopes[variable] = 1;
+        if (fit.tau() > 0 && fit.rows().plates() >= FEW_PLATES) {
+            KenwardRoger adjusted = KenwardRoger.of(fit);
+            double freedom = Math.max(1, adjusted.degreesOfFreedom(slopes));
+            double half = Math.sqrt(adjusted.covariance()[variable][variable]) * Solution.student(freedom, coverage);
+            return new double[] {fit.beta()[variable] - half, fit.beta()[variable] + half};
+        }
         double[] predicted = prediction(slopes, Part.MEAN, -1);
         double half = predicted[1] * Solution.student(predicted[2], coverage);
         return new double[] {fit.beta()[variable] - half, fit.beta()[variable] + half};

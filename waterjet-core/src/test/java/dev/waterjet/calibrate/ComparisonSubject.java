@@ -205,7 +205,7 @@ final class ComparisonSubject {
         double half = new TDistribution(lines.size() - 1).inverseCumulativeProbability(0.975)
                 * Math.sqrt(fit.variance(new double[] {1}, 0, 1));
         return row.mentions("pooled")
-                ? Double.NaN
+                ? pooled(row)
                 : row.mentions("se(ln k)")
                         ? Math.sqrt(fit.covariance()[0][0])
                         : row.mentions("between-line")
@@ -213,6 +213,17 @@ final class ComparisonSubject {
                                 : row.mentions("lower")
                                         ? Math.exp(fit.beta()[0] - half)
                                         : row.mentions("upper") ? Math.exp(fit.beta()[0] + half) : fit.beta()[0];
+    }
+
+    /** Relative standard error of one coefficient for the readings of all lines, as if they were independent. */
+    private static double pooled(CutStatisticsRow row) {
+        double[] depth = row.numbers("depth_mm");
+        double[] separation = row.numbers("separation_depth_mm");
+        double[][] drivers = IntStream.range(0, depth.length)
+                .mapToObj(i -> new double[] {depth[i] * depth[i] / separation[i]})
+                .toArray(double[][]::new);
+        VarianceFit fit = VarianceFit.of(CutRows.exact(row.numbers("lag_mm"), drivers), true);
+        return Math.sqrt(fit.covariance()[0][0]) / fit.beta()[0];
     }
 
     private static double slope(CutStatisticsRow row, String line) {

@@ -22,7 +22,8 @@ public final class CutStatisticsSubject {
      */
     public static OptionalDouble compute(CutStatisticsRow row) {
         String set = row.dataset().replaceFirst("^[^_]*_", "").replace(".csv", "");
-        double value = row.mentions("prior")
+        double value = row.mentions("conjugate")
+                        || row.mentions("prior")
                         || row.mentions("posterior")
                         || row.mentions("sigma unknown")
                         || row.mentions("shop factor")
@@ -160,6 +161,27 @@ public final class CutStatisticsSubject {
             return row.mentions("Satterthwaite")
                     ? freedom
                     : row.mentions("sd") ? deviation : fit.beta()[0] + (row.mentions("lower") ? -half : half);
+        }
+        if (row.mentions("Kenward-Roger")) {
+            KenwardRoger adjusted = KenwardRoger.of(fit);
+            return row.mentions("df") ? adjusted.degreesOfFreedom(one) : Math.sqrt(adjusted.covariance()[0][0]);
+        }
+        if (row.mentions("ANOVA")) {
+            int plates = rows.plates();
+            double[][] byPlate = new double[rows.size()][plates];
+            for (int i = 0; i < byPlate.length; i++) {
+                byPlate[i][rows.plate()[i]] = 1;
+            }
+            VarianceFit within = VarianceFit.of(CutRows.exact(rows.lo(), byPlate), true);
+            VarianceFit whole = VarianceFit.of(row.rows(false), true);
+            double square = within.sigma() * within.sigma();
+            double all = whole.sigma() * whole.sigma() * (rows.size() - 1);
+            return row.mentions("within") ? square : (all - square * (rows.size() - plates)) / (plates - 1);
+        }
+        if (row.mentions("plate means")) {
+            double half = new TDistribution(rows.plates() - 1).inverseCumulativeProbability(0.975)
+                    * Math.sqrt(fit.covariance()[0][0]);
+            return fit.beta()[0] + (row.mentions("lower") ? -half : half);
         }
         if (row.mentions("BLUP")) {
             // in the order of the alphabet

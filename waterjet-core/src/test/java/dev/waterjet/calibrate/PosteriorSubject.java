@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.distribution.TDistribution;
 
 /** Reference rows of fits with a prior; the numbers of the prior are in the call of the row. */
 final class PosteriorSubject {
@@ -24,7 +25,7 @@ final class PosteriorSubject {
 
     static double compute(CutStatisticsRow row) {
         if (row.mentions("conjugate")) {
-            return Double.NaN;
+            return conjugate(row);
         }
         if (row.hasColumn("material")) {
             return shop(row);
@@ -68,6 +69,30 @@ final class PosteriorSubject {
                         : row.mentions("posterior sd")
                                 ? mean.deviation()
                                 : next.quantile(row.number("predictive ([\\d.]+) %") / 100);
+    }
+
+    private static double conjugate(CutStatisticsRow row) {
+        CutRows all = row.rows(false);
+        CutRows first =
+                all.only(IntStream.range(0, (int) row.number("n=(\\d+)")).toArray());
+        StudentPosterior posterior = StudentPosterior.of(
+                first,
+                row.number("nu0=([\\d.]+)"),
+                row.number("s0=([\\d.]+)"),
+                Math.log(row.number("m0=ln ([\\d.]+)")),
+                row.number("k0=([\\d.]+)"));
+        double[] one = {1};
+        double scale = posterior.scale(one, 1);
+        return switch (row.quantity().replaceFirst("^.*: ", "")) {
+            case "mean" -> posterior.beta()[0];
+            case "df" -> posterior.freedom();
+            case "predictive scale" -> scale;
+            default ->
+                posterior.beta()[0]
+                        + scale
+                                * new TDistribution(posterior.freedom())
+                                        .inverseCumulativeProbability(row.number("predictive ([\\d.]+) %") / 100);
+        };
     }
 
     private static double shop(CutStatisticsRow row) {

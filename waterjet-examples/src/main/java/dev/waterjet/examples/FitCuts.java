@@ -83,8 +83,9 @@ final class FitCuts extends Program {
     @Option(
             names = "--prior",
             paramLabel = "<prior>",
-            description = "Prior: catalogue, for the machinability of --material, the scatter and the plates; or none."
-                    + " Default: catalogue if --material is given, else none.")
+            description =
+                    "Prior: catalogue, for the machinability of --material, the scatter and the plates; scatter, for"
+                        + " scatter and plates alone; or none. Default: catalogue if --material is given, else none.")
     private Optional<String> prior = Optional.empty();
 
     @Option(
@@ -157,18 +158,11 @@ final class FitCuts extends Program {
         if (group.isPresent() && groups == 0) {
             throw new TextException(file + " has no column " + column);
         }
-        String chosen = prior.orElse(material.isPresent() && !model.equals("threshold") ? "catalogue" : "none");
-        if (!chosen.equals("catalogue") && !chosen.equals("none")) {
-            throw new TextException("unknown prior \"" + chosen + "\"; use catalogue or none");
-        }
+        String chosen = prior.orElse(
+                material.isPresent() && !model.equals("threshold") ? FitRequest.CATALOGUE : FitRequest.NONE);
         boolean isGrouped = !isRobust && groups > 0 && groups < cuts.size();
         return new FitRequest(
-                model,
-                freed,
-                stated(cuts).map(Material::id).orElse(""),
-                chosen.equals("catalogue"),
-                isGrouped ? column : "",
-                isRobust);
+                model, freed, stated(cuts).map(Material::id).orElse(""), chosen, isGrouped ? column : "", isRobust);
     }
 
     private CalibratedFeed fitted() {
@@ -213,7 +207,7 @@ final class FitCuts extends Program {
                 || save.isPresent()
                 || !freed.isEmpty()
                 || group.isPresent()
-                || prior.filter("none"::equals).isPresent()) {
+                || prior.isPresent()) {
             throw new TextException("a file of several materials takes --predict, --coverage and --material only; fit"
                     + " each material by itself for the other options");
         }

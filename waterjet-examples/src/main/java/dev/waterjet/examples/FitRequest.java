@@ -19,11 +19,15 @@ import java.util.Locale;
  * @param model feed model
  * @param freed exponents to be fitted too
  * @param material id of the material; empty if none was stated
- * @param hasPrior whether the catalogue is a prior
+ * @param prior prior: catalogue, scatter or none
  * @param group column of the plates; empty if there is none
  * @param isRobust whether the scatter is heavy-tailed
  */
-record FitRequest(String model, List<String> freed, String material, boolean hasPrior, String group, boolean isRobust) {
+record FitRequest(String model, List<String> freed, String material, String prior, String group, boolean isRobust) {
+
+    static final String CATALOGUE = "catalogue";
+    static final String SCATTER = "scatter";
+    static final String NONE = "none";
 
     /** By common practice, no source. */
     private static final double TAIL_FREEDOM = 4;
@@ -40,7 +44,15 @@ record FitRequest(String model, List<String> freed, String material, boolean has
             return plain.withStudentErrors(TAIL_FREEDOM);
         }
         Calibration grouped = group.isEmpty() ? plain : plain.withGroups(group);
-        return hasPrior ? grouped.withPrior(CutPrior.catalogue(known)) : grouped;
+        return switch (prior) {
+            case CATALOGUE -> grouped.withPrior(CutPrior.catalogue(known));
+            case SCATTER -> {
+                CutPrior any = CutPrior.catalogue(known);
+                yield grouped.withPrior(CutPrior.ofScatter(any.scatterFreedom(), any.scatter()));
+            }
+            case NONE -> grouped;
+            default -> throw new TextException("unknown prior \"" + prior + "\"; use catalogue, scatter or none");
+        };
     }
 
     private Calibration ofModel(Material known, List<TestCut> cuts) {
@@ -76,6 +88,6 @@ record FitRequest(String model, List<String> freed, String material, boolean has
 
     FitRequest with(String otherModel) {
         return new FitRequest(
-                otherModel, List.of(), material, hasPrior && !otherModel.equals("threshold"), group, isRobust);
+                otherModel, List.of(), material, otherModel.equals("threshold") ? NONE : prior, group, isRobust);
     }
 }
