@@ -1,5 +1,6 @@
 package dev.waterjet.docs;
 
+import static dev.waterjet.measure.Measures.degrees;
 import static dev.waterjet.measure.Measures.gramsPerMinute;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.metresPerSecond;
@@ -23,6 +24,8 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.motion.MachineLimits;
+import dev.waterjet.motion.TiltProfile;
+import dev.waterjet.motion.TiltingHead;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
@@ -34,6 +37,10 @@ import dev.waterjet.toolpath.KerfOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
+import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
+import javax.measure.quantity.Length;
 
 /** Figures of predicted cuts: mild steel of 25 mm, cut quality medium. */
 final class PredictFigures {
@@ -57,7 +64,8 @@ final class PredictFigures {
                 new Figure("predict-unrolled", PredictFigures::unrolled),
                 new Figure("predict-bottom-edge", PredictFigures::bottomEdge),
                 new Figure("predict-corner-feeds", PredictFigures::cornerFeeds),
-                new Figure("predict-arc-walls", PredictFigures::arcWalls));
+                new Figure("predict-arc-walls", PredictFigures::arcWalls),
+                new Figure("predict-tilt", PredictFigures::tilt));
     }
 
     /** Clip of a mirror cell: five outside corners, a re-entrant one, a rounding. */
@@ -102,8 +110,8 @@ final class PredictFigures {
         return DeviationDrawing.of(
                         "Predicted deviations, unrolled",
                         "Two panels, contour to the right, depth downwards: at a constant feed rate the corners are"
-                                + " strongly coloured or not separated towards the bottom; with the planned feed rate the"
-                                + " colours are pale.")
+                            + " strongly coloured or not separated towards the bottom; with the planned feed rate the"
+                            + " colours are pale.")
                 .unrolled("constant feed rate", constant(), FULL_COLOUR_M)
                 .unrolled("planned feed rate", planned(), FULL_COLOUR_M)
                 .svg();
@@ -113,8 +121,8 @@ final class PredictFigures {
         return DeviationDrawing.of(
                         "Bottom edge over the contour",
                         "The bottom edge of an L-shaped part with deviations five times enlarged: at a constant feed"
-                                + " rate a deep notch at the re-entrant corner and gaps at the outside corners; with the"
-                                + " planned feed rate a closed line near the contour.")
+                            + " rate a deep notch at the re-entrant corner and gaps at the outside corners; with the"
+                            + " planned feed rate a closed line near the contour.")
                 .bottomEdge("constant feed rate", constant(), 5)
                 .bottomEdge("planned feed rate", planned(), 5)
                 .svg();
@@ -134,8 +142,8 @@ final class PredictFigures {
         Chart chart = Chart.of(
                         "Re-entrant corner at four feed rates",
                         "Deviation of the bottom edge along the contour around a re-entrant right angle: at the full"
-                                + " feed rate a notch of nearly 2 mm before the corner, shallower at a half, a quarter and"
-                                + " a tenth of it.")
+                            + " feed rate a notch of nearly 2 mm before the corner, shallower at a half, a quarter and"
+                            + " a tenth of it.")
                 .x("distance from the corner [mm]")
                 .y("deviation of the bottom edge [mm]");
         for (double ratio : new double[] {1, 0.5, 0.25, 0.1}) {
@@ -163,13 +171,44 @@ final class PredictFigures {
         return chart.svg(760, 420);
     }
 
+    private static String tilt() {
+        TiltingHead head = TiltingHead.of(
+                degrees(8),
+                Kind.ANGULAR_SPEED.of(Math.toRadians(20)),
+                Kind.ANGULAR_ACCELERATION.of(Math.toRadians(60)));
+        TiltProfile tilt = FeedPlanner.of(MachineLimits.of(metresPerSecond(0.2), metresPerSquareSecond(0.5)), CUT)
+                .withTiltingHead(head)
+                .plan(path(clip(), Side.RIGHT), Side.LEFT)
+                .tilt()
+                .orElseThrow();
+        double[] places = tilt.places(degrees(0.02)).toSi();
+        double[] mm = Arrays.stream(places).map(place -> place * 1e3).toArray();
+        return Chart.of(
+                        "Tilt along a bracket",
+                        "Angles of a gimbal along the tool path of the clip: constant on each edge at the full feed"
+                            + " rate, smaller in slowdown zones, a ramp on the rounding, and a steep turn at each"
+                            + " corner; the inclination is 4 degrees and falls in the zones and while the head turns.")
+                .x("distance along the tool path [mm]")
+                .y("angle [°]")
+                .line("A, about x", mm, angles(places, place -> tilt.at(place).gimbalA()))
+                .line("B, about y", mm, angles(places, place -> tilt.at(place).gimbalB()))
+                .line("inclination", mm, angles(places, place -> tilt.at(place).inclination()))
+                .svg(760, 420);
+    }
+
+    private static double[] angles(double[] places, Function<Quantity<Length>, Quantity<Angle>> angle) {
+        return Arrays.stream(places)
+                .map(place -> Math.toDegrees(Kind.ANGLE.si(angle.apply(Kind.LENGTH.of(place)))))
+                .toArray();
+    }
+
     private static String arcWalls() {
         double[] radii = {3, 4, 5, 7, 10, 15, 20, 30, 50, 100};
         Chart chart = Chart.of(
                         "Walls of arcs over their radius",
                         "Deviation of the bottom edge on arcs: in the tangent geometry material is left on a part"
-                                + " inside of the arc and a part outside of it is gouged, by the same amount, falling with"
-                                + " the radius; in the tractrix geometry the signs change.")
+                            + " inside of the arc and a part outside of it is gouged, by the same amount, falling with"
+                            + " the radius; in the tractrix geometry the signs change.")
                 .x("radius of the tool path [mm]")
                 .y("deviation of the bottom edge [mm]")
                 .logX();

@@ -25,7 +25,7 @@ final class CutPrediction {
 
     private static final double LAGS_IN_WINDOW = 3;
 
-    private static final double MAX_DOSES = 1e8;
+    private static final double MAX_DOSES = 2e8;
     private static final double MAX_CELLS = 3e8;
     private static final double MAX_SEGMENTS = 3e9;
 

@@ -20,21 +20,32 @@ final class PartRoom {
         this.points = points;
         this.limitM = limitM;
         this.cellM = 2 * limitM / MAX_CELLS_BESIDE;
-        long[] sorted = new long[points.count];
-        int[] numbers = new int[points.count];
-        long[] cells = new long[points.count];
+        this.keys = new long[points.count];
+        this.order = new int[points.count];
         for (int i = 0; i < points.count; i++) {
-            cells[i] = key(column(points.x[i]), column(points.y[i]));
+            keys[i] = key(column(points.x[i]), column(points.y[i]));
         }
-        Integer[] boxed = new Integer[points.count];
-        Arrays.setAll(boxed, i -> i);
-        Arrays.sort(boxed, (a, b) -> Long.compare(cells[a], cells[b]));
-        for (int i = 0; i < boxed.length; i++) {
-            numbers[i] = boxed[i];
-            sorted[i] = cells[numbers[i]];
+        Arrays.sort(keys);
+        int[] taken = new int[points.count];
+        for (int i = 0; i < points.count; i++) {
+            int at = firstNotBelow(key(column(points.x[i]), column(points.y[i])));
+            order[at + taken[at]++] = i;
         }
-        this.keys = sorted;
-        this.order = numbers;
+    }
+
+    /** Place of the first key that is a given one or above. */
+    private int firstNotBelow(long key) {
+        int low = 0;
+        int high = keys.length;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (keys[middle] < key) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     private long column(double value) {
@@ -54,8 +65,7 @@ final class PartRoom {
         long lastColumn = column(atX + 2 * limitM);
         double least = limitM;
         for (long row = column(atY - 2 * limitM); row <= column(atY + 2 * limitM); row++) {
-            int k = Arrays.binarySearch(keys, key(firstColumn, row));
-            k = k < 0 ? -k - 1 : first(k);
+            int k = firstNotBelow(key(firstColumn, row));
             long end = key(lastColumn, row);
             for (; k < keys.length && keys[k] <= end; k++) {
                 int j = order[k];
@@ -68,13 +78,5 @@ final class PartRoom {
             }
         }
         return least;
-    }
-
-    private int first(int found) {
-        int k = found;
-        while (k > 0 && keys[k - 1] == keys[k]) {
-            k--;
-        }
-        return k;
     }
 }
