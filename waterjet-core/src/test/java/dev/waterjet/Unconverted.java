@@ -8,31 +8,8 @@ import java.util.Set;
  */
 public final class Unconverted {
 
-    /** Packages whose values can still be forged by bytes. */
-    public static final Set<String> SERIAL = Set.of();
-
-    /** Packages that still refuse by exceptions of other families. */
-    public static final Set<String> REFUSALS = Set.of("motion", "plan");
-
     /** Packages that do not yet name a null argument. */
-    public static final Set<String> NULLS = Set.of(
-            "calibrate",
-            "fit",
-            "head",
-            "hydraulics",
-            "jet",
-            "kerf",
-            "material",
-            "motion",
-            "part",
-            "pierce",
-            "plan",
-            "program",
-            "quality",
-            "sheet",
-            "surface",
-            "toolpath",
-            "water");
+    public static final Set<String> NULLS = Set.of("calibrate", "hydraulics", "jet", "material", "pierce", "water");
 
     private Unconverted() {}
 

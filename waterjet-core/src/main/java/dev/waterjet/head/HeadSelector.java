@@ -116,6 +116,8 @@ public final class HeadSelector {
      */
     public static HeadSelector of(
             HeadInventory inventory, Quantity<Pressure> pressure, Quantity<Power> hydraulicPower) {
+        Objects.requireNonNull(hydraulicPower, "hydraulicPower");
+        Objects.requireNonNull(pressure, "pressure");
         Models models = new Models(MachinabilityFeed.published(), KerfModel.standard(), PierceSettings.defaults());
         return new HeadSelector(
                 inventory, Kind.PRESSURE.si(pressure), Kind.POWER.si(hydraulicPower), Prices.of(""), models);
@@ -128,6 +130,7 @@ public final class HeadSelector {
      * @return the selector
      */
     public HeadSelector withPrices(Prices changed) {
+        Objects.requireNonNull(changed, "changed");
         return new HeadSelector(inventory, pressurePa, powerW, changed, models);
     }
 
@@ -149,6 +152,7 @@ public final class HeadSelector {
      * @return the selector
      */
     public HeadSelector withPierceSettings(PierceSettings settings) {
+        Objects.requireNonNull(settings, "settings");
         return new HeadSelector(inventory, pressurePa, powerW, prices, new Models(models.feed, models.kerf, settings));
     }
 

@@ -98,6 +98,7 @@ public final class PartRequirement implements Described, Serializable {
      * @return the requirement
      */
     public static PartRequirement of(Workpiece workpiece, CutQuality quality, Quantity<Length> length) {
+        Objects.requireNonNull(length, "length");
         return new PartRequirement(
                 new Values(workpiece, quality, Kind.LENGTH.si(length), 1, 0, new Limits(null, null, null)));
     }

@@ -8,6 +8,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Cut front of one jet in one workpiece: its steady shape at a feed and its motion when the feed changes, on SI doubles.
@@ -87,6 +88,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * @return the front
      */
     public static CutFront powerLaw(LagModel lagModel, double thicknessM, double exponent, double depthAtUnitFeedM) {
+        Objects.requireNonNull(lagModel, "lagModel");
         return new PowerLawFront(lagModel.coefficient(), thicknessM, exponent, depthAtUnitFeedM);
     }
 

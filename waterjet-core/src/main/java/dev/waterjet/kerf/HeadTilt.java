@@ -107,6 +107,9 @@ public final class HeadTilt implements Described, Serializable {
      */
     public static HeadTilt along(
             Quantity<Angle> side, Quantity<Angle> lead, double directionX, double directionY, Side part) {
+        Objects.requireNonNull(lead, "lead");
+        Objects.requireNonNull(part, "part");
+        Objects.requireNonNull(side, "side");
         double across = Math.tan(angle("side tilt", side)) * part.sign();
         double ahead = Math.tan(angle("lead angle", lead));
         return ofSi(ahead * directionX - across * directionY, ahead * directionY + across * directionX);
@@ -200,6 +203,7 @@ public final class HeadTilt implements Described, Serializable {
      * @return this direction, or the nearest one within the limit
      */
     public HeadTilt within(Quantity<Angle> limit) {
+        Objects.requireNonNull(limit, "limit");
         double most = Math.tan(Require.between(
                 "tilt limit of the machine",
                 Kind.ANGLE.si(limit),
@@ -220,6 +224,8 @@ public final class HeadTilt implements Described, Serializable {
      * @return the place; its height above the workpiece is {@code distance * axisZ()}
      */
     public Point pointOnAxis(Point entry, Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
+        Objects.requireNonNull(entry, "entry");
         double along = Require.notNegative("distance along the axis", Kind.LENGTH.si(distance), Units.MILLIMETRE);
         return Point.ofSi(entry.xSi() + along * axisX(), entry.ySi() + along * axisY());
     }

@@ -86,11 +86,11 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
                                     + " 2013"))
                     .withNote(
                             "The form is derived from the profile of the jet. Half-angle 1.38°, for a new set-up 0.95°"
-                                    + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
-                                    + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
-                                    + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
-                                    + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm"
-                                    + " are assumed: fit them to measured widths.")
+                                + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
+                                + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
+                                + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
+                                + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm"
+                                + " are assumed: fit them to measured widths.")
                     .withRanges(KerfRange.ofAssumedNumbers())));
 
     /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */
@@ -157,6 +157,7 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      * @return the model with that angle
      */
     public KerfModel withHalfAngle(Quantity<Angle> halfAngle, double relativeUncertainty, Evidence evidence) {
+        Objects.requireNonNull(halfAngle, "halfAngle");
         double angle = Require.between(
                 "half-angle of the jet",
                 Kind.ANGLE.si(halfAngle),
@@ -185,6 +186,7 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      * @return the model with that scatter
      */
     public KerfModel withWidthScatter(Quantity<Length> deviation) {
+        Objects.requireNonNull(deviation, "deviation");
         KerfSpread changed = values.spread.withWidth(Kind.LENGTH.si(deviation));
         return with(values.doseRatio, values.spreadSlope, changed, values.evidence);
     }

@@ -34,6 +34,7 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      * @param separationDepth depth that the jet just separates at the feed rate, at least the thickness
      */
     public Lag {
+        Objects.requireNonNull(thickness, "thickness");
         Objects.requireNonNull(model, "model");
         double thicknessM = Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE);
         thickness = Kind.LENGTH.of(thicknessM);
@@ -94,6 +95,7 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      * @return the lag; below 0 where the exit runs ahead
      */
     public Quantity<Length> exitWithLead(Quantity<Angle> lead) {
+        Objects.requireNonNull(lead, "lead");
         double leadRad = Require.between(
                 "lead angle",
                 Kind.ANGLE.si(lead),
@@ -143,6 +145,8 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      *     where the front follows the path
      */
     public Quantity<Length> errorAtCorner(Quantity<Angle> turn, LagGeometry geometry) {
+        Objects.requireNonNull(geometry, "geometry");
+        Objects.requireNonNull(turn, "turn");
         double turnRad = Require.above("turn", Kind.ANGLE.si(turn), 0, Units.DEGREE, "a straight path has no corner");
         Require.atMost("turn", turnRad, Math.PI, Units.DEGREE, "the path turns back");
         return Kind.LENGTH.of(geometry.cornerErrorSi(exitM(), turnRad));

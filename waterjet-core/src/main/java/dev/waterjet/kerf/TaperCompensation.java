@@ -36,6 +36,7 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @param tilt tilt angle towards the scrap at the entry, between -90 and 90 degrees; below 0 towards the part
      */
     public TaperCompensation {
+        Objects.requireNonNull(tilt, "tilt");
         Objects.requireNonNull(taper, "taper");
         tilt = Kind.ANGLE.of(
                 Require.between("tilt angle", Kind.ANGLE.si(tilt), -LIMIT_RAD, LIMIT_RAD, Units.DEGREE, ABOVE));
@@ -70,6 +71,7 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @return the compensation, with the tilt cut to the limit
      */
     public TaperCompensation within(Quantity<Angle> limit) {
+        Objects.requireNonNull(limit, "limit");
         double limitRad =
                 Require.between("tilt limit of the machine", Kind.ANGLE.si(limit), 0, LIMIT_RAD, Units.DEGREE, ABOVE);
         return new TaperCompensation(taper, Kind.ANGLE.of(Math.max(-limitRad, Math.min(limitRad, tiltRad()))));
@@ -103,6 +105,7 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @return the shift; below 0 for a tilt below 0
      */
     public Quantity<Length> pathShift(Quantity<Length> pivotHeight) {
+        Objects.requireNonNull(pivotHeight, "pivotHeight");
         double height = Require.notNegative("height of the pivot", Kind.LENGTH.si(pivotHeight), Units.MILLIMETRE);
         return Kind.LENGTH.of(height * Math.tan(tiltRad()));
     }

@@ -90,9 +90,11 @@ public final class FeedPlan implements Described {
      *
      * @param index index from 0
      * @return the block
+     * @throws dev.waterjet.measure.DomainException with code {@code no-such-index} if there is no such block
      */
     public PlanBlock block(int index) {
-        return blocks.block(path, index, index);
+        int at = Require.index("block", index, size());
+        return blocks.block(path, at, at);
     }
 
     /**

@@ -165,6 +165,8 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits
      */
     public static MachineLimits of(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
+        Objects.requireNonNull(acceleration, "acceleration");
+        Objects.requireNonNull(speed, "speed");
         double v = Kind.SPEED.si(speed);
         double a = Kind.ACCELERATION.si(acceleration);
         return new MachineLimits(new Values(
@@ -191,6 +193,8 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those speeds
      */
     public MachineLimits withAxisSpeeds(Quantity<Speed> x, Quantity<Speed> y) {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
         return with(draft -> {
             draft.speedX = Kind.SPEED.si(x);
             draft.speedY = Kind.SPEED.si(y);
@@ -205,6 +209,8 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those accelerations
      */
     public MachineLimits withAxisAccelerations(Quantity<Acceleration> x, Quantity<Acceleration> y) {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
         return with(draft -> {
             draft.accelerationX = Kind.ACCELERATION.si(x);
             draft.accelerationY = Kind.ACCELERATION.si(y);
@@ -219,6 +225,8 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with those jerks
      */
     public MachineLimits withAxisJerks(Quantity<Jerk> x, Quantity<Jerk> y) {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
         return with(draft -> {
             draft.jerkX = Kind.JERK.si(x);
             draft.jerkY = Kind.JERK.si(y);
@@ -232,6 +240,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that acceleration
      */
     public MachineLimits withPathAcceleration(Quantity<Acceleration> acceleration) {
+        Objects.requireNonNull(acceleration, "acceleration");
         return with(draft -> draft.pathAcceleration = Kind.ACCELERATION.si(acceleration));
     }
 
@@ -243,6 +252,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that jerk
      */
     public MachineLimits withJerk(Quantity<Jerk> jerk) {
+        Objects.requireNonNull(jerk, "jerk");
         return with(draft -> draft.pathJerk = Kind.JERK.si(jerk));
     }
 
@@ -253,6 +263,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that feed rate
      */
     public MachineLimits withMinimumFeed(Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
         return with(draft -> draft.minimumFeed = Kind.SPEED.si(feed));
     }
 
@@ -279,6 +290,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerDeviation(Quantity<Length> deviation) {
+        Objects.requireNonNull(deviation, "deviation");
         return withCorner(CornerRule.Kind.ARC, Kind.LENGTH.si(deviation), null, null);
     }
 
@@ -290,6 +302,7 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerPulse(Quantity<Length> deviation) {
+        Objects.requireNonNull(deviation, "deviation");
         return withCorner(CornerRule.Kind.PULSE, Kind.LENGTH.si(deviation), null, null);
     }
 
@@ -309,6 +322,8 @@ public final class MachineLimits implements Described, Serializable {
      * @return the limits with that rule
      */
     public MachineLimits withCornerJump(Quantity<Speed> x, Quantity<Speed> y) {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
         return withCorner(CornerRule.Kind.JUMP, values.deviationM, Kind.SPEED.si(x), Kind.SPEED.si(y));
     }
 

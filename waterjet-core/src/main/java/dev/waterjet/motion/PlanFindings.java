@@ -4,11 +4,11 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourPlace;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Point;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Findings of a plan: tolerances that no feed keeps, and feeds below the minimum of the machine. */
@@ -17,12 +17,15 @@ final class PlanFindings {
     private final Contour path;
     private final PathPlaces places;
     private final double minimumMPerS;
+    private final double[] ends;
+    private final EdgeCursor edge = new EdgeCursor();
     private final List<Finding> found = new ArrayList<>();
 
     PlanFindings(Contour path, PathPlaces places, double minimumMPerS) {
         this.path = path;
         this.places = places;
         this.minimumMPerS = minimumMPerS;
+        this.ends = ends(path);
     }
 
     List<Finding> list() {
@@ -69,10 +72,25 @@ final class PlanFindings {
 
     /** Middle of a place; a point stands for itself. */
     private Point place(int i) {
-        double at = Math.min((places.startM(i) + places.endM(i)) / 2, path.lengthSi());
-        ContourPlace place = path.placeAtSi(at);
+        double at = (places.startM(i) + places.endM(i)) / 2;
+        int found = Arrays.binarySearch(ends, at);
+        int index = Math.min(found >= 0 ? found : -found - 1, path.size() - 1);
+        path.load(index, edge);
+        double before = index == 0 ? 0 : ends[index - 1];
+        double share = Math.min(1, Math.max(0, (at - before) / (ends[index] - before)));
+        return Point.ofSi(edge.xAt(share), edge.yAt(share));
+    }
+
+    /** Distance of the end of each edge along the path: there can be as many places as edges. */
+    private static double[] ends(Contour path) {
         EdgeCursor edge = new EdgeCursor();
-        path.load(place.edge(), edge);
-        return Point.ofSi(edge.xAt(place.share()), edge.yAt(place.share()));
+        double[] ends = new double[path.size()];
+        double at = 0;
+        for (int i = 0; i < ends.length; i++) {
+            path.load(i, edge);
+            at += edge.length();
+            ends[i] = at;
+        }
+        return ends;
     }
 }

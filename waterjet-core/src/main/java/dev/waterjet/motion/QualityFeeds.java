@@ -69,6 +69,7 @@ public final class QualityFeeds implements Described, Serializable {
      * @return the feed rates
      */
     public static QualityFeeds same(Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
         Map<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
         for (CutQuality quality : CutQuality.values()) {
             feeds.put(quality, Kind.SPEED.si(feed));
@@ -84,6 +85,7 @@ public final class QualityFeeds implements Described, Serializable {
      * @return the feed rates with that one
      */
     public QualityFeeds with(CutQuality quality, Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
         Map<CutQuality, Double> feeds = new EnumMap<>(values.feedsMPerS);
         feeds.put(Objects.requireNonNull(quality, "quality"), Kind.SPEED.si(feed));
         return new QualityFeeds(new Values(feeds));

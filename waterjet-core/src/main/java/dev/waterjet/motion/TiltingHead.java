@@ -13,6 +13,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 
@@ -72,6 +73,9 @@ public final class TiltingHead implements Described, Serializable {
      */
     public static TiltingHead of(
             Quantity<Angle> inclination, Quantity<AngularSpeed> speed, Quantity<AngularAcceleration> acceleration) {
+        Objects.requireNonNull(acceleration, "acceleration");
+        Objects.requireNonNull(inclination, "inclination");
+        Objects.requireNonNull(speed, "speed");
         return new TiltingHead(new Values(
                 Kind.ANGLE.si(inclination),
                 Kind.ANGULAR_SPEED.si(speed),

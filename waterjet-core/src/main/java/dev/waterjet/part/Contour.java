@@ -56,6 +56,7 @@ public final class Contour implements Described, Serializable {
      * @return a builder that draws on from there
      */
     public static ContourBuilder from(Point start) {
+        Objects.requireNonNull(start, "start");
         return new ContourBuilder(start.xSi(), start.ySi());
     }
 
@@ -80,6 +81,9 @@ public final class Contour implements Described, Serializable {
      * @return the closed contour
      */
     public static Contour circle(Point centre, Quantity<Length> radius, EdgeRequirement requirement) {
+        Objects.requireNonNull(centre, "centre");
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(requirement, "requirement");
         double r = Require.positive("radius of a circle", Kind.LENGTH.si(radius), Units.MILLIMETRE);
         double startX = centre.xSi() + r;
         return fromSi(startX, centre.ySi())
@@ -97,6 +101,9 @@ public final class Contour implements Described, Serializable {
      * @return the closed contour
      */
     public static Contour rectangle(Point corner, Point opposite, EdgeRequirement requirement) {
+        Objects.requireNonNull(corner, "corner");
+        Objects.requireNonNull(opposite, "opposite");
+        Objects.requireNonNull(requirement, "requirement");
         return from(corner)
                 .requirement(requirement)
                 .lineToSi(opposite.xSi(), corner.ySi())
@@ -115,6 +122,9 @@ public final class Contour implements Described, Serializable {
      * @throws GeometryException if two neighbours coincide or a coordinate is not finite
      */
     public static Contour polylineSi(double[] xM, double[] yM, EdgeRequirement requirement) {
+        Objects.requireNonNull(requirement, "requirement");
+        Objects.requireNonNull(xM, "xM");
+        Objects.requireNonNull(yM, "yM");
         Require.atLeast("number of x in a polyline", xM.length, 2, Units.ONE, "it needs two points");
         Require.between("number of y in a polyline", yM.length, xM.length, xM.length, Units.ONE, "as many as x");
         EdgeArrays edges = EdgeArrays.ofLines(xM.clone(), yM.clone());

@@ -6,6 +6,7 @@ import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -48,6 +49,7 @@ public final class ContourBuilder {
      * @return this builder
      */
     public ContourBuilder requirement(EdgeRequirement next) {
+        Objects.requireNonNull(next, "next");
         int index = requirements.indexOf(next);
         if (index < 0) {
             index = requirements.size();
@@ -87,6 +89,7 @@ public final class ContourBuilder {
      * @throws GeometryException with code {@code zero-length-edge} if the line has no length
      */
     public ContourBuilder lineTo(Point end) {
+        Objects.requireNonNull(end, "end");
         return lineToSi(end.xSi(), end.ySi());
     }
 
@@ -182,6 +185,9 @@ public final class ContourBuilder {
      * @throws GeometryException with code {@code zero-length-edge} if all points coincide
      */
     public ContourBuilder splineTo(Point first, Point second, Point end) {
+        Objects.requireNonNull(end, "end");
+        Objects.requireNonNull(first, "first");
+        Objects.requireNonNull(second, "second");
         double px = x[edges];
         double py = y[edges];
         double bend = Math.max(

@@ -7,6 +7,7 @@ import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -77,6 +78,7 @@ public final class ContourConditioner implements Serializable {
      * @return the conditioner with that tolerance
      */
     public ContourConditioner withTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         return new ContourConditioner(new Values(Kind.LENGTH.si(tolerance), values.flatteningM));
     }
 
@@ -87,6 +89,7 @@ public final class ContourConditioner implements Serializable {
      * @return the conditioner with that flattening
      */
     public ContourConditioner withFlattening(Quantity<Length> flattening) {
+        Objects.requireNonNull(flattening, "flattening");
         return new ContourConditioner(new Values(values.toleranceM, Kind.LENGTH.si(flattening)));
     }
 

@@ -36,6 +36,7 @@ public record Finding(
      * @param place where it was found; null where a rule has no place
      */
     public Finding {
+        Objects.requireNonNull(remedies, "remedies");
         Objects.requireNonNull(message, "message");
         remedies = isSatisfied ? List.of() : List.copyOf(remedies);
     }
@@ -48,6 +49,7 @@ public record Finding(
      * @return the finding
      */
     public static Finding satisfied(Message message, Point place) {
+        Objects.requireNonNull(place, "place");
         return new Finding(true, message, List.of(), place);
     }
 
@@ -60,6 +62,8 @@ public record Finding(
      * @return the finding
      */
     public static Finding violated(Message message, Point place, Message... remedies) {
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(remedies, "remedies");
         return new Finding(false, message, List.of(remedies), place);
     }
 
@@ -74,6 +78,9 @@ public record Finding(
      * @return the finding
      */
     public static Finding atLeast(Message message, double valueM, double limitM, Point place, Message... remedies) {
+        Objects.requireNonNull(message, "message");
+        Objects.requireNonNull(place, "place");
+        Objects.requireNonNull(remedies, "remedies");
         Message full = message.with("value", Kind.LENGTH, Math.min(valueM, Double.MAX_VALUE), Units.MILLIMETRE)
                 .with("limit", Kind.LENGTH, limitM, Units.MILLIMETRE);
         return valueM >= limitM ? satisfied(full, place) : violated(full, place, remedies);

@@ -11,6 +11,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -46,6 +47,8 @@ public final class Point implements Described, Serializable {
      * @return the point
      */
     public static Point of(Quantity<Length> x, Quantity<Length> y) {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
         return ofSi(Kind.LENGTH.si(x), Kind.LENGTH.si(y));
     }
 
@@ -106,6 +109,7 @@ public final class Point implements Described, Serializable {
      * @return the distance, in m
      */
     public Quantity<Length> distance(Point other) {
+        Objects.requireNonNull(other, "other");
         return Kind.LENGTH.of(Math.hypot(other.values.xM - values.xM, other.values.yM - values.yM));
     }
 

@@ -4,6 +4,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.util.Objects;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
 
@@ -22,6 +23,8 @@ public record CutFeeds(QuantityArray<Length> ends, QuantityArray<Speed> feeds) {
      * @param feeds the feeds
      */
     public CutFeeds {
+        Objects.requireNonNull(ends, "ends");
+        Objects.requireNonNull(feeds, "feeds");
         int count = feeds.size();
         Require.atLeast("number of feeds of a cut", count, 1, Units.ONE, "");
         Require.between("number of ends of feeds", ends.size(), count, count, Units.ONE, "one for each feed");

@@ -81,6 +81,7 @@ public final class ProgramChecks {
      * @return the checks
      */
     public ProgramChecks withPierceTime(Quantity<Time> time) {
+        Objects.requireNonNull(time, "time");
         double seconds = Require.positive("pierce time", Kind.TIME.si(time), Units.SECOND);
         return new ProgramChecks(Estimate.of(Kind.TIME, seconds, 0));
     }

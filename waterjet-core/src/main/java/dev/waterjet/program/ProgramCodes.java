@@ -234,6 +234,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withDwell(DwellForm form) {
+        Objects.requireNonNull(form, "form");
         return new ProgramCodes(values.writing(form, values.decimals, values.hasRadiusArcs, values.hasCarriageReturns));
     }
 
@@ -276,6 +277,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @throws TextException if one is empty or has control characters
      */
     public ProgramCodes withStartLines(List<String> lines) {
+        Objects.requireNonNull(lines, "lines");
         return new ProgramCodes(new Values(
                 values.jetOn,
                 values.jetOff,

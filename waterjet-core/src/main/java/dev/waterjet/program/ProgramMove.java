@@ -43,6 +43,7 @@ public sealed interface ProgramMove {
          * @param dwell time to pierce
          */
         public JetOn {
+            Objects.requireNonNull(dwell, "dwell");
             Require.notNegative("dwell", Kind.TIME.si(dwell), Units.SECOND);
         }
     }
@@ -65,6 +66,7 @@ public sealed interface ProgramMove {
          * @param feed feed
          */
         public Line {
+            Objects.requireNonNull(feed, "feed");
             Objects.requireNonNull(end, "end");
             Require.positive("feed of a line", Kind.SPEED.si(feed), Units.MILLIMETRE_PER_MINUTE);
         }
@@ -89,6 +91,7 @@ public sealed interface ProgramMove {
          * @param feed feed
          */
         public Arc {
+            Objects.requireNonNull(feed, "feed");
             Objects.requireNonNull(end, "end");
             Objects.requireNonNull(centre, "centre");
             Objects.requireNonNull(turn, "turn");

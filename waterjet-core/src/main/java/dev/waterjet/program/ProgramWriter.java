@@ -71,6 +71,7 @@ public final class ProgramWriter {
      * @return the writer
      */
     public ProgramWriter withMinimumPiece(Quantity<Length> length) {
+        Objects.requireNonNull(length, "length");
         double minimum = Require.positive("minimum length of a block", Kind.LENGTH.si(length), Units.MILLIMETRE);
         return new ProgramWriter(codes, isInch, minimum, pierceDwellS);
     }
@@ -83,6 +84,7 @@ public final class ProgramWriter {
      * @return the writer
      */
     public ProgramWriter withPierceDwell(Quantity<Time> dwell) {
+        Objects.requireNonNull(dwell, "dwell");
         double seconds = Require.notNegative("dwell", Kind.TIME.si(dwell), Units.SECOND);
         return new ProgramWriter(codes, isInch, minimumPieceM, seconds);
     }
@@ -97,6 +99,8 @@ public final class ProgramWriter {
      *     jet off, an offset that starts or ends on an arc, an arc whose ends do not fit its centre
      */
     public String write(String title, List<ProgramMove> moves) {
+        Objects.requireNonNull(moves, "moves");
+        Objects.requireNonNull(title, "title");
         return new MoveWriter(codes, isInch).write(title, moves);
     }
 

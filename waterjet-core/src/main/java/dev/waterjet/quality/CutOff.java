@@ -3,6 +3,7 @@ package dev.waterjet.quality;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -35,6 +36,7 @@ public enum CutOff {
      * @return the cut-off
      */
     public static CutOff forRa(Quantity<Length> ra) {
+        Objects.requireNonNull(ra, "ra");
         double raM = Require.above(
                 "roughness Ra",
                 Kind.LENGTH.si(ra),

@@ -152,6 +152,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that tolerance
      */
     public EdgeRequirement withLagTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         return with(Limit.LAG_TOLERANCE, Kind.LENGTH.si(tolerance));
     }
 
@@ -166,6 +167,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that tolerance
      */
     public EdgeRequirement withOutsideCornerTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         return with(Limit.OUTSIDE_CORNER_TOLERANCE, Kind.LENGTH.si(tolerance));
     }
 
@@ -177,6 +179,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that radius
      */
     public EdgeRequirement withArcRadius(Quantity<Length> radius) {
+        Objects.requireNonNull(radius, "radius");
         return with(Limit.ARC_RADIUS, Kind.LENGTH.si(radius));
     }
 
@@ -188,6 +191,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that taper
      */
     public EdgeRequirement withTaper(Quantity<Angle> perSide) {
+        Objects.requireNonNull(perSide, "perSide");
         return with(Limit.TAPER, Kind.ANGLE.si(perSide));
     }
 
@@ -198,6 +202,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that roughness
      */
     public EdgeRequirement withRoughness(Quantity<Length> ra) {
+        Objects.requireNonNull(ra, "ra");
         return with(Limit.ROUGHNESS, Kind.LENGTH.si(ra));
     }
 
@@ -228,6 +233,7 @@ public final class EdgeRequirement implements Described, Serializable {
      * @return the requirement with that feed rate
      */
     public EdgeRequirement withMaximumFeed(Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
         return with(Limit.MAXIMUM_FEED, Kind.SPEED.si(feed));
     }
 

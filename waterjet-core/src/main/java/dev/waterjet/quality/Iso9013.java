@@ -21,6 +21,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalInt;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -141,6 +142,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
      * @return the ranges
      */
     public static Iso9013 forThickness(Quantity<Length> thickness) {
+        Objects.requireNonNull(thickness, "thickness");
         Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE);
         return new Iso9013(new Values(DecimalLength.millimetres(thickness)));
     }
@@ -189,6 +191,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
      * @return the finest range that contains it; empty beyond range 5
      */
     public OptionalInt perpendicularityRange(Quantity<Length> perpendicularity) {
+        Objects.requireNonNull(perpendicularity, "perpendicularity");
         return range(Measure.PERPENDICULARITY, perpendicularity);
     }
 
@@ -199,6 +202,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
      * @return the finest range that contains it; empty beyond range 4
      */
     public OptionalInt profileHeightRange(Quantity<Length> profileHeight) {
+        Objects.requireNonNull(profileHeight, "profileHeight");
         return range(Measure.PROFILE_HEIGHT, profileHeight);
     }
 
@@ -220,6 +224,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
      * @return a probability for each of the ranges 1 to 5, and last that it is beyond range 5; together 1
      */
     public List<Double> perpendicularityProbabilities(Estimate<Length> perpendicularity) {
+        Objects.requireNonNull(perpendicularity, "perpendicularity");
         return probabilities(Measure.PERPENDICULARITY, perpendicularity);
     }
 
@@ -230,6 +235,7 @@ public final class Iso9013 implements Described, HasEvidence, Serializable {
      * @return a probability for each of the ranges 1 to 4, and last that it is beyond range 4; together 1
      */
     public List<Double> profileHeightProbabilities(Estimate<Length> profileHeight) {
+        Objects.requireNonNull(profileHeight, "profileHeight");
         return probabilities(Measure.PROFILE_HEIGHT, profileHeight);
     }
 

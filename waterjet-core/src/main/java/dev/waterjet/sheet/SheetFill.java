@@ -115,6 +115,7 @@ public final class SheetFill implements Described, Serializable {
          * @return the sheet with that border
          */
         public Sheet withBorder(Quantity<Length> border) {
+            Objects.requireNonNull(border, "border");
             return new Sheet(new SheetValues(values.widthM, values.heightM, Kind.LENGTH.si(border), values.gapM));
         }
 
@@ -125,6 +126,7 @@ public final class SheetFill implements Described, Serializable {
          * @return the sheet with that gap
          */
         public Sheet withGap(Quantity<Length> gap) {
+            Objects.requireNonNull(gap, "gap");
             return new Sheet(new SheetValues(values.widthM, values.heightM, values.borderM, Kind.LENGTH.si(gap)));
         }
 
@@ -137,6 +139,8 @@ public final class SheetFill implements Described, Serializable {
          * @throws dev.waterjet.measure.DomainException if not one part fits within the borders, or more than ten million do
          */
         public SheetFill square(Quantity<Length> width, Quantity<Length> height) {
+            Objects.requireNonNull(height, "height");
+            Objects.requireNonNull(width, "width");
             return new SheetFill(new Values(this, Kind.LENGTH.si(width), Kind.LENGTH.si(height), false));
         }
 
@@ -240,6 +244,8 @@ public final class SheetFill implements Described, Serializable {
      * @return the sheet, without border and gap
      */
     public static Sheet sheet(Quantity<Length> width, Quantity<Length> height) {
+        Objects.requireNonNull(height, "height");
+        Objects.requireNonNull(width, "width");
         return new Sheet(new Sheet.SheetValues(Kind.LENGTH.si(width), Kind.LENGTH.si(height), 0, 0));
     }
 

@@ -14,6 +14,7 @@ import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
@@ -67,6 +68,8 @@ public final class Slats implements Serializable {
      * @return the slats
      */
     public static Slats of(Quantity<Length> pitch, Quantity<Length> thickness) {
+        Objects.requireNonNull(pitch, "pitch");
+        Objects.requireNonNull(thickness, "thickness");
         return new Slats(new Values(Kind.LENGTH.si(pitch), Kind.LENGTH.si(thickness), Math.PI / 2));
     }
 
@@ -77,6 +80,7 @@ public final class Slats implements Serializable {
      * @return the slats in that direction
      */
     public Slats withDirection(Quantity<Angle> direction) {
+        Objects.requireNonNull(direction, "direction");
         return new Slats(new Values(values.pitchM, values.thicknessM, Kind.ANGLE.si(direction)));
     }
 
@@ -97,8 +101,8 @@ public final class Slats implements Serializable {
             return Finding.violated(
                     Message.of(
                                     "slats-fall",
-                                    "the part extends {width} across the slats, less than the gap of {gap}: it can fall "
-                                            + "between them")
+                                    "the part extends {width} across the slats, less than the gap of {gap}: it can"
+                                            + " fall between them")
                             .with("width", Kind.LENGTH, extent.widthM(), Units.MILLIMETRE)
                             .with("gap", Kind.LENGTH, gap, Units.MILLIMETRE),
                     centre,
@@ -108,8 +112,8 @@ public final class Slats implements Serializable {
             return Finding.violated(
                     Message.of(
                                     "slats-tip",
-                                    "from its centre the part extends only {reach} across the slats, less than the gap of "
-                                            + "{gap}: it can tip up into the head")
+                                    "from its centre the part extends only {reach} across the slats, less than the gap"
+                                            + " of {gap}: it can tip up into the head")
                             .with("reach", Kind.LENGTH, extent.shorterM(), Units.MILLIMETRE)
                             .with("gap", Kind.LENGTH, gap, Units.MILLIMETRE),
                     centre,

@@ -100,6 +100,7 @@ public record FastestFeed(List<Range> ranges) implements Described {
      * @param ranges feed rates that each requirement allows, at least one range
      */
     public FastestFeed {
+        Objects.requireNonNull(ranges, "ranges");
         ranges = List.copyOf(ranges);
         if (ranges.isEmpty()) {
             throw new NoSolutionException(Message.of("no-requirement", "no requirement limits the feed rate"));
@@ -136,6 +137,7 @@ public record FastestFeed(List<Range> ranges) implements Described {
      * @return the range; empty if it was not required
      */
     public Optional<Range> range(Requirement requirement) {
+        Objects.requireNonNull(requirement, "requirement");
         return ranges.stream()
                 .filter(range -> range.requirement() == requirement)
                 .findFirst();

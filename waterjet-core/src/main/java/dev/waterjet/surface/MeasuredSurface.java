@@ -16,6 +16,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
@@ -48,6 +49,8 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @param readings quality index by each reading
      */
     public MeasuredSurface {
+        Objects.requireNonNull(readings, "readings");
+        Objects.requireNonNull(thickness, "thickness");
         thickness = Kind.LENGTH.of(Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE));
         readings = List.copyOf(readings);
         readings.forEach(reading -> Require.positive("quality index", reading.si(), Units.ONE));
@@ -60,6 +63,7 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @return the surface
      */
     public static MeasuredSurface ofThickness(Quantity<Length> thickness) {
+        Objects.requireNonNull(thickness, "thickness");
         return new MeasuredSurface(thickness, List.of());
     }
 
@@ -71,6 +75,7 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @return the surface with that reading
      */
     public MeasuredSurface withSmoothZone(Quantity<Length> zone) {
+        Objects.requireNonNull(zone, "zone");
         double zoneM = Require.positive("depth of the smooth zone", Kind.LENGTH.si(zone), Units.MILLIMETRE);
         Require.atMost(
                 "depth of the smooth zone",
@@ -89,6 +94,8 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @return the surface with that reading
      */
     public MeasuredSurface withExitLag(Quantity<Length> lag, LagModel model) {
+        Objects.requireNonNull(lag, "lag");
+        Objects.requireNonNull(model, "model");
         double lagM = Require.positive("lag at the exit", Kind.LENGTH.si(lag), Units.MILLIMETRE);
         return with(model.coefficient() * thicknessM() / lagM, model.relativeUncertainty());
     }

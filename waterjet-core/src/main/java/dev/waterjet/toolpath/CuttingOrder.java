@@ -12,6 +12,7 @@ import dev.waterjet.part.Point;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -45,6 +46,8 @@ public final class CuttingOrder {
      * @return indices of the paths in the order of cutting
      */
     public static List<Integer> suggest(List<Contour> paths, Point start) {
+        Objects.requireNonNull(paths, "paths");
+        Objects.requireNonNull(start, "start");
         return new OrderSearch(paths, inside(paths), start).run();
     }
 
@@ -57,6 +60,9 @@ public final class CuttingOrder {
      * @return the length, in m
      */
     public static Quantity<Length> traverse(List<Contour> paths, List<Integer> order, Point start) {
+        Objects.requireNonNull(order, "order");
+        Objects.requireNonNull(paths, "paths");
+        Objects.requireNonNull(start, "start");
         double sum = 0;
         Point at = start;
         for (int index : order) {
@@ -81,6 +87,8 @@ public final class CuttingOrder {
      * @throws dev.waterjet.measure.DomainException if an index names no path
      */
     public static List<Finding> check(List<Contour> paths, List<Integer> order) {
+        Objects.requireNonNull(order, "order");
+        Objects.requireNonNull(paths, "paths");
         List<Finding> findings = new ArrayList<>();
         int[] place = new int[paths.size()];
         Arrays.fill(place, -1);

@@ -73,6 +73,8 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules
      */
     public static CuttingRules of(Quantity<Length> kerfWidth, Quantity<Length> plate) {
+        Objects.requireNonNull(kerfWidth, "kerfWidth");
+        Objects.requireNonNull(plate, "plate");
         double kerf = Kind.LENGTH.si(kerfWidth);
         double thickness = Require.positive("thickness", Kind.LENGTH.si(plate), Units.MILLIMETRE);
         return new CuttingRules(new Values(
@@ -93,6 +95,8 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules with those leads
      */
     public CuttingRules withLead(Quantity<Length> straight, Quantity<Length> radius) {
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(straight, "straight");
         return new CuttingRules(new Values(
                 values.kerfM,
                 Kind.LENGTH.si(straight),
@@ -111,6 +115,7 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules with that quality
      */
     public CuttingRules withLeadQuality(CutQuality quality) {
+        Objects.requireNonNull(quality, "quality");
         return new CuttingRules(new Values(
                 values.kerfM,
                 values.leadLengthM,
@@ -128,6 +133,7 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules with that distance
      */
     public CuttingRules withPierceClearance(Quantity<Length> clearance) {
+        Objects.requireNonNull(clearance, "clearance");
         return new CuttingRules(new Values(
                 values.kerfM,
                 values.leadLengthM,
@@ -145,6 +151,7 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules with that distance
      */
     public CuttingRules withCornerClearance(Quantity<Length> clearance) {
+        Objects.requireNonNull(clearance, "clearance");
         return new CuttingRules(new Values(
                 values.kerfM,
                 values.leadLengthM,
@@ -162,6 +169,7 @@ public final class CuttingRules implements Described, Serializable {
      * @return the rules with that web
      */
     public CuttingRules withMinimumWeb(Quantity<Length> web) {
+        Objects.requireNonNull(web, "web");
         return new CuttingRules(new Values(
                 values.kerfM,
                 values.leadLengthM,

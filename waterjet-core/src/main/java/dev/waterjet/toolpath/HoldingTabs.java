@@ -12,6 +12,7 @@ import dev.waterjet.part.Finding;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Force;
 import javax.measure.quantity.Length;
@@ -66,6 +67,10 @@ public final class HoldingTabs implements Serializable {
      */
     public static HoldingTabs of(
             Quantity<Force> force, Quantity<Pressure> shearStrength, Quantity<Length> plate, CuttingRules rules) {
+        Objects.requireNonNull(force, "force");
+        Objects.requireNonNull(plate, "plate");
+        Objects.requireNonNull(rules, "rules");
+        Objects.requireNonNull(shearStrength, "shearStrength");
         return new HoldingTabs(new Values(
                 Kind.FORCE.si(force), Kind.LENGTH.si(plate), rules.kerfSi(), Kind.PRESSURE.si(shearStrength), 3));
     }

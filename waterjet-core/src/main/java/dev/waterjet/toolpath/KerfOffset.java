@@ -92,6 +92,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset
      */
     public static KerfOffset of(Quantity<Length> offset) {
+        Objects.requireNonNull(offset, "offset");
         return perEdge(QuantityArray.ofSi(Kind.LENGTH, new double[] {Kind.LENGTH.si(offset)}));
     }
 
@@ -102,6 +103,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset
      */
     public static KerfOffset perEdge(QuantityArray<Length> offsets) {
+        Objects.requireNonNull(offsets, "offsets");
         return new KerfOffset(new Values(offsets, CornerStyle.ROUND, NarrowPlaces.REFUSE, DEFAULT_CORNER_TOLERANCE_M));
     }
 
@@ -133,6 +135,7 @@ public final class KerfOffset implements Serializable {
      * @return the offset with that tolerance
      */
     public KerfOffset withCornerTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         return new KerfOffset(new Values(values.offsets, values.corners, values.narrow, Kind.LENGTH.si(tolerance)));
     }
 

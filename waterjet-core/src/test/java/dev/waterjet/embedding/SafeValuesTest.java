@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
 import dev.waterjet.LibraryClasses;
-import dev.waterjet.Unconverted;
 import dev.waterjet.ValueContract;
 import java.io.Serializable;
 import java.util.List;
@@ -20,9 +19,7 @@ class SafeValuesTest {
     private static final List<Object> SAMPLES = samples();
 
     static List<Object> samples() {
-        return SerializableSamples.all().stream()
-                .filter(sample -> !Unconverted.has(Unconverted.SERIAL, sample.getClass()))
-                .toList();
+        return SerializableSamples.all().stream().toList();
     }
 
     @ParameterizedTest
@@ -41,7 +38,7 @@ class SafeValuesTest {
                     && !type.isInterface()
                     && !type.isEnum()
                     && !Throwable.class.isAssignableFrom(type);
-            if (isValue && !Unconverted.has(Unconverted.SERIAL, type)) {
+            if (isValue) {
                 missing.add(type.getName());
             }
         }

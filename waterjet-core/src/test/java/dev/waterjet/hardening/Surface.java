@@ -1,7 +1,6 @@
 package dev.waterjet.hardening;
 
 import dev.waterjet.LibraryClasses;
-import dev.waterjet.Unconverted;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.WaterjetException;
 import java.lang.reflect.Constructor;
@@ -107,17 +106,8 @@ public final class Surface {
     public record Outcome(Optional<Object> result, Optional<Throwable> thrown) {
 
         /** Whether the library answered, or refused by an exception of its family. */
-        boolean isAnswerOrRefusal(Class<?> type) {
-            return thrown.isEmpty()
-                    || thrown.get() instanceof WaterjetException
-                    || (Unconverted.has(Unconverted.REFUSALS, type) && isFormerRefusal(thrown.get()));
-        }
-
-        private static boolean isFormerRefusal(Throwable wrong) {
-            return wrong instanceof IndexOutOfBoundsException
-                    || ((wrong instanceof IllegalArgumentException || wrong instanceof IllegalStateException)
-                            && wrong.getStackTrace()[0].getClassName().startsWith("dev.waterjet.")
-                            && wrong.getMessage() != null);
+        boolean isAnswerOrRefusal() {
+            return thrown.isEmpty() || thrown.get() instanceof WaterjetException;
         }
     }
 }
