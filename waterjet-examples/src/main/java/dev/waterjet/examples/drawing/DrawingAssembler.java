@@ -96,7 +96,7 @@ public final class DrawingAssembler {
         }
         if (skipped > 0) {
             cautions.add(
-                    Caution.notice(Message.of("layer-skipped", "left out {count} line(s) by a layer rule ({layers})")
+                    Caution.notice(Message.of("layer-skipped", "lines left out by a layer rule: {count} ({layers})")
                             .with("count", skipped)
                             .with("layers", String.join(", ", layers.keySet()))));
         }
@@ -141,7 +141,7 @@ public final class DrawingAssembler {
         }
         if (dropped > 0) {
             cautions.add(Caution.warning(
-                    Message.of("tiny-entities", "left out {count} line(s) no larger than {size}, the first {place}")
+                    Message.of("tiny-entities", "lines left out as no larger than {size}: {count}, the first {place}")
                             .with("count", dropped)
                             .with("size", Kind.LENGTH, settings.joinM(), Units.MILLIMETRE)
                             .with("place", first.place())));
@@ -165,7 +165,7 @@ public final class DrawingAssembler {
         if (dropped > 0) {
             cautions.add(Caution.warning(Message.of(
                             "duplicate-entities",
-                            "left out {count} line(s) that lie on another within {size}, the first {place}")
+                            "lines left out that lie on another within {size}: {count}, the first {place}")
                     .with("count", dropped)
                     .with("size", Kind.LENGTH, settings.joinM(), Units.MILLIMETRE)
                     .with("place", first.place())));

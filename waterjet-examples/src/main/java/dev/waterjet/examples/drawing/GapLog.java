@@ -35,7 +35,7 @@ final class GapLog {
         }
         return Optional.of(Caution.warning(Message.of(
                         "gap-closed",
-                        "closed {count} gap(s) between ends of lines, the widest of {gap} at ({x}, {y}), {place}")
+                        "gaps closed between ends of lines: {count}, the widest of {gap} at ({x}, {y}), {place}")
                 .with("count", count)
                 .with("gap", Kind.LENGTH, widestM, Units.MILLIMETRE)
                 .with("x", Kind.LENGTH, at[0], Units.MILLIMETRE)

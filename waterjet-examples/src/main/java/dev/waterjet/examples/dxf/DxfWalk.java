@@ -77,18 +77,14 @@ final class DxfWalk {
 
     List<Caution> cautions() {
         List<Caution> cautions = new ArrayList<>();
-        add(cautions, notes, "entities-skipped", "left out {count} entities that are not cut: {names}");
-        add(
-                cautions,
-                layersOff,
-                "layers-hidden",
-                "left out {count} entities on layers that are off or frozen: {names}");
+        add(cautions, notes, "entities-skipped", "entities left out that are not cut: {names}");
+        add(cautions, layersOff, "layers-hidden", "entities left out on layers that are off or frozen: {names}");
         if (invisible > 0) {
-            cautions.add(Caution.notice(Message.of("invisible-entities", "left out {count} invisible entities")
+            cautions.add(Caution.notice(Message.of("invisible-entities", "invisible entities left out: {count}")
                     .with("count", invisible)));
         }
         if (paper > 0) {
-            cautions.add(Caution.notice(Message.of("paper-space", "left out {count} entities of paper space")
+            cautions.add(Caution.notice(Message.of("paper-space", "entities of paper space left out: {count}")
                     .with("count", paper)));
         }
         return cautions;

@@ -115,14 +115,12 @@ final class SvgWalk {
 
     private List<Caution> cautions() {
         List<Caution> cautions = new ArrayList<>();
-        hidden.message("hidden-shapes", "left out {count} hidden shape(s): {names}")
+        hidden.message("hidden-shapes", "hidden shapes left out: {count} ({names})")
                 .ifPresent(message -> cautions.add(Caution.notice(message)));
         unpainted
-                .message("unpainted-shapes", "{count} shape(s) have neither stroke nor fill and are cut: {names}")
+                .message("unpainted-shapes", "shapes that have neither stroke nor fill are cut: {count} ({names})")
                 .ifPresent(message -> cautions.add(Caution.warning(message)));
-        clipped.message(
-                        "clip-ignored",
-                        "a clip path or mask on {count} element(s) is ignored, all of the shapes is cut: {names}")
+        clipped.message("clip-ignored", "clip paths and masks are ignored, all of the shapes is cut: {count} ({names})")
                 .ifPresent(message -> cautions.add(Caution.warning(message)));
         return cautions;
     }
