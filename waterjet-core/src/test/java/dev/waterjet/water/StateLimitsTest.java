@@ -336,7 +336,7 @@ class StateLimitsTest {
         }
     }
 
-    /** The margins by which plain liquid is told from boiling water hold three times the error of the formula. */
+    /** The margins between plain liquid and boiling water are three times the error of the formula. */
     @Test
     void formulaForSaturatedLiquidIsWithinTheMargins() {
         for (double temperatureK = 273.16; temperatureK < 620; temperatureK += 0.5) {
