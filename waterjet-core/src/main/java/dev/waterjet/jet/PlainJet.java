@@ -150,6 +150,17 @@ public record PlainJet(WaterJet water, Quantity<Length> diameter) implements Des
         return Estimate.withinFactor(Kind.LENGTH, Math.max(coherent, drops), COHERENT_LOG, List.of(INJECTION));
     }
 
+    /**
+     * Returns the mean stagnation pressure on the axis over that at the orifice, for models on SI numbers.
+     *
+     * @param distanceM distance from the orifice in m, 0 or more; not checked
+     * @param diameterM diameter of the jet in m, above 0; not checked
+     * @return the ratio, above 0 to 1
+     */
+    public static double axisPressureRatioSi(double distanceM, double diameterM) {
+        return pressureRatio(distanceM / diameterM, COHERENT_DIAMETERS, DROP_DIAMETERS);
+    }
+
     /** Pressure over that at the orifice, at a distance in diameters. */
     static double pressureRatio(double diameters, double coherent, double drops) {
         if (diameters <= coherent) {

@@ -62,6 +62,7 @@ class DescribedTest {
             "KerfProfile",
             "LagModel",
             "MachinabilityFeed",
+            "PlainWaterFeed",
             "RoughnessModel",
             "SpecificEnergyFeed",
             "SurfaceModel",

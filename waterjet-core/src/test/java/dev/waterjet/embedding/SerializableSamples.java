@@ -14,6 +14,7 @@ import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.FeedSweep;
 import dev.waterjet.feed.FlowStrengths;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.PlainWaterFeed;
 import dev.waterjet.feed.SpecificEnergyFeed;
 import dev.waterjet.feed.ThresholdFeed;
 import dev.waterjet.jet.AbrasiveJet;
@@ -68,6 +69,8 @@ final class SerializableSamples {
         all.add(ErosionFeed.standard());
         all.add(FlowStrengths.standard());
         all.add(SpecificEnergyFeed.ofSteel());
+        all.add(PlainWaterFeed.of(
+                plate.material(), jet.water(), millimetres(5), millimetres(20), millimetresPerMinute(5000)));
         all.add(ThresholdFeed.of(plate.material(), jet, 8e-9, megapascals(60), millimetresPerMinute(1)));
         all.add(DeclinationFeed.linear(published));
         all.add(published.capped(millimetresPerMinute(3000)));

@@ -1,0 +1,307 @@
+package dev.waterjet.feed;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
+import dev.waterjet.hydraulics.WaterJet;
+import dev.waterjet.jet.JetSettings;
+import dev.waterjet.jet.PlainJet;
+import dev.waterjet.material.Material;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
+import javax.measure.quantity.Speed;
+
+/**
+ * Cutting of a soft material by pure water, scaled from a cut of the shop: {@code h = h_1 (d/d_1)^alpha ((p c - p_0)/(p_1 c_1 -
+ * p_0))^beta (u_1/u)^n}.
+ *
+ * <p>Symbols: h depth in m; d orifice bore in m; p gauge pressure in Pa; c pressure on the axis of the jet at the stand-off distance
+ * over that at the orifice, as {@link PlainJet}; p_0 threshold pressure of the material; u feed rate in m/s; index 1 the reference
+ * cut. Constant specific energy gives alpha 1, beta 1.5, n 1 (derived); saturation pulls n down to 0.4 to 0.9 (from memory), so the
+ * defaults are 1, 1.5 and 0.9. No constants of a material are published for this form: there is no default material.
+ *
+ * <p>Of the settings of a jet only pressure, orifice bore and stand-off distance count, the last from the orifice. Focusing tube
+ * and abrasive are ignored: the answers hold for a head without them, and say so. Stacks, wetting and the direction of fibres are
+ * not in it.
+ */
+public final class PlainWaterFeed implements FeedModel {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final double ASSUMED_UNCERTAINTY = 0.25;
+    private static final double BORE_EXPONENT = 1;
+    private static final double PRESSURE_EXPONENT = 1.5;
+    private static final double FEED_EXPONENT = 0.9;
+    private static final double MAX_EXPONENT = 5;
+
+    /** Diameter of the contracted jet over the bore of a sharp orifice with a discharge coefficient of 0.65. */
+    private static final double JET_OVER_BORE = 0.828;
+
+    private static final double FAR_PRESSURE = 1.5;
+    private static final double FAR_FEED = 3;
+
+    private static final Caution NO_ABRASIVE = Caution.warning(Message.of(
+            "pure-waterjet",
+            "this feed rate holds for a head without abrasive and without focusing tube; it is scaled from one cut of"
+                    + " the shop"));
+
+    /** Checked content, and the serial form. */
+    private record Values(
+            String materialId,
+            double boreM,
+            double pressurePa,
+            double standOffM,
+            double depthM,
+            double feedMPerS,
+            Parameters parameters)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Values {
+            Objects.requireNonNull(materialId, "materialId");
+            boreM = Require.positive("orifice bore", boreM, Units.MILLIMETRE);
+            pressurePa = Require.positive("pressure of the reference cut", pressurePa, Units.MEGAPASCAL);
+            standOffM = Require.notNegative("stand-off distance of the reference cut", standOffM, Units.MILLIMETRE);
+            depthM = Require.positive("depth of the reference cut", depthM, Units.MILLIMETRE);
+            feedMPerS = Require.positive("feed rate of the reference cut", feedMPerS, Units.MILLIMETRE_PER_MINUTE);
+            Objects.requireNonNull(parameters, "parameters");
+            Require.above(
+                    "pressure of the reference cut on the axis",
+                    pressurePa * PlainJet.axisPressureRatioSi(standOffM, JET_OVER_BORE * boreM),
+                    parameters.thresholdPa,
+                    Units.MEGAPASCAL,
+                    "the threshold pressure");
+        }
+
+        private Object readResolve() {
+            return new PlainWaterFeed(this);
+        }
+    }
+
+    /** Threshold, exponents, scatter and evidence. */
+    private record Parameters(
+            double thresholdPa,
+            double boreExponent,
+            double pressureExponent,
+            double feedExponent,
+            double uncertainty,
+            Evidence evidence)
+            implements Serializable {
+
+        private static final long serialVersionUID = 1L;
+
+        Parameters {
+            thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
+            boreExponent = exponent("exponent of the orifice bore", boreExponent);
+            pressureExponent = exponent("exponent of the pressure", pressureExponent);
+            feedExponent = exponent("exponent of the feed rate", feedExponent);
+            uncertainty = Settings.uncertainty(uncertainty);
+            Objects.requireNonNull(evidence, "evidence");
+        }
+
+        private static double exponent(String name, double exponent) {
+            return Require.atMost(name, Require.positive(name, exponent, Units.ONE), MAX_EXPONENT, Units.ONE, "");
+        }
+    }
+
+    private final transient Values values;
+
+    private PlainWaterFeed(Values values) {
+        this.values = values;
+    }
+
+    /**
+     * Returns the model scaled from a reference cut, with a threshold of 0 and the default exponents.
+     *
+     * @param material material of the cut
+     * @param jet jet of the cut
+     * @param standOff distance from the orifice to the workpiece, 0 or more
+     * @param depth depth that the cut just separated, above 0
+     * @param feed feed rate of the cut, above 0
+     * @return the model, with a scatter of 25 % (assumed) until {@link #withModelUncertainty} gives another
+     */
+    public static PlainWaterFeed of(
+            Material material, WaterJet jet, Quantity<Length> standOff, Quantity<Length> depth, Quantity<Speed> feed) {
+        Objects.requireNonNull(material, "material");
+        Objects.requireNonNull(jet, "jet");
+        Evidence evidence = Evidence.of(EvidenceGrade.ASSUMED, Source.of("reference cut stated by the caller"))
+                .withNote("Exponents derived from constant specific energy; that of the feed rate from memory.");
+        return new PlainWaterFeed(new Values(
+                material.id(),
+                jet.orifice().boreSi(),
+                jet.pressureSi(),
+                Kind.LENGTH.si(Objects.requireNonNull(standOff, "standOff")),
+                Kind.LENGTH.si(Objects.requireNonNull(depth, "depth")),
+                Kind.SPEED.si(Objects.requireNonNull(feed, "feed")),
+                new Parameters(0, BORE_EXPONENT, PRESSURE_EXPONENT, FEED_EXPONENT, ASSUMED_UNCERTAINTY, evidence)));
+    }
+
+    private PlainWaterFeed with(Parameters parameters) {
+        return new PlainWaterFeed(new Values(
+                values.materialId,
+                values.boreM,
+                values.pressurePa,
+                values.standOffM,
+                values.depthM,
+                values.feedMPerS,
+                parameters));
+    }
+
+    /**
+     * Returns this model with a threshold pressure, found from cuts at two pressures or more.
+     *
+     * @param threshold gauge pressure on the axis below which nothing is cut, 0 to that of the reference cut
+     * @return the model
+     */
+    public PlainWaterFeed withThreshold(Quantity<Pressure> threshold) {
+        Parameters parameters = values.parameters;
+        return with(new Parameters(
+                Kind.PRESSURE.si(Objects.requireNonNull(threshold, "threshold")),
+                parameters.boreExponent,
+                parameters.pressureExponent,
+                parameters.feedExponent,
+                parameters.uncertainty,
+                parameters.evidence));
+    }
+
+    /**
+     * Returns this model with other exponents, found from cuts that vary bore, pressure and feed rate.
+     *
+     * @param bore exponent of the orifice bore, above 0 to 5
+     * @param pressure exponent of the pressure above the threshold, above 0 to 5
+     * @param feed exponent of the feed rate, above 0 to 5
+     * @return the model
+     */
+    public PlainWaterFeed withExponents(double bore, double pressure, double feed) {
+        Parameters parameters = values.parameters;
+        return with(new Parameters(
+                parameters.thresholdPa, bore, pressure, feed, parameters.uncertainty, parameters.evidence));
+    }
+
+    /**
+     * Returns this model with another scatter and evidence, as found from test cuts.
+     *
+     * @param relativeUncertainty relative standard uncertainty of a feed rate, 0 to 3
+     * @param evidence evidence for it
+     * @return the model
+     */
+    public PlainWaterFeed withModelUncertainty(double relativeUncertainty, Evidence evidence) {
+        Parameters parameters = values.parameters;
+        return with(new Parameters(
+                parameters.thresholdPa,
+                parameters.boreExponent,
+                parameters.pressureExponent,
+                parameters.feedExponent,
+                relativeUncertainty,
+                evidence));
+    }
+
+    @Override
+    public String name() {
+        return "pure water";
+    }
+
+    @Override
+    public Evidence evidence() {
+        return values.parameters.evidence;
+    }
+
+    @Override
+    public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        requireCalibrated(material);
+        return values.depthM * strength(jet) * Math.pow(values.feedMPerS / feedMPerS, values.parameters.feedExponent);
+    }
+
+    @Override
+    public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        requireCalibrated(material);
+        return values.feedMPerS * Math.pow(values.depthM / depthM * strength(jet), 1 / values.parameters.feedExponent);
+    }
+
+    /** Depth over that of the reference cut at its feed rate. */
+    private double strength(JetSettings jet) {
+        Parameters parameters = values.parameters;
+        double above = axisPa(jet.pressureSi(), jet.standOffSi(), jet.orificeBoreSi()) - parameters.thresholdPa;
+        if (above <= 0) {
+            return 0;
+        }
+        double reference = axisPa(values.pressurePa, values.standOffM, values.boreM) - parameters.thresholdPa;
+        return Math.pow(jet.orificeBoreSi() / values.boreM, parameters.boreExponent)
+                * Math.pow(above / reference, parameters.pressureExponent);
+    }
+
+    private static double axisPa(double pressurePa, double standOffM, double boreM) {
+        return pressurePa * PlainJet.axisPressureRatioSi(standOffM, JET_OVER_BORE * boreM);
+    }
+
+    private void requireCalibrated(Material material) {
+        if (!material.id().equals(values.materialId)) {
+            throw new NoSolutionException(Message.of(
+                            "other-material-than-reference",
+                            "the pure-water model is scaled from a cut of {calibrated}; it has no answer for"
+                                    + " {material}")
+                    .with("calibrated", values.materialId)
+                    .with("material", material.id()));
+        }
+    }
+
+    @Override
+    public double relativeUncertainty(Material material) {
+        Objects.requireNonNull(material, "material");
+        return values.parameters.uncertainty;
+    }
+
+    @Override
+    public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        List<Caution> all = new ArrayList<>(List.of(NO_ABRASIVE));
+        double pressures = Math.abs(Math.log(jet.pressureSi() / values.pressurePa));
+        double feeds = Math.abs(Math.log(feedMPerS / values.feedMPerS));
+        if (pressures > Math.log(FAR_PRESSURE) || feeds > Math.log(FAR_FEED)) {
+            all.add(Caution.warning(Message.of(
+                    "far-from-reference-cut",
+                    "pressure or feed rate is far from that of the reference cut; cut there before this feed rate is"
+                            + " used")));
+        }
+        return List.copyOf(all);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PlainWaterFeed that && values.equals(that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return name() + " in " + values.materialId + ", "
+                + QuantityText.forPeople(Kind.LENGTH, values.depthM) + " at "
+                + QuantityText.forPeople(Kind.SPEED, Kind.SPEED.of(values.feedMPerS));
+    }
+
+    private Object writeReplace() {
+        return values;
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("read through its values");
+    }
+}
