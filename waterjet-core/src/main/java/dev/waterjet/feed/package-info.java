@@ -7,8 +7,8 @@
  * a {@link dev.waterjet.quality.CutQuality}; a {@link dev.waterjet.quality.QualityIndexTable} maps it to the index.
  *
  * <p>Models: {@link dev.waterjet.feed.MachinabilityFeed} of Zeng, Kim and Wallace; {@link dev.waterjet.feed.ErosionFeed}
- * after Hashish; {@link dev.waterjet.feed.PlainWaterFeed} for pure water; {@link dev.waterjet.feed.SpecificEnergyFeed}; {@link dev.waterjet.feed.ThresholdFeed}, which exists only as
- * calibrated; {@link dev.waterjet.feed.DeclinationFeed}, which depends on the angle of the jet at the exit. Every model
+ * after Hashish; {@link dev.waterjet.feed.SpecificEnergyFeed}; {@link dev.waterjet.feed.ThresholdFeed}, which exists only as
+ * calibrated; {@link dev.waterjet.feed.PlainWaterFeed} for pure water; {@link dev.waterjet.feed.DeclinationFeed}, which depends on the angle of the jet at the exit. Every model
  * returns an {@link dev.waterjet.evidence.Estimate}: published feed rates of abrasive jets have uncertainties of ten to twenty
  * per cent at best. In thin sheet, where every formula grows without bound, the feed rate is limited. A custom model that
  * changes another one in part is a {@link dev.waterjet.feed.ForwardingFeed}.
