@@ -36,8 +36,12 @@ public final class Site {
     private final Navigation navigation;
     private final Set<Path> copied = new TreeSet<>();
 
+    /** The library as a script, if it was compiled. */
+    private final Path explorer;
+
     private Site(Path root) throws IOException {
         this.root = root.toAbsolutePath().normalize();
+        explorer = this.root.resolve("docs/explorer/target/script/explorer.js");
         api = Api.of(this.root.resolve("waterjet-core/src/main/java"));
         Parser parser =
                 Parser.builder().extensions(List.of(TablesExtension.create())).build();
@@ -143,7 +147,8 @@ public final class Site {
     }
 
     void write(Path folder) throws IOException {
-        Template template = new Template(navigation);
+        boolean hasExplorer = Files.exists(explorer);
+        Template template = new Template(navigation, hasExplorer);
         for (SitePage page : pages.values()) {
             JavaCode code = new JavaCode(api, page.up() + "api/");
             String body = new PageHtml(page, code, link -> target(page, link)).html();
@@ -159,6 +164,10 @@ public final class Site {
         }
         write(folder.resolve("assets/site.css"), resource("dev/waterjet/docs/site/site.css"));
         write(folder.resolve("assets/site.js"), resource("dev/waterjet/docs/site/site.js"));
+        if (hasExplorer) {
+            copy(explorer, folder.resolve("assets/explorer.js"));
+            write(folder.resolve("assets/explorer-page.js"), resource("dev/waterjet/docs/site/explorer-page.js"));
+        }
         write(folder.resolve("assets/index.js"), SearchIndex.script(pages.values()));
     }
 

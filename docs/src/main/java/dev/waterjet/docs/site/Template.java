@@ -11,10 +11,12 @@ final class Template {
     private static final int LINES = 58;
 
     private final Navigation navigation;
+    private final boolean hasExplorer;
     private final String banner = banner();
 
-    Template(Navigation navigation) {
+    Template(Navigation navigation, boolean hasExplorer) {
         this.navigation = navigation;
+        this.hasExplorer = hasExplorer;
     }
 
     String html(SitePage page, String body) {
@@ -36,7 +38,14 @@ final class Template {
                 + " setting for a machine: its manual, local codes and trained people"
                 + " decide. <a"
                 + " href=\"" + up + "safety.html\">Safety</a>. Apache License"
-                + " 2.0.</footer>\n</body>\n</html>\n";
+                + " 2.0.</footer>\n" + explorer(up, body) + "</body>\n</html>\n";
+    }
+
+    private String explorer(String up, String body) {
+        return hasExplorer && body.contains("id=\"workbench\"")
+                ? "<script src=\"" + up + "assets/explorer.js\"></script>\n<script src=\"" + up
+                        + "assets/explorer-page.js\"></script>\n"
+                : "";
     }
 
     private static String mathematics(String up, String body) {
@@ -46,7 +55,8 @@ final class Template {
     private String header(String up) {
         return "<header>" + banner + "<div class=\"bar\"><a class=\"home\" href=\"" + up + "index.html\">Waterjet</a>"
                 + "<a href=\"" + up + "learn.html\">Learn</a><a href=\"" + up + "calling.html\">Use</a><a href=\"" + up
-                + "formulas.html\">Formulas</a><a href=\"" + up + "api/index.html\">API</a>"
+                + "formulas.html\">Formulas</a><a href=\"" + up + "explorer.html\">Explore</a><a href=\"" + up
+                + "api/index.html\">API</a>"
                 + "<span class=\"tools\"><label><span class=\"hidden\">Search</span>"
                 + "<input id=\"search\" type=\"search\" placeholder=\"Search\" autocomplete=\"off\""
                 + " aria-controls=\"found\"></label>"

@@ -1,6 +1,7 @@
 package dev.waterjet.docs.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.net.ServerSocket;
@@ -63,6 +64,32 @@ class SiteBrowserTest {
           const links = [...document.querySelectorAll('#found a')].map(a => a.getAttribute('href'));
           if (links.length > 2 || tries++ > 200) { clearInterval(timer); done(links.join(' ')); }
         }, 25);
+        """;
+
+    /** Types and slides as a person would, and collects what the page answers. */
+    private static final String EXPLORED = """
+        const done = arguments[arguments.length - 1];
+        const text = () => document.querySelector('.answers').textContent;
+        const type = (id, value) => {
+          const field = document.getElementById(id);
+          field.value = value;
+          field.dispatchEvent(new Event('input', {bubbles: true}));
+        };
+        const first = text();
+        type('x-thickness', '1/2 in');
+        const inch = text();
+        const slider = document.querySelector('[data-for=x-thickness]');
+        slider.value = 20;
+        slider.dispatchEvent(new Event('input', {bubbles: true}));
+        const slid = text();
+        type('x-tube', '0.1 mm');
+        const refused = document.querySelector('.refusal').textContent;
+        type('x-tube', '0.9 mm');
+        document.getElementById('x-fit').click();
+        const fitted = document.getElementById('x-fitted').textContent;
+        done([first !== inch, inch !== slid, document.getElementById('x-thickness').value,
+          refused.includes('above 0.3 mm'), document.querySelector('.refusal').textContent === '',
+          /number 1[23]\\d/.test(fitted), document.querySelectorAll('.views svg path').length > 8].join(' '));
         """;
 
     private final HttpClient client =
@@ -171,6 +198,18 @@ class SiteBrowserTest {
         browse(1280, "light", session -> {
             open(session, "index.html");
             assertThat(run(session, SEARCHED)).contains("hydraulics.html");
+        });
+    }
+
+    @Test
+    void theExplorerAnswersAndRefuses() throws Exception {
+        Path script = ROOT.resolve("docs/explorer/target/script/explorer.js");
+        assumeTrue(Files.exists(script), "the explorer is not compiled");
+        written();
+        browse(1280, "light", session -> {
+            open(session, "explorer.html");
+            assertThat(run(session, EXPLORED)).isEqualTo("{\"value\":\"true true 20 mm true true true true\"}");
+            assertThat(post(session + "/se/log", "{\"type\":\"browser\"}")).isEqualTo("{\"value\":[]}");
         });
     }
 }
