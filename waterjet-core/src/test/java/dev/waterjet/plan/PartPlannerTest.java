@@ -30,10 +30,6 @@ import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.program.PartProgram;
-import dev.waterjet.program.ProgramChecks;
-import dev.waterjet.program.ProgramCodes;
-import dev.waterjet.program.ProgramCut;
-import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
@@ -45,17 +41,17 @@ import org.junit.jupiter.api.Test;
 
 class PartPlannerTest {
 
-    private static final EdgeRequirement MEDIUM = EdgeRequirement.of(CutQuality.MEDIUM);
-    private static final Setup SETUP = Setup.of(
+    static final EdgeRequirement MEDIUM = EdgeRequirement.of(CutQuality.MEDIUM);
+    static final Setup SETUP = Setup.of(
                     CuttingHead.of(
                             Orifice.sapphire(millimetres(0.25)), FocusingTube.of(millimetres(0.76), millimetres(76))),
                     PumpSetting.of(megapascals(380), litresPerMinute(3.5)),
                     MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.5)))
             .withAbrasive(Abrasive.garnet(Mesh.of(80)), gramsPerMinute(300))
             .withPrices(Jobs.RATES);
-    private static final Workpiece PLATE = Jobs.plate("stainless-304", 6);
+    static final Workpiece PLATE = Jobs.plate("stainless-304", 6);
 
-    private static Part bracket() {
+    static Part bracket() {
         return Part.of(
                 Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(60, 40), MEDIUM)
                         .named("rim"),
@@ -68,7 +64,7 @@ class PartPlannerTest {
     }
 
     /** A plate of the mirror cell: a wavy rim of a spline and chords, eight holes. */
-    private static Part mirrorPlate() {
+    static Part mirrorPlate() {
         List<Point> wave = new ArrayList<>();
         for (int i = 0; i <= 190; i++) {
             wave.add(Point.millimetres(200 - i, 120 + 6 * Math.sin(i / 9.0)));
@@ -356,93 +352,5 @@ class PartPlannerTest {
         assertRefused(() -> SETUP.withDelays(seconds(-1), seconds(0)), "must-be-at-least");
         assertRefused(
                 () -> SETUP.withRapidTraverse(millimetresPerMinute(0), metresPerSquareSecond(1)), "must-be-above");
-    }
-
-    @Test
-    void theProgramOfAPlanIsReadBackAsThePlan() {
-        for (boolean isInch : new boolean[] {false, true}) {
-            for (Part part : List.of(bracket(), mirrorPlate())) {
-                PartPlan plan = PartPlanner.of(SETUP).plan(part, PLATE);
-                String text = plan.program(
-                        "plate", ProgramWriter.of(ProgramCodes.defaults()).withInches(isInch));
-                PartProgram program = PartProgram.parse(text);
-
-                assertThat(program.isInch()).isEqualTo(isInch);
-                assertThat(program.findings()).isEmpty();
-                assertThat(ProgramChecks.defaults()
-                                .withPierceTime(plan.cuts().get(0).pierce().time())
-                                .check(program))
-                        .isEmpty();
-                assertThat(program.cuts())
-                        .extracting(ProgramCut::name)
-                        .containsExactlyElementsOf(
-                                plan.cuts().stream().map(PlannedCut::name).toList());
-                assertThat(Kind.LENGTH.si(program.cuttingLength()))
-                        .isCloseTo(Kind.LENGTH.si(plan.cutLength()), within(5e-5));
-                double sum = 0;
-                for (PlannedCut cut : plan.cuts()) {
-                    sum += Kind.TIME.si(cut.time());
-                }
-                assertThat(Kind.TIME.si(program.programmedTime().orElseThrow())).isCloseTo(sum, within(2e-3 * sum));
-            }
-        }
-    }
-
-    @Test
-    void tabsAreLeftStandingInTheProgram() {
-        Setup setup = SETUP.withSlats(Slats.of(millimetres(50), millimetres(4))).withShearStrength(megapascals(200));
-        Part strip = Part.of(Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), MEDIUM)
-                .named("strip"));
-        PartPlan plan = PartPlanner.of(setup).plan(strip, PLATE);
-        PartProgram program = PartProgram.parse(plan.program("", ProgramWriter.of(ProgramCodes.defaults())));
-
-        assertThat(plan.pierces()).isEqualTo(4);
-        assertThat(program.cuts()).hasSize(4);
-        assertThat(Kind.LENGTH.si(program.cuttingLength())).isCloseTo(Kind.LENGTH.si(plan.cutLength()), within(1e-5));
-    }
-
-    @Test
-    void aPlanOfAProgramIsNotWrittenAsAPathOfTheAxis() {
-        PartProgram program = PartProgram.parse("G0 X-5 Y0\nM3\nG41 D1 G1 X0\nY40\nX40\nY0\nX0\nG40 G1 X-5\nM5\n");
-        PartPlan plan = PartPlanner.of(SETUP).plan(program, PLATE);
-
-        assertRefused(() -> plan.program("", ProgramWriter.of(ProgramCodes.defaults())), "plan-of-a-program");
-        assertThat(Kind.TIME.si(
-                        PartProgram.parse(ProgramWriter.of(program.codes()).rewrite(program, plan.feeds()))
-                                .programmedTime()
-                                .orElseThrow()))
-                .isCloseTo(
-                        plan.cuttingTime().si(),
-                        within(0.01 * plan.cuttingTime().si()));
-    }
-
-    /** The offset path has rounded corners and smaller holes; the words of a program follow the edge of the part. */
-    @Test
-    void aProgramWithOffsetTakesAboutTheTimeOfItsOffsetPath() {
-        for (double thickness : new double[] {5, 10, 25}) {
-            for (double radius : new double[] {1.5, 3, 6}) {
-                Workpiece plate = Jobs.plate("stainless-304", thickness);
-                PartPlan ofPart = PartPlanner.of(SETUP)
-                        .plan(
-                                Part.of(
-                                        Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(60, 40), MEDIUM),
-                                        Contour.circle(Point.millimetres(30, 20), millimetres(radius), MEDIUM)),
-                                plate);
-                PartPlan ofProgram = PartPlanner.of(SETUP)
-                        .plan(
-                                PartProgram.parse(String.format(
-                                        Locale.ROOT,
-                                        "G0 X30 Y20%nM3%nG42 D1 G1 X%1$s Y20%nG2 X%1$s I-%2$s J0%nG40 G1 X30%nM5%nG0"
-                                                + " X-5 Y-5%nM3%nG41 D1 G1 X0 Y0%nY40%nX60%nY0%nX0%nG40 G1 X-5%nM5%n",
-                                        30 + radius,
-                                        radius)),
-                                plate);
-
-                assertThat(ofProgram.cuttingTime().si())
-                        .isCloseTo(
-                                ofPart.cuttingTime().si(),
-                                within(0.06 * ofPart.cuttingTime().si()));
-            }
-        }
     }
 }
