@@ -51,7 +51,7 @@ final class CutCoverage {
     private static final double FEED = MODEL.separationFeedSi(JET, CATALOGUE, 0.012);
 
     /**
-     * How the cuts of a shop come about.
+     * Design of the cuts of a shop.
      *
      * @param cuts number of cuts
      * @param ladder step of a ladder of feed rates; 0 for measured ones

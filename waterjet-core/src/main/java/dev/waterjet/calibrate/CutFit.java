@@ -253,6 +253,11 @@ public final class CutFit implements Described, Serializable {
         return solution.degreesOfFreedom();
     }
 
+    /** {@return the degrees of freedom of a heavy-tailed scatter, stated or estimated; infinite for a normal one} */
+    public double tailDegreesOfFreedom() {
+        return solution instanceof ProfileSolution found ? found.fit().law().freedom() : Double.POSITIVE_INFINITY;
+    }
+
     /** {@return the logarithm of the likelihood of the logarithms of the measured feed rates and depths} */
     public double logLikelihood() {
         double jacobian = CalibrationSolver.isLinear(spec)

@@ -17,6 +17,11 @@ interface ErrorLaw {
         }
     };
 
+    /** Degrees of freedom; infinite for a normal scatter. */
+    default double freedom() {
+        return Double.POSITIVE_INFINITY;
+    }
+
     /** Logarithm of the density. */
     double logDensity(double x);
 
@@ -27,6 +32,11 @@ interface ErrorLaw {
     static ErrorLaw student(double freedom) {
         TDistribution student = new TDistribution(null, freedom);
         return new ErrorLaw() {
+            @Override
+            public double freedom() {
+                return freedom;
+            }
+
             @Override
             public double logDensity(double x) {
                 return student.logDensity(x);

@@ -22,6 +22,9 @@ final class FitRemarks {
     private static final double DOMINANT = 0.8;
     private static final int LADDER = 3;
 
+    /** Degrees of freedom of tails below which cuts are taken for wrong. */
+    private static final double CONTAMINATED = 2;
+
     private final CutFit fit;
     private final List<TestCut> cuts;
     private final List<Caution> remarks = new ArrayList<>();
@@ -38,6 +41,7 @@ final class FitRemarks {
         remarks.addPlates();
         remarks.addIntervals();
         remarks.addPrior();
+        remarks.addTails();
         return List.copyOf(remarks.remarks);
     }
 
@@ -124,6 +128,17 @@ final class FitRemarks {
                     "ladder-of-feeds",
                     "the separation feed rates lie on a ladder of steps: if each is the fastest that still separated,"
                             + " give the next step as the failed feed rate; else the fit is too low")));
+        }
+    }
+
+    private void addTails() {
+        double freedom = fit.tailDegreesOfFreedom();
+        if (fit.spec().tailFreedom() == CalibrationSpec.ESTIMATED && freedom < CONTAMINATED) {
+            remarks.add(Caution.warning(Message.of(
+                            "contaminated",
+                            "the tails of the scatter are heavier than any process has ({freedom} degrees of freedom):"
+                                    + " some cuts are wrong; see their weights")
+                    .with("freedom", freedom)));
         }
     }
 

@@ -80,8 +80,8 @@ record FitRows(double[] residuals, double[] leverages, double[] deleted, double[
     private static double[] weights(CutFit fit, CutRows rows) {
         double[] weights = new double[rows.size()];
         Arrays.fill(weights, 1);
-        double freedom = fit.spec().tailFreedom();
-        if (freedom > 0) {
+        double freedom = fit.tailDegreesOfFreedom();
+        if (Double.isFinite(freedom)) {
             for (int i = 0; i < weights.length; i++) {
                 double scaled = rows.middle(i) / rows.deviation(i, fit.scatter());
                 weights[i] = Math.min(1, (freedom + 1) / (freedom + scaled * scaled));

@@ -15,7 +15,8 @@ final class HeavyTails {
     private HeavyTails() {}
 
     static Solution solve(CutRows rows, double freedom, List<TestCut> cuts) {
-        StudentFit fit = StudentFit.of(rows, freedom);
+        StudentFit fit =
+                freedom == CalibrationSpec.ESTIMATED ? StudentFit.withFreedom(rows) : StudentFit.of(rows, freedom);
         if (!fit.fit().isDetermined()) {
             throw FitRefusals.scatter(rows);
         }
