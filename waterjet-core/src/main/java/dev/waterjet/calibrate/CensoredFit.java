@@ -2,6 +2,7 @@ package dev.waterjet.calibrate;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
  * Maximum of the likelihood of rows of any kind: coefficients, then the logarithm of the scatter, then that of the spread
@@ -102,9 +103,12 @@ record CensoredFit(CutRows rows, ErrorLaw law, Maximizer.Maximum maximum) {
         double[] free = new double[maximum.at().length - 1];
         double[] sizes = new double[free.length];
         Arrays.fill(sizes, 0.05);
+        double[] along = maximum.covariance()[coefficient];
+        double share = (value - maximum.at()[coefficient]) / along[coefficient];
         for (int j = 0, k = 0; j < maximum.at().length; j++) {
             if (j != coefficient) {
-                free[k++] = maximum.at()[j];
+                // where a normal likelihood would have its ridge
+                free[k++] = maximum.at()[j] + share * along[j];
             }
         }
         return new Maximizer(at -> logLikelihood(rows, law, with(at, coefficient, value)))
@@ -125,15 +129,18 @@ record CensoredFit(CutRows rows, ErrorLaw law, Maximizer.Maximum maximum) {
         double best = maximum.at()[coefficient];
         double error = Math.sqrt(maximum.covariance()[coefficient][coefficient]);
         double near = best;
-        double far = best + side * error;
+        double step = side * error * Math.sqrt(2 * drop) * 1.1;
+        double far = best + step;
         while (profile(coefficient, far) > maximum.value() - drop && Math.abs(far - best) < 100 * error) {
             near = far;
-            far += side * error;
+            far += step;
         }
-        return new org.apache.commons.math3.analysis.solvers.BrentSolver(1e-10)
+        // the root of the fall is nearly a line, on which the solver needs few steps
+        return new BrentSolver(1e-10)
                 .solve(
                         200,
-                        value -> profile(coefficient, value) - maximum.value() + drop,
+                        value ->
+                                Math.sqrt(Math.max(0, maximum.value() - profile(coefficient, value))) - Math.sqrt(drop),
                         Math.min(near, far),
                         Math.max(near, far));
     }
