@@ -25,6 +25,7 @@ module dev.waterjet.core {
     exports dev.waterjet.motion;
     exports dev.waterjet.part;
     exports dev.waterjet.pierce;
+    exports dev.waterjet.placement;
     exports dev.waterjet.plan;
     exports dev.waterjet.program;
     exports dev.waterjet.quality;

@@ -30,6 +30,7 @@ class ArchitectureTest {
             "material",
             "quality",
             "part",
+            "placement",
             "program",
             "feed",
             "kerf",

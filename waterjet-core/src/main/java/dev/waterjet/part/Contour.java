@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
 import javax.measure.quantity.Area;
 import javax.measure.quantity.Length;
 
@@ -406,6 +407,17 @@ public final class Contour implements Described, Serializable {
      */
     public Contour translatedBy(Point by) {
         return new Contour(edges.translated(by.xSi(), by.ySi()), requirements, name);
+    }
+
+    /**
+     * Returns the contour turned about the origin.
+     *
+     * @param angle angle, anticlockwise
+     * @return the turned contour
+     */
+    public Contour rotatedBy(Quantity<Angle> angle) {
+        double rad = Kind.ANGLE.si(angle);
+        return new Contour(edges.turned(Math.cos(rad), Math.sin(rad)), requirements, name);
     }
 
     /**

@@ -108,6 +108,27 @@ record EdgeArrays(
                 isClosed);
     }
 
+    /** Turned about the origin by an angle whose cosine and sine are given. */
+    EdgeArrays turned(double cos, double sin) {
+        return new EdgeArrays(
+                turned(x, y, cos, -sin),
+                turned(y, x, cos, sin),
+                sweep,
+                turned(centreX, centreY, cos, -sin),
+                turned(centreY, centreX, cos, sin),
+                key,
+                isCurve,
+                isClosed);
+    }
+
+    private static double[] turned(double[] own, double[] other, double cos, double sin) {
+        double[] turned = new double[own.length];
+        for (int i = 0; i < turned.length; i++) {
+            turned[i] = cos * own[i] + sin * other[i];
+        }
+        return turned;
+    }
+
     private static double[] shifted(double[] values, double by) {
         double[] moved = new double[values.length];
         for (int i = 0; i < moved.length; i++) {

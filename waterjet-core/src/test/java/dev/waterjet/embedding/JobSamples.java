@@ -37,6 +37,10 @@ import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceModel;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.pierce.PierceSettings;
+import dev.waterjet.placement.AccuracyBudget;
+import dev.waterjet.placement.Location;
+import dev.waterjet.placement.PartLocator;
+import dev.waterjet.placement.ProbedPoint;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
@@ -110,6 +114,14 @@ final class JobSamples {
         all.add(selection.rejected().get(0).findings().get(0));
         all.add(selection.best(Ranking.TIME));
         all.add(practice);
+        ProbedPoint hole = ProbedPoint.hole(Point.millimetres(0, 0), Point.millimetres(5, 6));
+        ProbedPoint edge =
+                ProbedPoint.edge(Point.millimetres(0, 0), Point.millimetres(80, 0), Point.millimetres(60, 6));
+        Location location = PartLocator.locate(List.of(hole, edge));
+        all.add(edge);
+        all.add(location);
+        all.add(location.move());
+        all.add(AccuracyBudget.none().withLocating(location, Point.millimetres(40, 20)));
         all.add(PierceModel.derived(CutConditions.of(Samples.JET, Samples.PLATE, model), PierceMethod.MOVING));
         all.add(pierce);
         all.add(work);

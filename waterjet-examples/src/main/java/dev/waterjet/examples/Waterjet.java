@@ -47,6 +47,7 @@ import picocli.CommandLine.ParameterException;
             SpeedCurves.class,
             FitCuts.class,
             SensitivityOfFeed.class,
+            Locate.class,
             MaterialList.class
         })
 public final class Waterjet implements Runnable {

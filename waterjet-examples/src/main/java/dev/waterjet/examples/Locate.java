@@ -1,0 +1,192 @@
+package dev.waterjet.examples;
+
+import dev.waterjet.evidence.Caution;
+import dev.waterjet.measure.CsvText;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.QuantityText;
+import dev.waterjet.measure.TextException;
+import dev.waterjet.measure.Units;
+import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.part.Point;
+import dev.waterjet.placement.Location;
+import dev.waterjet.placement.PartLocator;
+import dev.waterjet.placement.ProbedPoint;
+import dev.waterjet.placement.RigidMove;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Angle;
+import javax.measure.quantity.Length;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Program that finds a part on the machine from probed points. */
+@Command(
+        name = "locate",
+        description = {
+            "Find rotation and shift from the drawing to the machine from probed points, with standard uncertainties"
+                    + " and the residual of every point.",
+            "POINTS.csv has the columns feature (hole, edge or wall), known_x, known_y, probed_x, probed_y; for an"
+                    + " edge also end_x, end_y; for a point on the wall of a hole radius; and uncertainty where it is"
+                    + " known. A column of lengths ends in its unit, as known_x_mm, or its cells have units. Points on"
+                    + " edges and walls are given without the radius of the probe.",
+            "Example: waterjet locate points.csv --expect-rotation \"90 deg\""
+        })
+final class Locate extends Program {
+
+    @Parameters(paramLabel = "POINTS.csv", description = "File of the probed points.")
+    private Path file;
+
+    @Option(
+            names = "--expect-rotation",
+            paramLabel = "<angle>",
+            description = "Approximate rotation, which decides where two places fit alike. Default: 0 deg.")
+    private String expected = "0 deg";
+
+    private Location location(List<ProbedPoint> points) {
+        Quantity<Angle> rotation = Kind.ANGLE.parse(expected);
+        return PartLocator.locate(points, RigidMove.of(rotation, Point.millimetres(0, 0)));
+    }
+
+    @Override
+    protected Table table() {
+        return place(location(points()));
+    }
+
+    private static Table place(Location location) {
+        Table table = Table.of("Place of the part: rotation about the drawing's origin, then shift")
+                .column("rotation", Kind.ANGLE, Units.DEGREE, 6)
+                .column("shift x", Kind.LENGTH, Units.MILLIMETRE, 7)
+                .column("shift y", Kind.LENGTH, Units.MILLIMETRE, 7)
+                .column("rotation standard uncertainty", Kind.ANGLE, Units.DEGREE, 2)
+                .column("shift x standard uncertainty", Kind.LENGTH, Units.MILLIMETRE, 2)
+                .column("shift y standard uncertainty", Kind.LENGTH, Units.MILLIMETRE, 2);
+        return table.row(
+                Kind.ANGLE.si(location.move().rotation()),
+                location.move().shift().xSi(),
+                location.move().shift().ySi(),
+                Kind.ANGLE.si(location.rotationUncertainty()),
+                Kind.LENGTH.si(location.shiftXUncertainty()),
+                Kind.LENGTH.si(location.shiftYUncertainty()));
+    }
+
+    private static Table residuals(List<ProbedPoint> points, Location location) {
+        Table table = Table.of("Residuals")
+                .words("point")
+                .words("feature")
+                .column("residual", Kind.LENGTH, Units.MILLIMETRE, 3);
+        for (int i = 0; i < points.size(); i++) {
+            table.row(
+                    i + 1, points.get(i).feature().label(), location.residuals().si(i));
+        }
+        return table;
+    }
+
+    @Override
+    protected void print(PrintWriter out) {
+        List<ProbedPoint> points = points();
+        Location location = location(points);
+        Table residuals = residuals(points, location);
+        residuals.note(
+                location.degreesOfFreedom() == 0
+                        ? "No point more than necessary was probed."
+                        : "The points scatter " + QuantityText.round(location.scatter(), 2)
+                                + " times as much as their stated uncertainty.");
+        for (Caution caution : location.cautions()) {
+            residuals.note(caution.text() + ".");
+        }
+        residuals.note("Try the first cut without the jet, and within the limits of the machine's manual.");
+        out.print(place(location).text());
+        out.println();
+        out.print(residuals.text());
+    }
+
+    @Override
+    protected void printCsv(PrintWriter out) throws IOException {
+        List<ProbedPoint> points = points();
+        Location location = location(points);
+        place(location).writeCsv(out);
+        out.println();
+        residuals(points, location).writeCsv(out);
+    }
+
+    private List<ProbedPoint> points() {
+        List<CsvText.Row> rows = CsvText.parse(TextFiles.read(file));
+        if (rows.isEmpty()) {
+            throw new TextException(1, 1, "the file has no points");
+        }
+        List<String> heading = rows.get(0).cells();
+        for (String name : List.of("feature", "known_x", "known_y", "probed_x", "probed_y")) {
+            if (column(heading, name) < 0) {
+                throw new TextException(rows.get(0).line(), 1, "the column " + name + " is missing");
+            }
+        }
+        List<ProbedPoint> points = new ArrayList<>();
+        for (CsvText.Row row : rows.subList(1, rows.size())) {
+            try {
+                points.add(point(heading, row));
+            } catch (TextException e) {
+                throw e.line() > 0 ? e : row.fault(0, e.message());
+            } catch (WaterjetException e) {
+                throw row.fault(0, e.message());
+            }
+        }
+        return points;
+    }
+
+    private static ProbedPoint point(List<String> heading, CsvText.Row row) {
+        if (row.cells().size() != heading.size()) {
+            throw row.fault(
+                    0,
+                    Message.of("wrong-cell-count", "the row has {cells} cells; the heading has {columns}")
+                            .with("cells", row.cells().size())
+                            .with("columns", heading.size()));
+        }
+        Point known = Point.of(length(heading, row, "known_x"), length(heading, row, "known_y"));
+        Point probed = Point.of(length(heading, row, "probed_x"), length(heading, row, "probed_y"));
+        String feature = row.cells().get(column(heading, "feature")).toLowerCase(Locale.ROOT);
+        ProbedPoint point = switch (feature) {
+            case "hole" -> ProbedPoint.hole(known, probed);
+            case "edge" ->
+                ProbedPoint.edge(known, Point.of(length(heading, row, "end_x"), length(heading, row, "end_y")), probed);
+            case "wall" -> ProbedPoint.wall(known, length(heading, row, "radius"), probed);
+            default ->
+                throw row.fault(
+                        column(heading, "feature"),
+                        Message.of("unknown-feature", "unknown feature {feature}; use hole, edge or wall")
+                                .withInput("feature", feature));
+        };
+        return optional(heading, row, "uncertainty").map(point::withUncertainty).orElse(point);
+    }
+
+    private static int column(List<String> heading, String name) {
+        for (int i = 0; i < heading.size(); i++) {
+            if (heading.get(i).equals(name) || heading.get(i).matches(name + "_[a-z]+")) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private static Optional<Quantity<Length>> optional(List<String> heading, CsvText.Row row, String name) {
+        int column = column(heading, name);
+        if (column < 0 || row.cells().get(column).isBlank()) {
+            return Optional.empty();
+        }
+        String unit = heading.get(column).substring(name.length()).replace('_', ' ');
+        return Optional.of(Kind.LENGTH.parse(row.cells().get(column) + unit));
+    }
+
+    private static Quantity<Length> length(List<String> heading, CsvText.Row row, String name) {
+        return optional(heading, row, name)
+                .orElseThrow(() -> row.fault(
+                        0, Message.of("missing-length", "{name} is missing").with("name", name)));
+    }
+}

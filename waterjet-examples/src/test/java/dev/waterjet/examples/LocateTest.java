@@ -1,0 +1,78 @@
+package dev.waterjet.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LocateTest {
+
+    private static Path file(Path folder, String text) throws IOException {
+        return Files.writeString(folder.resolve("points.csv"), text);
+    }
+
+    /** A part turned by a quarter: (0, 0) lies at (100, 50) and (80, 0) at (100, 130). */
+    @Test
+    void twoHolesGiveThePlaceAndTheResidualOfEach(@TempDir Path folder) throws IOException {
+        Ran ran = Ran.of(
+                "locate",
+                file(
+                                folder,
+                                "feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm\n"
+                                        + "hole,0,0,100,50\nhole,80,0,100,130\n")
+                        .toString(),
+                "--csv");
+        List<String> lines = ran.out().lines().toList();
+        String[] place = lines.get(1).split(",");
+
+        assertThat(ran.status()).isZero();
+        assertThat(lines.get(0)).startsWith("rotation_rad,shift_x_m,shift_y_m,");
+        assertThat(Double.parseDouble(place[0])).isCloseTo(Math.PI / 2, within(1e-9));
+        assertThat(Double.parseDouble(place[1])).isCloseTo(0.1, within(1e-9));
+        assertThat(Double.parseDouble(place[2])).isCloseTo(0.05, within(1e-9));
+        assertThat(lines.get(3)).isEqualTo("point,feature,residual_m");
+        assertThat(lines).hasSize(6);
+    }
+
+    @Test
+    void edgesAndWallsAreReadInAnyUnit(@TempDir Path folder) throws IOException {
+        Ran ran = Ran.of(
+                "locate",
+                file(
+                                folder,
+                                "feature,known_x,known_y,end_x,end_y,radius,probed_x,probed_y,uncertainty\n"
+                                        + "edge,0 mm,0 mm,2 in,0 mm,,11 mm,5 mm,10 um\n"
+                                        + "edge,0 mm,0 mm,2 in,0 mm,,40 mm,5 mm,10 um\n"
+                                        + "wall,10 mm,20 mm,,,4 mm,24 mm,25 mm,10 um\n")
+                        .toString(),
+                "--csv");
+        String[] place = ran.out().lines().toList().get(1).split(",");
+
+        assertThat(Double.parseDouble(place[0])).isCloseTo(0, within(1e-9));
+        assertThat(Double.parseDouble(place[1])).isCloseTo(0.010, within(1e-9));
+        assertThat(Double.parseDouble(place[2])).isCloseTo(0.005, within(1e-9));
+    }
+
+    @Test
+    void pointsThatCannotTellAreRefusedInOneLine(@TempDir Path folder) throws IOException {
+        String heading = "feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm\n";
+
+        Ran single = Ran.of("locate", file(folder, heading + "hole,0,0,1,1\n").toString());
+        assertThat(single.status()).isEqualTo(2);
+        assertThat(single.err()).contains("do not tell the place");
+        assertThat(Ran.of("locate", file(folder, heading + "bump,0,0,1,1\n").toString())
+                        .err())
+                .contains("line 2")
+                .contains("bump");
+        assertThat(Ran.of("locate", file(folder, "x,y\n1,2\n").toString()).err())
+                .contains("feature");
+        assertThat(Ran.of("locate", file(folder, heading + "edge,0,0,1,1\n").toString())
+                        .err())
+                .contains("end_x");
+    }
+}
