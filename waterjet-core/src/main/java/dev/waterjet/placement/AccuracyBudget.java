@@ -61,14 +61,19 @@ public final class AccuracyBudget implements Described, Serializable {
         }
     }
 
+    private static final double MAX_DEVIATION_M = 1000;
+
     /** Deviation and standard uncertainty of one cause, in m. */
     private record Share(double deviationM, double uncertaintyM) implements Serializable {
 
         private static final long serialVersionUID = 1L;
 
         Share {
-            deviationM = Require.finite("deviation", deviationM, Units.MILLIMETRE) + 0.0;
-            uncertaintyM = Require.notNegative("standard uncertainty", uncertaintyM, Units.MILLIMETRE);
+            deviationM =
+                    Require.between("deviation", deviationM, -MAX_DEVIATION_M, MAX_DEVIATION_M, Units.MILLIMETRE, "")
+                            + 0.0;
+            Require.notNegative("standard uncertainty", uncertaintyM, Units.MILLIMETRE);
+            uncertaintyM = Require.atMost("standard uncertainty", uncertaintyM, MAX_DEVIATION_M, Units.MILLIMETRE, "");
         }
     }
 

@@ -31,6 +31,9 @@ public final class Location implements Described, Serializable {
     /** Scatter over stated uncertainty from which the points disagree. Judgement. */
     private static final double DISAGREEMENT = 2.5;
 
+    private static final double MAX_VARIANCE = 1e12;
+    private static final double ROUNDING = 1e-6;
+
     /** Checked content, and the serial form: variances and covariances of rotation and shift, in rad and m. */
     private record Values(
             RigidMove move,
@@ -49,15 +52,26 @@ public final class Location implements Described, Serializable {
 
         Values {
             Objects.requireNonNull(move, "move");
-            ofRotation = Require.notNegative("variance of the rotation", ofRotation, Units.ONE);
-            ofX = Require.notNegative("variance of the shift", ofX, Units.ONE);
-            ofY = Require.notNegative("variance of the shift", ofY, Units.ONE);
-            ofRotationAndX = Require.finite("covariance", ofRotationAndX, Units.ONE) + 0.0;
-            ofRotationAndY = Require.finite("covariance", ofRotationAndY, Units.ONE) + 0.0;
-            ofXAndY = Require.finite("covariance", ofXAndY, Units.ONE) + 0.0;
+            ofRotation = variance(ofRotation);
+            ofX = variance(ofX);
+            ofY = variance(ofY);
+            ofRotationAndX = covariance(ofRotationAndX, ofRotation, ofX);
+            ofRotationAndY = covariance(ofRotationAndY, ofRotation, ofY);
+            ofXAndY = covariance(ofXAndY, ofX, ofY);
             scatter = Require.notNegative("scatter of the points", scatter, Units.ONE);
             Require.atLeast("degrees of freedom", degreesOfFreedom, 0, Units.ONE, "");
             Objects.requireNonNull(residuals, "residuals");
+        }
+
+        private static double variance(double variance) {
+            Require.notNegative("variance", variance, Units.ONE);
+            return Require.atMost("variance", variance, MAX_VARIANCE, Units.ONE, "");
+        }
+
+        /** At most the product of the standard deviations, but for rounding. */
+        private static double covariance(double covariance, double one, double other) {
+            double largest = (1 + ROUNDING) * Math.sqrt(one * other) + Double.MIN_NORMAL;
+            return Require.between("covariance", covariance, -largest, largest, Units.ONE, "") + 0.0;
         }
 
         private Object readResolve() {

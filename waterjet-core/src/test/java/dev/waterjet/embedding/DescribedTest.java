@@ -87,6 +87,7 @@ class DescribedTest {
             "LeadPlacer",
             "LeastSquares",
             "MonteCarlo",
+            "PartLocator",
             "PartPlanner",
             "PierceSelector",
             "ProgramChecks",
