@@ -170,6 +170,33 @@ final class Iapws95Kernel {
 
     /** Evaluates the residual part only: enough for pressure and its derivatives. */
     void residualAt(double temperatureK, double densityKgPerM3) {
+        begin(temperatureK, densityKgPerM3);
+        for (int group = 0; group < GROUP_C.length; group++) {
+            int c = GROUP_C[group];
+            double power = c == 0 ? 0 : deltaPower[c];
+            if (power < NEGLIGIBLE_GROUP) {
+                addGroup(GROUP_START[group], GROUP_START[group + 1], c * power, c, c == 0 ? 1 : Math.exp(-power));
+            }
+        }
+        Iapws95CriticalKernel.addGauss(this);
+        Iapws95CriticalKernel.addCritical(this);
+    }
+
+    /** Evaluates pressure and its derivative by density only; derivatives by temperature are left wrong. */
+    void pressureAt(double temperatureK, double densityKgPerM3) {
+        begin(temperatureK, densityKgPerM3);
+        for (int group = 0; group < GROUP_C.length; group++) {
+            int c = GROUP_C[group];
+            double power = c == 0 ? 0 : deltaPower[c];
+            if (power < NEGLIGIBLE_GROUP) {
+                addPressure(group, c * power, c == 0 ? 1 : Math.exp(-power));
+            }
+        }
+        Iapws95CriticalKernel.addGauss(this);
+        Iapws95CriticalKernel.addCritical(this);
+    }
+
+    private void begin(double temperatureK, double densityKgPerM3) {
         if (this.temperatureK != temperatureK) {
             this.temperatureK = temperatureK;
             tau = CRITICAL_TEMPERATURE_K / temperatureK;
@@ -184,15 +211,6 @@ final class Iapws95Kernel {
         residualT = 0;
         residualTt = 0;
         residualDt = 0;
-        for (int group = 0; group < GROUP_C.length; group++) {
-            int c = GROUP_C[group];
-            double power = c == 0 ? 0 : deltaPower[c];
-            if (power < NEGLIGIBLE_GROUP) {
-                addGroup(GROUP_START[group], GROUP_START[group + 1], c * power, c, c == 0 ? 1 : Math.exp(-power));
-            }
-        }
-        Iapws95CriticalKernel.addGauss(this);
-        Iapws95CriticalKernel.addCritical(this);
     }
 
     private void fillDeltaPowers() {
@@ -261,6 +279,22 @@ final class Iapws95Kernel {
         residualT += exponential * sumT;
         residualTt += exponential * (sumTt - sumT);
         residualDt += exponential * (sumDt - k * sumT);
+    }
+
+    /** The part of {@link #addGroup} that pressure and its derivative by density need. */
+    private void addPressure(int group, double k, double exponential) {
+        double sum = 0;
+        double sumD = 0;
+        double sumDd = 0;
+        for (int i = GROUP_START[group]; i < GROUP_START[group + 1]; i++) {
+            double term = N[i] * deltaPower[DELTA_SLOT[i]] * tauPower[TAU_SLOT[i]];
+            double termD = term * D[i];
+            sum += term;
+            sumD += termD;
+            sumDd += termD * D[i];
+        }
+        residualD += exponential * (sumD - k * sum);
+        residualDd += exponential * (sumDd - (2 * k + 1) * sumD + k * (k + 1 - GROUP_C[group]) * sum);
     }
 
     /** Equation (5) and table 4 of the release; gamma increases, so vibrations that are not excited are the last ones. */

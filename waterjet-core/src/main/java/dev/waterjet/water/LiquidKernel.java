@@ -50,7 +50,7 @@ final class LiquidKernel {
         this.temperatureK = temperatureK;
         densityKgPerM3 = start(pressurePa, temperatureK);
         for (int i = 0; i < MAX_STEPS; i++) {
-            equation.residualAt(temperatureK, densityKgPerM3);
+            equation.pressureAt(temperatureK, densityKgPerM3);
             double modulus = densityKgPerM3 * equation.pressureByDensity();
             double strain = (pressurePa - equation.pressurePa()) / modulus;
             densityKgPerM3 *= modulus > 0 ? stretch(strain) : OUT_OF_THE_GAP;
