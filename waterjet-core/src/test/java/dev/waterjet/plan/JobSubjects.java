@@ -68,7 +68,7 @@ public final class JobSubjects implements Subjects {
 
     /** Numbers before one unit, such as {@code 6 12 20 mm}, in SI. */
     private static <Q extends Quantity<Q>> double[] all(String text, Kind<Q> kind) {
-        String[] words = text.strip().split("[\\s,]+");
+        String[] words = text.strip().split("[\\s,]+", -1);
         double[] numbers = new double[words.length - 1];
         for (int i = 0; i < numbers.length; i++) {
             numbers[i] = kind.si(kind.parse(words[i] + " " + words[words.length - 1]));
