@@ -142,7 +142,7 @@ public final class Bibliography {
             page.append("\n\nRead: ")
                     .append(work.read())
                     .append(". ")
-                    .append(users(work, texts))
+                    .append(users(work, texts).strip())
                     .append('\n');
         }
         return page.toString();
