@@ -4,6 +4,7 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.seconds;
 
+import dev.waterjet.calibrate.ArcMeasurement;
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.CalibrationSet;
@@ -69,6 +70,10 @@ final class FitSamples {
                         QuantityArray.ofSi(Kind.LENGTH, 1e-3, 8e-3, 16e-3, 22e-3),
                         QuantityArray.ofSi(Kind.LENGTH, 3.2e-6, 3.8e-6, 9e-6, 16e-6));
         PierceMeasurement pierce = PierceMeasurement.of(millimetres(10), seconds(4));
+        ArcMeasurement arc = ArcMeasurement.of(millimetres(25), millimetres(75), millimetres(5));
+        all.add(arc);
+        all.add(ArcMeasurement.fit(List.of(
+                arc.withShift(millimetres(0.4)), arc.withShift(millimetres(0.42)), arc.withShift(millimetres(0.39)))));
         all.addAll(List.of(
                 measured(10, 1.2, 1.0),
                 line,

@@ -23,6 +23,7 @@ import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.TubeWear;
+import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.measure.Described;
@@ -41,6 +42,7 @@ import dev.waterjet.placement.AccuracyBudget;
 import dev.waterjet.placement.Location;
 import dev.waterjet.placement.PartLocator;
 import dev.waterjet.placement.ProbedPoint;
+import dev.waterjet.plan.MoveTilt;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
@@ -98,6 +100,8 @@ final class JobSamples {
         all.add(plan);
         all.add(plan.cuts().get(0));
         all.add(plan.moves().get(1));
+        HeadTilt tilt = HeadTilt.ofSi(0.02, -0.05);
+        all.add(new MoveTilt(tilt, tilt, millimetres(2)));
         PredictedCut cut = CutSimulator.of(
                         CutConditions.of(Samples.JET, Samples.PLATE, model), KerfModel.standard(), LagModel.standard())
                 .predict(
