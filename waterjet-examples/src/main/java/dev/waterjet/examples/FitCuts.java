@@ -326,7 +326,7 @@ final class FitCuts extends Program {
                 out.print("\n" + FitTables.prediction(predicted(own), coverage).text()));
         rival.ifPresent(other -> out.print("\n" + comparison(own).text()));
         if (isNext) {
-            out.print("\n" + next(own).text());
+            out.print("\n" + next(own).note(NextSetting.text(own, target(own))).text());
         }
         IntStream.range(0, fit.names().size())
                 .boxed()

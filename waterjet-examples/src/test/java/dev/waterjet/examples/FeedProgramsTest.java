@@ -279,6 +279,15 @@ class FeedProgramsTest {
                 .contains("\n\nnext,gauge_pressure_Pa,thickness_m,trial_feed_m_per_s,narrowing\n");
     }
 
+    /** With the pressure exponent free only a change of the pressure says more; with none free all settings are alike. */
+    @Test
+    void theSettingToVaryIsNamed() throws IOException {
+        assertThat(Ran.of("fit", cuts().toString(), "--free", "pressure", "--next", "--predict", "pressure=200 MPa")
+                        .out())
+                .contains("Setting that narrows most when it is changed: gauge pressure 150 MPa");
+        assertThat(Ran.of("fit", cuts().toString(), "--next").out()).contains("No change of a setting narrows more");
+    }
+
     @Test
     void fitPrintsEveryCutForPeople() throws IOException {
         Ran ran = Ran.of("fit", cuts().toString(), "--free", "pressure", "--robust");
