@@ -22,6 +22,7 @@ import dev.waterjet.surface.*;
 import dev.waterjet.pierce.*;
 import dev.waterjet.cost.*;
 import dev.waterjet.head.*;
+import dev.waterjet.placement.*;
 import dev.waterjet.plan.*;
 import static dev.waterjet.measure.Measures.*;
 import java.util.*;

@@ -145,6 +145,31 @@ public final class SheetFill implements Described, Serializable {
         }
 
         /**
+         * Fills the sheet with parts on a square grid, upright or all turned by a quarter, whichever holds more.
+         *
+         * @param width width of the bounding box of a part, above 0
+         * @param height height of the bounding box of a part, above 0
+         * @return the fill; by {@link SheetFill#partWidth} the parts are turned or not
+         * @throws dev.waterjet.measure.DomainException if not one part fits either way, or more than ten million do
+         */
+        public SheetFill squareEitherWay(Quantity<Length> width, Quantity<Length> height) {
+            double widthM = Kind.LENGTH.si(width);
+            double heightM = Kind.LENGTH.si(height);
+            boolean isUpright = widthM <= usableWidthM() && heightM <= usableHeightM();
+            if (!isUpright) {
+                return heightM <= usableWidthM() && widthM <= usableHeightM()
+                        ? square(height, width)
+                        : square(width, height);
+            }
+            SheetFill upright = square(width, height);
+            if (heightM > usableWidthM() || widthM > usableHeightM()) {
+                return upright;
+            }
+            SheetFill turned = square(height, width);
+            return turned.parts() > upright.parts() ? turned : upright;
+        }
+
+        /**
          * Fills the sheet with round parts on a staggered grid, its rows in the direction that holds more.
          *
          * @param diameter diameter of a part, above 0
@@ -261,6 +286,11 @@ public final class SheetFill implements Described, Serializable {
      */
     public int rows() {
         return grid.rows();
+    }
+
+    /** {@return the width of a part as it lies on the sheet} */
+    public Quantity<Length> partWidth() {
+        return Kind.LENGTH.of(values.partWidthM);
     }
 
     /**

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -111,6 +112,25 @@ class SheetFillTest {
             }
         }
         assertThat(nearest).isGreaterThanOrEqualTo((part + gap) / 1000 - 1e-9);
+    }
+
+    /** By hand: 500 x 300 holds 3 x 3 of 140 x 90, and 5 x 2 when turned; a part of 350 x 100 fits only lying. */
+    @Test
+    void turnedPartsAreTakenWhereTheyHoldMore() {
+        SheetFill.Sheet sheet = sheet(500, 300);
+
+        assertThat(sheet.square(millimetres(140), millimetres(90)).parts()).isEqualTo(9);
+        SheetFill turned = sheet.squareEitherWay(millimetres(140), millimetres(90));
+        assertThat(turned.parts()).isEqualTo(10);
+        assertThat(Kind.LENGTH.si(turned.partWidth())).isCloseTo(0.090, within(1e-12));
+        assertThat(sheet.squareEitherWay(millimetres(90), millimetres(140)).parts())
+                .isEqualTo(10);
+        assertThat(sheet.squareEitherWay(millimetres(100), millimetres(350)).parts())
+                .isEqualTo(3);
+        assertThat(sheet.squareEitherWay(millimetres(350), millimetres(100)).parts())
+                .isEqualTo(3);
+        assertThatExceptionOfType(DomainException.class)
+                .isThrownBy(() -> sheet.squareEitherWay(millimetres(350), millimetres(310)));
     }
 
     @Test
