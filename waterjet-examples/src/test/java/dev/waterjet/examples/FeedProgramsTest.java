@@ -216,11 +216,11 @@ class FeedProgramsTest {
     /** Intervals that all overlap show no scatter; a prior of it alone is enough. */
     @Test
     void aLadderWithoutMaterialTakesAPriorOfTheScatter() throws IOException {
-        Path ladder = Files.writeString(
-                folder.resolve("ladder.csv"),
-                "test,thickness_mm,feed_mm_per_min,failed_feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min\n"
-                    + "interval,10,300,330,360,0.3,0.9,350\n"
-                    + "interval,10,310,340,360,0.3,0.9,350\n");
+        Path ladder = Files.writeString(folder.resolve("ladder.csv"), """
+            test,thickness_mm,feed_mm_per_min,failed_feed_mm_per_min,pressure_MPa,orifice_mm,tube_mm,abrasive_flow_g_per_min
+            interval,10,300,330,360,0.3,0.9,350
+            interval,10,310,340,360,0.3,0.9,350
+            """);
 
         assertThat(Ran.of("fit", ladder.toString()).err())
                 .contains("give a prior")
