@@ -149,7 +149,7 @@ public final class SheetFill implements Described, Serializable {
          *
          * @param width width of the bounding box of a part, above 0
          * @param height height of the bounding box of a part, above 0
-         * @return the fill; by {@link SheetFill#partWidth} the parts are turned or not
+         * @return the fill; {@link SheetFill#partWidth} shows whether the parts are turned
          * @throws dev.waterjet.measure.DomainException if not one part fits either way, or more than ten million do
          */
         public SheetFill squareEitherWay(Quantity<Length> width, Quantity<Length> height) {
