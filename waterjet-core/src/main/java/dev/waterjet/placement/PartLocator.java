@@ -13,6 +13,7 @@ import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Locator of a part or fixture from probed points: the rigid move from the drawing to the machine with the least squares of the
@@ -70,11 +71,11 @@ public final class PartLocator {
             throw cannotTell();
         }
         ProbeEquations probes = new ProbeEquations(points);
-        Optimum best = null;
+        @Nullable Optimum best = null;
         double bestTurn = 0;
         for (int i = 0; i < STARTS; i++) {
             double rotation = expected.rotationSi() + 2 * Math.PI * i / STARTS;
-            Optimum found = search(probes, equations, probes.start(rotation));
+            @Nullable Optimum found = search(probes, equations, probes.start(rotation));
             if (found == null) {
                 continue;
             }
@@ -94,7 +95,7 @@ public final class PartLocator {
         return location(probes, best, equations, points);
     }
 
-    private static Optimum search(ProbeEquations probes, int equations, double[] start) {
+    private static @Nullable Optimum search(ProbeEquations probes, int equations, double[] start) {
         try {
             return new LevenbergMarquardtOptimizer()
                     .withCostRelativeTolerance(1e-15)

@@ -85,7 +85,7 @@ final class StackOptions {
         if (!isStated()) {
             return Workpiece.of(material, thickness);
         }
-        if (stack.isPresent() && layers.isPresent()
+        if ((stack.isPresent() && layers.isPresent())
                 || program.commandLine().getParseResult().hasMatchedOption("--thickness")) {
             throw new TextException("give one of --thickness, --stack and --layers");
         }
