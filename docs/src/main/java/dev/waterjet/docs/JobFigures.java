@@ -128,8 +128,8 @@ final class JobFigures {
         return Chart.of(
                         "Time and cost of a part for each feasible head",
                         "Each point is a feasible head. From 240 s to 400 s the cost decreases by a seventh; slower"
-                            + " heads cost more again. The line joins the heads for which no other is both faster and"
-                            + " cheaper.")
+                                + " heads cost more again. The line joins the heads for which no other is both faster and"
+                                + " cheaper.")
                 .x("time of one part [s]")
                 .y("cost of one part [cost units]")
                 .points(

@@ -68,8 +68,8 @@ final class KerfFigures {
         return KerfDrawing.of(
                         "Regimes of the kerf",
                         "Four cross-sections: a V at index 1.3, nearly parallel walls at index 8, walls that widen"
-                            + " downwards at index 20, each of 10 mm; and a barrel in 100 mm at index 6, widest near"
-                            + " the entry.")
+                                + " downwards at index 20, each of 10 mm; and a barrel in 100 mm at index 6, widest near"
+                                + " the entry.")
                 .stretchedSection("V: 10 mm, index 1.3", kerf(10, 1.3))
                 .stretchedSection("parallel: 10 mm, index 8", kerf(10, 8))
                 .stretchedSection("reverse: 10 mm, index 20", kerf(10, 20))
@@ -81,8 +81,8 @@ final class KerfFigures {
         Chart chart = Chart.of(
                         "Taper over quality index",
                         "Taper per side falls from several degrees at index 1, where the jet just separates, through"
-                            + " zero near index 8, and is slightly below zero beyond; it is smaller in thicker plate."
-                            + " A wide band shows the uncertainty of the assumed numbers at 10 mm.")
+                                + " zero near index 8, and is slightly below zero beyond; it is smaller in thicker plate."
+                                + " A wide band shows the uncertainty of the assumed numbers at 10 mm.")
                 .x("quality index")
                 .y("taper per side [°]")
                 .logX();

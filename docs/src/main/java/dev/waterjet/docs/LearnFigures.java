@@ -365,8 +365,8 @@ final class LearnFigures {
         return Chart.of(
                         "Cost of a metre",
                         "10 mm titanium, separation cut, 40 cost units an hour and 0.8 a kilogram: the share of time"
-                            + " falls with the abrasive flow rate, the share of garnet rises, and the sum has a flat"
-                            + " minimum near 540 g/min.")
+                                + " falls with the abrasive flow rate, the share of garnet rises, and the sum has a flat"
+                                + " minimum near 540 g/min.")
                 .x("abrasive flow rate [g/min]")
                 .y("cost of a metre [cost units]")
                 .yFrom(0, 2.4)

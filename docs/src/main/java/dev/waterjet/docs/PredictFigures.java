@@ -110,8 +110,8 @@ final class PredictFigures {
         return DeviationDrawing.of(
                         "Predicted deviations, unrolled",
                         "Two panels, contour to the right, depth downwards: at a constant feed rate the corners are"
-                            + " strongly coloured or not separated towards the bottom; with the planned feed rate the"
-                            + " colours are pale.")
+                                + " strongly coloured or not separated towards the bottom; with the planned feed rate the"
+                                + " colours are pale.")
                 .unrolled("constant feed rate", constant(), FULL_COLOUR_M)
                 .unrolled("planned feed rate", planned(), FULL_COLOUR_M)
                 .svg();
@@ -121,8 +121,8 @@ final class PredictFigures {
         return DeviationDrawing.of(
                         "Bottom edge over the contour",
                         "The bottom edge of an L-shaped part with deviations five times enlarged: at a constant feed"
-                            + " rate a deep notch at the re-entrant corner and gaps at the outside corners; with the"
-                            + " planned feed rate a closed line near the contour.")
+                                + " rate a deep notch at the re-entrant corner and gaps at the outside corners; with the"
+                                + " planned feed rate a closed line near the contour.")
                 .bottomEdge("constant feed rate", constant(), 5)
                 .bottomEdge("planned feed rate", planned(), 5)
                 .svg();
@@ -142,8 +142,8 @@ final class PredictFigures {
         Chart chart = Chart.of(
                         "Re-entrant corner at four feed rates",
                         "Deviation of the bottom edge along the contour around a re-entrant right angle: at the full"
-                            + " feed rate a notch of nearly 2 mm before the corner, shallower at a half, a quarter and"
-                            + " a tenth of it.")
+                                + " feed rate a notch of nearly 2 mm before the corner, shallower at a half, a quarter and"
+                                + " a tenth of it.")
                 .x("distance from the corner [mm]")
                 .y("deviation of the bottom edge [mm]");
         for (double ratio : new double[] {1, 0.5, 0.25, 0.1}) {
@@ -186,8 +186,8 @@ final class PredictFigures {
         return Chart.of(
                         "Tilt along a bracket",
                         "Angles of a gimbal along the tool path of the clip: constant on each edge at the full feed"
-                            + " rate, smaller in slowdown zones, a ramp on the rounding, and a steep turn at each"
-                            + " corner; the inclination is 4 degrees and falls in the zones and while the head turns.")
+                                + " rate, smaller in slowdown zones, a ramp on the rounding, and a steep turn at each"
+                                + " corner; the inclination is 4 degrees and falls in the zones and while the head turns.")
                 .x("distance along the tool path [mm]")
                 .y("angle [°]")
                 .line("A, about x", mm, angles(places, place -> tilt.at(place).gimbalA()))
@@ -207,8 +207,8 @@ final class PredictFigures {
         Chart chart = Chart.of(
                         "Walls of arcs over their radius",
                         "Deviation of the bottom edge on arcs: in the tangent geometry material is left on a part"
-                            + " inside of the arc and a part outside of it is gouged, by the same amount, falling with"
-                            + " the radius; in the tractrix geometry the signs change.")
+                                + " inside of the arc and a part outside of it is gouged, by the same amount, falling with"
+                                + " the radius; in the tractrix geometry the signs change.")
                 .x("radius of the tool path [mm]")
                 .y("deviation of the bottom edge [mm]")
                 .logX();

@@ -117,8 +117,8 @@ final class ToolPathFigures {
         Chart chart = Chart.of(
                         "Path of the jet axis in a window",
                         "A window of lines and an arc and, two millimetres inside it, the path of the jet axis. The"
-                            + " path is rounded about the two corners of the part and sharp in the four corners of the"
-                            + " window.")
+                                + " path is rounded about the two corners of the part and sharp in the four corners of the"
+                                + " window.")
                 .x("x [mm]")
                 .y("y [mm]")
                 .xFrom(-3, 51)

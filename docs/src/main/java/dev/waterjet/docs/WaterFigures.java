@@ -171,8 +171,8 @@ final class WaterFigures {
         Chart chart = Chart.of(
                         "Pressure loss of a supply line over its bore",
                         "Pressure loss in 15 m of supply line at 380 MPa is inversely proportional to about the fifth"
-                            + " power of the bore: at 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5"
-                            + " mm. Markers are bores in common use: 2.1, 3.2, 4.8 and 7.9 mm.")
+                                + " power of the bore: at 3.8 L/min from over 30 MPa at 2 mm to less than 1 MPa above 4.5"
+                                + " mm. Markers are bores in common use: 2.1, 3.2, 4.8 and 7.9 mm.")
                 .x("bore [mm]")
                 .y("pressure loss [MPa]")
                 .logY();

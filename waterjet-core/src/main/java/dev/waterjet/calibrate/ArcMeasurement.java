@@ -90,6 +90,10 @@ public record ArcMeasurement(
      * @param shift radius of the bottom edge less that of the top edge, without the taper
      */
     public ArcMeasurement {
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(separationDepth, "separationDepth");
+        Objects.requireNonNull(shift, "shift");
+        Objects.requireNonNull(thickness, "thickness");
         double thick = Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE);
         thickness = Kind.LENGTH.of(thick);
         separationDepth = Kind.LENGTH.of(
@@ -110,6 +114,9 @@ public record ArcMeasurement(
      */
     public static ArcMeasurement of(
             Quantity<Length> thickness, Quantity<Length> separationDepth, Quantity<Length> radius) {
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(separationDepth, "separationDepth");
+        Objects.requireNonNull(thickness, "thickness");
         return new ArcMeasurement(thickness, separationDepth, radius, Kind.LENGTH.of(0));
     }
 
@@ -120,6 +127,7 @@ public record ArcMeasurement(
      * @return the arc with that shift
      */
     public ArcMeasurement withShift(Quantity<Length> shift) {
+        Objects.requireNonNull(shift, "shift");
         return new ArcMeasurement(thickness, separationDepth, radius, shift);
     }
 
@@ -134,6 +142,7 @@ public record ArcMeasurement(
      *     do not differ clearly from zero: the front then follows the path, or the arcs are too large to tell
      */
     public static Result fit(List<ArcMeasurement> arcs) {
+        Objects.requireNonNull(arcs, "arcs");
         if (arcs.size() < MIN_ARCS) {
             throw new NoSolutionException(
                     Message.of("too-few-arcs", "{arcs} arcs do not show how arcs differ; measure at least {minimum}")

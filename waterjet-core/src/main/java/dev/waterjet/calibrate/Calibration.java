@@ -54,6 +54,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofMachinability(Material start, MachinabilityFeed model, FeedExponent... freed) {
+        Objects.requireNonNull(freed, "freed");
         return of(new MachinabilityFamily(start, model, List.of(freed)));
     }
 
@@ -87,6 +88,7 @@ public final class Calibration {
      * @return the calibration
      */
     public static Calibration ofThreshold(Material material, AbrasiveJet jet, Quantity<Speed> unitFeed) {
+        Objects.requireNonNull(unitFeed, "unitFeed");
         return of(new RivalFamily.Threshold(material, jet, Kind.SPEED.si(unitFeed)));
     }
 

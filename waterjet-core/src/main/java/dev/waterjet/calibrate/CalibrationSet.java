@@ -110,6 +110,7 @@ public final class CalibrationSet implements FeedModel, Described {
      * @return the calibration that was added last; empty if the material was not calibrated
      */
     public Optional<CalibratedFeed> calibration(Material material) {
+        Objects.requireNonNull(material, "material");
         return values.calibrations.stream()
                 .filter(calibration -> isSame(calibration.material(), material))
                 .reduce((first, second) -> second);
@@ -124,6 +125,8 @@ public final class CalibrationSet implements FeedModel, Described {
      *     was not calibrated
      */
     public Optional<CalibratedFeed> calibration(Material material, JetSettings jet) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return values.calibrations.stream()
                 .filter(calibration -> isSame(calibration.material(), material))
                 .reduce((first, second) -> first.distance(jet) < second.distance(jet) ? first : second);
@@ -154,6 +157,8 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return answer(
                 jet,
                 material,
@@ -163,6 +168,8 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return answer(
                 jet,
                 material,
@@ -195,6 +202,7 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
         return answer(
                 jet,
                 material,
@@ -209,6 +217,8 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return answer(
                 jet,
                 material,
@@ -229,6 +239,7 @@ public final class CalibrationSet implements FeedModel, Described {
 
     @Override
     public Estimate<Speed> feed(AbrasiveJet jet, Workpiece workpiece, double index) {
+        Objects.requireNonNull(workpiece, "workpiece");
         Optional<CalibratedFeed> own = calibration(workpiece.material(), jet);
         return own.isPresent()
                 ? own.get().feed(jet, Workpiece.of(own.get().material(), workpiece.thickness()), index)

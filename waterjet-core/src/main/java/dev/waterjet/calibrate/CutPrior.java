@@ -7,6 +7,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Prior knowledge before the cuts: the spread of the catalogue's machinability, a factor common to the cuts of a shop, the scatter
@@ -77,6 +78,7 @@ public record CutPrior(
      * @return the prior
      */
     public static CutPrior catalogue(Material material) {
+        Objects.requireNonNull(material, "material");
         double own = Math.max(MIN_MATERIAL, material.relativeUncertainty());
         return new CutPrior(own, SHOP, FREEDOM, SCATTER, FREEDOM, PLATE_SPREAD);
     }

@@ -83,6 +83,7 @@ public record KerfMeasurement(
      * @return the cut
      */
     public static KerfMeasurement of(CutConditions cut, Quantity<Length> separationDepth) {
+        Objects.requireNonNull(separationDepth, "separationDepth");
         return new KerfMeasurement(cut, separationDepth, Readings.NONE, Readings.NONE);
     }
 

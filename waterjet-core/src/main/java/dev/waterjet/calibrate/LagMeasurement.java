@@ -18,6 +18,7 @@ import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -64,6 +65,7 @@ public record LagMeasurement(Quantity<Length> separationDepth, QuantityArray<Len
      * @return the drag line
      */
     public static LagMeasurement of(Quantity<Length> separationDepth) {
+        Objects.requireNonNull(separationDepth, "separationDepth");
         return new LagMeasurement(separationDepth, Readings.NONE, Readings.NONE);
     }
 

@@ -42,6 +42,8 @@ public record NextCut(AbrasiveJet jet, Quantity<Length> thickness, Quantity<Spee
      * @param narrowing share by which the interval would narrow
      */
     public NextCut {
+        Objects.requireNonNull(thickness, "thickness");
+        Objects.requireNonNull(trialFeed, "trialFeed");
         Objects.requireNonNull(jet, "jet");
         thickness = Kind.LENGTH.of(Require.positive("thickness", Kind.LENGTH.si(thickness), Units.MILLIMETRE));
         trialFeed = Kind.SPEED.of(Require.positive("feed rate", Kind.SPEED.si(trialFeed), Units.MILLIMETRE_PER_MINUTE));

@@ -14,6 +14,7 @@ import dev.waterjet.pierce.PierceModel;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
@@ -46,6 +47,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
      * @param time jet-on time until the jet was there, above 0
      */
     public PierceMeasurement {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(time, "time");
         depth = Kind.LENGTH.of(Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE));
         time = Kind.TIME.of(Require.positive("pierce time", Kind.TIME.si(time), Units.SECOND));
     }
@@ -58,6 +61,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
      * @return the measurement
      */
     public static PierceMeasurement of(Quantity<Length> depth, Quantity<Time> time) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(time, "time");
         return new PierceMeasurement(depth, time);
     }
 
@@ -95,6 +100,8 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
      *     too-few-pierces} or {@code pierces-not-rising}
      */
     public static FittedModel<PierceModel> fit(List<PierceMeasurement> pierces, Quantity<Length> typicalDamping) {
+        Objects.requireNonNull(pierces, "pierces");
+        Objects.requireNonNull(typicalDamping, "typicalDamping");
         double dampingM = Require.positive("typical damping length", Kind.LENGTH.si(typicalDamping), Units.MILLIMETRE);
         requireCount(pierces, MIN_PIERCES - 1);
         return new PierceFit(pierces).fit(dampingM);

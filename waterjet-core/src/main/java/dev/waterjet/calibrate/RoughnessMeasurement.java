@@ -78,6 +78,7 @@ public record RoughnessMeasurement(
      * @return the cut surface
      */
     public static RoughnessMeasurement of(AbrasiveJet jet, Quantity<Length> separationDepth) {
+        Objects.requireNonNull(separationDepth, "separationDepth");
         return new RoughnessMeasurement(jet, separationDepth, Readings.NONE, Readings.NONE);
     }
 

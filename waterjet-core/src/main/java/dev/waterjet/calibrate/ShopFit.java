@@ -255,11 +255,15 @@ public final class ShopFit implements ForwardingFeed, Described {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model.separationFeedSi(jet, material(material), depthM);
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model.separationDepthSi(jet, material(material), feedMPerS);
     }
 

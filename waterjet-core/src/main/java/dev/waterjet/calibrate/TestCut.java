@@ -15,6 +15,7 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -83,6 +84,8 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public static TestCut separated(AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(thickness, "thickness");
         return of(Test.SEPARATION, jet, same(Kind.LENGTH.si(thickness)), same(1), same(Kind.SPEED.si(feed)));
     }
 
@@ -98,6 +101,9 @@ public final class TestCut implements Described, Serializable {
      */
     public static TestCut between(
             AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed, Quantity<Speed> failedFeed) {
+        Objects.requireNonNull(failedFeed, "failedFeed");
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(thickness, "thickness");
         Ends feeds = Ends.of(
                 "failed feed rate", Kind.SPEED.si(feed), Kind.SPEED.si(failedFeed), Units.MILLIMETRE_PER_MINUTE);
         return of(Test.INTERVAL, jet, same(Kind.LENGTH.si(thickness)), same(1), feeds);
@@ -114,6 +120,8 @@ public final class TestCut implements Described, Serializable {
      */
     public static TestCut trial(
             AbrasiveJet jet, Quantity<Length> thickness, Quantity<Speed> feed, boolean isSeparated) {
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(thickness, "thickness");
         CutValues values =
                 of(Test.TRIAL, jet, same(Kind.LENGTH.si(thickness)), same(1), same(Kind.SPEED.si(feed))).values;
         return new TestCut(new CutValues(Test.TRIAL, jet, values.numbers(), isSeparated, "", List.of()));
@@ -128,6 +136,8 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public static TestCut groove(AbrasiveJet jet, Quantity<Length> depth, Quantity<Speed> feed) {
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(feed, "feed");
         Require.positive("depth of the groove", Kind.LENGTH.si(depth), Units.MILLIMETRE);
         return of(Test.DEPTH, jet, same(Kind.LENGTH.si(depth)), same(1), same(Kind.SPEED.si(feed)));
     }
@@ -143,6 +153,9 @@ public final class TestCut implements Described, Serializable {
      */
     public static TestCut grooveBetween(
             AbrasiveJet jet, Quantity<Length> open, Quantity<Length> closed, Quantity<Speed> feed) {
+        Objects.requireNonNull(closed, "closed");
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(open, "open");
         Ends depth = Ends.of("depth", Kind.LENGTH.si(open), Kind.LENGTH.si(closed), Units.MILLIMETRE);
         return of(Test.DEPTH, jet, depth, same(1), same(Kind.SPEED.si(feed)));
     }
@@ -157,6 +170,8 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public static TestCut graded(AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(thickness, "thickness");
         return of(Test.GRADED, jet, same(Kind.LENGTH.si(thickness)), same(index), same(Kind.SPEED.si(feed)));
     }
 
@@ -172,6 +187,8 @@ public final class TestCut implements Described, Serializable {
      */
     public static TestCut gradedBetween(
             AbrasiveJet jet, Quantity<Length> thickness, double lowerIndex, double upperIndex, Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
+        Objects.requireNonNull(thickness, "thickness");
         Ends index = Ends.of("quality index", lowerIndex, upperIndex, Units.ONE);
         return of(Test.GRADED, jet, same(Kind.LENGTH.si(thickness)), index, same(Kind.SPEED.si(feed)));
     }
@@ -209,6 +226,7 @@ public final class TestCut implements Described, Serializable {
      * @return the text, with a header and a line end after each row
      */
     public static String print(List<TestCut> cuts) {
+        Objects.requireNonNull(cuts, "cuts");
         return TestCutWriter.write(cuts);
     }
 
@@ -241,6 +259,7 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public TestCut withReadingDeviation(Quantity<Length> deviation) {
+        Objects.requireNonNull(deviation, "deviation");
         return with(new Deviations(values.numbers().deviations().relative(), Kind.LENGTH.si(deviation)));
     }
 
@@ -261,6 +280,7 @@ public final class TestCut implements Described, Serializable {
      * @return the cut
      */
     public TestCut withPlate(String plate) {
+        Objects.requireNonNull(plate, "plate");
         return withAttribute(PLATE, plate);
     }
 

@@ -91,9 +91,7 @@ public final class Circuit implements Described, Serializable {
         return new Circuit(new Values(referencePa, atRest, parts));
     }
 
-    /**
-     * {@return the names of the nodes}
-     */
+    /** {@return the names of the nodes} */
     public List<String> nodes() {
         return values.parts.nodes();
     }

@@ -74,6 +74,8 @@ public final class CircuitBuilder {
      * @return this builder
      */
     public CircuitBuilder line(String from, String to, SupplyLine.Section section) {
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(to, "to");
         Objects.requireNonNull(section, "section");
         lines.add(new CircuitParts.Line(from, to, section));
         return this;

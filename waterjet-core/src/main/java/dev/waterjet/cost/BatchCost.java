@@ -109,9 +109,7 @@ public record BatchCost(
         return shares;
     }
 
-    /**
-     * {@return the expected cost of one part, an amount of the currency}
-     */
+    /** {@return the expected cost of one part, an amount of the currency} */
     public Estimate<Dimensionless> perPart() {
         return Estimate.of(Kind.RATIO, total.si() / parts, total.standardUncertaintySi() / parts)
                 .with(total.cautions());

@@ -82,30 +82,22 @@ public final class Caution implements Described, Serializable {
         return new Caution(new Values(Severity.DANGER, message));
     }
 
-    /**
-     * {@return the message: code, parameters and sentence}
-     */
+    /** {@return the message: code, parameters and sentence} */
     public Message message() {
         return values.message;
     }
 
-    /**
-     * {@return the severity of this caution}
-     */
+    /** {@return the severity of this caution} */
     public Severity severity() {
         return values.severity;
     }
 
-    /**
-     * {@return the stable name of this caution, in lower case with hyphens}
-     */
+    /** {@return the stable name of this caution, in lower case with hyphens} */
     public String code() {
         return values.message.code();
     }
 
-    /**
-     * {@return the sentence for people}
-     */
+    /** {@return the sentence for people} */
     public String text() {
         return values.message.text();
     }

@@ -192,23 +192,17 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
                 kind, quotient, Math.abs(quotient) * relativeUncertainty(), values.degreesOfFreedom, values.cautions);
     }
 
-    /**
-     * {@return the kind of the quantity}
-     */
+    /** {@return the kind of the quantity} */
     public Kind<Q> kind() {
         return values.kind;
     }
 
-    /**
-     * {@return the best value; the median of a log-normal spread}
-     */
+    /** {@return the best value; the median of a log-normal spread} */
     public Quantity<Q> value() {
         return values.kind.of(values.si);
     }
 
-    /**
-     * {@return the best value in SI}
-     */
+    /** {@return the best value in SI} */
     public double si() {
         return values.si;
     }
@@ -223,9 +217,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         return Units.fromSi(values.si, unit);
     }
 
-    /**
-     * {@return the standard uncertainty of the value (JCGM 100), in SI}
-     */
+    /** {@return the standard uncertainty of the value (JCGM 100), in SI} */
     public double standardUncertaintySi() {
         return values.standardUncertainty;
     }
@@ -240,16 +232,12 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         return Units.differenceFromSi(values.standardUncertainty, unit);
     }
 
-    /**
-     * {@return the standard uncertainty over the value; not a number if the value is zero}
-     */
+    /** {@return the standard uncertainty over the value; not a number if the value is zero} */
     public double relativeUncertainty() {
         return values.standardUncertainty / Math.abs(values.si);
     }
 
-    /**
-     * {@return the degrees of freedom of the standard uncertainty; infinite if it is known}
-     */
+    /** {@return the degrees of freedom of the standard uncertainty; infinite if it is known} */
     public double degreesOfFreedom() {
         return values.degreesOfFreedom;
     }
@@ -342,9 +330,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
                 : Double.NEGATIVE_INFINITY;
     }
 
-    /**
-     * {@return the cautions that apply to the value, unmodifiable; empty if there are none}
-     */
+    /** {@return the cautions that apply to the value, unmodifiable; empty if there are none} */
     public List<Caution> cautions() {
         return values.cautions;
     }
@@ -384,9 +370,7 @@ public final class Estimate<Q extends Quantity<Q>> implements Described, Seriali
         return values.hashCode();
     }
 
-    /**
-     * {@return value and standard uncertainty in a unit of the trade, then the cautions}
-     */
+    /** {@return value and standard uncertainty in a unit of the trade, then the cautions} */
     @Override
     public String toString() {
         return QuantityText.forPeople(values.kind, values.si, values.standardUncertainty)

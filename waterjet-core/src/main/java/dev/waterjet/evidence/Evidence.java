@@ -76,30 +76,22 @@ public final class Evidence implements Described, Serializable {
         return new Evidence(new Values(values.grade, values.source, values.note, List.of(ranges)));
     }
 
-    /**
-     * {@return the grade of the evidence}
-     */
+    /** {@return the grade of the evidence} */
     public EvidenceGrade grade() {
         return values.grade;
     }
 
-    /**
-     * {@return the source of the number}
-     */
+    /** {@return the source of the number} */
     public Source source() {
         return values.source;
     }
 
-    /**
-     * {@return the note beside the source: one or two sentences, or an empty text}
-     */
+    /** {@return the note beside the source: one or two sentences, or an empty text} */
     public String note() {
         return values.note;
     }
 
-    /**
-     * {@return the ranges in which the number is valid; empty if none is known}
-     */
+    /** {@return the ranges in which the number is valid; empty if none is known} */
     public List<ValidityRange<?>> ranges() {
         return values.ranges;
     }

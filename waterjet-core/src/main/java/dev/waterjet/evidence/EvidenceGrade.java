@@ -26,9 +26,7 @@ public enum EvidenceGrade {
         this.label = label;
     }
 
-    /**
-     * {@return the name for people, in lower case}
-     */
+    /** {@return the name for people, in lower case} */
     public String label() {
         return label;
     }

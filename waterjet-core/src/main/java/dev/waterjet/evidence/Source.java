@@ -52,16 +52,12 @@ public final class Source implements Described, Serializable {
         return new Source(new Values(values.citation, place));
     }
 
-    /**
-     * {@return the work: authors, title or journal, year}
-     */
+    /** {@return the work: authors, title or journal, year} */
     public String citation() {
         return values.citation;
     }
 
-    /**
-     * {@return the place in the work: equation, table, section or page; empty if none is given}
-     */
+    /** {@return the place in the work: equation, table, section or page; empty if none is given} */
     public String place() {
         return values.place;
     }

@@ -66,23 +66,17 @@ public final class ValidityRange<Q extends Quantity<Q>> implements Described, Se
         return new ValidityRange<>(new Values<>(input, kind, kind.si(minimum), kind.si(maximum)));
     }
 
-    /**
-     * {@return the name of the input}
-     */
+    /** {@return the name of the input} */
     public String input() {
         return values.input;
     }
 
-    /**
-     * {@return the lower end, which is in the range}
-     */
+    /** {@return the lower end, which is in the range} */
     public Quantity<Q> minimum() {
         return values.kind.of(values.minimumSi);
     }
 
-    /**
-     * {@return the upper end, which is in the range}
-     */
+    /** {@return the upper end, which is in the range} */
     public Quantity<Q> maximum() {
         return values.kind.of(values.maximumSi);
     }

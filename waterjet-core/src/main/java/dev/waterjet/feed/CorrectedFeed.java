@@ -47,11 +47,15 @@ record CorrectedFeed(FeedModel model, MixingEfficiency mixing, double referenceL
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model.separationFeedSi(jet, material, depthM / factor(jet.loadingRatioSi()));
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model.separationDepthSi(jet, material, feedMPerS) * factor(jet.loadingRatioSi());
     }
 

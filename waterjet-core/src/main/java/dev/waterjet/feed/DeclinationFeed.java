@@ -184,12 +184,16 @@ public final class DeclinationFeed implements ForwardingFeed {
 
     @Override
     public double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return values.separation.separationFeedSi(jet, material, thicknessM)
                 * Math.pow(Settings.index(index), -1 / values.exponent);
     }
 
     @Override
     public double indexSi(JetSettings jet, Material material, double thicknessM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         double limit = values.separation.separationFeedSi(jet, material, thicknessM);
         return Math.pow(feedMPerS / limit, -values.exponent);
     }

@@ -113,9 +113,7 @@ public final class ErosionFeed implements FeedModel {
         this.values = values;
     }
 
-    /**
-     * {@return the model with its standard factors and flow strengths}
-     */
+    /** {@return the model with its standard factors and flow strengths} */
     public static ErosionFeed standard() {
         return STANDARD;
     }
@@ -194,6 +192,8 @@ public final class ErosionFeed implements FeedModel {
      */
     public ErosionFeed withElasticThreshold(
             Quantity<Pressure> elasticLimit, Quantity<Pressure> modulus, double poisson) {
+        Objects.requireNonNull(elasticLimit, "elasticLimit");
+        Objects.requireNonNull(modulus, "modulus");
         double limitPa = Require.positive("elastic limit", Kind.PRESSURE.si(elasticLimit), Units.MEGAPASCAL);
         double modulusPa = Require.positive("Young's modulus", Kind.PRESSURE.si(modulus), Units.MEGAPASCAL);
         double number = Require.between("Poisson number", poisson, 0, 0.5, Units.ONE, "incompressible");
@@ -312,12 +312,15 @@ public final class ErosionFeed implements FeedModel {
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         double strengthPa = strength(material);
         return cuttingWear(jet, strengthPa, feedMPerS) + deformationWear(jet, strengthPa, feedMPerS);
     }
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
         return LogRoot.ofDecreasing(feed -> separationDepthSi(jet, material, feed), depthM, GUESS_M_PER_S);
     }
 

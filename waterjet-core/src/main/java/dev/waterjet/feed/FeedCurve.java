@@ -53,9 +53,7 @@ public record FeedCurve(QuantityArray<Length> thicknesses, QuantityArray<Speed> 
         return Require.positive("thickness", thicknessM, Units.MILLIMETRE);
     }
 
-    /**
-     * {@return the number of points}
-     */
+    /** {@return the number of points} */
     public int size() {
         return feeds.size();
     }

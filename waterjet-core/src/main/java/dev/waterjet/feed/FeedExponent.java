@@ -54,23 +54,17 @@ public enum FeedExponent {
                 "");
     }
 
-    /**
-     * {@return the name for people, as a fit uses it}
-     */
+    /** {@return the name for people, as a fit uses it} */
     public String label() {
         return label;
     }
 
-    /**
-     * {@return the published value, in the orifice form of the equation}
-     */
+    /** {@return the published value, in the orifice form of the equation} */
     public double published() {
         return published;
     }
 
-    /**
-     * {@return the setting about which a changed exponent pivots the model, in Pa, m, kg/s or m/s}
-     */
+    /** {@return the setting about which a changed exponent pivots the model, in Pa, m, kg/s or m/s} */
     public double referenceSi() {
         return reference;
     }

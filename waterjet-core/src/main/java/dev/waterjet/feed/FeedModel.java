@@ -43,9 +43,7 @@ public interface FeedModel extends HasEvidence, Serializable {
      */
     double DEFAULT_MAXIMUM_FEED_M_PER_S = 25 / 60.0;
 
-    /**
-     * {@return the name of the model, for tables and legends}
-     */
+    /** {@return the name of the model, for tables and legends} */
     String name();
 
     /**
@@ -88,6 +86,8 @@ public interface FeedModel extends HasEvidence, Serializable {
      * @return feed rate in m/s; 0 if the jet does not cut at all
      */
     default double feedSi(JetSettings jet, Material material, double thicknessM, double index) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return separationFeedSi(jet, material, Settings.index(index) * thicknessM);
     }
 
@@ -104,9 +104,7 @@ public interface FeedModel extends HasEvidence, Serializable {
         return separationDepthSi(jet, material, feedMPerS) / thicknessM;
     }
 
-    /**
-     * {@return the maximum feed rate that this model returns, in m/s: the limit for thin sheet}
-     */
+    /** {@return the maximum feed rate that this model returns, in m/s: the limit for thin sheet} */
     default double maximumFeedSi() {
         return DEFAULT_MAXIMUM_FEED_M_PER_S;
     }
@@ -122,6 +120,8 @@ public interface FeedModel extends HasEvidence, Serializable {
      * @return the cautions; empty if there are none
      */
     default List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return FeedCautions.of(jet, material, feedMPerS);
     }
 

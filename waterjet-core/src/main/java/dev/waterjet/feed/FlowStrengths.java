@@ -75,9 +75,7 @@ public final class FlowStrengths implements HasEvidence, Serializable {
         return strengths;
     }
 
-    /**
-     * {@return the standard table: metals by a fourteenth of Young's modulus}
-     */
+    /** {@return the standard table: metals by a fourteenth of Young's modulus} */
     public static FlowStrengths standard() {
         return STANDARD;
     }

@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Feed model that is based on another one. It forwards the primitive methods of a feed model to that one, and overrides what
@@ -21,9 +22,7 @@ import java.util.List;
  */
 public interface ForwardingFeed extends FeedModel {
 
-    /**
-     * {@return the model that it is based on, always the same}
-     */
+    /** {@return the model that it is based on, always the same} */
     FeedModel model();
 
     @Override
@@ -38,11 +37,16 @@ public interface ForwardingFeed extends FeedModel {
 
     @Override
     default double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model().separationFeedSi(jet, material, depthM);
     }
 
     @Override
     default double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model().separationDepthSi(jet, material, feedMPerS);
     }
 
@@ -68,6 +72,8 @@ public interface ForwardingFeed extends FeedModel {
 
     @Override
     default List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return model().cautions(jet, material, depthM, feedMPerS);
     }
 }

@@ -35,6 +35,8 @@ record LayeredFeed(FeedModel model, Workpiece workpiece) implements ForwardingFe
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         if (!isOfLayers(material)) {
             return model.separationDepthSi(jet, material, feedMPerS);
         }
@@ -47,6 +49,8 @@ record LayeredFeed(FeedModel model, Workpiece workpiece) implements ForwardingFe
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return isOfLayers(material)
                 ? LogRoot.ofDecreasing(feed -> separationDepthSi(jet, material, feed), depthM, GUESS_M_PER_S)
                 : model.separationFeedSi(jet, material, depthM);

@@ -90,16 +90,12 @@ public final class MachinabilityFeed implements FeedModel {
         this.feedExponent = FeedExponent.FEED.published() + values.changes.feed();
     }
 
-    /**
-     * {@return the model as published, in its orifice form}
-     */
+    /** {@return the model as published, in its orifice form} */
     public static MachinabilityFeed published() {
         return of(Form.ORIFICE);
     }
 
-    /**
-     * {@return the model as published, in its water-flow form, for a shop that measures its water flow rate}
-     */
+    /** {@return the model as published, in its water-flow form, for a shop that measures its water flow rate} */
     public static MachinabilityFeed publishedByWaterFlow() {
         return of(Form.WATER_FLOW);
     }
@@ -167,11 +163,15 @@ public final class MachinabilityFeed implements FeedModel {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return MachinabilityKernel.feed(ability(jet, material), depthM, feedExponent);
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return MachinabilityKernel.depth(ability(jet, material), feedMPerS, feedExponent);
     }
 
@@ -198,6 +198,8 @@ public final class MachinabilityFeed implements FeedModel {
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         List<Caution> common = FeedModel.super.cautions(jet, material, depthM, feedMPerS);
         if (jet.abrasive().name().equals("garnet")) {
             return common;

@@ -223,12 +223,16 @@ public final class PlainWaterFeed implements FeedModel {
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         requireCalibrated(material);
         return values.depthM * strength(jet) * Math.pow(values.feedMPerS / feedMPerS, values.parameters.feedExponent);
     }
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         requireCalibrated(material);
         return values.feedMPerS * Math.pow(values.depthM / depthM * strength(jet), 1 / values.parameters.feedExponent);
     }
@@ -268,6 +272,8 @@ public final class PlainWaterFeed implements FeedModel {
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         List<Caution> all = new ArrayList<>(List.of(NO_ABRASIVE));
         double pressures = Math.abs(Math.log(jet.pressureSi() / values.pressurePa));
         double feeds = Math.abs(Math.log(feedMPerS / values.feedMPerS));

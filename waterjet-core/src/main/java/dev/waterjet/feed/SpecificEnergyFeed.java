@@ -78,9 +78,7 @@ public final class SpecificEnergyFeed implements FeedModel {
         this.values = values;
     }
 
-    /**
-     * {@return the model with 13.4 J/mm<sup>3</sup> for mild steel}
-     */
+    /** {@return the model with 13.4 J/mm<sup>3</sup> for mild steel} */
     public static SpecificEnergyFeed ofSteel() {
         return OF_STEEL;
     }
@@ -157,11 +155,15 @@ public final class SpecificEnergyFeed implements FeedModel {
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return areaRate(jet, material) / depthM;
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         return areaRate(jet, material) / feedMPerS;
     }
 

@@ -120,16 +120,12 @@ public final class ThresholdFeed implements FeedModel {
                 evidence));
     }
 
-    /**
-     * {@return the gauge pressure below which nothing is cut}
-     */
+    /** {@return the gauge pressure below which nothing is cut} */
     public Quantity<Pressure> threshold() {
         return Kind.PRESSURE.of(values.thresholdPa);
     }
 
-    /**
-     * {@return the coefficient C_s in m/Pa}
-     */
+    /** {@return the coefficient C_s in m/Pa} */
     public double coefficient() {
         return values.coefficient;
     }
@@ -146,12 +142,16 @@ public final class ThresholdFeed implements FeedModel {
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         requireCalibrated(material);
         return depth(jet.pressureSi(), feedMPerS);
     }
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         requireCalibrated(material);
         double pressurePa = jet.pressureSi();
         return pressurePa <= values.thresholdPa
@@ -183,6 +183,8 @@ public final class ThresholdFeed implements FeedModel {
 
     @Override
     public List<Caution> cautions(JetSettings jet, Material material, double depthM, double feedMPerS) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
         List<Caution> common = FeedModel.super.cautions(jet, material, depthM, feedMPerS);
         boolean isSame = isClose(jet.orificeBoreSi(), values.jet.orificeBoreSi())
                 && isClose(jet.tubeBoreSi(), values.jet.tubeBoreSi())

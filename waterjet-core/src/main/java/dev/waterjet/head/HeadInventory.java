@@ -15,6 +15,7 @@ import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.quantity.Length;
 
 /**
@@ -86,6 +87,11 @@ public final class HeadInventory implements Described, Serializable {
             QuantityArray<Length> tubeLengths,
             List<Abrasive> abrasives,
             QuantityArray<MassFlow> flows) {
+        Objects.requireNonNull(abrasives, "abrasives");
+        Objects.requireNonNull(flows, "flows");
+        Objects.requireNonNull(orifices, "orifices");
+        Objects.requireNonNull(tubeBores, "tubeBores");
+        Objects.requireNonNull(tubeLengths, "tubeLengths");
         return new HeadInventory(new Values(orifices, tubeBores, tubeLengths, abrasives, flows));
     }
 
@@ -149,6 +155,7 @@ public final class HeadInventory implements Described, Serializable {
      * @return the inventory
      */
     public HeadInventory withAbrasives(List<Abrasive> abrasives) {
+        Objects.requireNonNull(abrasives, "abrasives");
         return of(values.orifices, values.tubeBores, values.tubeLengths, abrasives, values.flows);
     }
 

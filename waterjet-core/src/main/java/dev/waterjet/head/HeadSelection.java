@@ -38,6 +38,8 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
      * @param rejected rejected heads
      */
     public HeadSelection {
+        Objects.requireNonNull(feasible, "feasible");
+        Objects.requireNonNull(rejected, "rejected");
         Objects.requireNonNull(requirement, "requirement");
         feasible = List.copyOf(feasible);
         rejected = List.copyOf(rejected);
@@ -212,6 +214,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
      * @return the heads; empty if none is feasible
      */
     public List<HeadCandidate> ranked(HeadSelector.Ranking ranking) {
+        Objects.requireNonNull(ranking, "ranking");
         return feasible.stream().sorted(ranking.order()).toList();
     }
 
@@ -223,6 +226,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
      * @throws NoSolutionException if none is feasible, with the rejections
      */
     public HeadCandidate best(HeadSelector.Ranking ranking) {
+        Objects.requireNonNull(ranking, "ranking");
         return feasible.stream()
                 .min(ranking.order())
                 .orElseThrow(() -> new NoSolutionException(
@@ -268,6 +272,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
      * @throws NoSolutionException if no head is feasible
      */
     public String explanation(HeadSelector.Ranking ranking) {
+        Objects.requireNonNull(ranking, "ranking");
         best(ranking);
         return (ranking == HeadSelector.Ranking.TIME ? "fastest" : "cheapest") + " of " + feasible.size()
                 + " feasible combinations (" + (feasible.size() + rejected.size()) + " tried)";

@@ -163,6 +163,7 @@ public final class HeadSelector {
      * @return feasible heads, and rejected heads with the reasons
      */
     public HeadSelection select(PartRequirement requirement) {
+        Objects.requireNonNull(requirement, "requirement");
         Trial trial = new Trial(requirement);
         for (Orifice orifice : inventory.orifices()) {
             WaterJet water = WaterJet.of(orifice, Kind.PRESSURE.of(pressurePa));

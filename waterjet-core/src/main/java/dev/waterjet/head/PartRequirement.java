@@ -121,6 +121,7 @@ public final class PartRequirement implements Described, Serializable {
      * @return the requirement
      */
     public PartRequirement withMinimumInnerRadius(Quantity<Length> radius) {
+        Objects.requireNonNull(radius, "radius");
         return values.with(new Limits(Kind.LENGTH.si(radius), values.limits.slotM, values.limits.wallM));
     }
 
@@ -131,6 +132,7 @@ public final class PartRequirement implements Described, Serializable {
      * @return the requirement
      */
     public PartRequirement withMinimumSlotWidth(Quantity<Length> width) {
+        Objects.requireNonNull(width, "width");
         return values.with(new Limits(values.limits.radiusM, Kind.LENGTH.si(width), values.limits.wallM));
     }
 
@@ -141,6 +143,7 @@ public final class PartRequirement implements Described, Serializable {
      * @return the requirement
      */
     public PartRequirement withWallTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         return values.with(new Limits(values.limits.radiusM, values.limits.slotM, Kind.LENGTH.si(tolerance)));
     }
 
@@ -151,6 +154,7 @@ public final class PartRequirement implements Described, Serializable {
      * @return the requirement
      */
     public PartRequirement withMinimumFeed(Quantity<Speed> feed) {
+        Objects.requireNonNull(feed, "feed");
         return new PartRequirement(new Values(
                 values.workpiece, values.quality, values.lengthM, values.pierces, Kind.SPEED.si(feed), values.limits));
     }

@@ -20,6 +20,7 @@ import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Pressure;
@@ -79,6 +80,7 @@ public final class Attenuator implements Described, Serializable {
      * @return the attenuator
      */
     public static Attenuator of(Quantity<Volume> volume) {
+        Objects.requireNonNull(volume, "volume");
         return new Attenuator(new Values(Kind.VOLUME.si(volume), 0));
     }
 
@@ -105,6 +107,7 @@ public final class Attenuator implements Described, Serializable {
      * @return the attenuator with that wall
      */
     public Attenuator withWall(ThickTube wall, Ends ends) {
+        Objects.requireNonNull(wall, "wall");
         return new Attenuator(new Values(values.volumeM3, Kind.COMPRESSIBILITY.si(wall.compliance(ends))));
     }
 
@@ -115,19 +118,16 @@ public final class Attenuator implements Described, Serializable {
      * @return the attenuator of that volume
      */
     public Attenuator withVolume(Quantity<Volume> volume) {
+        Objects.requireNonNull(volume, "volume");
         return new Attenuator(new Values(Kind.VOLUME.si(volume), values.wallCompliancePerPa));
     }
 
-    /**
-     * {@return the volume of water in the vessel}
-     */
+    /** {@return the volume of water in the vessel} */
     public Quantity<Volume> volume() {
         return Kind.VOLUME.of(values.volumeM3);
     }
 
-    /**
-     * {@return the relative increase of the volume per pressure by the elastic wall; 0 if it is rigid}
-     */
+    /** {@return the relative increase of the volume per pressure by the elastic wall; 0 if it is rigid} */
     public Quantity<Compressibility> wallCompliance() {
         return Kind.COMPRESSIBILITY.of(values.wallCompliancePerPa);
     }
@@ -139,6 +139,7 @@ public final class Attenuator implements Described, Serializable {
      * @return the effective bulk modulus
      */
     public Quantity<Pressure> effectiveBulkModulus(WaterState water) {
+        Objects.requireNonNull(water, "water");
         return Kind.PRESSURE.of(modulusPa(water));
     }
 
@@ -159,6 +160,8 @@ public final class Attenuator implements Described, Serializable {
      *     pressure itself
      */
     public Quantity<Pressure> ripple(Quantity<Volume> drawn, WaterState water) {
+        Objects.requireNonNull(drawn, "drawn");
+        Objects.requireNonNull(water, "water");
         double pressurePa = pressed(water);
         double drawnM3 = Require.between(
                 "volume drawn",
@@ -210,6 +213,9 @@ public final class Attenuator implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the ripple exceeds the gauge pressure itself
      */
     public Attenuator forRipple(Quantity<Volume> drawn, Quantity<Pressure> ripple, WaterState water) {
+        Objects.requireNonNull(drawn, "drawn");
+        Objects.requireNonNull(ripple, "ripple");
+        Objects.requireNonNull(water, "water");
         double drawnM3 = Require.positive("volume drawn", Kind.VOLUME.si(drawn), Units.CUBIC_MILLIMETRE);
         double gaugePa = pressed(water) - IsentropicKernel.ATMOSPHERE_PA;
         double ripplePa = Require.atMost(
@@ -232,6 +238,8 @@ public final class Attenuator implements Described, Serializable {
      * @return the rate in Pa/s
      */
     public double pressureRateSi(Quantity<MassFlow> netFlow, WaterState water) {
+        Objects.requireNonNull(netFlow, "netFlow");
+        Objects.requireNonNull(water, "water");
         double storedPerPa =
                 1 / (water.soundSpeedSi() * water.soundSpeedSi()) + water.densitySi() * values.wallCompliancePerPa;
         return Kind.MASS_FLOW.si(netFlow) / (values.volumeM3 * storedPerPa);
@@ -251,6 +259,10 @@ public final class Attenuator implements Described, Serializable {
      */
     public Estimate<Time> blowDownTime(
             Orifice orifice, Quantity<Pressure> from, Quantity<Pressure> to, WaterState atRest) {
+        Objects.requireNonNull(atRest, "atRest");
+        Objects.requireNonNull(from, "from");
+        Objects.requireNonNull(orifice, "orifice");
+        Objects.requireNonNull(to, "to");
         double fromPa = Require.positive("pressure at the start", Kind.PRESSURE.si(from), Units.MEGAPASCAL);
         double toPa = Require.between(
                 "pressure at the end", Kind.PRESSURE.si(to), 0, fromPa, Units.MEGAPASCAL, "the pressure at the start");

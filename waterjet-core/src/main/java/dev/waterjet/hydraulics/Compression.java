@@ -15,6 +15,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
@@ -79,6 +80,8 @@ public final class Compression implements Described, Serializable {
      * @throws DomainException if the outlet pressure is not above the inlet pressure, or water freezes at the outlet
      */
     public static Compression isentropic(WaterState inlet, Quantity<Pressure> outletPressure) {
+        Objects.requireNonNull(inlet, "inlet");
+        Objects.requireNonNull(outletPressure, "outletPressure");
         return of(inlet, outletPressure, 1);
     }
 
@@ -92,33 +95,27 @@ public final class Compression implements Described, Serializable {
      * @throws DomainException as {@link #isentropic}, or if the efficiency is out of range
      */
     public static Compression of(WaterState inlet, Quantity<Pressure> outletPressure, double efficiency) {
+        Objects.requireNonNull(inlet, "inlet");
+        Objects.requireNonNull(outletPressure, "outletPressure");
         return new Compression(new Values(inlet, Kind.PRESSURE.si(outletPressure), efficiency));
     }
 
-    /**
-     * {@return the water at the inlet}
-     */
+    /** {@return the water at the inlet} */
     public WaterState inlet() {
         return values.inlet;
     }
 
-    /**
-     * {@return the water at the outlet}
-     */
+    /** {@return the water at the outlet} */
     public WaterState outlet() {
         return outlet;
     }
 
-    /**
-     * {@return the work per mass without loss}
-     */
+    /** {@return the work per mass without loss} */
     public Quantity<SpecificEnergy> isentropicWork() {
         return Kind.SPECIFIC_ENERGY.of(isentropicWorkJPerKg);
     }
 
-    /**
-     * {@return the work per mass put into the water}
-     */
+    /** {@return the work per mass put into the water} */
     public Quantity<SpecificEnergy> work() {
         return Kind.SPECIFIC_ENERGY.of(workJPerKg());
     }
@@ -134,6 +131,7 @@ public final class Compression implements Described, Serializable {
      * @return the power
      */
     public Quantity<Power> power(Quantity<MassFlow> flow) {
+        Objects.requireNonNull(flow, "flow");
         double kgPerS = Require.notNegative("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         return Kind.POWER.of(workJPerKg() * kgPerS);
     }
@@ -147,6 +145,7 @@ public final class Compression implements Described, Serializable {
      * @return the motor power
      */
     public Quantity<Power> motorPower(Quantity<MassFlow> flow, double overallEfficiency) {
+        Objects.requireNonNull(flow, "flow");
         requireEfficiency("overall efficiency", overallEfficiency);
         double kgPerS = Require.notNegative("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         return Kind.POWER.of(isentropicWorkJPerKg * kgPerS / overallEfficiency);

@@ -13,6 +13,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Angle;
 import javax.measure.quantity.Dimensionless;
@@ -109,6 +110,8 @@ public final class DirectDrivePump implements Described, Serializable {
      * @return the pump
      */
     public static DirectDrivePump of(int plungers, Quantity<Volume> strokeVolume, Quantity<Frequency> speed) {
+        Objects.requireNonNull(speed, "speed");
+        Objects.requireNonNull(strokeVolume, "strokeVolume");
         return new DirectDrivePump(new Values(
                 plungers, Kind.VOLUME.si(strokeVolume), Kind.FREQUENCY.si(speed), 1, TYPICAL_ROD_RATIO, 0, 0, 0));
     }
@@ -161,6 +164,8 @@ public final class DirectDrivePump implements Described, Serializable {
      * @return the pump with those valves
      */
     public DirectDrivePump withValveTiming(Quantity<Angle> suctionCloses, Quantity<Angle> deliveryCloses) {
+        Objects.requireNonNull(deliveryCloses, "deliveryCloses");
+        Objects.requireNonNull(suctionCloses, "suctionCloses");
         return with(
                 values.volumetricEfficiency,
                 values.rodRatio,
@@ -182,16 +187,12 @@ public final class DirectDrivePump implements Described, Serializable {
                 deliveryRad));
     }
 
-    /**
-     * {@return the number of plungers}
-     */
+    /** {@return the number of plungers} */
     public int plungers() {
         return values.plungers;
     }
 
-    /**
-     * {@return the turns of the crank per time}
-     */
+    /** {@return the turns of the crank per time} */
     public Quantity<Frequency> speed() {
         return Kind.FREQUENCY.of(values.turnsPerS);
     }
@@ -222,9 +223,7 @@ public final class DirectDrivePump implements Described, Serializable {
         return strokes * values.strokeVolumeM3 * values.volumetricEfficiency;
     }
 
-    /**
-     * {@return the mean volume flow of incompressible water, at the density of the intake}
-     */
+    /** {@return the mean volume flow of incompressible water, at the density of the intake} */
     public Quantity<VolumeFlow> flow() {
         return Kind.VOLUME_FLOW.of(values.flowM3PerS());
     }
@@ -237,6 +236,7 @@ public final class DirectDrivePump implements Described, Serializable {
      * @throws DomainException if the pump delivers nothing ({@code pump-delivers-nothing})
      */
     public Quantity<VolumeFlow> flow(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         return Kind.VOLUME_FLOW.of(values.flowM3PerS() * filled(compression));
     }
 
@@ -249,6 +249,7 @@ public final class DirectDrivePump implements Described, Serializable {
      * @throws DomainException as {@link #flow(Compression)}
      */
     public Quantity<Dimensionless> volumetricEfficiency(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         return Kind.RATIO.of(filled(compression));
     }
 
@@ -269,12 +270,11 @@ public final class DirectDrivePump implements Described, Serializable {
      * @throws DomainException as {@link #flow(Compression)}
      */
     public Quantity<Angle> deliveryAngle(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         return Kind.ANGLE.of(values.kernel(densityRatio(compression)).deliveryRad());
     }
 
-    /**
-     * {@return the flow ripple of incompressible water, peak to peak, over the mean flow}
-     */
+    /** {@return the flow ripple of incompressible water, peak to peak, over the mean flow} */
     public Quantity<Dimensionless> flowRipple() {
         return Kind.RATIO.of(values.kernel(1).ripple());
     }
@@ -287,6 +287,7 @@ public final class DirectDrivePump implements Described, Serializable {
      * @throws DomainException as {@link #flow(Compression)}
      */
     public Quantity<Dimensionless> flowRipple(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         return Kind.RATIO.of(values.kernel(densityRatio(compression)).ripple());
     }
 
@@ -298,6 +299,7 @@ public final class DirectDrivePump implements Described, Serializable {
      * @throws DomainException as {@link #flow(Compression)}
      */
     public Quantity<Volume> fluctuatingVolume(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         CrankKernel kernel = values.kernel(densityRatio(compression));
         return Kind.VOLUME.of(values.flowM3PerS() / values.turnsPerS * kernel.net() * kernel.fluctuation());
     }

@@ -49,9 +49,7 @@ public enum FrictionCorrelation {
 
     abstract double turbulent(double reynolds, double relativeRoughness);
 
-    /**
-     * {@return the name for people}
-     */
+    /** {@return the name for people} */
     public String label() {
         return label;
     }

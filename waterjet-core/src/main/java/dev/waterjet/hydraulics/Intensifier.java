@@ -12,6 +12,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Frequency;
@@ -60,6 +61,7 @@ public final class Intensifier implements Described, Serializable {
      * @return the intensifier
      */
     public static Intensifier of(double areaRatio, Quantity<Volume> strokeVolume) {
+        Objects.requireNonNull(strokeVolume, "strokeVolume");
         return new Intensifier(new Values(areaRatio, Kind.VOLUME.si(strokeVolume), 0));
     }
 
@@ -70,19 +72,16 @@ public final class Intensifier implements Described, Serializable {
      * @return the intensifier with that reversal time
      */
     public Intensifier withReversalTime(Quantity<Time> reversalTime) {
+        Objects.requireNonNull(reversalTime, "reversalTime");
         return new Intensifier(new Values(values.areaRatio, values.strokeVolumeM3, Kind.TIME.si(reversalTime)));
     }
 
-    /**
-     * {@return the volume swept by a plunger in one stroke}
-     */
+    /** {@return the volume swept by a plunger in one stroke} */
     public Quantity<Volume> strokeVolume() {
         return Kind.VOLUME.of(values.strokeVolumeM3);
     }
 
-    /**
-     * {@return the time in which neither side moves at a reversal}
-     */
+    /** {@return the time in which neither side moves at a reversal} */
     public Quantity<Time> reversalTime() {
         return Kind.TIME.of(values.reversalTimeS);
     }
@@ -94,6 +93,7 @@ public final class Intensifier implements Described, Serializable {
      * @return gauge pressure of the water
      */
     public Quantity<Pressure> waterPressure(Quantity<Pressure> oil) {
+        Objects.requireNonNull(oil, "oil");
         return Kind.PRESSURE.of(values.areaRatio * Kind.PRESSURE.si(oil));
     }
 
@@ -104,6 +104,7 @@ public final class Intensifier implements Described, Serializable {
      * @return gauge pressure of the oil
      */
     public Quantity<Pressure> oilPressure(Quantity<Pressure> water) {
+        Objects.requireNonNull(water, "water");
         return Kind.PRESSURE.of(Kind.PRESSURE.si(water) / values.areaRatio);
     }
 
@@ -115,6 +116,8 @@ public final class Intensifier implements Described, Serializable {
      * @return strokes per time
      */
     public Quantity<Frequency> strokes(Quantity<MassFlow> flow, WaterState inlet) {
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(inlet, "inlet");
         double kgPerS = Require.notNegative("mass flow", Kind.MASS_FLOW.si(flow), Units.KILOGRAM_PER_MINUTE);
         return Kind.FREQUENCY.of(kgPerS / (inlet.densitySi() * values.strokeVolumeM3));
     }
@@ -127,6 +130,7 @@ public final class Intensifier implements Described, Serializable {
      * @return the fraction
      */
     public Quantity<Dimensionless> compressionFraction(Compression compression) {
+        Objects.requireNonNull(compression, "compression");
         return Kind.RATIO.of(compressionFractionSi(compression));
     }
 
@@ -143,6 +147,8 @@ public final class Intensifier implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the reversal time is above nine tenths of the time of a stroke
      */
     public Quantity<Volume> fluctuatingVolume(Quantity<MassFlow> flow, Compression compression) {
+        Objects.requireNonNull(compression, "compression");
+        Objects.requireNonNull(flow, "flow");
         double kgPerS = Kind.MASS_FLOW.si(flow);
         double interruptionS = interruption(flow, compression);
         return Kind.VOLUME.of(kgPerS * interruptionS / compression.outlet().densitySi());
@@ -157,6 +163,8 @@ public final class Intensifier implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException as {@link #fluctuatingVolume}
      */
     public Quantity<Dimensionless> flowRipple(Quantity<MassFlow> flow, Compression compression) {
+        Objects.requireNonNull(compression, "compression");
+        Objects.requireNonNull(flow, "flow");
         double interruptionS = interruption(flow, compression);
         double strokes = Kind.FREQUENCY.si(strokes(flow, compression.inlet()));
         return Kind.RATIO.of(1 / (1 - interruptionS * strokes));

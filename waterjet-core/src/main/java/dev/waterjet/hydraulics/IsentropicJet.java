@@ -14,6 +14,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
@@ -72,6 +73,7 @@ public final class IsentropicJet implements Described, Serializable {
      *     entropy
      */
     public static IsentropicJet from(WaterState supply) {
+        Objects.requireNonNull(supply, "supply");
         return new IsentropicJet(new Values(supply));
     }
 
@@ -84,6 +86,8 @@ public final class IsentropicJet implements Described, Serializable {
      * @throws DomainException as {@link #from}, or if water is not liquid at the supply
      */
     public static IsentropicJet of(Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(temperature, "temperature");
         return from(Water.stable().at(pressure, temperature));
     }
 
@@ -121,44 +125,32 @@ public final class IsentropicJet implements Described, Serializable {
                 "range of the fast formula");
     }
 
-    /**
-     * {@return the water at rest upstream of the orifice}
-     */
+    /** {@return the water at rest upstream of the orifice} */
     public WaterState supply() {
         return values.supply;
     }
 
-    /**
-     * {@return the water in the jet, at standard atmospheric pressure}
-     */
+    /** {@return the water in the jet, at standard atmospheric pressure} */
     public WaterState exit() {
         return exit;
     }
 
-    /**
-     * {@return the speed of the jet}
-     */
+    /** {@return the speed of the jet} */
     public Quantity<Speed> speed() {
         return Kind.SPEED.of(speedSi());
     }
 
-    /**
-     * {@return the speed of the jet, in m/s}
-     */
+    /** {@return the speed of the jet, in m/s} */
     public double speedSi() {
         return IsentropicKernel.speed(values.supply, exit);
     }
 
-    /**
-     * {@return the temperature of the jet}
-     */
+    /** {@return the temperature of the jet} */
     public Quantity<Temperature> exitTemperature() {
         return exit.temperature();
     }
 
-    /**
-     * {@return the density of the water in the jet}
-     */
+    /** {@return the density of the water in the jet} */
     public Quantity<Density> exitDensity() {
         return exit.density();
     }

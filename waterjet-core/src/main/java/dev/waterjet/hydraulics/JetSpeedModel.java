@@ -46,9 +46,7 @@ public enum JetSpeedModel {
         this.label = label;
     }
 
-    /**
-     * {@return the name for people}
-     */
+    /** {@return the name for people} */
     public String label() {
         return label;
     }

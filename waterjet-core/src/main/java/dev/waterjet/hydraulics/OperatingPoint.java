@@ -45,6 +45,8 @@ public record OperatingPoint(
      * @param jets jets of the heads, in the order of the orifices, one or more
      */
     public OperatingPoint {
+        Objects.requireNonNull(jets, "jets");
+        Objects.requireNonNull(pumpPressure, "pumpPressure");
         pumpPressure = Kind.PRESSURE.of(
                 Require.positive("pressure at the pump", Kind.PRESSURE.si(pumpPressure), Units.MEGAPASCAL));
         Objects.requireNonNull(lineLoss, "lineLoss");
@@ -64,6 +66,10 @@ public record OperatingPoint(
      */
     public static OperatingPoint of(
             PumpSetting pump, SupplyLine line, Quantity<Temperature> temperature, List<Orifice> orifices) {
+        Objects.requireNonNull(line, "line");
+        Objects.requireNonNull(orifices, "orifices");
+        Objects.requireNonNull(pump, "pump");
+        Objects.requireNonNull(temperature, "temperature");
         Require.atLeast("number of orifices", orifices.size(), 1, Units.ONE, "");
         double temperatureK = Kind.TEMPERATURE.si(temperature);
         WaterState ambient = Water.stable().atSi(IsentropicKernel.ATMOSPHERE_PA, temperatureK);
@@ -95,16 +101,12 @@ public record OperatingPoint(
         return Kind.MASS_FLOW.of(jets.stream().mapToDouble(WaterJet::massFlowSi).sum());
     }
 
-    /**
-     * {@return the gauge pressure at the heads}
-     */
+    /** {@return the gauge pressure at the heads} */
     public Quantity<Pressure> headPressure() {
         return jets.get(0).pressure();
     }
 
-    /**
-     * {@return the mass flow of all heads together}
-     */
+    /** {@return the mass flow of all heads together} */
     public Quantity<MassFlow> massFlow() {
         return massFlow(jets);
     }

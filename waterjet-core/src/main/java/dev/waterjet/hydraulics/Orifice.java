@@ -42,9 +42,7 @@ public final class Orifice implements Described, Serializable {
         /** Diamond. Service life several hundred to a thousand hours (value from memory). */
         DIAMOND;
 
-        /**
-         * {@return the name for people}
-         */
+        /** {@return the name for people} */
         public String label() {
             return name().toLowerCase(Locale.ROOT);
         }
@@ -85,6 +83,7 @@ public final class Orifice implements Described, Serializable {
      * @return the orifice
      */
     public static Orifice of(Jewel jewel, Quantity<Length> bore) {
+        Objects.requireNonNull(bore, "bore");
         return new Orifice(
                 new Values(jewel, Kind.LENGTH.si(bore), TYPICAL_COEFFICIENT, TYPICAL_COEFFICIENT_UNCERTAINTY));
     }
@@ -96,6 +95,7 @@ public final class Orifice implements Described, Serializable {
      * @return the orifice
      */
     public static Orifice sapphire(Quantity<Length> bore) {
+        Objects.requireNonNull(bore, "bore");
         return of(Jewel.SAPPHIRE, bore);
     }
 
@@ -106,6 +106,7 @@ public final class Orifice implements Described, Serializable {
      * @return the orifice
      */
     public static Orifice ruby(Quantity<Length> bore) {
+        Objects.requireNonNull(bore, "bore");
         return of(Jewel.RUBY, bore);
     }
 
@@ -116,6 +117,7 @@ public final class Orifice implements Described, Serializable {
      * @return the orifice
      */
     public static Orifice diamond(Quantity<Length> bore) {
+        Objects.requireNonNull(bore, "bore");
         return of(Jewel.DIAMOND, bore);
     }
 
@@ -136,34 +138,27 @@ public final class Orifice implements Described, Serializable {
      * @return the orifice with that bore
      */
     public Orifice withBore(Quantity<Length> bore) {
+        Objects.requireNonNull(bore, "bore");
         return new Orifice(new Values(
                 values.jewel, Kind.LENGTH.si(bore), values.dischargeCoefficient, values.coefficientUncertainty));
     }
 
-    /**
-     * {@return the material of the orifice}
-     */
+    /** {@return the material of the orifice} */
     public Jewel jewel() {
         return values.jewel;
     }
 
-    /**
-     * {@return the diameter of the bore}
-     */
+    /** {@return the diameter of the bore} */
     public Quantity<Length> bore() {
         return Kind.LENGTH.of(values.boreM);
     }
 
-    /**
-     * {@return the diameter of the bore, in m}
-     */
+    /** {@return the diameter of the bore, in m} */
     public double boreSi() {
         return values.boreM;
     }
 
-    /**
-     * {@return the discharge coefficient relative to the incompressible jet speed, with its standard uncertainty}
-     */
+    /** {@return the discharge coefficient relative to the incompressible jet speed, with its standard uncertainty} */
     public Estimate<Dimensionless> dischargeCoefficient() {
         return Estimate.of(Kind.RATIO, values.dischargeCoefficient, values.coefficientUncertainty);
     }

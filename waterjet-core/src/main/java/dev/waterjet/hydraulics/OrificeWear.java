@@ -42,6 +42,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
      * @param effectiveAreaRatio flow over flow when new at equal pressure, above 0; above 1 for a worn orifice, below for a clogged one
      */
     public OrificeWear {
+        Objects.requireNonNull(effectiveAreaRatio, "effectiveAreaRatio");
         Objects.requireNonNull(asNew, "asNew");
         effectiveAreaRatio =
                 Kind.RATIO.of(Require.positive("effective area ratio", Kind.RATIO.si(effectiveAreaRatio), Units.ONE));
@@ -58,6 +59,10 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
      */
     public static OrificeWear measured(
             Orifice asNew, Quantity<Pressure> pressure, Quantity<VolumeFlow> flow, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(asNew, "asNew");
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(temperature, "temperature");
         double pressurePa = Require.positive("pressure at the orifice", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
         double flowM3PerS = Require.positive("water flow rate", Kind.VOLUME_FLOW.si(flow), Units.LITRE_PER_MINUTE);
         double densityKgPerM3 = Water.stable()
@@ -103,6 +108,7 @@ public record OrificeWear(Orifice asNew, Quantity<Dimensionless> effectiveAreaRa
      * @return gauge pressure with the worn orifice
      */
     public Quantity<Pressure> pressureAtEqualFlow(Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         return Kind.PRESSURE.of(Kind.PRESSURE.si(pressure) / (ratio() * ratio()));
     }
 

@@ -63,6 +63,8 @@ public record PressureCycles(
      * @return the cycles
      */
     public static PressureCycles ofCylinder(DirectDrivePump pump, Compression compression) {
+        Objects.requireNonNull(compression, "compression");
+        Objects.requireNonNull(pump, "pump");
         return between(Kind.FREQUENCY.si(pump.speed()), compression);
     }
 
@@ -75,6 +77,9 @@ public record PressureCycles(
      * @return the cycles
      */
     public static PressureCycles ofSide(Intensifier pump, Quantity<MassFlow> flow, Compression compression) {
+        Objects.requireNonNull(compression, "compression");
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(pump, "pump");
         return between(Kind.FREQUENCY.si(pump.strokes(flow, compression.inlet())) / 2, compression);
     }
 
@@ -98,9 +103,7 @@ public record PressureCycles(
         return new PressureCycles(frequency, lowest, highest, List.of(NO_LIFE));
     }
 
-    /**
-     * {@return the number of cycles in an hour}
-     */
+    /** {@return the number of cycles in an hour} */
     public double perHour() {
         return SECONDS_PER_HOUR * Kind.FREQUENCY.si(frequency);
     }

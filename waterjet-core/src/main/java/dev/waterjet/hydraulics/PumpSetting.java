@@ -11,6 +11,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Power;
 import javax.measure.quantity.Pressure;
@@ -59,6 +60,8 @@ public final class PumpSetting implements Described, Serializable {
      * @return the setting
      */
     public static PumpSetting of(Quantity<Pressure> pressure, Quantity<VolumeFlow> maximumFlow) {
+        Objects.requireNonNull(maximumFlow, "maximumFlow");
+        Objects.requireNonNull(pressure, "pressure");
         return new PumpSetting(new Values(Kind.PRESSURE.si(pressure), Kind.VOLUME_FLOW.si(maximumFlow)));
     }
 
@@ -71,29 +74,25 @@ public final class PumpSetting implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if an argument is out of range
      */
     public static PumpSetting ofPower(Quantity<Power> ratedHydraulicPower, Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(ratedHydraulicPower, "ratedHydraulicPower");
         double powerW = Require.positive(
                 "rated hydraulic power of the pump", Kind.POWER.si(ratedHydraulicPower), Units.KILOWATT);
         double pressurePa = Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
         return new PumpSetting(new Values(pressurePa, powerW / pressurePa));
     }
 
-    /**
-     * {@return the gauge pressure that is set}
-     */
+    /** {@return the gauge pressure that is set} */
     public Quantity<Pressure> pressure() {
         return Kind.PRESSURE.of(values.pressurePa);
     }
 
-    /**
-     * {@return the maximum flow at ambient density}
-     */
+    /** {@return the maximum flow at ambient density} */
     public Quantity<VolumeFlow> maximumFlow() {
         return Kind.VOLUME_FLOW.of(values.maximumFlowM3PerS);
     }
 
-    /**
-     * {@return the rated hydraulic power: gauge pressure times maximum flow at ambient density}
-     */
+    /** {@return the rated hydraulic power: gauge pressure times maximum flow at ambient density} */
     public Quantity<Power> ratedHydraulicPower() {
         return Kind.POWER.of(values.pressurePa * values.maximumFlowM3PerS);
     }
@@ -115,6 +114,7 @@ public final class PumpSetting implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if there is no head, or the bore would be above 5 mm
      */
     public Orifice largestOrifice(Orifice like, int heads) {
+        Objects.requireNonNull(like, "like");
         // flow goes with the square of the bore
         return like.withBore(Kind.LENGTH.of(like.boreSi() / Math.sqrt(share(like, heads))));
     }

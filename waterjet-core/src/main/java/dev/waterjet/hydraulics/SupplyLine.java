@@ -65,6 +65,7 @@ public final class SupplyLine implements Described, Serializable {
      * @return the supply line
      */
     public static SupplyLine of(Section... sections) {
+        Objects.requireNonNull(sections, "sections");
         return new SupplyLine(new Values(List.of(sections), FrictionCorrelation.COLEBROOK));
     }
 
@@ -78,9 +79,7 @@ public final class SupplyLine implements Described, Serializable {
         return new SupplyLine(new Values(values.sections, correlation));
     }
 
-    /**
-     * {@return the sections in the order of flow, unmodifiable}
-     */
+    /** {@return the sections in the order of flow, unmodifiable} */
     public List<Section> sections() {
         return values.sections;
     }
@@ -95,6 +94,8 @@ public final class SupplyLine implements Described, Serializable {
      *     viscosity formulation
      */
     public Estimate<Pressure> loss(Quantity<MassFlow> flow, WaterState water) {
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(water, "water");
         double lossPa = lossSi(Kind.MASS_FLOW.si(flow), water);
         return Estimate.of(Kind.PRESSURE, lossPa, RELATIVE_UNCERTAINTY * lossPa);
     }
@@ -118,6 +119,8 @@ public final class SupplyLine implements Described, Serializable {
      * @return the Reynolds number
      */
     public double reynolds(Quantity<MassFlow> flow, WaterState water) {
+        Objects.requireNonNull(flow, "flow");
+        Objects.requireNonNull(water, "water");
         double massFlowKgPerS = Kind.MASS_FLOW.si(flow);
         return values.sections.stream()
                 .mapToDouble(section -> section.reynolds(massFlowKgPerS, water))
@@ -134,6 +137,8 @@ public final class SupplyLine implements Described, Serializable {
      * @return amplitude of the surge above or below the pressure of the line
      */
     public Quantity<Pressure> surge(Quantity<MassFlow> change, WaterState water) {
+        Objects.requireNonNull(change, "change");
+        Objects.requireNonNull(water, "water");
         double perFlow = values.sections.stream()
                 .mapToDouble(section -> section.waveSpeedSi(water) / section.areaM2())
                 .max()
@@ -222,6 +227,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section
          */
         public static Section ofBore(Quantity<Length> bore) {
+            Objects.requireNonNull(bore, "bore");
             double boreM = Kind.LENGTH.si(bore);
             return new Section(
                     new SectionValues(boreM, 0, Math.min(DRAWN_ROUGHNESS_M, MAX_RELATIVE_ROUGHNESS * boreM), 0, 0));
@@ -234,6 +240,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section of that length
          */
         public Section withLength(Quantity<Length> length) {
+            Objects.requireNonNull(length, "length");
             return new Section(new SectionValues(
                     values.boreM,
                     Kind.LENGTH.si(length),
@@ -276,6 +283,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section with that wall
          */
         public Section withWall(ThickTube wall, Ends ends) {
+            Objects.requireNonNull(wall, "wall");
             return new Section(new SectionValues(
                     values.boreM,
                     values.lengthM,
@@ -284,30 +292,22 @@ public final class SupplyLine implements Described, Serializable {
                     Kind.COMPRESSIBILITY.si(wall.compliance(ends))));
         }
 
-        /**
-         * {@return the inner diameter}
-         */
+        /** {@return the inner diameter} */
         public Quantity<Length> bore() {
             return Kind.LENGTH.of(values.boreM);
         }
 
-        /**
-         * {@return the length}
-         */
+        /** {@return the length} */
         public Quantity<Length> length() {
             return Kind.LENGTH.of(values.lengthM);
         }
 
-        /**
-         * {@return the equivalent sand roughness of the wall}
-         */
+        /** {@return the equivalent sand roughness of the wall} */
         public Quantity<Length> roughness() {
             return Kind.LENGTH.of(values.roughnessM);
         }
 
-        /**
-         * {@return the loss coefficient of the fittings}
-         */
+        /** {@return the loss coefficient of the fittings} */
         public double lossCoefficient() {
             return values.lossCoefficient;
         }
@@ -320,6 +320,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the wave speed
          */
         public Quantity<Speed> waveSpeed(WaterState water) {
+            Objects.requireNonNull(water, "water");
             return Kind.SPEED.of(waveSpeedSi(water));
         }
 

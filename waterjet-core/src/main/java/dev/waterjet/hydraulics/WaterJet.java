@@ -99,6 +99,7 @@ public final class WaterJet implements Described, Serializable {
      * @throws DomainException if the pressure is out of range, or water freezes at it, as it does at 20 &deg;C above 890 MPa
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         return new WaterJet(new Values(
                 orifice, Kind.PRESSURE.si(pressure), DEFAULT_TEMPERATURE_K, DENSITY_AT_20_C, JetSpeedModel.ISENTROPIC));
     }
@@ -113,6 +114,8 @@ public final class WaterJet implements Described, Serializable {
      * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
      */
     public static WaterJet of(Orifice orifice, Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(temperature, "temperature");
         double temperatureK = Kind.TEMPERATURE.si(temperature);
         return new WaterJet(new Values(
                 orifice,
@@ -141,6 +144,7 @@ public final class WaterJet implements Described, Serializable {
      * @throws DomainException if the pressure is out of range, or water is not liquid upstream of the orifice
      */
     public WaterJet withPressure(Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         return new WaterJet(new Values(
                 values.orifice, Kind.PRESSURE.si(pressure), values.temperatureK, values.densityKgPerM3, values.model));
     }
@@ -154,6 +158,7 @@ public final class WaterJet implements Described, Serializable {
      * @throws DomainException if water is not liquid upstream of the orifice
      */
     public WaterJet withTemperature(Quantity<Temperature> temperature) {
+        Objects.requireNonNull(temperature, "temperature");
         double temperatureK = Kind.TEMPERATURE.si(temperature);
         return new WaterJet(new Values(
                 values.orifice, values.pressurePa, temperatureK, ambientDensity(temperatureK), values.model));
@@ -178,48 +183,37 @@ public final class WaterJet implements Described, Serializable {
      * @return the jet of that water
      */
     public WaterJet withWaterDensity(Quantity<Density> density) {
+        Objects.requireNonNull(density, "density");
         return new WaterJet(new Values(
                 values.orifice, values.pressurePa, values.temperatureK, Kind.DENSITY.si(density), values.model));
     }
 
-    /**
-     * {@return the orifice}
-     */
+    /** {@return the orifice} */
     public Orifice orifice() {
         return values.orifice;
     }
 
-    /**
-     * {@return the gauge pressure at the orifice}
-     */
+    /** {@return the gauge pressure at the orifice} */
     public Quantity<Pressure> pressure() {
         return Kind.PRESSURE.of(values.pressurePa);
     }
 
-    /**
-     * {@return the gauge pressure at the orifice, in Pa}
-     */
+    /** {@return the gauge pressure at the orifice, in Pa} */
     public double pressureSi() {
         return values.pressurePa;
     }
 
-    /**
-     * {@return the temperature of the water upstream of the orifice}
-     */
+    /** {@return the temperature of the water upstream of the orifice} */
     public Quantity<Temperature> temperature() {
         return Kind.TEMPERATURE.of(values.temperatureK);
     }
 
-    /**
-     * {@return the jet speed, without loss in the orifice}
-     */
+    /** {@return the jet speed, without loss in the orifice} */
     public Quantity<Speed> speed() {
         return Kind.SPEED.of(speedMPerS);
     }
 
-    /**
-     * {@return the jet speed, in m/s}
-     */
+    /** {@return the jet speed, in m/s} */
     public double speedSi() {
         return speedMPerS;
     }
@@ -245,9 +239,7 @@ public final class WaterJet implements Described, Serializable {
         return Kind.VOLUME_FLOW.of(volumeFlowSi());
     }
 
-    /**
-     * {@return the water flow rate by volume at ambient density, in m<sup>3</sup>/s}
-     */
+    /** {@return the water flow rate by volume at ambient density, in m<sup>3</sup>/s} */
     public double volumeFlowSi() {
         return volumeFlowAtSi(values.pressurePa, values.orifice.boreSi());
     }
@@ -264,16 +256,12 @@ public final class WaterJet implements Described, Serializable {
                 boreM, values.orifice.dischargeCoefficientSi(), pressurePa, values.densityKgPerM3);
     }
 
-    /**
-     * {@return the water flow rate by mass}
-     */
+    /** {@return the water flow rate by mass} */
     public Quantity<MassFlow> massFlow() {
         return Kind.MASS_FLOW.of(massFlowSi());
     }
 
-    /**
-     * {@return the water flow rate by mass, in kg/s}
-     */
+    /** {@return the water flow rate by mass, in kg/s} */
     public double massFlowSi() {
         return massFlowAtSi(values.pressurePa, values.orifice.boreSi());
     }
@@ -289,9 +277,7 @@ public final class WaterJet implements Described, Serializable {
         return values.densityKgPerM3 * volumeFlowAtSi(pressurePa, boreM);
     }
 
-    /**
-     * {@return flow, power and force with the standard uncertainty of the discharge coefficient}
-     */
+    /** {@return flow, power and force with the standard uncertainty of the discharge coefficient} */
     public JetEstimates estimates() {
         return JetEstimates.of(this);
     }
@@ -319,16 +305,12 @@ public final class WaterJet implements Described, Serializable {
                 .power(massFlow());
     }
 
-    /**
-     * {@return the kinetic power of the jet, <i>m v</i><sup>2</sup>/2}
-     */
+    /** {@return the kinetic power of the jet, <i>m v</i><sup>2</sup>/2} */
     public Quantity<Power> kineticPower() {
         return Kind.POWER.of(massFlowSi() * speedMPerS * speedMPerS / 2);
     }
 
-    /**
-     * {@return the reaction force of the jet on the head, <i>m v</i>}
-     */
+    /** {@return the reaction force of the jet on the head, <i>m v</i>} */
     public Quantity<Force> reactionForce() {
         return Kind.FORCE.of(massFlowSi() * speedMPerS);
     }

@@ -75,6 +75,7 @@ public final class Abrasive implements Described, Serializable {
      * @return the abrasive
      */
     public static Abrasive of(String name, Quantity<Density> density, Mesh mesh, double cuttingFactor) {
+        Objects.requireNonNull(density, "density");
         return new Abrasive(new Values(name, Kind.DENSITY.si(density), mesh, cuttingFactor));
     }
 
@@ -88,9 +89,7 @@ public final class Abrasive implements Described, Serializable {
         return new Abrasive(new Values(values.name, values.densityKgPerM3, mesh, values.cuttingFactor));
     }
 
-    /**
-     * {@return the name of the abrasive}
-     */
+    /** {@return the name of the abrasive} */
     public String name() {
         return values.name;
     }
@@ -112,23 +111,17 @@ public final class Abrasive implements Described, Serializable {
         return Estimate.withinFactor(Kind.LENGTH, lengthM, Math.log(2), List.of());
     }
 
-    /**
-     * {@return the density of a particle}
-     */
+    /** {@return the density of a particle} */
     public Quantity<Density> density() {
         return Kind.DENSITY.of(values.densityKgPerM3);
     }
 
-    /**
-     * {@return the grain size}
-     */
+    /** {@return the grain size} */
     public Mesh mesh() {
         return values.mesh;
     }
 
-    /**
-     * {@return the factor on the cutting ability of the jet in the machinability model; garnet has 1}
-     */
+    /** {@return the factor on the cutting ability of the jet in the machinability model; garnet has 1} */
     public double cuttingFactor() {
         return values.cuttingFactor;
     }

@@ -125,6 +125,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
      * @return the jet with that flow rate
      */
     public AbrasiveJet withAbrasiveFlow(Quantity<MassFlow> abrasiveFlow) {
+        Objects.requireNonNull(abrasiveFlow, "abrasiveFlow");
         return new AbrasiveJet(new Values(values.head, values.water, values.abrasive, Kind.MASS_FLOW.si(abrasiveFlow)));
     }
 
@@ -135,6 +136,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
      * @return the jet with that water jet
      */
     public AbrasiveJet withWater(WaterJet water) {
+        Objects.requireNonNull(water, "water");
         return new AbrasiveJet(new Values(
                 values.head.withOrifice(water.orifice()), water, values.abrasive, values.abrasiveFlowKgPerS));
     }
@@ -146,20 +148,17 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
      * @return the jet from that head
      */
     public AbrasiveJet withHead(CuttingHead head) {
+        Objects.requireNonNull(head, "head");
         return new AbrasiveJet(
                 new Values(head, values.water.withOrifice(head.orifice()), values.abrasive, values.abrasiveFlowKgPerS));
     }
 
-    /**
-     * {@return the cutting head}
-     */
+    /** {@return the cutting head} */
     public CuttingHead head() {
         return values.head;
     }
 
-    /**
-     * {@return the water jet at the exit of the orifice}
-     */
+    /** {@return the water jet at the exit of the orifice} */
     public WaterJet water() {
         return values.water;
     }
@@ -209,9 +208,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
         return values.water.speedSi();
     }
 
-    /**
-     * {@return the abrasive flow rate by mass}
-     */
+    /** {@return the abrasive flow rate by mass} */
     public Quantity<MassFlow> abrasiveFlow() {
         return Kind.MASS_FLOW.of(values.abrasiveFlowKgPerS);
     }
@@ -221,16 +218,12 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
         return values.abrasiveFlowKgPerS;
     }
 
-    /**
-     * {@return the loading ratio: abrasive flow rate over water flow rate by mass}
-     */
+    /** {@return the loading ratio: abrasive flow rate over water flow rate by mass} */
     public Quantity<Dimensionless> loadingRatio() {
         return Kind.RATIO.of(loadingRatioSi());
     }
 
-    /**
-     * {@return the speed of the abrasive particles by the balance of momentum, &eta; <i>v</i>/(1 + <i>R</i>)}
-     */
+    /** {@return the speed of the abrasive particles by the balance of momentum, &eta; <i>v</i>/(1 + <i>R</i>)} */
     public Estimate<Speed> particleSpeed() {
         return Estimate.withinFactor(
                 Kind.SPEED, particleSpeedSi(), values.head.mixing().relativeUncertainty(), cautions);
@@ -270,9 +263,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
                 cautions);
     }
 
-    /**
-     * {@return the cautions of this jet and of its head; empty if there are none}
-     */
+    /** {@return the cautions of this jet and of its head; empty if there are none} */
     public List<Caution> cautions() {
         return cautions;
     }

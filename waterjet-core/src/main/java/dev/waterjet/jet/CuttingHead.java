@@ -114,6 +114,7 @@ public final class CuttingHead implements Described, Serializable {
      * @return the head at that stand-off distance
      */
     public CuttingHead withStandOff(Quantity<Length> standOff) {
+        Objects.requireNonNull(standOff, "standOff");
         return new CuttingHead(new Values(values.orifice, values.tube, Kind.LENGTH.si(standOff), values.mixing));
     }
 
@@ -158,6 +159,7 @@ public final class CuttingHead implements Described, Serializable {
      *     would clog
      */
     public AbrasiveJet jet(Quantity<Pressure> pressure, Abrasive abrasive, Quantity<MassFlow> abrasiveFlow) {
+        Objects.requireNonNull(abrasiveFlow, "abrasiveFlow");
         return AbrasiveJet.of(this, WaterJet.of(values.orifice, pressure), abrasive, abrasiveFlow);
     }
 
@@ -176,47 +178,36 @@ public final class CuttingHead implements Described, Serializable {
             Quantity<Temperature> temperature,
             Abrasive abrasive,
             Quantity<MassFlow> abrasiveFlow) {
+        Objects.requireNonNull(abrasiveFlow, "abrasiveFlow");
         return AbrasiveJet.of(this, WaterJet.of(values.orifice, pressure, temperature), abrasive, abrasiveFlow);
     }
 
-    /**
-     * {@return the cautions for geometry outside common practice; empty if there are none}
-     */
+    /** {@return the cautions for geometry outside common practice; empty if there are none} */
     public List<Caution> cautions() {
         return cautions;
     }
 
-    /**
-     * {@return the orifice}
-     */
+    /** {@return the orifice} */
     public Orifice orifice() {
         return values.orifice;
     }
 
-    /**
-     * {@return the focusing tube}
-     */
+    /** {@return the focusing tube} */
     public FocusingTube tube() {
         return values.tube;
     }
 
-    /**
-     * {@return the stand-off distance from the focusing tube to the workpiece}
-     */
+    /** {@return the stand-off distance from the focusing tube to the workpiece} */
     public Quantity<Length> standOff() {
         return Kind.LENGTH.of(values.standOffM);
     }
 
-    /**
-     * {@return the stand-off distance, in m}
-     */
+    /** {@return the stand-off distance, in m} */
     public double standOffSi() {
         return values.standOffM;
     }
 
-    /**
-     * {@return the mixing efficiency}
-     */
+    /** {@return the mixing efficiency} */
     public MixingEfficiency mixing() {
         return values.mixing;
     }

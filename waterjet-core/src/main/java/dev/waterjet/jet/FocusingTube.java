@@ -10,6 +10,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -49,6 +50,8 @@ public final class FocusingTube implements Described, Serializable {
      * @return the tube
      */
     public static FocusingTube of(Quantity<Length> bore, Quantity<Length> length) {
+        Objects.requireNonNull(bore, "bore");
+        Objects.requireNonNull(length, "length");
         double boreM = Kind.LENGTH.si(bore);
         return new FocusingTube(new Values(boreM, boreM, Kind.LENGTH.si(length)));
     }
@@ -60,47 +63,36 @@ public final class FocusingTube implements Described, Serializable {
      * @return the worn tube
      */
     public FocusingTube withExitBore(Quantity<Length> exitBore) {
+        Objects.requireNonNull(exitBore, "exitBore");
         return new FocusingTube(new Values(values.boreM, Kind.LENGTH.si(exitBore), values.lengthM));
     }
 
-    /**
-     * {@return the diameter of the bore when new}
-     */
+    /** {@return the diameter of the bore when new} */
     public Quantity<Length> bore() {
         return Kind.LENGTH.of(values.boreM);
     }
 
-    /**
-     * {@return the present diameter of the bore at the exit, which is that of the jet there}
-     */
+    /** {@return the present diameter of the bore at the exit, which is that of the jet there} */
     public Quantity<Length> exitBore() {
         return Kind.LENGTH.of(values.exitBoreM);
     }
 
-    /**
-     * {@return the length of the tube}
-     */
+    /** {@return the length of the tube} */
     public Quantity<Length> length() {
         return Kind.LENGTH.of(values.lengthM);
     }
 
-    /**
-     * {@return the diameter of the bore when new, in m}
-     */
+    /** {@return the diameter of the bore when new, in m} */
     public double boreSi() {
         return values.boreM;
     }
 
-    /**
-     * {@return the present diameter of the bore at the exit, in m}
-     */
+    /** {@return the present diameter of the bore at the exit, in m} */
     public double exitBoreSi() {
         return values.exitBoreM;
     }
 
-    /**
-     * {@return the length of the tube, in m}
-     */
+    /** {@return the length of the tube, in m} */
     public double lengthSi() {
         return values.lengthM;
     }

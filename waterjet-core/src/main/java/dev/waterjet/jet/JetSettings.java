@@ -9,19 +9,13 @@ package dev.waterjet.jet;
  */
 public interface JetSettings {
 
-    /**
-     * {@return the gauge pressure at the orifice, in Pa, above 0}
-     */
+    /** {@return the gauge pressure at the orifice, in Pa, above 0} */
     double pressureSi();
 
-    /**
-     * {@return the bore of the orifice, in m, above 0}
-     */
+    /** {@return the bore of the orifice, in m, above 0} */
     double orificeBoreSi();
 
-    /**
-     * {@return the bore of the focusing tube when new, in m, above the bore of the orifice}
-     */
+    /** {@return the bore of the focusing tube when new, in m, above the bore of the orifice} */
     double tubeBoreSi();
 
     /**
@@ -29,44 +23,28 @@ public interface JetSettings {
      */
     double tubeExitBoreSi();
 
-    /**
-     * {@return the stand-off distance from the focusing tube to the workpiece, in m, 0 or more}
-     */
+    /** {@return the stand-off distance from the focusing tube to the workpiece, in m, 0 or more} */
     double standOffSi();
 
-    /**
-     * {@return the abrasive}
-     */
+    /** {@return the abrasive} */
     Abrasive abrasive();
 
-    /**
-     * {@return the abrasive flow rate by mass, in kg/s, above 0}
-     */
+    /** {@return the abrasive flow rate by mass, in kg/s, above 0} */
     double abrasiveFlowSi();
 
-    /**
-     * {@return the water flow rate by volume at ambient density, in m3/s}
-     */
+    /** {@return the water flow rate by volume at ambient density, in m3/s} */
     double waterVolumeFlowSi();
 
-    /**
-     * {@return the water flow rate by mass, in kg/s}
-     */
+    /** {@return the water flow rate by mass, in kg/s} */
     double waterMassFlowSi();
 
-    /**
-     * {@return the speed of the water jet before it mixes with abrasive, in m/s}
-     */
+    /** {@return the speed of the water jet before it mixes with abrasive, in m/s} */
     double waterSpeedSi();
 
-    /**
-     * {@return the speed of the abrasive particles at the exit of the focusing tube, in m/s}
-     */
+    /** {@return the speed of the abrasive particles at the exit of the focusing tube, in m/s} */
     double particleSpeedSi();
 
-    /**
-     * {@return the loading ratio: mass flow of abrasive over mass flow of water}
-     */
+    /** {@return the loading ratio: mass flow of abrasive over mass flow of water} */
     default double loadingRatioSi() {
         return abrasiveFlowSi() / waterMassFlowSi();
     }

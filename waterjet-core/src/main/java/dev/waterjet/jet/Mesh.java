@@ -90,48 +90,39 @@ public final class Mesh implements Described, Serializable {
      * @return the mesh
      */
     public static Mesh ofGrainSizes(Quantity<Length> minimum, Quantity<Length> mean, Quantity<Length> maximum) {
+        Objects.requireNonNull(maximum, "maximum");
+        Objects.requireNonNull(mean, "mean");
+        Objects.requireNonNull(minimum, "minimum");
         return new Mesh(new Values(
                 "measured grain sizes", Kind.LENGTH.si(minimum), Kind.LENGTH.si(mean), Kind.LENGTH.si(maximum)));
     }
 
-    /**
-     * {@return the name, such as {@code 80 mesh} or {@code F80}}
-     */
+    /** {@return the name, such as {@code 80 mesh} or {@code F80}} */
     public String name() {
         return values.name;
     }
 
-    /**
-     * {@return the size that few grains fall below}
-     */
+    /** {@return the size that few grains fall below} */
     public Quantity<Length> minimumGrainSize() {
         return Kind.LENGTH.of(values.minimumM);
     }
 
-    /**
-     * {@return the mean grain size}
-     */
+    /** {@return the mean grain size} */
     public Quantity<Length> meanGrainSize() {
         return Kind.LENGTH.of(values.meanM);
     }
 
-    /**
-     * {@return the size that few grains exceed}
-     */
+    /** {@return the size that few grains exceed} */
     public Quantity<Length> maximumGrainSize() {
         return Kind.LENGTH.of(values.maximumM);
     }
 
-    /**
-     * {@return the mean grain size, in m}
-     */
+    /** {@return the mean grain size, in m} */
     public double meanGrainSizeSi() {
         return values.meanM;
     }
 
-    /**
-     * {@return the size that few grains exceed, in m}
-     */
+    /** {@return the size that few grains exceed, in m} */
     public double maximumGrainSizeSi() {
         return values.maximumM;
     }

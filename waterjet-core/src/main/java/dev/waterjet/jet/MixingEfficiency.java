@@ -80,9 +80,7 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
         this.loadingScale = values.loadingScale == null ? Double.POSITIVE_INFINITY : values.loadingScale;
     }
 
-    /**
-     * {@return the standard efficiency, 0.75 with a standard uncertainty of 0.10}
-     */
+    /** {@return the standard efficiency, 0.75 with a standard uncertainty of 0.10} */
     public static MixingEfficiency standard() {
         return STANDARD;
     }
@@ -148,9 +146,7 @@ public final class MixingEfficiency implements Described, HasEvidence, Serializa
         return 2 * loadingRatio / flowExponent;
     }
 
-    /**
-     * {@return the efficiency with its uncertainty; the one at negligible loading, if it decreases with loading}
-     */
+    /** {@return the efficiency with its uncertainty; the one at negligible loading, if it decreases with loading} */
     public Estimate<Dimensionless> value() {
         return Estimate.of(Kind.RATIO, values.value, values.standardUncertainty);
     }

@@ -77,12 +77,11 @@ public record PlainJet(WaterJet water, Quantity<Length> diameter) implements Des
      * @return the jet in air
      */
     public static PlainJet of(WaterJet water) {
+        Objects.requireNonNull(water, "water");
         return new PlainJet(water, JetContraction.of(water, SHARP_JEWEL).diameter());
     }
 
-    /**
-     * {@return the distance from the orifice up to which the jet is coherent}
-     */
+    /** {@return the distance from the orifice up to which the jet is coherent} */
     public Estimate<Length> coherentLength() {
         return Estimate.withinFactor(
                 Kind.LENGTH, COHERENT_DIAMETERS * Kind.LENGTH.si(diameter), COHERENT_LOG, List.of(INJECTION));

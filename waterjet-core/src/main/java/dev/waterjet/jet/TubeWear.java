@@ -10,6 +10,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -50,6 +51,7 @@ public final class TubeWear implements Described, Serializable {
      * @return the wear
      */
     public static TubeWear of(Quantity<Speed> rate) {
+        Objects.requireNonNull(rate, "rate");
         return new TubeWear(new Values(Kind.SPEED.si(rate)));
     }
 
@@ -61,6 +63,8 @@ public final class TubeWear implements Described, Serializable {
      * @return the wear
      */
     public static TubeWear measured(FocusingTube tube, Quantity<Time> used) {
+        Objects.requireNonNull(tube, "tube");
+        Objects.requireNonNull(used, "used");
         double usedS = Require.positive("jet-on time of the focusing tube", Kind.TIME.si(used), Units.HOUR);
         return new TubeWear(new Values((tube.exitBoreSi() - tube.boreSi()) / usedS));
     }
@@ -73,6 +77,8 @@ public final class TubeWear implements Described, Serializable {
      * @return the tube with its larger exit bore
      */
     public FocusingTube after(FocusingTube tube, Quantity<Time> more) {
+        Objects.requireNonNull(more, "more");
+        Objects.requireNonNull(tube, "tube");
         double moreS = Require.notNegative("jet-on time of the focusing tube", Kind.TIME.si(more), Units.HOUR);
         return tube.withExitBore(Kind.LENGTH.of(tube.exitBoreSi() + values.rateMPerS * moreS));
     }
@@ -85,13 +91,13 @@ public final class TubeWear implements Described, Serializable {
      * @return the jet-on time; 0 if the replacement is due
      */
     public Quantity<Time> until(FocusingTube tube, Quantity<Length> maximum) {
+        Objects.requireNonNull(maximum, "maximum");
+        Objects.requireNonNull(tube, "tube");
         double maximumM = Require.positive("maximum exit bore", Kind.LENGTH.si(maximum), Units.MILLIMETRE);
         return Kind.TIME.of(Math.max(0, (maximumM - tube.exitBoreSi()) / values.rateMPerS));
     }
 
-    /**
-     * {@return the growth of the exit bore over jet-on time}
-     */
+    /** {@return the growth of the exit bore over jet-on time} */
     public Quantity<Speed> rate() {
         return Kind.SPEED.of(values.rateMPerS);
     }

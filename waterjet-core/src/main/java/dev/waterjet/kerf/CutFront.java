@@ -73,6 +73,8 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece at all
      */
     public static CutFront ofFeeds(LagModel lagModel, CutConditions cut, double factor) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(lagModel, "lagModel");
         double times = Require.positive("factor on feed rates", factor, Units.ONE);
         return new FrontLaw(feed -> cut.separationDepthSi(feed / times), depth -> times * cut.separationFeedSi(depth))
                 .front(lagModel.coefficient(), cut.thicknessSi());
@@ -123,16 +125,12 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     /** Whether the lag at a feed is that of the feed model, and not that of the concave relation above it. */
     abstract boolean isConcaveAt(double feedMPerS);
 
-    /**
-     * {@return c in L = c z^2 / H}
-     */
+    /** {@return c in L = c z^2 / H} */
     public final double lagCoefficient() {
         return lagCoefficient;
     }
 
-    /**
-     * {@return the thickness of the workpiece in m}
-     */
+    /** {@return the thickness of the workpiece in m} */
     public final double thicknessSi() {
         return thicknessM;
     }
@@ -252,6 +250,9 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      *     positions
      */
     public final void positionsSi(NozzleMotion motion, double depthM, double[] timesS, double[] positionsM) {
+        Objects.requireNonNull(motion, "motion");
+        Objects.requireNonNull(positionsM, "positionsM");
+        Objects.requireNonNull(timesS, "timesS");
         new FrontMotion(this, motion, depthM).positions(timesS, positionsM);
     }
 
@@ -264,6 +265,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      * @return the lag, 0 or more
      */
     public final double lagAtSi(NozzleMotion motion, double depthM, double timeS) {
+        Objects.requireNonNull(motion, "motion");
         return motion.waySi(timeS) - new FrontMotion(this, motion, depthM).position(timeS);
     }
 

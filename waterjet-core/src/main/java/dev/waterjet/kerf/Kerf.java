@@ -113,6 +113,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
      * @return the width
      */
     public Estimate<Length> widthAt(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         double depthM = inside(Kind.LENGTH.si(depth));
         return width(at -> 2 * at.halfWidth(depthM));
     }
@@ -199,6 +200,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
      * @return maximum less minimum half-width
      */
     public Estimate<Length> wallDeviation(Quantity<Length> edge) {
+        Objects.requireNonNull(edge, "edge");
         double edgeM = edgeHeight(edge, workpiece().thicknessSi());
         return length(at -> at.deviation(edgeM), 1 / Math.sqrt(2));
     }
@@ -231,6 +233,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
      * @return the offset: half of the width there
      */
     public Estimate<Length> offset(MeasuringPlane plane) {
+        Objects.requireNonNull(plane, "plane");
         return length(plane::halfWidth, 0.5);
     }
 

@@ -86,11 +86,11 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
                                     + " 2013"))
                     .withNote(
                             "The form is derived from the profile of the jet. Half-angle 1.38°, for a new set-up 0.95°"
-                                + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
-                                + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
-                                + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
-                                + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm"
-                                + " are assumed: fit them to measured widths.")
+                                    + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
+                                    + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
+                                    + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
+                                    + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm"
+                                    + " are assumed: fit them to measured widths.")
                     .withRanges(KerfRange.ofAssumedNumbers())));
 
     /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */
@@ -255,6 +255,7 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      * @return half-width in m; 0 from the separation depth on
      */
     public double halfWidthSi(CutConditions cut, double separationDepthM, double depthM) {
+        Objects.requireNonNull(cut, "cut");
         return shape(cut, depthM, separationDepthM).halfWidth(depthM);
     }
 
@@ -284,6 +285,7 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      * @return the feed rate; empty where the jet does not diverge, so that no feed rate widens the exit enough
      */
     public Optional<Estimate<Speed>> feedOfZeroTaper(CutConditions cut) {
+        Objects.requireNonNull(cut, "cut");
         KerfShape shape = shape(cut, cut.thicknessSi(), cut.thicknessSi());
         double depth = shape.zeroTaperDepth();
         double feed = depth < Double.MAX_VALUE ? cut.separationFeedSi(depth) : 0;
@@ -305,6 +307,8 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      * @return the depth, at least the thickness; empty if no depth has so small a taper
      */
     public Optional<Estimate<Length>> separationDepthForTaper(CutConditions cut, Quantity<Angle> taperPerSide) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(taperPerSide, "taperPerSide");
         double right = Math.nextDown(Math.PI / 2);
         double limit = Require.between("taper per side", Kind.ANGLE.si(taperPerSide), -right, right, Units.DEGREE, "");
         return separationDepthFor(cut, KerfShape::taperPerSide, limit);
@@ -321,6 +325,9 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      */
     public Optional<Estimate<Length>> separationDepthForDeviation(
             CutConditions cut, Quantity<Length> edge, Quantity<Length> deviation) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(deviation, "deviation");
+        Objects.requireNonNull(edge, "edge");
         double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
         double limit = Require.notNegative("deviation of a wall", Kind.LENGTH.si(deviation), Units.MILLIMETRE);
         return separationDepthFor(cut, shape -> shape.deviation(edgeM), limit);
@@ -338,6 +345,9 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
      */
     public Optional<Estimate<Length>> maximumSeparationDepthForDeviation(
             CutConditions cut, Quantity<Length> edge, Quantity<Length> deviation) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(deviation, "deviation");
+        Objects.requireNonNull(edge, "edge");
         double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
         ToDoubleFunction<KerfShape> computed = shape -> shape.deviation(edgeM);
         double limit = Kind.LENGTH.si(deviation);

@@ -46,6 +46,8 @@ public final class KerfProfile {
      * @return the profile
      */
     public static KerfProfile of(KerfModel model, CutFront front, JetSettings jet) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(model, "model");
         return of(model.doseRatio(), model.spreadSlope(), front, jet);
     }
 
@@ -59,6 +61,8 @@ public final class KerfProfile {
      * @return the profile
      */
     public static KerfProfile ofDoseSpread(KerfModel model, CutFront front, JetSettings jet, double deviations) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(model, "model");
         double factor = Math.exp(deviations * model.spread().doseRelative());
         return of(model.doseRatio() * factor, model.spreadSlope(), front, jet);
     }
@@ -73,6 +77,8 @@ public final class KerfProfile {
      * @return the profile
      */
     public static KerfProfile ofHalfAngle(KerfModel model, CutFront front, JetSettings jet, double deviations) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(model, "model");
         double factor = Math.exp(deviations * model.spread().slopeRelative());
         return of(model.doseRatio(), model.spreadSlope() * factor, front, jet);
     }
@@ -132,16 +138,12 @@ public final class KerfProfile {
         return secondM / Math.sqrt(Math.sqrt(Math.sqrt(1 + fourth * fourth)));
     }
 
-    /**
-     * {@return the cut front in the same workpiece}
-     */
+    /** {@return the cut front in the same workpiece} */
     public CutFront front() {
         return front;
     }
 
-    /**
-     * {@return sigma, the standard deviation of the dose across the path}
-     */
+    /** {@return sigma, the standard deviation of the dose across the path} */
     public double spreadSi() {
         return spreadM;
     }

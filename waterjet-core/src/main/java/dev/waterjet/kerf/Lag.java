@@ -56,6 +56,7 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      * @return distance of the front there behind the entry
      */
     public Estimate<Length> at(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         double depthM =
                 Require.above("depth", Kind.LENGTH.si(depth), 0, Units.MILLIMETRE, "there is no lag at the entry");
         Require.atMost("depth", depthM, thicknessM(), Units.MILLIMETRE, "the thickness");
@@ -124,6 +125,8 @@ public record Lag(LagModel model, Quantity<Length> thickness, Estimate<Length> s
      * @return distance between bottom edge and arc: outwards in the tangent geometry, inwards in the tractrix geometry
      */
     public Estimate<Length> errorOnArc(Quantity<Length> radius, LagGeometry geometry) {
+        Objects.requireNonNull(geometry, "geometry");
+        Objects.requireNonNull(radius, "radius");
         double radiusM = Require.positive("radius of the arc", Kind.LENGTH.si(radius), Units.MILLIMETRE);
         double error = geometry.arcErrorSi(exitM(), radiusM);
         if (error == 0) {

@@ -3,6 +3,7 @@ package dev.waterjet.kerf;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -85,6 +86,8 @@ public enum LagGeometry {
      *     empty where any lag is allowed
      */
     public Optional<Quantity<Length>> allowedLag(Quantity<Length> radius, Quantity<Length> tolerance) {
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(tolerance, "tolerance");
         double radiusM = Require.positive("radius of the arc", Kind.LENGTH.si(radius), Units.MILLIMETRE);
         double errorM = Require.positive("tolerance on the arc", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
         double lagM = arcLagSi(errorM, radiusM);

@@ -84,6 +84,7 @@ public record MinimumFeatures(Kerf kerf) implements Described, Serializable {
      * @return the thickness of the web; 0 or less where the kerfs overlap
      */
     public Estimate<Length> remainingWeb(Quantity<Length> spacing) {
+        Objects.requireNonNull(spacing, "spacing");
         double spacingM = Require.notNegative("distance between the paths", Kind.LENGTH.si(spacing), Units.MILLIMETRE);
         Estimate<Length> width = kerf.maximumWidth();
         return Estimate.of(Kind.LENGTH, spacingM - width.si(), width.standardUncertaintySi())
@@ -97,6 +98,7 @@ public record MinimumFeatures(Kerf kerf) implements Described, Serializable {
      * @return true if no web remains between them
      */
     public boolean kerfsOverlapAt(Quantity<Length> spacing) {
+        Objects.requireNonNull(spacing, "spacing");
         return remainingWeb(spacing).si() <= 0;
     }
 

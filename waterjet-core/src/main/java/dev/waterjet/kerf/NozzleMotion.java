@@ -53,6 +53,8 @@ public final class NozzleMotion {
      * @throws dev.waterjet.measure.DomainException if a time is not after the one before, or a feed is negative
      */
     public static NozzleMotion fromSteadyFeedSi(double approachMPerS, double[] timesS, double[] feedsMPerS) {
+        Objects.requireNonNull(feedsMPerS, "feedsMPerS");
+        Objects.requireNonNull(timesS, "timesS");
         return of(
                 Require.positive("feed before the first time", approachMPerS, Units.MILLIMETRE_PER_MINUTE),
                 timesS,
@@ -110,16 +112,12 @@ public final class NozzleMotion {
         return waysM[piece];
     }
 
-    /**
-     * {@return the first time, in s}
-     */
+    /** {@return the first time, in s} */
     public double startSi() {
         return timesS[0];
     }
 
-    /**
-     * {@return the last time, in s}
-     */
+    /** {@return the last time, in s} */
     public double endSi() {
         return timesS[timesS.length - 1];
     }

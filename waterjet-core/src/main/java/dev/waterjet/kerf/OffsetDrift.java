@@ -38,6 +38,7 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * @param boreGrowth rate at which the exit bore grows in diameter, above 0
      */
     public OffsetDrift {
+        Objects.requireNonNull(boreGrowth, "boreGrowth");
         Objects.requireNonNull(kerf, "kerf");
         Objects.requireNonNull(plane, "plane");
         boreGrowth = Kind.SPEED.of(
@@ -53,6 +54,7 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * @return the drift
      */
     public static OffsetDrift of(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreGrowth) {
+        Objects.requireNonNull(boreGrowth, "boreGrowth");
         return new OffsetDrift(kerf, plane, boreGrowth);
     }
 
@@ -63,6 +65,7 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * @return the offset
      */
     public Estimate<Length> offsetAfter(Quantity<Time> cuttingTime) {
+        Objects.requireNonNull(cuttingTime, "cuttingTime");
         KerfShape worn = kerf.shape().withBore(kerf.shape().boreM() + grown(cuttingTime));
         KerfSpread spread = kerf.spread();
         double uncertainty = Math.hypot(spread.of(worn, plane::halfWidth), spread.widthM() / 2);
@@ -76,6 +79,7 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * @return growth of the correct offset
      */
     public Estimate<Length> driftAfter(Quantity<Time> cuttingTime) {
+        Objects.requireNonNull(cuttingTime, "cuttingTime");
         double grown = grown(cuttingTime);
         return Estimate.of(
                 Kind.LENGTH, drift(kerf.shape(), grown), kerf.spread().of(kerf.shape(), shape -> drift(shape, grown)));
@@ -100,6 +104,7 @@ public record OffsetDrift(Kerf kerf, MeasuringPlane plane, Quantity<Speed> boreG
      * @return jet-on time with abrasive
      */
     public Estimate<Time> timeUntil(Quantity<Length> perSide) {
+        Objects.requireNonNull(perSide, "perSide");
         double tolerance = Require.positive("tolerance per side", Kind.LENGTH.si(perSide), Units.MILLIMETRE);
         KerfShape now = kerf.shape();
         Require.above(

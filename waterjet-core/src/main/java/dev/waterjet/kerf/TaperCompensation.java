@@ -49,6 +49,7 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @return the compensation
      */
     public static TaperCompensation forSquarePartSide(Kerf kerf) {
+        Objects.requireNonNull(kerf, "kerf");
         Estimate<Angle> taper = kerf.taperPerSide();
         return new TaperCompensation(taper, taper.value());
     }
@@ -61,6 +62,7 @@ public record TaperCompensation(Estimate<Angle> taper, Quantity<Angle> tilt) imp
      * @return the compensation
      */
     public static TaperCompensation of(Kerf kerf, Quantity<Angle> tilt) {
+        Objects.requireNonNull(kerf, "kerf");
         return new TaperCompensation(kerf.taperPerSide(), tilt);
     }
 

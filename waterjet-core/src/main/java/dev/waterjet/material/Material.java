@@ -126,6 +126,7 @@ public final class Material implements Described, HasEvidence, Serializable {
      */
     public static Material of(
             String id, double machinability, double relativeUncertainty, MaterialClass materialClass) {
+        Objects.requireNonNull(id, "id");
         return new Material(new Values(
                 id,
                 id.replace('-', ' '),
@@ -196,47 +197,36 @@ public final class Material implements Described, HasEvidence, Serializable {
      * @return the material with those names in place of its earlier ones
      */
     public Material withAliases(List<String> aliases) {
+        Objects.requireNonNull(aliases, "aliases");
         return with(values.evidence, values.facts.withAliases(aliases));
     }
 
-    /**
-     * {@return the id in a catalogue: lower-case letters and digits, separated by single hyphens}
-     */
+    /** {@return the id in a catalogue: lower-case letters and digits, separated by single hyphens} */
     public String id() {
         return values.id;
     }
 
-    /**
-     * {@return the name for people}
-     */
+    /** {@return the name for people} */
     public String name() {
         return values.name;
     }
 
-    /**
-     * {@return the other names: designations by EN, AISI and UNS, other spellings; empty if none is stated}
-     */
+    /** {@return the other names: designations by EN, AISI and UNS, other spellings; empty if none is stated} */
     public List<String> aliases() {
         return values.facts.aliases();
     }
 
-    /**
-     * {@return the group of materials to which it belongs, such as "stainless steel"; empty if none is stated}
-     */
+    /** {@return the group of materials to which it belongs, such as "stainless steel"; empty if none is stated} */
     public String group() {
         return values.facts.group();
     }
 
-    /**
-     * {@return the density; empty if none is stated}
-     */
+    /** {@return the density; empty if none is stated} */
     public Optional<Quantity<Density>> density() {
         return Optional.ofNullable(values.facts.densityKgPerM3()).map(Kind.DENSITY::of);
     }
 
-    /**
-     * {@return Young's modulus; empty if none is stated}
-     */
+    /** {@return Young's modulus; empty if none is stated} */
     public Optional<Quantity<Pressure>> youngsModulus() {
         return Optional.ofNullable(values.facts.modulusPa()).map(Kind.PRESSURE::of);
     }
@@ -250,23 +240,17 @@ public final class Material implements Described, HasEvidence, Serializable {
                 .map(pa -> Estimate.withinFactor(Kind.PRESSURE, pa, values.facts.strengthUncertainty(), List.of()));
     }
 
-    /**
-     * {@return the machinability number with its uncertainty}
-     */
+    /** {@return the machinability number with its uncertainty} */
     public Estimate<Dimensionless> machinability() {
         return Estimate.withinFactor(Kind.RATIO, values.machinability, values.relativeUncertainty, cautions());
     }
 
-    /**
-     * {@return the machinability number}
-     */
+    /** {@return the machinability number} */
     public double machinabilitySi() {
         return values.machinability;
     }
 
-    /**
-     * {@return the relative standard uncertainty of the machinability number}
-     */
+    /** {@return the relative standard uncertainty of the machinability number} */
     public double relativeUncertainty() {
         return values.relativeUncertainty;
     }
@@ -280,16 +264,12 @@ public final class Material implements Described, HasEvidence, Serializable {
         return Math.sqrt((values.relativeUncertainty - recall) * (values.relativeUncertainty + recall));
     }
 
-    /**
-     * {@return the behaviour of the material}
-     */
+    /** {@return the behaviour of the material} */
     public MaterialClass materialClass() {
         return values.materialClass;
     }
 
-    /**
-     * {@return the cautions for results on this material; empty if there are none}
-     */
+    /** {@return the cautions for results on this material; empty if there are none} */
     public List<Caution> cautions() {
         // created on request: few callers use them, and the first message of a JVM loads the unit tables
         boolean isAssumed = !values.facts.rule().isEmpty();

@@ -13,9 +13,7 @@ public enum MaterialClass {
     /** Yields under the jet, like rubber, foam and soft plastics. */
     SOFT;
 
-    /**
-     * {@return the name for people}
-     */
+    /** {@return the name for people} */
     public String label() {
         return name().toLowerCase(Locale.ROOT);
     }

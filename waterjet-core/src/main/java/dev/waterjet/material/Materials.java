@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * Catalogue of materials. Immutable: a change returns a new catalogue.
@@ -94,6 +95,7 @@ public final class Materials implements Serializable {
      * @return the catalogue
      */
     public static Materials of(Collection<Material> materials) {
+        Objects.requireNonNull(materials, "materials");
         Map<String, Material> byId = new LinkedHashMap<>();
         for (Material material : materials) {
             byId.put(material.id(), material);
@@ -108,6 +110,7 @@ public final class Materials implements Serializable {
      * @return the extended catalogue
      */
     public Materials with(Collection<Material> more) {
+        Objects.requireNonNull(more, "more");
         List<Material> all = new ArrayList<>(byId.values());
         all.addAll(more);
         return of(all);
@@ -120,12 +123,11 @@ public final class Materials implements Serializable {
      * @return the extended catalogue
      */
     public Materials with(Material material) {
+        Objects.requireNonNull(material, "material");
         return with(List.of(material));
     }
 
-    /**
-     * {@return all materials in their order, unmodifiable}
-     */
+    /** {@return all materials in their order, unmodifiable} */
     public Collection<Material> all() {
         return Collections.unmodifiableCollection(byId.values());
     }
@@ -140,6 +142,7 @@ public final class Materials implements Serializable {
      * @throws UnknownMaterialException if none matches, or more than one
      */
     public Material get(String text) {
+        Objects.requireNonNull(text, "text");
         Material exact = byId.get(text);
         return exact != null ? exact : MaterialSearch.find(byId.values(), text);
     }

@@ -44,16 +44,12 @@ public final class UnknownMaterialException extends WaterjetException {
                 : String.join(", ", matches.subList(0, MAX_SHOWN)) + " and " + (matches.size() - MAX_SHOWN) + " more";
     }
 
-    /**
-     * {@return the name requested}
-     */
+    /** {@return the name requested} */
     public String requested() {
         return requested;
     }
 
-    /**
-     * {@return the ids of similar names, the most similar first, or of all matches; empty if there are none}
-     */
+    /** {@return the ids of similar names, the most similar first, or of all matches; empty if there are none} */
     public List<String> suggestions() {
         return suggestions;
     }

@@ -81,6 +81,7 @@ public final class Workpiece implements Described, Serializable {
      * @return the workpiece
      */
     public static Workpiece of(Material material, Quantity<Length> thickness) {
+        Objects.requireNonNull(thickness, "thickness");
         return new Workpiece(new Values(material, Kind.LENGTH.si(thickness), List.of()));
     }
 
@@ -104,6 +105,7 @@ public final class Workpiece implements Described, Serializable {
      * @return the workpiece, of at most 1 m
      */
     public static Workpiece layers(List<Workpiece> layers) {
+        Objects.requireNonNull(layers, "layers");
         List<Workpiece> flat =
                 layers.stream().flatMap(layer -> layer.layers().stream()).toList();
         Require.between("number of layers", flat.size(), 1, MAX_LAYERS, Units.ONE, "");
@@ -119,6 +121,7 @@ public final class Workpiece implements Described, Serializable {
      * @return the workpiece with that thickness
      */
     public Workpiece withThickness(Quantity<Length> thickness) {
+        Objects.requireNonNull(thickness, "thickness");
         double thicknessM = Kind.LENGTH.si(thickness);
         if (values.layers.isEmpty()) {
             return new Workpiece(new Values(values.material, thicknessM, List.of()));
@@ -129,9 +132,7 @@ public final class Workpiece implements Described, Serializable {
                 .toList());
     }
 
-    /**
-     * {@return the layers, the top one first; this workpiece alone if it is a plate}
-     */
+    /** {@return the layers, the top one first; this workpiece alone if it is a plate} */
     public List<Workpiece> layers() {
         return values.layers.isEmpty() ? List.of(this) : values.layers;
     }
@@ -141,9 +142,7 @@ public final class Workpiece implements Described, Serializable {
         return values.layers.stream().anyMatch(layer -> !layer.material().equals(values.material));
     }
 
-    /**
-     * {@return the cautions of a workpiece of layers, with those of their materials; empty for a plate}
-     */
+    /** {@return the cautions of a workpiece of layers, with those of their materials; empty for a plate} */
     public List<Caution> cautions() {
         if (values.layers.isEmpty()) {
             return List.of();
@@ -165,16 +164,12 @@ public final class Workpiece implements Described, Serializable {
         return values.material;
     }
 
-    /**
-     * {@return the thickness; of layers the total}
-     */
+    /** {@return the thickness; of layers the total} */
     public Quantity<Length> thickness() {
         return Kind.LENGTH.of(values.thicknessM);
     }
 
-    /**
-     * {@return the thickness, in m}
-     */
+    /** {@return the thickness, in m} */
     public double thicknessSi() {
         return values.thicknessM;
     }

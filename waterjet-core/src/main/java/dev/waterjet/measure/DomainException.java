@@ -117,30 +117,22 @@ public class DomainException extends WaterjetException {
         };
     }
 
-    /**
-     * {@return the name of the quantity}
-     */
+    /** {@return the name of the quantity} */
     public String quantity() {
         return quantity;
     }
 
-    /**
-     * {@return the offending value, in {@link #unit()}; empty if the domain has no limit in numbers}
-     */
+    /** {@return the offending value, in {@link #unit()}; empty if the domain has no limit in numbers} */
     public OptionalDouble value() {
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
-    /**
-     * {@return the limit, in {@link #unit()}; empty if the domain has no limit in numbers}
-     */
+    /** {@return the limit, in {@link #unit()}; empty if the domain has no limit in numbers} */
     public OptionalDouble limit() {
         return limit == null ? OptionalDouble.empty() : OptionalDouble.of(limit);
     }
 
-    /**
-     * {@return the symbol of the unit of value and limit, empty for a ratio or without a limit}
-     */
+    /** {@return the symbol of the unit of value and limit, empty for a ratio or without a limit} */
     public String unit() {
         return unit;
     }

@@ -188,23 +188,17 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
         this.siUnit = (Unit<Q>) siUnit;
     }
 
-    /**
-     * {@return all kinds, in a fixed order, unmodifiable}
-     */
+    /** {@return all kinds, in a fixed order, unmodifiable} */
     public static List<Kind<?>> all() {
         return ALL;
     }
 
-    /**
-     * {@return the name, such as {@code "mass flow"}}
-     */
+    /** {@return the name, such as {@code "mass flow"}} */
     public String name() {
         return name;
     }
 
-    /**
-     * {@return the JSR-385 type of this kind}
-     */
+    /** {@return the JSR-385 type of this kind} */
     @SuppressWarnings("unchecked")
     public Class<Q> type() {
         return (Class<Q>) Objects.requireNonNull(Types.OF_KIND.get(this));
@@ -243,9 +237,7 @@ public final class Kind<Q extends Quantity<Q>> implements Serializable {
                 Map.entry(RATIO, Dimensionless.class));
     }
 
-    /**
-     * {@return the coherent SI unit of this kind}
-     */
+    /** {@return the coherent SI unit of this kind} */
     public Unit<Q> siUnit() {
         return siUnit;
     }

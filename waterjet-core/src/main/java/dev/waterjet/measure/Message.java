@@ -206,16 +206,12 @@ public final class Message implements Described, Serializable {
         return new Message(new Values(values.code, values.pattern, all));
     }
 
-    /**
-     * {@return the stable name, in lower case with hyphens}
-     */
+    /** {@return the stable name, in lower case with hyphens} */
     public String code() {
         return values.code;
     }
 
-    /**
-     * {@return the pattern of the sentence}
-     */
+    /** {@return the pattern of the sentence} */
     public String pattern() {
         return values.pattern;
     }
@@ -232,9 +228,7 @@ public final class Message implements Described, Serializable {
         return Collections.unmodifiableMap(named);
     }
 
-    /**
-     * {@return the sentence for people}
-     */
+    /** {@return the sentence for people} */
     public String text() {
         return text(Map.of());
     }

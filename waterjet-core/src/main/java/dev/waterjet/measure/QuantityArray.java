@@ -190,16 +190,12 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
         return new TextException(message.withInput("text", text).with("kind", kind.name()));
     }
 
-    /**
-     * {@return the kind of the quantities}
-     */
+    /** {@return the kind of the quantities} */
     public Kind<Q> kind() {
         return kind;
     }
 
-    /**
-     * {@return the number of quantities}
-     */
+    /** {@return the number of quantities} */
     public int size() {
         return si.length;
     }
@@ -251,9 +247,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
         return values;
     }
 
-    /**
-     * {@return a stream of the values in SI}
-     */
+    /** {@return a stream of the values in SI} */
     public DoubleStream stream() {
         return Arrays.stream(si);
     }

@@ -52,16 +52,12 @@ public class TextException extends WaterjetException {
         this(line, column, Message.of("unspecified", message));
     }
 
-    /**
-     * {@return the line of the fault from 1, or 0 if the text has no lines}
-     */
+    /** {@return the line of the fault from 1, or 0 if the text has no lines} */
     public int line() {
         return line;
     }
 
-    /**
-     * {@return the column of the fault from 1, or 0 if the text has no lines}
-     */
+    /** {@return the column of the fault from 1, or 0 if the text has no lines} */
     public int column() {
         return column;
     }

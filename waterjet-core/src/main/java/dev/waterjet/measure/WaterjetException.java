@@ -46,30 +46,22 @@ public abstract class WaterjetException extends RuntimeException {
         this.message = message;
     }
 
-    /**
-     * {@return the stable name of the refusal, in lower case with hyphens}
-     */
+    /** {@return the stable name of the refusal, in lower case with hyphens} */
     public String code() {
         return message.code();
     }
 
-    /**
-     * {@return the parameters of the refusal: numbers in SI with the unit in the key, counts and texts}
-     */
+    /** {@return the parameters of the refusal: numbers in SI with the unit in the key, counts and texts} */
     public Map<String, Object> parameters() {
         return message.parameters();
     }
 
-    /**
-     * {@return the message without a place}
-     */
+    /** {@return the message without a place} */
     public Message message() {
         return message;
     }
 
-    /**
-     * {@return the sentence for people, never null}
-     */
+    /** {@return the sentence for people, never null} */
     @Override
     public String getMessage() {
         return String.valueOf(super.getMessage());

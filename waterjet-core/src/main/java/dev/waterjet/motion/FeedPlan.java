@@ -15,6 +15,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -242,6 +243,7 @@ public final class FeedPlan implements Described {
      * @return the time; zero if it never governs
      */
     public Quantity<Time> timeLimitedBy(FeedLimit limit) {
+        Objects.requireNonNull(limit, "limit");
         return timeByLimit().getOrDefault(limit, Kind.TIME.of(0));
     }
 
@@ -267,6 +269,7 @@ public final class FeedPlan implements Described {
      * @return the feed rate
      */
     public Quantity<Speed> feedAt(Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
         return Kind.SPEED.of(feedAtSi(Kind.LENGTH.si(distance)));
     }
 

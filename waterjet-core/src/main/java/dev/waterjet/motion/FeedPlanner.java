@@ -127,6 +127,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withFeeds(QualityFeeds other) {
+        Objects.requireNonNull(other, "other");
         return new FeedPlanner(machine, other, cut, kerfModel, conditioner, choices);
     }
 
@@ -137,6 +138,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withKerfModel(KerfModel model) {
+        Objects.requireNonNull(model, "model");
         return new FeedPlanner(machine, feeds, cut, model, conditioner, choices);
     }
 
@@ -147,6 +149,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withMachine(MachineLimits other) {
+        Objects.requireNonNull(other, "other");
         return new FeedPlanner(other, feeds, cut, kerfModel, conditioner, choices);
     }
 
@@ -158,6 +161,7 @@ public final class FeedPlanner {
      * @return the planner
      */
     public FeedPlanner withConditioner(ContourConditioner other) {
+        Objects.requireNonNull(other, "other");
         return new FeedPlanner(machine, feeds, cut, kerfModel, other, choices);
     }
 
@@ -234,6 +238,8 @@ public final class FeedPlanner {
      * @return the plan
      */
     public FeedPlan plan(Contour path, Side part) {
+        Objects.requireNonNull(path, "path");
+        Objects.requireNonNull(part, "part");
         return plan(conditioner.condition(opened(path)), path, part);
     }
 
@@ -246,6 +252,8 @@ public final class FeedPlanner {
      * @return the plan
      */
     public FeedPlan planAsDrawn(Contour path, Side part) {
+        Objects.requireNonNull(part, "part");
+        Objects.requireNonNull(path, "path");
         return plan(opened(path), null, path, part, isFree(path));
     }
 
@@ -256,6 +264,7 @@ public final class FeedPlanner {
      * @return one plan for each stretch with the jet on, in order
      */
     public List<FeedPlan> plan(ToolPath path) {
+        Objects.requireNonNull(path, "path");
         List<Contour> cuts = path.cuts();
         List<FeedPlan> plans = new ArrayList<>(cuts.size());
         ToolPath.Purpose last = path.purpose(path.size() - 1);

@@ -55,6 +55,7 @@ public final class QualityFeeds implements Described, Serializable {
      * @return the feed rate for each cut quality
      */
     public static QualityFeeds of(CutConditions cut) {
+        Objects.requireNonNull(cut, "cut");
         Map<CutQuality, Double> feeds = new EnumMap<>(CutQuality.class);
         for (CutQuality quality : CutQuality.values()) {
             feeds.put(quality, cut.feed(quality).si());

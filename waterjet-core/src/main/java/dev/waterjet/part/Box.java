@@ -7,6 +7,7 @@ import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -25,6 +26,8 @@ public record Box(Point minimum, Point maximum) implements Described, Serializab
      * @param maximum corner of maximum x and y
      */
     public Box {
+        Objects.requireNonNull(maximum, "maximum");
+        Objects.requireNonNull(minimum, "minimum");
         Require.atMost("minimum x of a box", minimum.xSi(), maximum.xSi(), Units.MILLIMETRE, "its maximum x");
         Require.atMost("minimum y of a box", minimum.ySi(), maximum.ySi(), Units.MILLIMETRE, "its maximum y");
     }
@@ -33,23 +36,17 @@ public record Box(Point minimum, Point maximum) implements Described, Serializab
         return new Box(Point.ofSi(x0M, y0M), Point.ofSi(x1M, y1M));
     }
 
-    /**
-     * {@return the extent along x, in m}
-     */
+    /** {@return the extent along x, in m} */
     public Quantity<Length> width() {
         return Kind.LENGTH.of(maximum.xSi() - minimum.xSi());
     }
 
-    /**
-     * {@return the extent along y, in m}
-     */
+    /** {@return the extent along y, in m} */
     public Quantity<Length> height() {
         return Kind.LENGTH.of(maximum.ySi() - minimum.ySi());
     }
 
-    /**
-     * {@return the middle}
-     */
+    /** {@return the middle} */
     public Point centre() {
         return Point.ofSi((minimum.xSi() + maximum.xSi()) / 2, (minimum.ySi() + maximum.ySi()) / 2);
     }
@@ -61,6 +58,7 @@ public record Box(Point minimum, Point maximum) implements Described, Serializab
      * @return true if it does
      */
     public boolean isAround(Box other) {
+        Objects.requireNonNull(other, "other");
         return minimum.xSi() <= other.minimum.xSi()
                 && minimum.ySi() <= other.minimum.ySi()
                 && maximum.xSi() >= other.maximum.xSi()
@@ -74,6 +72,7 @@ public record Box(Point minimum, Point maximum) implements Described, Serializab
      * @return the distance, in m; zero where the boxes meet
      */
     public Quantity<Length> distance(Box other) {
+        Objects.requireNonNull(other, "other");
         double dx = Math.max(0, Math.max(other.minimum.xSi() - maximum.xSi(), minimum.xSi() - other.maximum.xSi()));
         double dy = Math.max(0, Math.max(other.minimum.ySi() - maximum.ySi(), minimum.ySi() - other.maximum.ySi()));
         return Kind.LENGTH.of(Math.hypot(dx, dy));

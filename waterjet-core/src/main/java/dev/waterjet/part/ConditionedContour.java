@@ -5,6 +5,7 @@ import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -31,16 +32,12 @@ public final class ConditionedContour implements Described {
         this.contour = new Contour(fitted.path().compact(), source.requirements, source.name());
     }
 
-    /**
-     * {@return the contour of lines and arcs}
-     */
+    /** {@return the contour of lines and arcs} */
     public Contour contour() {
         return contour;
     }
 
-    /**
-     * {@return the contour that was conditioned}
-     */
+    /** {@return the contour that was conditioned} */
     public Contour source() {
         return source;
     }
@@ -75,16 +72,12 @@ public final class ConditionedContour implements Described {
         return Kind.LENGTH.of(fitted.deviation()[Require.index("edge", piece, contour.size())]);
     }
 
-    /**
-     * {@return the largest distance of a point of the source from the conditioned contour, in m, exact}
-     */
+    /** {@return the largest distance of a point of the source from the conditioned contour, in m, exact} */
     public Quantity<Length> maximumDeviation() {
         return Kind.LENGTH.of(fitted.deviation()[fitted.worstPiece()]);
     }
 
-    /**
-     * {@return the edge of the source at which the largest deviation was found, index from 0}
-     */
+    /** {@return the edge of the source at which the largest deviation was found, index from 0} */
     public int edgeOfMaximumDeviation() {
         return fitted.worstEdge()[fitted.worstPiece()];
     }
@@ -109,6 +102,7 @@ public final class ConditionedContour implements Described {
      * @return true if the sagitta over that length, or the shorter piece, is above the flattening
      */
     public boolean isCorner(int vertex, Quantity<Length> over) {
+        Objects.requireNonNull(over, "over");
         return isCornerSi(vertex, Kind.LENGTH.si(over));
     }
 

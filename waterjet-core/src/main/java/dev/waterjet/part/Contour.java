@@ -140,33 +140,26 @@ public final class Contour implements Described, Serializable {
      * @return the named contour
      */
     public Contour named(String label) {
+        Objects.requireNonNull(label, "label");
         return new Contour(edges, requirements, label);
     }
 
-    /**
-     * {@return the name; empty if it has none}
-     */
+    /** {@return the name; empty if it has none} */
     public String name() {
         return name;
     }
 
-    /**
-     * {@return the name in quotes for people, or "contour" if it has none}
-     */
+    /** {@return the name in quotes for people, or "contour" if it has none} */
     public String label() {
         return name.isEmpty() ? "contour" : "\"" + name + "\"";
     }
 
-    /**
-     * {@return the number of edges, 1 or more}
-     */
+    /** {@return the number of edges, 1 or more} */
     public int size() {
         return edges.size();
     }
 
-    /**
-     * {@return whether it ends where it starts}
-     */
+    /** {@return whether it ends where it starts} */
     public boolean isClosed() {
         return edges.isClosed();
     }
@@ -203,9 +196,7 @@ public final class Contour implements Described, Serializable {
         return requirements.get(requirementIndex(index));
     }
 
-    /**
-     * {@return the different requirements on its edges}
-     */
+    /** {@return the different requirements on its edges} */
     public List<EdgeRequirement> requirements() {
         return requirements;
     }
@@ -230,16 +221,12 @@ public final class Contour implements Described, Serializable {
         return edges.isCurve(Require.index("edge", index, size()));
     }
 
-    /**
-     * {@return the point at which it starts}
-     */
+    /** {@return the point at which it starts} */
     public Point start() {
         return Point.ofSi(edges.x()[0], edges.y()[0]);
     }
 
-    /**
-     * {@return the point at which it ends; the start if it is closed}
-     */
+    /** {@return the point at which it ends; the start if it is closed} */
     public Point end() {
         return Point.ofSi(edges.x()[size()], edges.y()[size()]);
     }
@@ -264,16 +251,12 @@ public final class Contour implements Described, Serializable {
         return edges.y()[Require.index("vertex", vertex, size() + 1)];
     }
 
-    /**
-     * {@return the length along all edges, in m}
-     */
+    /** {@return the length along all edges, in m} */
     public Quantity<Length> length() {
         return Kind.LENGTH.of(lengthSi());
     }
 
-    /**
-     * {@return the length along all edges, in m}
-     */
+    /** {@return the length along all edges, in m} */
     public double lengthSi() {
         return ContourGeometry.length(this);
     }
@@ -288,9 +271,7 @@ public final class Contour implements Described, Serializable {
         return ContourGeometry.locate(this, distanceM);
     }
 
-    /**
-     * {@return the smallest rectangle along the axes that holds it}
-     */
+    /** {@return the smallest rectangle along the axes that holds it} */
     public Box box() {
         return ContourGeometry.box(this);
     }
@@ -315,9 +296,7 @@ public final class Contour implements Described, Serializable {
         return Kind.AREA.of(ContourGeometry.signedArea(this));
     }
 
-    /**
-     * {@return the side on which the enclosed area lies: left where the contour runs counter-clockwise}
-     */
+    /** {@return the side on which the enclosed area lies: left where the contour runs counter-clockwise} */
     public Side enclosedSide() {
         return ContourGeometry.signedArea(this) >= 0 ? Side.LEFT : Side.RIGHT;
     }
@@ -329,6 +308,7 @@ public final class Contour implements Described, Serializable {
      * @return true if it does; on the contour itself either is possible
      */
     public boolean isAround(Point point) {
+        Objects.requireNonNull(point, "point");
         return ContourGeometry.winding(this, point.xSi(), point.ySi()) != 0;
     }
 
@@ -341,6 +321,7 @@ public final class Contour implements Described, Serializable {
      * @return the radius, in m; empty if nothing is hollow
      */
     public Optional<Quantity<Length>> minimumInnerRadius(Side part) {
+        Objects.requireNonNull(part, "part");
         double radius = ContourGeometry.minimumInnerRadius(this, part.sign);
         return radius < Double.POSITIVE_INFINITY ? Optional.of(Kind.LENGTH.of(radius)) : Optional.empty();
     }
@@ -352,6 +333,7 @@ public final class Contour implements Described, Serializable {
      * @return the distance, in m; zero where they cross or touch
      */
     public Quantity<Length> clearance(Contour other) {
+        Objects.requireNonNull(other, "other");
         return Kind.LENGTH.of(EdgeTree.of(this).clearance(EdgeTree.of(other)));
     }
 
@@ -362,6 +344,7 @@ public final class Contour implements Described, Serializable {
      * @return the distance, in m
      */
     public Quantity<Length> clearance(Point point) {
+        Objects.requireNonNull(point, "point");
         return Kind.LENGTH.of(ContourGeometry.distance(this, point.xSi(), point.ySi()));
     }
 
@@ -392,9 +375,7 @@ public final class Contour implements Described, Serializable {
         return this;
     }
 
-    /**
-     * {@return the same line in the other direction}
-     */
+    /** {@return the same line in the other direction} */
     public Contour reversed() {
         return new Contour(edges.reversed(), requirements, name);
     }
@@ -406,6 +387,7 @@ public final class Contour implements Described, Serializable {
      * @return the moved contour
      */
     public Contour translatedBy(Point by) {
+        Objects.requireNonNull(by, "by");
         return new Contour(edges.translated(by.xSi(), by.ySi()), requirements, name);
     }
 
@@ -416,6 +398,7 @@ public final class Contour implements Described, Serializable {
      * @return the turned contour
      */
     public Contour rotatedBy(Quantity<Angle> angle) {
+        Objects.requireNonNull(angle, "angle");
         double rad = Kind.ANGLE.si(angle);
         return new Contour(edges.turned(Math.cos(rad), Math.sin(rad)), requirements, name);
     }
@@ -427,6 +410,7 @@ public final class Contour implements Described, Serializable {
      * @return the contour with that requirement
      */
     public Contour withRequirement(EdgeRequirement requirement) {
+        Objects.requireNonNull(requirement, "requirement");
         return new Contour(edges.withKey(new short[size()]), List.of(requirement), name);
     }
 
@@ -438,6 +422,7 @@ public final class Contour implements Described, Serializable {
      * @throws GeometryException if the contour is open
      */
     public Contour startingAt(Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
         requireClosed();
         return ContourGeometry.startingAt(this, Kind.LENGTH.si(distance));
     }

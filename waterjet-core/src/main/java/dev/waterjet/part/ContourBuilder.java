@@ -156,6 +156,8 @@ public final class ContourBuilder {
      * @throws GeometryException with code {@code arc-through-line} if the three points lie on a straight line
      */
     public ContourBuilder arcThrough(Point middle, Point end) {
+        Objects.requireNonNull(end, "end");
+        Objects.requireNonNull(middle, "middle");
         double ax = middle.xSi() - x[edges];
         double ay = middle.ySi() - y[edges];
         double bx = end.xSi() - x[edges];
@@ -222,6 +224,7 @@ public final class ContourBuilder {
      * @throws GeometryException with code {@code zero-length-edge} if two neighbours coincide
      */
     public ContourBuilder smoothThrough(List<Point> points) {
+        Objects.requireNonNull(points, "points");
         boolean before = isCurve;
         asCurve(true);
         points.forEach(this::lineTo);
@@ -295,6 +298,7 @@ public final class ContourBuilder {
      * @throws GeometryException with code {@code open-contour} if the gap is wider
      */
     public Contour closeWithin(Quantity<Length> gap) {
+        Objects.requireNonNull(gap, "gap");
         double apart = Math.hypot(x[edges] - x[0], y[edges] - y[0]);
         if (apart > Kind.LENGTH.si(gap)) {
             throw new GeometryException(Math.max(0, edges - 1), x[edges], y[edges], ContourCheck.open(apart));

@@ -64,9 +64,7 @@ public final class ContourConditioner implements Serializable {
         this.values = values;
     }
 
-    /**
-     * {@return the conditioner with a tolerance of 5 µm and a flattening of 20 µm}
-     */
+    /** {@return the conditioner with a tolerance of 5 µm and a flattening of 20 µm} */
     public static ContourConditioner defaults() {
         return DEFAULTS;
     }
@@ -93,16 +91,12 @@ public final class ContourConditioner implements Serializable {
         return new ContourConditioner(new Values(values.toleranceM, Kind.LENGTH.si(flattening)));
     }
 
-    /**
-     * {@return the largest distance of a vertex from the result, in m}
-     */
+    /** {@return the largest distance of a vertex from the result, in m} */
     public Quantity<Length> tolerance() {
         return Kind.LENGTH.of(values.toleranceM);
     }
 
-    /**
-     * {@return the largest sagitta of the chord of a curve, in m}
-     */
+    /** {@return the largest sagitta of the chord of a curve, in m} */
     public Quantity<Length> flattening() {
         return Kind.LENGTH.of(values.flatteningM);
     }
@@ -114,6 +108,7 @@ public final class ContourConditioner implements Serializable {
      * @return the conditioned contour, with the edges that each piece replaces
      */
     public ConditionedContour condition(Contour contour) {
+        Objects.requireNonNull(contour, "contour");
         FittedPath fitted = PathFitter.fit(contour.edges, values.toleranceM, values.flatteningM);
         return new ConditionedContour(contour, fitted, values.toleranceM, values.flatteningM);
     }

@@ -57,44 +57,32 @@ public final class Edge implements Described, Serializable {
         return new Edge(new Values(start, Point.ofSi(shape.x1, shape.y1), centre, shape.sweep, requirement));
     }
 
-    /**
-     * {@return the point at which the edge starts}
-     */
+    /** {@return the point at which the edge starts} */
     public Point start() {
         return values.start;
     }
 
-    /**
-     * {@return the point at which the edge ends}
-     */
+    /** {@return the point at which the edge ends} */
     public Point end() {
         return values.end;
     }
 
-    /**
-     * {@return whether the edge is an arc}
-     */
+    /** {@return whether the edge is an arc} */
     public boolean isArc() {
         return values.sweepRad != 0;
     }
 
-    /**
-     * {@return the centre of the arc; empty for a line}
-     */
+    /** {@return the centre of the arc; empty for a line} */
     public Optional<Point> centre() {
         return isArc() ? Optional.of(values.centre) : Optional.empty();
     }
 
-    /**
-     * {@return the radius of the arc, in m; empty for a line}
-     */
+    /** {@return the radius of the arc, in m; empty for a line} */
     public Optional<Quantity<Length>> radius() {
         return isArc() ? Optional.of(values.start.distance(values.centre)) : Optional.empty();
     }
 
-    /**
-     * {@return the side to which the arc turns, left for counter-clockwise; empty for a line}
-     */
+    /** {@return the side to which the arc turns, left for counter-clockwise; empty for a line} */
     public Optional<Side> turn() {
         return isArc() ? Optional.of(values.sweepRad > 0 ? Side.LEFT : Side.RIGHT) : Optional.empty();
     }
@@ -106,9 +94,7 @@ public final class Edge implements Described, Serializable {
         return Kind.ANGLE.of(values.sweepRad);
     }
 
-    /**
-     * {@return the length along the edge, in m}
-     */
+    /** {@return the length along the edge, in m} */
     public Quantity<Length> length() {
         return Kind.LENGTH.of(cursor().length());
     }
@@ -120,6 +106,7 @@ public final class Edge implements Described, Serializable {
      * @return the place
      */
     public Point pointAt(Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
         EdgeCursor cursor = cursor();
         double length = cursor.length();
         double along = Require.between(
@@ -145,9 +132,7 @@ public final class Edge implements Described, Serializable {
         return cursor;
     }
 
-    /**
-     * {@return the requirement on the cut surface}
-     */
+    /** {@return the requirement on the cut surface} */
     public EdgeRequirement requirement() {
         return values.requirement;
     }

@@ -33,65 +33,47 @@ public final class EdgeCursor {
     /** Creates a cursor that holds no edge yet. */
     public EdgeCursor() {}
 
-    /**
-     * {@return whether the edge is an arc}
-     */
+    /** {@return whether the edge is an arc} */
     public boolean isArc() {
         return sweep != 0;
     }
 
-    /**
-     * {@return x of the start, in m}
-     */
+    /** {@return x of the start, in m} */
     public double startX() {
         return x0;
     }
 
-    /**
-     * {@return y of the start, in m}
-     */
+    /** {@return y of the start, in m} */
     public double startY() {
         return y0;
     }
 
-    /**
-     * {@return x of the end, in m}
-     */
+    /** {@return x of the end, in m} */
     public double endX() {
         return x1;
     }
 
-    /**
-     * {@return y of the end, in m}
-     */
+    /** {@return y of the end, in m} */
     public double endY() {
         return y1;
     }
 
-    /**
-     * {@return x of the centre of an arc, in m}
-     */
+    /** {@return x of the centre of an arc, in m} */
     public double centreX() {
         return cx;
     }
 
-    /**
-     * {@return y of the centre of an arc, in m}
-     */
+    /** {@return y of the centre of an arc, in m} */
     public double centreY() {
         return cy;
     }
 
-    /**
-     * {@return radius of an arc, in m; zero for a line}
-     */
+    /** {@return radius of an arc, in m; zero for a line} */
     public double radius() {
         return radius;
     }
 
-    /**
-     * {@return angle by which the direction turns along the edge, in rad, positive to the left; zero for a line}
-     */
+    /** {@return angle by which the direction turns along the edge, in rad, positive to the left; zero for a line} */
     public double sweep() {
         return sweep;
     }
@@ -135,37 +117,27 @@ public final class EdgeCursor {
         radius = Math.sqrt((fromX - centreX) * (fromX - centreX) + (fromY - centreY) * (fromY - centreY));
     }
 
-    /**
-     * {@return length along the edge, in m}
-     */
+    /** {@return length along the edge, in m} */
     public double length() {
         return isArc() ? radius * Math.abs(sweep) : Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
     }
 
-    /**
-     * {@return x of the unit vector along the path at the start}
-     */
+    /** {@return x of the unit vector along the path at the start} */
     public double startDirectionX() {
         return isArc() ? -Math.signum(sweep) * (y0 - cy) / radius : (x1 - x0) / length();
     }
 
-    /**
-     * {@return y of the unit vector along the path at the start}
-     */
+    /** {@return y of the unit vector along the path at the start} */
     public double startDirectionY() {
         return isArc() ? Math.signum(sweep) * (x0 - cx) / radius : (y1 - y0) / length();
     }
 
-    /**
-     * {@return x of the unit vector along the path at the end}
-     */
+    /** {@return x of the unit vector along the path at the end} */
     public double endDirectionX() {
         return isArc() ? -Math.signum(sweep) * (y1 - cy) / radius : (x1 - x0) / length();
     }
 
-    /**
-     * {@return y of the unit vector along the path at the end}
-     */
+    /** {@return y of the unit vector along the path at the end} */
     public double endDirectionY() {
         return isArc() ? Math.signum(sweep) * (x1 - cx) / radius : (y1 - y0) / length();
     }
@@ -277,30 +249,22 @@ public final class EdgeCursor {
         return EdgeKernel.crossings(this, other, into);
     }
 
-    /**
-     * {@return minimum x of the edge, in m}
-     */
+    /** {@return minimum x of the edge, in m} */
     public double minimumX() {
         return isArc() && spans(cx - radius, cy) ? cx - radius : Math.min(x0, x1);
     }
 
-    /**
-     * {@return minimum y of the edge, in m}
-     */
+    /** {@return minimum y of the edge, in m} */
     public double minimumY() {
         return isArc() && spans(cx, cy - radius) ? cy - radius : Math.min(y0, y1);
     }
 
-    /**
-     * {@return maximum x of the edge, in m}
-     */
+    /** {@return maximum x of the edge, in m} */
     public double maximumX() {
         return isArc() && spans(cx + radius, cy) ? cx + radius : Math.max(x0, x1);
     }
 
-    /**
-     * {@return maximum y of the edge, in m}
-     */
+    /** {@return maximum y of the edge, in m} */
     public double maximumY() {
         return isArc() && spans(cx, cy + radius) ? cy + radius : Math.max(y0, y1);
     }

@@ -30,9 +30,7 @@ public final class EdgeTree {
         return new EdgeTree(contour, BoxTree.ofSi(boxes));
     }
 
-    /**
-     * {@return the contour}
-     */
+    /** {@return the contour} */
     public Contour contour() {
         return contour;
     }

@@ -86,16 +86,12 @@ public record Finding(
         return valueM >= limitM ? satisfied(full, place) : violated(full, place, remedies);
     }
 
-    /**
-     * {@return the stable name of the rule, in lower case with hyphens}
-     */
+    /** {@return the stable name of the rule, in lower case with hyphens} */
     public String code() {
         return message.code();
     }
 
-    /**
-     * {@return the sentence for people, with the remedies}
-     */
+    /** {@return the sentence for people, with the remedies} */
     public String text() {
         return text(Map.of());
     }

@@ -48,23 +48,17 @@ public class GeometryException extends WaterjetException {
         return Double.isFinite(xM + yM) ? Point.text(xM, yM) : "(" + xM + ", " + yM + ")";
     }
 
-    /**
-     * {@return the index of the edge at fault from 0, in the order in which edges were given}
-     */
+    /** {@return the index of the edge at fault from 0, in the order in which edges were given} */
     public int edge() {
         return edge;
     }
 
-    /**
-     * {@return x of the place in m, as it was given: not a number where that is the fault}
-     */
+    /** {@return x of the place in m, as it was given: not a number where that is the fault} */
     public double xSi() {
         return xM;
     }
 
-    /**
-     * {@return y of the place in m, as it was given: not a number where that is the fault}
-     */
+    /** {@return y of the place in m, as it was given: not a number where that is the fault} */
     public double ySi() {
         return yM;
     }

@@ -59,6 +59,7 @@ public final class Part implements Described, Serializable {
      *     if a hole does not lie inside the outline and clear of the others; with the place
      */
     public static Part of(Contour outline, Contour... holes) {
+        Objects.requireNonNull(holes, "holes");
         return of(outline, List.of(holes));
     }
 
@@ -72,19 +73,16 @@ public final class Part implements Described, Serializable {
      *     if a hole does not lie inside the outline and clear of the others; with the place
      */
     public static Part of(Contour outline, List<Contour> holes) {
+        Objects.requireNonNull(holes, "holes");
         return new Part(new Values(outline, holes));
     }
 
-    /**
-     * {@return the outline}
-     */
+    /** {@return the outline} */
     public Contour outline() {
         return values.outline;
     }
 
-    /**
-     * {@return the holes, in the order given}
-     */
+    /** {@return the holes, in the order given} */
     public List<Contour> holes() {
         return values.holes;
     }
@@ -128,16 +126,12 @@ public final class Part implements Described, Serializable {
                 : at.enclosedSide().opposite();
     }
 
-    /**
-     * {@return the area of the part without its holes, in m2}
-     */
+    /** {@return the area of the part without its holes, in m2} */
     public Quantity<Area> area() {
         return Kind.AREA.of(PartMoments.of(this)[0]);
     }
 
-    /**
-     * {@return the centre of its area}
-     */
+    /** {@return the centre of its area} */
     public Point centroid() {
         double[] moments = PartMoments.of(this);
         return Point.ofSi(moments[1] / moments[0], moments[2] / moments[0]);
@@ -159,6 +153,7 @@ public final class Part implements Described, Serializable {
      * @return the moved part
      */
     public Part translatedBy(Point by) {
+        Objects.requireNonNull(by, "by");
         return of(
                 values.outline.translatedBy(by),
                 values.holes.stream().map(hole -> hole.translatedBy(by)).toList());

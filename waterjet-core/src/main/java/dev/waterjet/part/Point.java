@@ -74,30 +74,22 @@ public final class Point implements Described, Serializable {
         return of(Measures.millimetres(xMm), Measures.millimetres(yMm));
     }
 
-    /**
-     * {@return the distance to the right of the origin, in m}
-     */
+    /** {@return the distance to the right of the origin, in m} */
     public Quantity<Length> x() {
         return Kind.LENGTH.of(values.xM);
     }
 
-    /**
-     * {@return the distance from the origin away from the reader, in m}
-     */
+    /** {@return the distance from the origin away from the reader, in m} */
     public Quantity<Length> y() {
         return Kind.LENGTH.of(values.yM);
     }
 
-    /**
-     * {@return x in m}
-     */
+    /** {@return x in m} */
     public double xSi() {
         return values.xM;
     }
 
-    /**
-     * {@return y in m}
-     */
+    /** {@return y in m} */
     public double ySi() {
         return values.yM;
     }

@@ -13,16 +13,12 @@ public enum Side {
         this.sign = sign;
     }
 
-    /**
-     * {@return 1 for left, -1 for right: the sign of an angle that turns to this side}
-     */
+    /** {@return 1 for left, -1 for right: the sign of an angle that turns to this side} */
     public int sign() {
         return sign;
     }
 
-    /**
-     * {@return the other side: right for left, left for right}
-     */
+    /** {@return the other side: right for left, left for right} */
     public Side opposite() {
         return this == LEFT ? RIGHT : LEFT;
     }

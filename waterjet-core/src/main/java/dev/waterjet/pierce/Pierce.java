@@ -48,6 +48,10 @@ public record Pierce(
      * @param cautions cautions for the shop
      */
     public Pierce {
+        Objects.requireNonNull(cautions, "cautions");
+        Objects.requireNonNull(idleTime, "idleTime");
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(time, "time");
         Objects.requireNonNull(method, "method");
         pressure = Kind.PRESSURE.of(Require.positive("pierce pressure", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL));
         Require.notNegative("pierce time", time.si(), Units.SECOND);

@@ -126,6 +126,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      */
     public static PierceModel of(
             Quantity<Length> afterOneSecond, double exponent, double relativeUncertainty, Evidence evidence) {
+        Objects.requireNonNull(afterOneSecond, "afterOneSecond");
         return new PierceModel(
                 new Values(Form.POWER, Kind.LENGTH.si(afterOneSecond), exponent, relativeUncertainty, evidence));
     }
@@ -141,6 +142,8 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      */
     public static PierceModel damped(
             Quantity<Speed> rate, Quantity<Length> damping, double relativeUncertainty, Evidence evidence) {
+        Objects.requireNonNull(damping, "damping");
+        Objects.requireNonNull(rate, "rate");
         return new PierceModel(
                 new Values(Form.DAMPED, Kind.SPEED.si(rate), Kind.LENGTH.si(damping), relativeUncertainty, evidence));
     }
@@ -157,6 +160,8 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      * @throws NoSolutionException if the jet does not cut the material at this pressure; code {@code no-pierce}
      */
     public static PierceModel derived(CutConditions cut, PierceMethod method) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(method, "method");
         double boreM = cut.jet().tubeExitBoreSi();
         double feed = cut.separationFeedSi(REFERENCE_DEPTH_M);
         if (!(feed > 0)) {
@@ -196,6 +201,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      * @return the time
      */
     public Estimate<Time> time(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         double depthM = Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE);
         return estimate(timeSi(depthM));
     }
@@ -218,6 +224,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      * @return the depth
      */
     public Estimate<Length> depth(Quantity<Time> time) {
+        Objects.requireNonNull(time, "time");
         double timeS = Require.positive("pierce time", Kind.TIME.si(time), Units.SECOND);
         double depthM = values.form == Form.DAMPED
                 ? PierceKernel.dampedDepth(values.first, values.second, timeS)
@@ -250,6 +257,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
      * @return the exponent
      */
     public double exponentAt(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         double depthM = Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE);
         double half = depthM / (2 * values.second);
         return values.form == Form.DAMPED ? (1 + half) / (1 + 2 * half) : values.second;

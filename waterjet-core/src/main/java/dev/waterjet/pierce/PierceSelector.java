@@ -71,6 +71,7 @@ public final class PierceSelector {
      * @return the selector with that model
      */
     public PierceSelector withModel(PierceMethod method, PierceModel model) {
+        Objects.requireNonNull(method, "method");
         Map<PierceMethod, PierceModel> more = new EnumMap<>(PierceMethod.class);
         more.putAll(models);
         more.put(method, Objects.requireNonNull(model, "model"));
@@ -93,6 +94,7 @@ public final class PierceSelector {
      * @return method, pressure, time and reason
      */
     public Pierce select(CutConditions cut) {
+        Objects.requireNonNull(cut, "cut");
         MaterialClass materialClass = cut.material().materialClass();
         OptionalDouble strength = strength(cut);
         if (materialClass == MaterialClass.DUCTILE

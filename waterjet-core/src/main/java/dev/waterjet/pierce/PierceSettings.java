@@ -10,6 +10,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -112,6 +113,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that pressure
      */
     public PierceSettings withMinimumPressure(Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         double pa = Kind.PRESSURE.si(pressure);
         return new PierceSettings(values.withPressure(pa));
     }
@@ -123,6 +125,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that strength
      */
     public PierceSettings withStrength(Quantity<Pressure> strength) {
+        Objects.requireNonNull(strength, "strength");
         double pa = Kind.PRESSURE.si(strength);
         return new PierceSettings(values.withStrength(pa));
     }
@@ -134,6 +137,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that clearance
      */
     public PierceSettings withPierceClearance(Quantity<Length> clearance) {
+        Objects.requireNonNull(clearance, "clearance");
         double m = Kind.LENGTH.si(clearance);
         return new PierceSettings(values.withLengths(m, values.lowPressureDepthM));
     }
@@ -146,6 +150,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that depth
      */
     public PierceSettings withLowPressureDepth(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         double m = Kind.LENGTH.si(depth);
         return new PierceSettings(values.withLengths(values.clearanceM, m));
     }
@@ -157,6 +162,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that time
      */
     public PierceSettings withRampTime(Quantity<Time> time) {
+        Objects.requireNonNull(time, "time");
         double s = Kind.TIME.si(time);
         return new PierceSettings(values.withTimes(s, values.drillS));
     }
@@ -168,6 +174,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return the settings with that time
      */
     public PierceSettings withDrillTime(Quantity<Time> time) {
+        Objects.requireNonNull(time, "time");
         double s = Kind.TIME.si(time);
         return new PierceSettings(values.withTimes(values.rampS, s));
     }
@@ -209,6 +216,7 @@ public final class PierceSettings implements Described, Serializable {
      * @return gauge pressure in the hole
      */
     public static Quantity<Pressure> blindHolePressure(Quantity<Pressure> supply) {
+        Objects.requireNonNull(supply, "supply");
         return Kind.PRESSURE.of(
                 HOLE_SHARE * Require.positive("supply pressure", Kind.PRESSURE.si(supply), Units.MEGAPASCAL));
     }

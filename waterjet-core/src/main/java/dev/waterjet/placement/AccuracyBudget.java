@@ -112,6 +112,7 @@ public final class AccuracyBudget implements Described, Serializable {
      * @return the budget with that cause
      */
     public AccuracyBudget with(Cause cause, Estimate<Length> deviation) {
+        Objects.requireNonNull(deviation, "deviation");
         return with(cause, deviation.si(), deviation.standardUncertaintySi());
     }
 
@@ -124,6 +125,7 @@ public final class AccuracyBudget implements Described, Serializable {
      * @return the budget with that cause
      */
     public AccuracyBudget withLimit(Cause cause, Quantity<Length> limit) {
+        Objects.requireNonNull(limit, "limit");
         double limitM = Require.notNegative("limit of a deviation", Kind.LENGTH.si(limit), Units.MILLIMETRE);
         return with(cause, 0, limitM / Math.sqrt(3));
     }
@@ -136,6 +138,8 @@ public final class AccuracyBudget implements Described, Serializable {
      * @return the budget with that cause
      */
     public AccuracyBudget withLocating(Location location, Point feature) {
+        Objects.requireNonNull(feature, "feature");
+        Objects.requireNonNull(location, "location");
         return with(Cause.LOCATING, 0, Kind.LENGTH.si(location.uncertaintyAt(feature)));
     }
 
@@ -150,6 +154,8 @@ public final class AccuracyBudget implements Described, Serializable {
      */
     public AccuracyBudget withThermalExpansion(
             Quantity<Length> length, double expansionPerKelvin, Estimate<Temperature> temperature) {
+        Objects.requireNonNull(length, "length");
+        Objects.requireNonNull(temperature, "temperature");
         double lengthM = Require.notNegative("length", Kind.LENGTH.si(length), Units.MILLIMETRE);
         double perKelvin = Require.finite("coefficient of expansion", expansionPerKelvin, Units.ONE) * lengthM;
         return with(
@@ -212,6 +218,7 @@ public final class AccuracyBudget implements Described, Serializable {
      * @return the probability, 0 to 1
      */
     public double probabilityWithin(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         double limit = Require.positive("tolerance", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
         Estimate<Length> deviation = deviation();
         double uncertainty = deviation.standardUncertaintySi();

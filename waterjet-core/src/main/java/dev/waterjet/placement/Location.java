@@ -129,6 +129,7 @@ public final class Location implements Described, Serializable {
      * @return the uncertainty
      */
     public Quantity<Length> uncertaintyAt(Point known) {
+        Objects.requireNonNull(known, "known");
         Point at = values.move.apply(known);
         double armX = -(at.ySi() - values.move.shift().ySi());
         double armY = at.xSi() - values.move.shift().xSi();

@@ -65,6 +65,7 @@ public final class PartLocator {
      * @throws NoSolutionException if the points do not tell it; code {@code points-cannot-tell}
      */
     public static Location locate(List<ProbedPoint> points, RigidMove expected) {
+        Objects.requireNonNull(points, "points");
         Objects.requireNonNull(expected, "expected");
         int equations = points.stream().mapToInt(ProbedPoint::equations).sum();
         if (equations < PARAMETERS) {

@@ -57,6 +57,8 @@ public record ProbedPoint(
      * @param uncertainty standard uncertainty, above 0
      */
     public ProbedPoint {
+        Objects.requireNonNull(radius, "radius");
+        Objects.requireNonNull(uncertainty, "uncertainty");
         Objects.requireNonNull(feature, "feature");
         Objects.requireNonNull(known, "known");
         Objects.requireNonNull(end, "end");
@@ -94,6 +96,7 @@ public record ProbedPoint(
      * @return the probed point
      */
     public static ProbedPoint edge(Point start, Point end, Point probed) {
+        Objects.requireNonNull(start, "start");
         return new ProbedPoint(
                 Feature.EDGE, start, end, Kind.LENGTH.of(0), probed, Kind.LENGTH.of(DEFAULT_UNCERTAINTY_M));
     }
@@ -107,6 +110,8 @@ public record ProbedPoint(
      * @return the probed point
      */
     public static ProbedPoint wall(Point centre, Quantity<Length> radius, Point probed) {
+        Objects.requireNonNull(centre, "centre");
+        Objects.requireNonNull(radius, "radius");
         return new ProbedPoint(Feature.WALL, centre, centre, radius, probed, Kind.LENGTH.of(DEFAULT_UNCERTAINTY_M));
     }
 
@@ -117,6 +122,7 @@ public record ProbedPoint(
      * @return the point with that uncertainty
      */
     public ProbedPoint withUncertainty(Quantity<Length> other) {
+        Objects.requireNonNull(other, "other");
         return new ProbedPoint(feature, known, end, radius, probed, other);
     }
 

@@ -52,6 +52,7 @@ public final class RigidMove implements Described, Serializable {
      * @return the move
      */
     public static RigidMove of(Quantity<Angle> rotation, Point shift) {
+        Objects.requireNonNull(rotation, "rotation");
         return new RigidMove(new Values(Kind.ANGLE.si(rotation), shift));
     }
 
@@ -81,6 +82,7 @@ public final class RigidMove implements Described, Serializable {
      * @return the point on the machine
      */
     public Point apply(Point point) {
+        Objects.requireNonNull(point, "point");
         double cos = Math.cos(values.rotationRad);
         double sin = Math.sin(values.rotationRad);
         return Point.ofSi(
@@ -95,6 +97,7 @@ public final class RigidMove implements Described, Serializable {
      * @return the contour on the machine
      */
     public Contour apply(Contour contour) {
+        Objects.requireNonNull(contour, "contour");
         return contour.rotatedBy(rotation()).translatedBy(values.shift);
     }
 
@@ -105,6 +108,7 @@ public final class RigidMove implements Described, Serializable {
      * @return the part on the machine
      */
     public Part apply(Part part) {
+        Objects.requireNonNull(part, "part");
         return Part.of(
                 apply(part.outline()), part.holes().stream().map(this::apply).toList());
     }

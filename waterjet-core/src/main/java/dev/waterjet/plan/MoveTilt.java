@@ -30,6 +30,7 @@ public record MoveTilt(HeadTilt start, HeadTilt end, Quantity<Length> standOff) 
      * @param standOff distance from the tip of the nozzle to the workpiece along the axis
      */
     public MoveTilt {
+        Objects.requireNonNull(standOff, "standOff");
         Objects.requireNonNull(start, "start");
         Objects.requireNonNull(end, "end");
         Require.notNegative("stand-off distance", Kind.LENGTH.si(standOff), Units.MILLIMETRE);

@@ -232,6 +232,7 @@ public record PartPlan(
      *     program with {@link #feeds()}
      */
     public String program(String title, ProgramWriter writer) {
+        Objects.requireNonNull(writer, "writer");
         return writer.write(title, new PlanProgram(this).moves());
     }
 

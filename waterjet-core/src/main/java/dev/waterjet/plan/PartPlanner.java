@@ -65,6 +65,7 @@ public final class PartPlanner {
      * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece
      */
     public PartPlan plan(Part part, Workpiece workpiece) {
+        Objects.requireNonNull(part, "part");
         return new PartPlanning(setup, workpiece, progress).plan(part);
     }
 

@@ -56,6 +56,7 @@ public record PlannedCut(
      * @param pierce pierce of each stretch
      */
     public PlannedCut {
+        Objects.requireNonNull(feeds, "feeds");
         Objects.requireNonNull(name, "name");
         Require.atLeast("index of a contour", source, 0, Units.ONE, "");
         Objects.requireNonNull(quality, "quality");

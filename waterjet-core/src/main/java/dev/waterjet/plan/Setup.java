@@ -116,6 +116,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withAbrasive(Abrasive abrasive, Quantity<MassFlow> flow) {
+        Objects.requireNonNull(flow, "flow");
         return with(draft -> {
             draft.abrasive = abrasive;
             draft.abrasiveFlow = Kind.MASS_FLOW.si(flow);
@@ -129,6 +130,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withFeedModel(FeedModel model) {
+        Objects.requireNonNull(model, "model");
         return with(draft -> draft.feedModel = model);
     }
 
@@ -139,6 +141,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withKerfModel(KerfModel model) {
+        Objects.requireNonNull(model, "model");
         return with(draft -> draft.kerfModel = model);
     }
 
@@ -149,6 +152,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withPierceSettings(PierceSettings settings) {
+        Objects.requireNonNull(settings, "settings");
         return with(draft -> draft.pierceSettings = settings);
     }
 
@@ -170,6 +174,8 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withRapidTraverse(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
+        Objects.requireNonNull(acceleration, "acceleration");
+        Objects.requireNonNull(speed, "speed");
         return with(draft -> {
             draft.rapidSpeed = Kind.SPEED.si(speed);
             draft.rapidAcceleration = Kind.ACCELERATION.si(acceleration);
@@ -184,6 +190,8 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withDelays(Quantity<Time> perPierce, Quantity<Time> perMove) {
+        Objects.requireNonNull(perMove, "perMove");
+        Objects.requireNonNull(perPierce, "perPierce");
         return with(draft -> {
             draft.pierceDelay = Kind.TIME.si(perPierce);
             draft.moveDelay = Kind.TIME.si(perMove);
@@ -218,6 +226,7 @@ public final class Setup implements Described, Serializable {
      * @return the setup
      */
     public Setup withShearStrength(Quantity<Pressure> strength) {
+        Objects.requireNonNull(strength, "strength");
         return with(draft -> draft.shearStrength = Kind.PRESSURE.si(strength));
     }
 

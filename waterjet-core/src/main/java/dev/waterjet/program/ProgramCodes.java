@@ -201,6 +201,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @throws TextException if a word is not one
      */
     public ProgramCodes withPassThrough(Collection<String> words) {
+        Objects.requireNonNull(words, "words");
         List<PassedWord> all = Stream.concat(
                         values.passThrough.stream(), words.stream().map(PassedWord::parse))
                 .toList();

@@ -153,6 +153,8 @@ public final class SheetFill implements Described, Serializable {
          * @throws dev.waterjet.measure.DomainException if not one part fits either way, or more than ten million do
          */
         public SheetFill squareEitherWay(Quantity<Length> width, Quantity<Length> height) {
+            Objects.requireNonNull(height, "height");
+            Objects.requireNonNull(width, "width");
             double widthM = Kind.LENGTH.si(width);
             double heightM = Kind.LENGTH.si(height);
             boolean isUpright = widthM <= usableWidthM() && heightM <= usableHeightM();
@@ -177,6 +179,7 @@ public final class SheetFill implements Described, Serializable {
          * @throws dev.waterjet.measure.DomainException if not one part fits within the borders, or more than ten million do
          */
         public SheetFill staggered(Quantity<Length> diameter) {
+            Objects.requireNonNull(diameter, "diameter");
             double si = Kind.LENGTH.si(diameter);
             return new SheetFill(new Values(this, si, si, true));
         }
@@ -274,16 +277,12 @@ public final class SheetFill implements Described, Serializable {
         return new Sheet(new Sheet.SheetValues(Kind.LENGTH.si(width), Kind.LENGTH.si(height), 0, 0));
     }
 
-    /**
-     * {@return the number of parts, 1 or more}
-     */
+    /** {@return the number of parts, 1 or more} */
     public int parts() {
         return grid.parts();
     }
 
-    /**
-     * {@return the number of rows, 1 or more}
-     */
+    /** {@return the number of rows, 1 or more} */
     public int rows() {
         return grid.rows();
     }
@@ -293,9 +292,7 @@ public final class SheetFill implements Described, Serializable {
         return Kind.LENGTH.of(values.partWidthM);
     }
 
-    /**
-     * {@return the direction of the rows}
-     */
+    /** {@return the direction of the rows} */
     public Rows direction() {
         return direction;
     }
@@ -310,23 +307,17 @@ public final class SheetFill implements Described, Serializable {
         return parts() * part / (values.sheet.values.widthM * values.sheet.values.heightM);
     }
 
-    /**
-     * {@return the distance between the middles of two rows, in m}
-     */
+    /** {@return the distance between the middles of two rows, in m} */
     public Quantity<Length> rowPitch() {
         return Kind.LENGTH.of(grid.rowPitchM);
     }
 
-    /**
-     * {@return x of the middle of each part from the corner of the sheet, row by row}
-     */
+    /** {@return x of the middle of each part from the corner of the sheet, row by row} */
     public QuantityArray<Length> x() {
         return places(direction == Rows.ALONG_WIDTH, values.partWidthM);
     }
 
-    /**
-     * {@return y of the middle of each part from the corner of the sheet, row by row}
-     */
+    /** {@return y of the middle of each part from the corner of the sheet, row by row} */
     public QuantityArray<Length> y() {
         return places(direction == Rows.ALONG_HEIGHT, values.partHeightM);
     }

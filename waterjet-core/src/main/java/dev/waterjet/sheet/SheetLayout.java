@@ -56,6 +56,7 @@ public final class SheetLayout implements Serializable {
      * @throws dev.waterjet.part.GeometryException if the outline of the sheet is open or crosses itself
      */
     public static SheetLayout of(Contour sheet, List<Part> parts) {
+        Objects.requireNonNull(parts, "parts");
         return new SheetLayout(new Values(sheet, parts));
     }
 
@@ -69,6 +70,7 @@ public final class SheetLayout implements Serializable {
      *     that is too close
      */
     public List<Finding> check(CuttingRules rules) {
+        Objects.requireNonNull(rules, "rules");
         double kerf = Kind.LENGTH.si(rules.kerfWidth());
         double web = Kind.LENGTH.si(rules.minimumWeb());
         EdgeTree sheetTree = EdgeTree.of(values.sheet);

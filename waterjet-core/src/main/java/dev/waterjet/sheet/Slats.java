@@ -93,6 +93,7 @@ public final class Slats implements Serializable {
      * @return the finding, with the code {@code slats-fall}, {@code slats-tip} or {@code slats-rest}
      */
     public Finding check(Part part) {
+        Objects.requireNonNull(part, "part");
         Point centre = part.centroid();
         Extent extent = extent(part, values.directionRad);
         double gap = gapM();
@@ -130,6 +131,7 @@ public final class Slats implements Serializable {
      * @return the smallest angle in steps of 5 degrees, counter-clockwise; empty if no turn helps
      */
     public Optional<Quantity<Angle>> suggestRotation(Part part) {
+        Objects.requireNonNull(part, "part");
         for (int step = 0; step < TURNS; step++) {
             double angle = step * Math.PI / TURNS;
             // turning the part is turning the slats the other way

@@ -105,6 +105,7 @@ public final class CutSimulator {
      * @return the simulator with that model
      */
     public CutSimulator withGeometry(LagGeometry other) {
+        Objects.requireNonNull(other, "other");
         return new CutSimulator(cut, kerfModel, lagModel, other, settings);
     }
 
@@ -140,6 +141,7 @@ public final class CutSimulator {
      * @return the simulator with that tolerance
      */
     public CutSimulator withTolerance(Quantity<Length> tolerance) {
+        Objects.requireNonNull(tolerance, "tolerance");
         double checked = Require.positive("tolerance", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
         return with(new Settings(settings.depths, settings.points, checked, settings.side, settings.lead));
     }
@@ -153,6 +155,8 @@ public final class CutSimulator {
      * @return the simulator with that tilt
      */
     public CutSimulator withTilt(Quantity<Angle> side, Quantity<Angle> lead) {
+        Objects.requireNonNull(lead, "lead");
+        Objects.requireNonNull(side, "side");
         return with(new Settings(
                 settings.depths,
                 settings.points,
@@ -185,6 +189,9 @@ public final class CutSimulator {
      * @return the prediction
      */
     public PredictedCut predict(FeedProfile profile, Contour contour, Side part) {
+        Objects.requireNonNull(contour, "contour");
+        Objects.requireNonNull(part, "part");
+        Objects.requireNonNull(profile, "profile");
         KerfProfile kerf = profile();
         double h = cut.thicknessSi();
         double[] depths = new double[settings.depths];

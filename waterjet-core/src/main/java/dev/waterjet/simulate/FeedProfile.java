@@ -87,6 +87,7 @@ public final class FeedProfile {
      * @return the profile
      */
     public static FeedProfile of(FeedPlan plan) {
+        Objects.requireNonNull(plan, "plan");
         FeedPieces pieces = new FeedPieces();
         for (int i = 0; i < plan.size(); i++) {
             pieces.addBlock(plan.lengthSi(i), plan.entrySi(i), plan.peakFeedSi(i), plan.exitSi(i), plan.timeSi(i));
@@ -128,6 +129,8 @@ public final class FeedProfile {
      * @return the profile
      */
     public static FeedProfile perEdge(Contour path, QuantityArray<Speed> feeds) {
+        Objects.requireNonNull(feeds, "feeds");
+        Objects.requireNonNull(path, "path");
         Require.between("number of feed rates", feeds.size(), path.size(), path.size(), Units.ONE, "one for each edge");
         double[] starts = new double[path.size()];
         EdgeCursor edge = new EdgeCursor();
@@ -170,6 +173,7 @@ public final class FeedProfile {
      * @return the profile with that dwell
      */
     public FeedProfile withStartDwell(Quantity<Time> dwell) {
+        Objects.requireNonNull(dwell, "dwell");
         return with(Require.notNegative("dwell", Kind.TIME.si(dwell), Units.SECOND), endDwellS, isRunning);
     }
 
@@ -180,6 +184,7 @@ public final class FeedProfile {
      * @return the profile with that dwell
      */
     public FeedProfile withEndDwell(Quantity<Time> dwell) {
+        Objects.requireNonNull(dwell, "dwell");
         return with(startDwellS, Require.notNegative("dwell", Kind.TIME.si(dwell), Units.SECOND), isRunning);
     }
 
@@ -227,6 +232,7 @@ public final class FeedProfile {
      * @return the tilt; empty if the profile has none
      */
     public Optional<HeadTilt> tiltAt(Quantity<Length> distance) {
+        Objects.requireNonNull(distance, "distance");
         double atM = Kind.LENGTH.si(distance);
         return tilts == null ? Optional.empty() : Optional.of(tilts.tilt(atM));
     }

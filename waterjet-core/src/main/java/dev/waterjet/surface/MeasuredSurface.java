@@ -139,6 +139,7 @@ public record MeasuredSurface(Quantity<Length> thickness, List<Estimate<Dimensio
      * @throws NoSolutionException if there is no reading; code {@code no-reading}
      */
     public QualityProbabilities probabilities(QualityIndexTable indices) {
+        Objects.requireNonNull(indices, "indices");
         return new QualityProbabilities(index(), indices);
     }
 

@@ -181,6 +181,7 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
      * @return Ra in m
      */
     public double raSi(JetSettings jet, double separationDepthM, double depthM) {
+        Objects.requireNonNull(jet, "jet");
         return ra(jet, depthM / separationDepthM, values.numbers);
     }
 
@@ -198,6 +199,9 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
      */
     public Optional<Estimate<Length>> separationDepthForRa(
             CutConditions cut, Quantity<Length> depth, Quantity<Length> ra) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(depth, "depth");
+        Objects.requireNonNull(ra, "ra");
         double depthM = Require.between(
                 "depth", Kind.LENGTH.si(depth), Double.MIN_VALUE, cut.thicknessSi(), Units.MILLIMETRE, "the thickness");
         double raM = Require.positive("roughness Ra", Kind.LENGTH.si(ra), Units.MICROMETRE);
@@ -222,6 +226,7 @@ public final class RoughnessModel implements HasEvidence, Described, Serializabl
      */
     public Optional<Estimate<Length>> separationDepthForRz(
             CutConditions cut, Quantity<Length> depth, Quantity<Length> rz) {
+        Objects.requireNonNull(rz, "rz");
         double ra = Kind.LENGTH.si(rz) / values.numbers.rzOverRa();
         return separationDepthForRa(cut, depth, Kind.LENGTH.of(ra));
     }

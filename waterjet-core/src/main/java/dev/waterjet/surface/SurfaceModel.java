@@ -132,6 +132,8 @@ public final class SurfaceModel implements Described, Serializable {
      * @return the feed rate, and the feed rates that each limit allows
      */
     public FastestFeed fastestFeed(CutConditions cut, EdgeRequirement requirement) {
+        Objects.requireNonNull(cut, "cut");
+        Objects.requireNonNull(requirement, "requirement");
         List<FastestFeed.Range> ranges = new ArrayList<>();
         double index = values.indices.index(requirement.quality());
         ranges.add(upTo(FastestFeed.Requirement.QUALITY, Optional.of(cut.feed(index))));

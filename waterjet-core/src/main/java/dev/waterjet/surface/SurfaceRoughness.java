@@ -48,6 +48,7 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
      * @return Ra
      */
     public Estimate<Length> raAt(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         return at(depth, numbers -> 1);
     }
 
@@ -58,6 +59,7 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
      * @return Rz
      */
     public Estimate<Length> rzAt(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         return at(depth, RoughnessNumbers::rzOverRa);
     }
 
@@ -68,6 +70,7 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
      * @return Pz
      */
     public Estimate<Length> pzAt(Quantity<Length> depth) {
+        Objects.requireNonNull(depth, "depth");
         return at(depth, numbers -> numbers.paOverRa() * numbers.pzOverPa());
     }
 
@@ -132,8 +135,8 @@ public record SurfaceRoughness(RoughnessModel model, Kerf kerf) implements Descr
         if (LagModel.CRITICAL_DEPTH_RATIO * separationDepthM() >= thicknessM()) {
             all.add(Caution.notice(Message.of(
                             "striations-left-out",
-                            "at quality index {index} the model predicts no striation zone; coarse and medium cuts can have"
-                                    + " striations near the exit all the same, measure Ra there")
+                            "at quality index {index} the model predicts no striation zone; coarse and medium cuts can"
+                                    + " have striations near the exit all the same, measure Ra there")
                     .with("index", kerf.index())));
         }
         return List.copyOf(all);

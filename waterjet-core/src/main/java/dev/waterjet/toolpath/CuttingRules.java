@@ -180,16 +180,12 @@ public final class CuttingRules implements Described, Serializable {
                 values.leadQuality));
     }
 
-    /**
-     * {@return the kerf width, in m}
-     */
+    /** {@return the kerf width, in m} */
     public Quantity<Length> kerfWidth() {
         return Kind.LENGTH.of(values.kerfM);
     }
 
-    /**
-     * {@return the material that must stay between two cuts, in m}
-     */
+    /** {@return the material that must stay between two cuts, in m} */
     public Quantity<Length> minimumWeb() {
         return Kind.LENGTH.of(values.minimumWebM);
     }

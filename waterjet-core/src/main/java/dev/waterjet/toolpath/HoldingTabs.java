@@ -108,6 +108,8 @@ public final class HoldingTabs implements Serializable {
      * @return the finding, with the code {@code tab-width} or {@code single-tab}
      */
     public Finding check(Contour contour, int count, Quantity<Length> width) {
+        Objects.requireNonNull(contour, "contour");
+        Objects.requireNonNull(width, "width");
         double required = Kind.LENGTH.si(width(count));
         if (count < 2) {
             return Finding.violated(
@@ -135,6 +137,7 @@ public final class HoldingTabs implements Serializable {
      * @throws DomainException with code {@code tabs-do-not-fit} if the contour is too short for them
      */
     public QuantityArray<Length> suggest(Contour contour, int count) {
+        Objects.requireNonNull(contour, "contour");
         Require.atLeast("number of tabs", count, 2, Units.ONE, "one tab lets the part swing");
         double total = contour.requireClosed().lengthSi();
         double width = Kind.LENGTH.si(width(count));

@@ -149,6 +149,8 @@ public final class KerfOffset implements Serializable {
      *     places are refused, or if the jet fits nowhere
      */
     public OffsetResult apply(Contour contour, Side jetSide) {
+        Objects.requireNonNull(contour, "contour");
+        Objects.requireNonNull(jetSide, "jetSide");
         return new OffsetBuilder(contour, jetSide, offsets(contour), values.corners, values.cornerToleranceM)
                 .build(values.narrow);
     }

@@ -32,6 +32,7 @@ public record Lead(Point pierce, Point entry, ToolPath toolPath, Contour path, L
      * @param findings one for each check
      */
     public Lead {
+        Objects.requireNonNull(findings, "findings");
         Objects.requireNonNull(pierce, "pierce");
         Objects.requireNonNull(entry, "entry");
         Objects.requireNonNull(toolPath, "toolPath");
@@ -39,9 +40,7 @@ public record Lead(Point pierce, Point entry, ToolPath toolPath, Contour path, L
         findings = List.copyOf(findings);
     }
 
-    /**
-     * {@return whether every check is satisfied}
-     */
+    /** {@return whether every check is satisfied} */
     public boolean isSatisfied() {
         return findings.stream().allMatch(Finding::isSatisfied);
     }

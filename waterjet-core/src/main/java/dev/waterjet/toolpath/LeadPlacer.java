@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -81,6 +82,8 @@ public final class LeadPlacer {
      * @return the placer
      */
     public static LeadPlacer of(Part part, CuttingRules rules) {
+        Objects.requireNonNull(part, "part");
+        Objects.requireNonNull(rules, "rules");
         return new LeadPlacer(part, rules, List.of());
     }
 
@@ -91,6 +94,7 @@ public final class LeadPlacer {
      * @return the placer
      */
     public LeadPlacer withNeighbours(List<Contour> neighbours) {
+        Objects.requireNonNull(neighbours, "neighbours");
         return new LeadPlacer(part, rules, neighbours);
     }
 

@@ -8,6 +8,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.part.Finding;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
@@ -29,14 +30,15 @@ public record OffsetResult(List<ToolPath> paths, Quantity<Length> unreachedLengt
      * @param findings one for each inner corner and narrow place
      */
     public OffsetResult {
+        Objects.requireNonNull(findings, "findings");
+        Objects.requireNonNull(paths, "paths");
+        Objects.requireNonNull(unreachedLength, "unreachedLength");
         paths = List.copyOf(paths);
         Require.atLeast("number of paths", paths.size(), 1, Units.ONE, "");
         findings = List.copyOf(findings);
     }
 
-    /**
-     * {@return the longest path}
-     */
+    /** {@return the longest path} */
     public ToolPath path() {
         ToolPath longest = paths.get(0);
         for (ToolPath path : paths) {

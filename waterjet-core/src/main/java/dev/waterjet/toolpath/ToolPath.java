@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalInt;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -54,23 +55,17 @@ public final class ToolPath implements Described {
         this.stretches = stretches;
     }
 
-    /**
-     * {@return the path of the jet axis: closed if it has neither leads nor overcut, else open}
-     */
+    /** {@return the path of the jet axis: closed if it has neither leads nor overcut, else open} */
     public Contour contour() {
         return contour;
     }
 
-    /**
-     * {@return the side of the path on which the part lies}
-     */
+    /** {@return the side of the path on which the part lies} */
     public Side partSide() {
         return partSide;
     }
 
-    /**
-     * {@return the number of lines and arcs, 1 or more}
-     */
+    /** {@return the number of lines and arcs, 1 or more} */
     public int size() {
         return contour.size();
     }
@@ -120,9 +115,7 @@ public final class ToolPath implements Described {
         return Require.index("edge", edge, size());
     }
 
-    /**
-     * {@return the point at which the jet pierces}
-     */
+    /** {@return the point at which the jet pierces} */
     public Point pierce() {
         return contour.start();
     }
@@ -161,6 +154,7 @@ public final class ToolPath implements Described {
      * @return the length, in m
      */
     public Quantity<Length> length(Purpose purpose) {
+        Objects.requireNonNull(purpose, "purpose");
         EdgeCursor edge = new EdgeCursor();
         double sum = 0;
         for (int i = 0; i < size(); i++) {
@@ -180,6 +174,7 @@ public final class ToolPath implements Described {
      * @throws dev.waterjet.part.GeometryException if the path is open
      */
     public ToolPath withOvercut(Quantity<Length> length) {
+        Objects.requireNonNull(length, "length");
         return ToolPathEditor.withOvercut(this, Kind.LENGTH.si(length));
     }
 
@@ -206,6 +201,7 @@ public final class ToolPath implements Described {
      * @return the finding, with the code {@code closing-lag}
      */
     public Finding checkClosing(Quantity<Length> exitLag) {
+        Objects.requireNonNull(exitLag, "exitLag");
         double beyond = Kind.LENGTH.si(length(Purpose.OVERCUT)) + Kind.LENGTH.si(length(Purpose.LEAD_OUT));
         double lag = Require.notNegative("exit lag", Kind.LENGTH.si(exitLag), Units.MILLIMETRE);
         return Finding.atLeast(

@@ -83,9 +83,7 @@ public sealed interface Distribution extends Serializable
         return new Shapes.Arcsine(minimum, maximum);
     }
 
-    /**
-     * {@return the best estimate of the input: the expectation, or the median of a log-normal distribution}
-     */
+    /** {@return the best estimate of the input: the expectation, or the median of a log-normal distribution} */
     double value();
 
     /**
@@ -94,9 +92,7 @@ public sealed interface Distribution extends Serializable
      */
     double standardUncertainty();
 
-    /**
-     * {@return the degrees of freedom of the standard uncertainty; infinite except for Student's distribution}
-     */
+    /** {@return the degrees of freedom of the standard uncertainty; infinite except for Student's distribution} */
     default double degreesOfFreedom() {
         return Double.POSITIVE_INFINITY;
     }

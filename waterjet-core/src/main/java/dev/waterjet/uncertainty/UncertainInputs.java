@@ -125,9 +125,7 @@ public final class UncertainInputs implements Serializable {
                 Message.of("contradictory-correlations", "the correlations contradict each other"), "correlations");
     }
 
-    /**
-     * {@return the empty list of inputs}
-     */
+    /** {@return the empty list of inputs} */
     public static UncertainInputs none() {
         return NONE;
     }
@@ -190,9 +188,7 @@ public final class UncertainInputs implements Serializable {
                 new Values(values.names, values.distributions, QuantityArray.ofSi(Kind.RATIO, changed)));
     }
 
-    /**
-     * {@return the names of the inputs, in order}
-     */
+    /** {@return the names of the inputs, in order} */
     public List<String> names() {
         return values.names;
     }
@@ -207,9 +203,7 @@ public final class UncertainInputs implements Serializable {
         return values.distributions.get(Require.index("input", index, size()));
     }
 
-    /**
-     * {@return the number of inputs}
-     */
+    /** {@return the number of inputs} */
     public int size() {
         return values.names.size();
     }

@@ -129,23 +129,17 @@ public final class Autofrettage implements Described, Serializable {
         return TubeKernel.criticalRatio(reverseYield);
     }
 
-    /**
-     * {@return the tube}
-     */
+    /** {@return the tube} */
     public ThickTube tube() {
         return values.tube;
     }
 
-    /**
-     * {@return the radius to which the wall yields}
-     */
+    /** {@return the radius to which the wall yields} */
     public Quantity<Length> plasticRadius() {
         return Kind.LENGTH.of(values.plasticRadiusM);
     }
 
-    /**
-     * {@return the gauge pressure that yields the wall to that radius}
-     */
+    /** {@return the gauge pressure that yields the wall to that radius} */
     public Quantity<Pressure> pressure() {
         return Kind.PRESSURE.of(pressurePa());
     }
@@ -189,9 +183,7 @@ public final class Autofrettage implements Described, Serializable {
                 .with(cautions()));
     }
 
-    /**
-     * {@return the cautions that apply, one or more}
-     */
+    /** {@return the cautions that apply, one or more} */
     public List<Caution> cautions() {
         return VesselCautions.ofAutofrettage(values.plasticRatio(), BAUSCHINGER_RATIO, isReverseYielding());
     }

@@ -89,23 +89,17 @@ public final class ThickTube implements Described, Serializable {
         return new ThickTube(new Values(values.boreM, values.outerM, Kind.PRESSURE.si(youngsModulus), poissonsRatio));
     }
 
-    /**
-     * {@return the inner diameter}
-     */
+    /** {@return the inner diameter} */
     public Quantity<Length> bore() {
         return Kind.LENGTH.of(values.boreM);
     }
 
-    /**
-     * {@return the outer diameter}
-     */
+    /** {@return the outer diameter} */
     public Quantity<Length> outer() {
         return Kind.LENGTH.of(values.outerM);
     }
 
-    /**
-     * {@return outer over inner diameter, above 1}
-     */
+    /** {@return outer over inner diameter, above 1} */
     public double diameterRatio() {
         return values.ratio();
     }

@@ -3,6 +3,7 @@ package dev.waterjet.water;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
@@ -66,9 +67,7 @@ public enum Ice {
 
     abstract double pressurePa(double temperatureK);
 
-    /**
-     * {@return the name for people, such as {@code ice VI}}
-     */
+    /** {@return the name for people, such as {@code ice VI}} */
     public String label() {
         return label;
     }
@@ -99,6 +98,7 @@ public enum Ice {
      * @throws dev.waterjet.measure.DomainException if the pressure is out of that range
      */
     public static Quantity<Temperature> meltingTemperature(Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         return Kind.TEMPERATURE.of(MeltingKernel.temperatureK(inRange(pressure)));
     }
 
@@ -110,6 +110,7 @@ public enum Ice {
      * @throws dev.waterjet.measure.DomainException if the pressure is out of that range
      */
     public static Ice at(Quantity<Pressure> pressure) {
+        Objects.requireNonNull(pressure, "pressure");
         return at(inRange(pressure));
     }
 

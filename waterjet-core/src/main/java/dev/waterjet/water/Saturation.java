@@ -11,6 +11,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Map;
+import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
@@ -69,6 +70,7 @@ public final class Saturation implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the temperature is out of that range
      */
     public static Saturation at(Quantity<Temperature> temperature) {
+        Objects.requireNonNull(temperature, "temperature");
         return atSi(Kind.TEMPERATURE.si(temperature));
     }
 
@@ -86,23 +88,17 @@ public final class Saturation implements Described, Serializable {
                 : atSi(temperatureK).liquid.pressureSi();
     }
 
-    /**
-     * {@return the saturation pressure, absolute}
-     */
+    /** {@return the saturation pressure, absolute} */
     public Quantity<Pressure> pressure() {
         return liquid.pressure();
     }
 
-    /**
-     * {@return the saturated liquid}
-     */
+    /** {@return the saturated liquid} */
     public WaterState liquid() {
         return liquid;
     }
 
-    /**
-     * {@return the saturated vapour}
-     */
+    /** {@return the saturated vapour} */
     public WaterState vapour() {
         return vapour;
     }
@@ -117,6 +113,7 @@ public final class Saturation implements Described, Serializable {
      * @throws dev.waterjet.measure.DomainException if the temperature is out of range
      */
     public static Quantity<SurfaceTension> surfaceTension(Quantity<Temperature> temperature) {
+        Objects.requireNonNull(temperature, "temperature");
         double temperatureK = Require.between(
                 "temperature of water",
                 Kind.TEMPERATURE.si(temperature),

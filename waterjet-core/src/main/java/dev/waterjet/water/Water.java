@@ -87,6 +87,8 @@ public final class Water implements Described, Serializable {
      *     Also if the equation of state has no real water there ({@code water-unstable}: undercooled by far above 400 MPa)
      */
     public WaterState at(Quantity<Pressure> pressure, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(pressure, "pressure");
+        Objects.requireNonNull(temperature, "temperature");
         return atSi(Kind.PRESSURE.si(pressure), Kind.TEMPERATURE.si(temperature));
     }
 
@@ -181,6 +183,8 @@ public final class Water implements Described, Serializable {
      * @throws DomainException if the state is out of range, is ice, or separates into liquid and vapour
      */
     public WaterState atDensity(Quantity<Density> density, Quantity<Temperature> temperature) {
+        Objects.requireNonNull(density, "density");
+        Objects.requireNonNull(temperature, "temperature");
         return atDensitySi(Kind.DENSITY.si(density), Kind.TEMPERATURE.si(temperature));
     }
 
@@ -209,6 +213,8 @@ public final class Water implements Described, Serializable {
      * @throws DomainException if no liquid at that pressure has the entropy
      */
     public WaterState atEntropy(Quantity<Pressure> pressure, Quantity<SpecificHeat> entropy) {
+        Objects.requireNonNull(entropy, "entropy");
+        Objects.requireNonNull(pressure, "pressure");
         return atEntropySi(Kind.PRESSURE.si(pressure), Kind.SPECIFIC_HEAT.si(entropy));
     }
 
@@ -234,6 +240,8 @@ public final class Water implements Described, Serializable {
      * @throws DomainException if no liquid at that pressure has the enthalpy
      */
     public WaterState atEnthalpy(Quantity<Pressure> pressure, Quantity<SpecificEnergy> enthalpy) {
+        Objects.requireNonNull(enthalpy, "enthalpy");
+        Objects.requireNonNull(pressure, "pressure");
         return atEnthalpySi(Kind.PRESSURE.si(pressure), Kind.SPECIFIC_ENERGY.si(enthalpy));
     }
 

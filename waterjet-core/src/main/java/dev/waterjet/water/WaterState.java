@@ -102,149 +102,107 @@ public final class WaterState implements Described, Serializable {
         return new WaterState(equation, pressurePa, metastable);
     }
 
-    /**
-     * {@return the temperature}
-     */
+    /** {@return the temperature} */
     public Quantity<Temperature> temperature() {
         return Kind.TEMPERATURE.of(temperatureK);
     }
 
-    /**
-     * {@return the temperature, in K}
-     */
+    /** {@return the temperature, in K} */
     public double temperatureSi() {
         return temperatureK;
     }
 
-    /**
-     * {@return the absolute pressure}
-     */
+    /** {@return the absolute pressure} */
     public Quantity<Pressure> pressure() {
         return Kind.PRESSURE.of(pressurePa);
     }
 
-    /**
-     * {@return the absolute pressure, in Pa}
-     */
+    /** {@return the absolute pressure, in Pa} */
     public double pressureSi() {
         return pressurePa;
     }
 
-    /**
-     * {@return whether this is undercooled or superheated liquid, or supersaturated vapour}
-     */
+    /** {@return whether this is undercooled or superheated liquid, or supersaturated vapour} */
     public boolean isMetastable() {
         return metastable;
     }
 
-    /**
-     * {@return the density}
-     */
+    /** {@return the density} */
     public Quantity<Density> density() {
         return Kind.DENSITY.of(densityKgPerM3);
     }
 
-    /**
-     * {@return the density, in kg/m<sup>3</sup>}
-     */
+    /** {@return the density, in kg/m<sup>3</sup>} */
     public double densitySi() {
         return densityKgPerM3;
     }
 
-    /**
-     * {@return the enthalpy; the internal energy is zero in the liquid at the triple point}
-     */
+    /** {@return the enthalpy; the internal energy is zero in the liquid at the triple point} */
     public Quantity<SpecificEnergy> enthalpy() {
         return Kind.SPECIFIC_ENERGY.of(enthalpyJPerKg);
     }
 
-    /**
-     * {@return the enthalpy, in J/kg}
-     */
+    /** {@return the enthalpy, in J/kg} */
     public double enthalpySi() {
         return enthalpyJPerKg;
     }
 
-    /**
-     * {@return the internal energy, <i>h</i> - <i>p</i>/&rho;; it is zero in the liquid at the triple point}
-     */
+    /** {@return the internal energy, <i>h</i> - <i>p</i>/&rho;; it is zero in the liquid at the triple point} */
     public Quantity<SpecificEnergy> internalEnergy() {
         return Kind.SPECIFIC_ENERGY.of(internalEnergySi());
     }
 
-    /**
-     * {@return the internal energy, in J/kg}
-     */
+    /** {@return the internal energy, in J/kg} */
     public double internalEnergySi() {
         return enthalpyJPerKg - pressurePa / densityKgPerM3;
     }
 
-    /**
-     * {@return the entropy; it is zero in the liquid at the triple point}
-     */
+    /** {@return the entropy; it is zero in the liquid at the triple point} */
     public Quantity<SpecificHeat> entropy() {
         return Kind.SPECIFIC_HEAT.of(entropyJPerKgK);
     }
 
-    /**
-     * {@return the entropy, in J/(kg K)}
-     */
+    /** {@return the entropy, in J/(kg K)} */
     public double entropySi() {
         return entropyJPerKgK;
     }
 
-    /**
-     * {@return the heat capacity at constant pressure, <i>c<sub>p</sub></i>}
-     */
+    /** {@return the heat capacity at constant pressure, <i>c<sub>p</sub></i>} */
     public Quantity<SpecificHeat> isobaricHeatCapacity() {
         return Kind.SPECIFIC_HEAT.of(isobaricHeatCapacityJPerKgK);
     }
 
-    /**
-     * {@return the heat capacity at constant pressure, in J/(kg K)}
-     */
+    /** {@return the heat capacity at constant pressure, in J/(kg K)} */
     public double isobaricHeatCapacitySi() {
         return isobaricHeatCapacityJPerKgK;
     }
 
-    /**
-     * {@return the heat capacity at constant volume, <i>c<sub>v</sub></i>}
-     */
+    /** {@return the heat capacity at constant volume, <i>c<sub>v</sub></i>} */
     public Quantity<SpecificHeat> isochoricHeatCapacity() {
         return Kind.SPECIFIC_HEAT.of(isochoricHeatCapacityJPerKgK);
     }
 
-    /**
-     * {@return the heat capacity at constant volume, in J/(kg K)}
-     */
+    /** {@return the heat capacity at constant volume, in J/(kg K)} */
     public double isochoricHeatCapacitySi() {
         return isochoricHeatCapacityJPerKgK;
     }
 
-    /**
-     * {@return the speed of sound}
-     */
+    /** {@return the speed of sound} */
     public Quantity<Speed> soundSpeed() {
         return Kind.SPEED.of(soundSpeedMPerS);
     }
 
-    /**
-     * {@return the speed of sound, in m/s}
-     */
+    /** {@return the speed of sound, in m/s} */
     public double soundSpeedSi() {
         return soundSpeedMPerS;
     }
 
-    /**
-     * {@return the isothermal compressibility, (dρ/d<i>p</i>)/ρ}
-     */
+    /** {@return the isothermal compressibility, (dρ/d<i>p</i>)/ρ} */
     public Quantity<Compressibility> compressibility() {
         return Kind.COMPRESSIBILITY.of(compressibilityPerPa);
     }
 
-    /**
-     * {@return the isothermal compressibility, in 1/Pa}
-     */
+    /** {@return the isothermal compressibility, in 1/Pa} */
     public double compressibilitySi() {
         return compressibilityPerPa;
     }
@@ -256,9 +214,7 @@ public final class WaterState implements Described, Serializable {
         return Kind.THERMAL_EXPANSION.of(expansionPerK);
     }
 
-    /**
-     * {@return the thermal expansion at constant pressure, in 1/K}
-     */
+    /** {@return the thermal expansion at constant pressure, in 1/K} */
     public double expansionSi() {
         return expansionPerK;
     }

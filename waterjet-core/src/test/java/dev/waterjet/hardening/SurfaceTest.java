@@ -2,7 +2,6 @@ package dev.waterjet.hardening;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.waterjet.Unconverted;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import java.lang.reflect.Constructor;
@@ -75,9 +74,7 @@ public class SurfaceTest {
         Set<Executable> done = new HashSet<>();
 
         walk(4, 0, 2, (call, outcome) -> {
-            boolean isConverted =
-                    !Unconverted.has(Unconverted.NULLS, call.executable().getDeclaringClass());
-            if (isConverted && outcome.thrown().isEmpty() && !isLenient(call) && done.add(call.executable())) {
+            if (outcome.thrown().isEmpty() && !isLenient(call) && done.add(call.executable())) {
                 call.objects().forEach(place -> checkNull(call, place, faults));
             }
         });

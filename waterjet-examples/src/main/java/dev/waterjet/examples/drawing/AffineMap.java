@@ -129,9 +129,7 @@ public record AffineMap(double a, double b, double c, double d, double e, double
         return Double.isFinite(a + b + c + d + e + f);
     }
 
-    /**
-     * {@return the length of the image of a unit vector along x}
-     */
+    /** {@return the length of the image of a unit vector along x} */
     public double size() {
         return Math.hypot(a, b);
     }

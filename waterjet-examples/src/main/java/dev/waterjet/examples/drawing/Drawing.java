@@ -68,16 +68,12 @@ public record Drawing(
         cautions = List.copyOf(cautions);
     }
 
-    /**
-     * {@return the contours to cut, in the order of the file}
-     */
+    /** {@return the contours to cut, in the order of the file} */
     public List<Contour> contours() {
         return strokes.stream().map(Stroke::path).toList();
     }
 
-    /**
-     * {@return the smallest rectangle along the axes that holds all contours to cut}
-     */
+    /** {@return the smallest rectangle along the axes that holds all contours to cut} */
     public Box box() {
         return boxOf(strokes);
     }
@@ -166,17 +162,13 @@ public record Drawing(
         return Optional.empty();
     }
 
-    /**
-     * {@return whether its unit is an inch, a decimal fraction of one, a foot or a yard}
-     */
+    /** {@return whether its unit is an inch, a decimal fraction of one, a foot or a yard} */
     public boolean isInch() {
         double inches = unitM / INCH_M;
         return INCH_UNITS.stream().anyMatch(unit -> Math.abs(inches - unit) < 1e-9 * unit);
     }
 
-    /**
-     * {@return one line about format, unit, size and number of contours}
-     */
+    /** {@return one line about format, unit, size and number of contours} */
     public String summary() {
         Box box = box();
         StringBuilder text = new StringBuilder(format)

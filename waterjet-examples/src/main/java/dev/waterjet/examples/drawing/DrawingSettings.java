@@ -48,9 +48,7 @@ public record DrawingSettings(
         layers = List.copyOf(layers);
     }
 
-    /**
-     * {@return 0.01 mm for curves and gaps, the drawing's own unit and size, medium cut quality, no layer rules}
-     */
+    /** {@return 0.01 mm for curves and gaps, the drawing's own unit and size, medium cut quality, no layer rules} */
     public static DrawingSettings defaults() {
         return new DrawingSettings(
                 Measures.millimetres(0.01),
@@ -121,16 +119,12 @@ public record DrawingSettings(
         return new DrawingSettings(chordTolerance, join, unit, width, requirement, rules);
     }
 
-    /**
-     * {@return the chord tolerance in m}
-     */
+    /** {@return the chord tolerance in m} */
     public double chordToleranceM() {
         return Kind.LENGTH.si(chordTolerance);
     }
 
-    /**
-     * {@return the largest gap that is joined, in m}
-     */
+    /** {@return the largest gap that is joined, in m} */
     public double joinM() {
         return Kind.LENGTH.si(join);
     }

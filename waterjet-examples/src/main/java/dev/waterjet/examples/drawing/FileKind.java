@@ -66,16 +66,12 @@ public enum FileKind {
         this.label = label;
     }
 
-    /**
-     * {@return the kind for people, with what to do about it where it is no input}
-     */
+    /** {@return the kind for people, with what to do about it where it is no input} */
     public String label() {
         return label;
     }
 
-    /**
-     * {@return whether it is a drawing that is read}
-     */
+    /** {@return whether it is a drawing that is read} */
     public boolean isDrawing() {
         return this == SVG || this == DXF;
     }

@@ -41,16 +41,12 @@ public record Origin(String name, String group, List<String> layers, String colo
         return new Origin(other, group, layers, colour, kind, line);
     }
 
-    /**
-     * {@return the name, or the line where it has none}
-     */
+    /** {@return the name, or the line where it has none} */
     public String label() {
         return name.isEmpty() ? "line " + line : name;
     }
 
-    /**
-     * {@return name, kind and line for messages}
-     */
+    /** {@return name, kind and line for messages} */
     public String place() {
         return (name.isEmpty() ? kind : "\"" + name + "\"") + " on line " + line;
     }

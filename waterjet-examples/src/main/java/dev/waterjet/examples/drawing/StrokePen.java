@@ -58,16 +58,12 @@ public final class StrokePen {
         this.origin = next;
     }
 
-    /**
-     * {@return the strokes drawn so far}
-     */
+    /** {@return the strokes drawn so far} */
     public List<Stroke> strokes() {
         return List.copyOf(strokes);
     }
 
-    /**
-     * {@return the number of strokes drawn so far}
-     */
+    /** {@return the number of strokes drawn so far} */
     public int strokeCount() {
         return strokes.size();
     }

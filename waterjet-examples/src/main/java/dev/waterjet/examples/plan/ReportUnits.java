@@ -64,9 +64,7 @@ public record ReportUnits(
             Units.GALLON_PER_MINUTE,
             Units.HORSEPOWER);
 
-    /**
-     * {@return these units by the metric trade units of messages, which they replace}
-     */
+    /** {@return these units by the metric trade units of messages, which they replace} */
     public Map<Unit<?>, Unit<?>> replaced() {
         return this.equals(METRIC)
                 ? Map.of()

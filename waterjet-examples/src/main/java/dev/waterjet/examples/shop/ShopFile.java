@@ -82,9 +82,7 @@ public record ShopFile(
         calibrations = List.copyOf(calibrations);
     }
 
-    /**
-     * {@return a shop file that states nothing}
-     */
+    /** {@return a shop file that states nothing} */
     public static ShopFile empty() {
         return parse("{}");
     }
@@ -142,9 +140,7 @@ public record ShopFile(
         };
     }
 
-    /**
-     * {@return whether the file states an orifice, a focusing tube or an abrasive flow rate}
-     */
+    /** {@return whether the file states an orifice, a focusing tube or an abrasive flow rate} */
     public boolean hasHead() {
         return values.containsKey(ShopKey.ORIFICE)
                 || values.containsKey(ShopKey.TUBE)

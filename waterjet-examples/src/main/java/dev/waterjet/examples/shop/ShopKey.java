@@ -54,23 +54,17 @@ public enum ShopKey {
         this.option = option;
     }
 
-    /**
-     * {@return section and key, such as {@code machine.jerk}}
-     */
+    /** {@return section and key, such as {@code machine.jerk}} */
     public String path() {
         return path;
     }
 
-    /**
-     * {@return the kind of quantity}
-     */
+    /** {@return the kind of quantity} */
     public Kind<?> kind() {
         return kind;
     }
 
-    /**
-     * {@return the option whose default value this is; empty if no option has it}
-     */
+    /** {@return the option whose default value this is; empty if no option has it} */
     public Optional<String> option() {
         return option.isEmpty() ? Optional.empty() : Optional.of(option);
     }
