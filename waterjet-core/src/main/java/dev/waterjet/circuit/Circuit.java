@@ -35,7 +35,7 @@ public final class Circuit implements Described, Serializable {
     private static final double MAX_REFERENCE_PA = 900e6;
     private static final int DEFAULT_REACHES = 80;
     private static final int MAX_REACHES = 2000;
-    private static final int MAX_STEPS = 100_000;
+    private static final int MAX_STEPS = 200_000;
     private static final double MAX_WORK = 1e8;
     private static final double LONGEST_STEP_S = 5e-4;
 

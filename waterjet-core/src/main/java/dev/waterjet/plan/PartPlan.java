@@ -77,6 +77,9 @@ public record PartPlan(
         cuts = List.copyOf(cuts);
         Require.atLeast("number of cuts", cuts.size(), 1, Units.ONE, "a part has an outline");
         moves = List.copyOf(moves);
+        for (Move move : moves) {
+            Require.index("cut", move.cut(), cuts.size());
+        }
         findings = List.copyOf(findings);
     }
 
