@@ -107,7 +107,7 @@ final class LearnDrawings {
         drawing.label(180, 150, 285, 150, "mixing chamber", true);
         drawing.label(180, 280, 290, 280, "focusing tube", true);
         drawing.label(180, 374, 312, 374, "stand-off distance", true);
-        drawing.text(470, 80, "air and garnet");
+        drawing.text(530, 108, "air and garnet");
         drawing.label(420, 150, 325, 150, "water jet, entrained air");
         drawing.label(420, 280, 326, 280, "particles are accelerated");
         drawing.label(460, 404, 440, 404, "workpiece");
