@@ -98,7 +98,7 @@ final class Locate extends Program {
                 location.degreesOfFreedom() == 0
                         ? "No point more than necessary was probed."
                         : "The points scatter " + QuantityText.round(location.scatter(), 2)
-                                + " times as much as their stated uncertainty.");
+                                + " times as much as their uncertainty, 0.02 mm where none is stated.");
         for (Caution caution : location.cautions()) {
             residuals.note(caution.text() + ".");
         }
