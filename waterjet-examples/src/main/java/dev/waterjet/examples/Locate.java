@@ -42,7 +42,7 @@ import picocli.CommandLine.Parameters;
 final class Locate extends Program {
 
     @Parameters(paramLabel = "POINTS.csv", description = "File of the probed points.")
-    private Path file;
+    private Path file = Path.of("");
 
     @Option(
             names = "--expect-rotation",

@@ -11,16 +11,14 @@ import org.junit.jupiter.api.io.TempDir;
 /** A drawing in inches gives a program and a report in inches, of the same size as that in millimetres. */
 class InchDrawingTest {
 
-    private static final String SHAPES = "<rect x=\"%1$s\" y=\"%1$s\" width=\"%2$s\" height=\"%1$s\"/></svg>";
-
     @TempDir
     private Path folder;
 
     private Ran plan(String name, String size, double unit) throws IOException {
         Path file = Files.writeString(
                 folder.resolve(name),
-                "<svg xmlns=\"http://www.w3.org/2000/svg\" " + size
-                        + String.format(java.util.Locale.ROOT, SHAPES, 1 * unit, 3 * unit));
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" " + size + "<rect x=\"" + unit + "\" y=\"" + unit
+                        + "\" width=\"" + 3 * unit + "\" height=\"" + unit + "\"/></svg>");
         return Ran.of("plan", file.toString(), "--orifice", "0.33 mm", "--output-dir", folder.toString());
     }
 

@@ -19,16 +19,13 @@ class LocateTest {
     /** A part turned by a quarter: (0, 0) lies at (100, 50) and (80, 0) at (100, 130). */
     @Test
     void twoHolesGiveThePlaceAndTheResidualOfEach(@TempDir Path folder) throws IOException {
-        Ran ran = Ran.of(
-                "locate",
-                file(
-                                folder,
-                                "feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm\n"
-                                        + "hole,0,0,100,50\nhole,80,0,100,130\n")
-                        .toString(),
-                "--csv");
+        Ran ran = Ran.of("locate", file(folder, """
+            feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm
+            hole,0,0,100,50
+            hole,80,0,100,130
+            """).toString(), "--csv");
         List<String> lines = ran.out().lines().toList();
-        String[] place = lines.get(1).split(",");
+        String[] place = lines.get(1).split(",", -1);
 
         assertThat(ran.status()).isZero();
         assertThat(lines.get(0)).startsWith("rotation_rad,shift_x_m,shift_y_m,");
@@ -41,17 +38,13 @@ class LocateTest {
 
     @Test
     void edgesAndWallsAreReadInAnyUnit(@TempDir Path folder) throws IOException {
-        Ran ran = Ran.of(
-                "locate",
-                file(
-                                folder,
-                                "feature,known_x,known_y,end_x,end_y,radius,probed_x,probed_y,uncertainty\n"
-                                        + "edge,0 mm,0 mm,2 in,0 mm,,11 mm,5 mm,10 um\n"
-                                        + "edge,0 mm,0 mm,2 in,0 mm,,40 mm,5 mm,10 um\n"
-                                        + "wall,10 mm,20 mm,,,4 mm,24 mm,25 mm,10 um\n")
-                        .toString(),
-                "--csv");
-        String[] place = ran.out().lines().toList().get(1).split(",");
+        Ran ran = Ran.of("locate", file(folder, """
+            feature,known_x,known_y,end_x,end_y,radius,probed_x,probed_y,uncertainty
+            edge,0 mm,0 mm,2 in,0 mm,,11 mm,5 mm,10 um
+            edge,0 mm,0 mm,2 in,0 mm,,40 mm,5 mm,10 um
+            wall,10 mm,20 mm,,,4 mm,24 mm,25 mm,10 um
+            """).toString(), "--csv");
+        String[] place = ran.out().lines().toList().get(1).split(",", -1);
 
         assertThat(Double.parseDouble(place[0])).isCloseTo(0, within(1e-9));
         assertThat(Double.parseDouble(place[1])).isCloseTo(0.010, within(1e-9));
