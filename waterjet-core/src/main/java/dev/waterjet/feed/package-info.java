@@ -1,6 +1,14 @@
 /**
  * Feed rate: how fast a material can be cut.
  *
+ * <pre>{@code
+ * AbrasiveJet jet = CuttingHead.of(Orifice.sapphire(millimetres(0.33)), FocusingTube.of(millimetres(1.02), millimetres(102)))
+ *         .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
+ * Workpiece plate = Workpiece.of(Materials.standard().get("titanium"), millimetres(10));
+ * CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
+ * Estimate<Speed> feed = cut.feed(CutQuality.MEDIUM);
+ * }</pre>
+ *
  * <p>A {@link dev.waterjet.feed.FeedModel} gives the feed rate at which a jet just separates a depth of a material, and its
  * inverse, the depth that it just separates at a feed rate. A better cut surface is cut as if the plate were thicker: at the
  * quality index {@code q} the feed rate is the one that would just separate {@code q} times the thickness. A drawing requires

@@ -26,6 +26,14 @@ import javax.measure.quantity.Temperature;
 /**
  * Abrasive-waterjet cutting head: orifice, focusing tube, stand-off distance and mixing efficiency.
  *
+ * <pre>{@code
+ * CuttingHead head = CuttingHead.of(
+ *         Orifice.sapphire(millimetres(0.33)), FocusingTube.of(millimetres(1.02), millimetres(102)));
+ * AbrasiveJet jet = head.jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
+ * jet.water().volumeFlow();
+ * jet.cautions();
+ * }</pre>
+ *
  * <p>Geometry outside common practice draws a caution: tube bore 2.5 to 4 orifice bores, tube length 50 to 100 tube bores,
  * stand-off distance 1.5 mm to 4 mm (values from memory). A tube bore not above the orifice bore is rejected.
  */

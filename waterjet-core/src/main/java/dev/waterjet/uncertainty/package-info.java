@@ -1,6 +1,14 @@
 /**
  * Uncertainty of a result from the uncertainties of its inputs, by JCGM 100 and JCGM 101.
  *
+ * <pre>{@code
+ * UncertainInputs inputs = UncertainInputs.none()
+ *         .with("pressure", Distribution.normal(380, 4))
+ *         .with("bore", Distribution.uniform(0.32, 0.34));
+ * Measurand speed = values -> Math.sqrt(values[0]) * values[1];
+ * UncertaintyBudget.of(speed, inputs);
+ * }</pre>
+ *
  * <p>{@link dev.waterjet.uncertainty.UncertainInputs} names the inputs, each with its
  * {@link dev.waterjet.uncertainty.Distribution}, and the correlations between them. A
  * {@link dev.waterjet.uncertainty.Measurand} is any function of them. Three analyses are available:
