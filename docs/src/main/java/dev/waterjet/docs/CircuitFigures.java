@@ -76,23 +76,20 @@ final class CircuitFigures {
                                 + " one litre it stays within 1 MPa, without one it swings by 18 MPa.")
                 .x("time [s]")
                 .y("gauge pressure [MPa]");
-        PressureHistory with = around380()
-                .vessel("pump", litre())
-                .pump("pump", PumpDrive.of(TRIPLEX))
-                .line("pump", "head", line(5))
-                .head("head", ORIFICE)
-                .build()
-                .run(seconds(1))
-                .between(seconds(0.9), seconds(1));
-        PressureHistory without = around380()
-                .pump("pump", PumpDrive.of(TRIPLEX))
-                .line("pump", "head", line(5))
-                .head("head", ORIFICE)
-                .build()
-                .run(seconds(1))
-                .between(seconds(0.9), seconds(1));
+        PressureHistory with = settled(around380().vessel("pump", litre()));
+        PressureHistory without = settled(around380());
         return add(add(chart, "attenuator of 1 L", with, "head"), "no attenuator", without, "head")
                 .svg(720, 420);
+    }
+
+    /** The last tenth of a second of one, behind the pump and 5 m of line. */
+    private static PressureHistory settled(CircuitBuilder circuit) {
+        return circuit.pump("pump", PumpDrive.of(TRIPLEX))
+                .line("pump", "head", line(5))
+                .head("head", ORIFICE)
+                .build()
+                .run(seconds(1))
+                .between(seconds(0.9), seconds(1));
     }
 
     private static String closing() {

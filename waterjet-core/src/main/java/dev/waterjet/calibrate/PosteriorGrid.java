@@ -83,16 +83,6 @@ final class PosteriorGrid {
         return grid.components();
     }
 
-    /** Logarithm of the marginal likelihood, up to a constant of the prior and the grid. */
-    static double logEvidence(CutRows rows, GaussianPrior prior) {
-        PosteriorGrid grid = new PosteriorGrid(rows, prior);
-        grid.walk();
-        double sum = grid.points.stream()
-                .mapToDouble(point -> Math.exp(point.value - grid.top))
-                .sum();
-        return grid.top + Math.log(sum);
-    }
-
     /** Coefficients where the scatter is known and there are no plates. */
     static Component given(CutRows rows, GaussianPrior prior, double sigma) {
         Mode mode = new PosteriorGrid(rows, prior).mode(sigma, 0);

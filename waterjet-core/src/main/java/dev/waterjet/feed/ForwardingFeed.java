@@ -38,7 +38,6 @@ public interface ForwardingFeed extends FeedModel {
     @Override
     default double separationFeedSi(JetSettings jet, Material material, double depthM) {
         Objects.requireNonNull(jet, "jet");
-        Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
         return model().separationFeedSi(jet, material, depthM);
     }

@@ -346,10 +346,6 @@ public final class MachineLimits implements Described, Serializable {
         return values.minimumFeed;
     }
 
-    double cornerDeviationSi() {
-        return values.deviationM;
-    }
-
     DynamicLimits dynamics() {
         double jerk = orInfinite(values.pathJerk);
         return new DynamicLimits(

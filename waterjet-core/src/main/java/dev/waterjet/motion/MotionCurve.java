@@ -165,13 +165,4 @@ final class MotionCurve {
                 ? timeS[interval]
                 : timeS[interval] + 2 * done / (Math.sqrt(square[interval]) + Math.sqrt(squareIn(interval, atM)));
     }
-
-    /** Time that each limit governs, by its code. */
-    double[] timesByCodeS() {
-        double[] times = new double[CODES];
-        for (int i = 0; i < intervals; i++) {
-            times[limit[i]] += timeS[i + 1] - timeS[i];
-        }
-        return times;
-    }
 }

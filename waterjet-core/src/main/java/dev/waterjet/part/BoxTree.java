@@ -1,6 +1,8 @@
 package dev.waterjet.part;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
 
 /**
  * Boxes along the axes in a tree: sorted into upright strips, within each strip by height, then packed sixteen to a box,
@@ -57,6 +59,25 @@ public final class BoxTree {
             }
         }
         return new BoxTree(order, levelStart, packed);
+    }
+
+    /**
+     * Returns the boxes of contours, to be packed: of many contours, few are near.
+     *
+     * @param contours the contours
+     * @return four numbers a contour: minimum x and y, maximum x and y, in m
+     */
+    public static double[] boxesSi(List<Contour> contours) {
+        Objects.requireNonNull(contours, "contours");
+        double[] boxes = new double[4 * contours.size()];
+        for (int i = 0; i < contours.size(); i++) {
+            Box box = contours.get(i).box();
+            boxes[4 * i] = box.minimum().xSi();
+            boxes[4 * i + 1] = box.minimum().ySi();
+            boxes[4 * i + 2] = box.maximum().xSi();
+            boxes[4 * i + 3] = box.maximum().ySi();
+        }
+        return boxes;
     }
 
     private static int[] levelStarts(int n) {

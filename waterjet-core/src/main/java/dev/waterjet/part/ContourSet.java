@@ -15,16 +15,8 @@ final class ContourSet {
     ContourSet(Contour outline, List<Contour> holes) {
         this.outline = outline;
         this.holes = holes;
-        int n = holes.size();
-        this.boxes = new double[4 * n];
-        this.trees = new EdgeTree[n + 1];
-        for (int i = 0; i < n; i++) {
-            Box box = holes.get(i).box();
-            boxes[4 * i] = box.minimum().xSi();
-            boxes[4 * i + 1] = box.minimum().ySi();
-            boxes[4 * i + 2] = box.maximum().xSi();
-            boxes[4 * i + 3] = box.maximum().ySi();
-        }
+        this.boxes = BoxTree.boxesSi(holes);
+        this.trees = new EdgeTree[holes.size() + 1];
     }
 
     /** Edges of a hole, or of the outline after the last hole. */
@@ -50,7 +42,7 @@ final class ContourSet {
                                 .with("hole", label(i)));
             }
             int first = i;
-            near.start(boxes[4 * i], boxes[4 * i + 1], boxes[4 * i + 2], boxes[4 * i + 3]);
+            startWithin(near, i, 0);
             for (int j = near.next(); j >= 0; j = near.next()) {
                 first = j < first && isMeeting(i, j) ? j : first;
             }

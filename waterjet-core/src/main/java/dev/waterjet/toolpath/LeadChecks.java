@@ -1,6 +1,5 @@
 package dev.waterjet.toolpath;
 
-import dev.waterjet.part.Box;
 import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.EdgeTree;
@@ -29,19 +28,6 @@ final class LeadChecks {
         this.trees = trees;
         this.near = boxes.walk();
         this.walks = new BoxTree.Walk[trees.size()];
-    }
-
-    /** Boxes of whole contours. */
-    static BoxTree boxes(List<EdgeTree> trees) {
-        double[] boxes = new double[4 * trees.size()];
-        for (int k = 0; k < trees.size(); k++) {
-            Box box = trees.get(k).contour().box();
-            boxes[4 * k] = box.minimum().xSi();
-            boxes[4 * k + 1] = box.minimum().ySi();
-            boxes[4 * k + 2] = box.maximum().xSi();
-            boxes[4 * k + 3] = box.maximum().ySi();
-        }
-        return BoxTree.ofSi(boxes);
     }
 
     private BoxTree.Walk walk(int contour) {

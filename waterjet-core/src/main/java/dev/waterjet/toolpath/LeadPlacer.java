@@ -68,7 +68,8 @@ public final class LeadPlacer {
         this.contours = part.contours();
         contours.forEach(contour -> trees.add(EdgeTree.of(contour)));
         neighbours.forEach(contour -> trees.add(EdgeTree.of(contour)));
-        this.boxes = LeadChecks.boxes(trees);
+        this.boxes = BoxTree.ofSi(
+                BoxTree.boxesSi(trees.stream().map(EdgeTree::contour).toList()));
         contours.forEach(contour -> corners.add(Corners.of(contour)));
         this.widthM = Kind.LENGTH.si(
                 part.outline().box().minimum().distance(part.outline().box().maximum()));

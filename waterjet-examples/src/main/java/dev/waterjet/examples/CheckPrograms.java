@@ -4,6 +4,7 @@ import dev.waterjet.examples.plan.PlanFiles;
 import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.measure.CsvText;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.part.Point;
@@ -13,8 +14,6 @@ import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.program.ProgramFinding;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,17 +64,6 @@ final class CheckPrograms extends Program {
 
     private int status;
 
-    private static String read(Path file) throws IOException {
-        if (Files.isDirectory(file)) {
-            throw new IOException(file + ": it is a directory, not a file");
-        }
-        try {
-            return PlanFiles.Source.read(file).text();
-        } catch (NoSuchFileException e) {
-            throw new IOException(file + ": file not found", e);
-        }
-    }
-
     /** Checks all files; one that cannot be read is reported and does not stop the others. */
     private List<Found> findings() throws IOException {
         ProgramCodes codes = options.codes();
@@ -84,9 +72,7 @@ final class CheckPrograms extends Program {
         List<Found> found = new ArrayList<>();
         for (Path file : files) {
             try {
-                String text = read(file);
-                ReportUnits units = units(text, codes);
-                checks.check(text, codes).forEach(finding -> found.add(new Found(file, finding, units)));
+                found.addAll(findings(file, checks, codes));
             } catch (WaterjetException e) {
                 unreadable(CsvText.name(file.toString()) + ": " + e.getMessage());
             } catch (IOException e) {
@@ -97,13 +83,23 @@ final class CheckPrograms extends Program {
         return found;
     }
 
-    /** Units of a program; metric for one that cannot be read, which is a finding of its own. */
-    private static ReportUnits units(String text, ProgramCodes codes) {
+    private static List<Found> findings(Path file, ProgramChecks checks, ProgramCodes codes) throws IOException {
+        String text = PlanFiles.Source.read(file).text();
+        ReportUnits units = ReportUnits.METRIC;
+        List<ProgramFinding> findings;
         try {
-            return PartProgram.parse(text, codes).isInch() ? ReportUnits.INCH : ReportUnits.METRIC;
-        } catch (WaterjetException unreadable) {
-            return ReportUnits.METRIC;
+            PartProgram program = PartProgram.parse(text, codes);
+            units = program.isInch() ? ReportUnits.INCH : ReportUnits.METRIC;
+            findings = checks.check(program);
+        } catch (TextException fault) {
+            // some faults of a program are its finding
+            findings = checks.check(text, codes);
         }
+        List<Found> found = new ArrayList<>();
+        for (ProgramFinding finding : findings) {
+            found.add(new Found(file, finding, units));
+        }
+        return found;
     }
 
     private void unreadable(String message) {

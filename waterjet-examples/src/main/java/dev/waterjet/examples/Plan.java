@@ -54,6 +54,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
+import java.util.function.Function;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
@@ -232,16 +233,17 @@ final class Plan extends Program {
         Optional<Drawing> drawn = isDrawing
                 ? Optional.of(DrawingReader.read(source.bytes(), drawing.settings(requirement())))
                 : Optional.empty();
+        Function<Quantity<Length>, Read> reading = reading(source, drawn);
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(
                         selector(cut.model()),
-                        read(source, drawn, Measures.millimetres(1)).program(),
+                        reading.apply(Measures.millimetres(1)).program(),
                         workpiece,
                         quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet).withFeedModel(cut.model());
-        Read read = read(source, drawn, kerf(setup, workpiece));
+        Read read = reading.apply(kerf(setup, workpiece));
         PartProgram program = read.program();
         PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
         Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
@@ -273,18 +275,21 @@ final class Plan extends Program {
     /** A program to plan, and the findings of leads that were placed for it. */
     private record Read(PartProgram program, List<Finding> findings) {}
 
-    /** The program that is given, or that of a drawing with leads for a kerf width. */
-    private Read read(PlanFiles.Source source, Optional<Drawing> drawing, Quantity<Length> kerf) {
+    /** By kerf width: the program that is given, read once, or that of a drawing with leads for this width. */
+    private Function<Quantity<Length>, Read> reading(PlanFiles.Source source, Optional<Drawing> drawing) {
         if (drawing.isEmpty()) {
-            return new Read(PartProgram.parse(source.text(), codes.codes()), List.of());
+            Read given = new Read(PartProgram.parse(source.text(), codes.codes()), List.of());
+            return kerf -> given;
         }
-        DrawnProgram.Result result = DrawnProgram.of(
-                title(),
-                drawing.get(),
-                CuttingRules.of(kerfWidth.orElse(kerf), thickness),
-                codes.codes().jetOn(),
-                codes.codes().jetOff());
-        return new Read(PartProgram.parse(result.text(), codes.codes()), result.findings());
+        return kerf -> {
+            DrawnProgram.Result result = DrawnProgram.of(
+                    title(),
+                    drawing.get(),
+                    CuttingRules.of(kerfWidth.orElse(kerf), thickness),
+                    codes.codes().jetOn(),
+                    codes.codes().jetOff());
+            return new Read(PartProgram.parse(result.text(), codes.codes()), result.findings());
+        };
     }
 
     private boolean isInch(PartProgram program) {
