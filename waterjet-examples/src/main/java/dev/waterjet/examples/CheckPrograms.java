@@ -1,5 +1,6 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.examples.drawing.FileKind;
 import dev.waterjet.examples.plan.PlanFiles;
 import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.measure.CsvText;
@@ -35,8 +36,8 @@ import picocli.CommandLine.Parameters;
                     + " outline before its holes, short dwell, stop or Z move with the jet on, contours that cross,"
                     + " contradictory words, unknown notes.",
             "Prints one line for each finding. Ends with status 0 if there is none, 1 if there are, 2 if a program"
-                    + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
-                    + " and trained people decide what is run.",
+                + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
+                + " and trained people decide what is run.",
             ""
         })
 final class CheckPrograms extends Program {
@@ -84,7 +85,9 @@ final class CheckPrograms extends Program {
     }
 
     private static List<Found> findings(Path file, ProgramChecks checks, ProgramCodes codes) throws IOException {
-        String text = PlanFiles.Source.read(file).text();
+        PlanFiles.Source source = PlanFiles.Source.read(file);
+        FileKind.require(source.bytes(), FileKind.PROGRAM);
+        String text = source.text();
         ReportUnits units = ReportUnits.METRIC;
         List<ProgramFinding> findings;
         try {

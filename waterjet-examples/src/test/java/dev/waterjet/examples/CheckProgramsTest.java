@@ -48,6 +48,14 @@ class CheckProgramsTest {
     }
 
     @Test
+    void whatIsNoProgramIsNamedByWhatItIs() throws IOException {
+        Ran ran = Ran.of("check", file("part.nc", "%PDF-1.4\nxx\n"));
+
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.err()).contains("part.nc").contains("PDF").hasLineCount(1);
+    }
+
+    @Test
     void dwellsAreJudgedByThePierceTime() throws IOException {
         String ring = file("ring.nc", RING.replace("M3\n", "M3\nG4 P500\n"));
 
