@@ -36,8 +36,8 @@ import picocli.CommandLine.Parameters;
                     + " outline before its holes, short dwell, stop or Z move with the jet on, contours that cross,"
                     + " contradictory words, unknown notes.",
             "Prints one line for each finding. Ends with status 0 if there is none, 1 if there are, 2 if a program"
-                + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
-                + " and trained people decide what is run.",
+                    + " cannot be read. A program without findings can still be wrong: the machine's manual, local codes"
+                    + " and trained people decide what is run.",
             ""
         })
 final class CheckPrograms extends Program {
