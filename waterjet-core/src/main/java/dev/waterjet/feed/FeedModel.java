@@ -180,7 +180,7 @@ public interface FeedModel extends HasEvidence, Serializable {
         Objects.requireNonNull(workpiece, "workpiece");
         Settings.index(index);
         FeedModel layered = LayeredFeed.of(this, workpiece);
-        if (!layered.equals(this)) {
+        if (layered != this && !layered.equals(this)) {
             return layered.feed(jet, workpiece, index);
         }
         Material material = workpiece.material();

@@ -175,6 +175,12 @@ public final class CsvText {
         private int line = 1;
         private int lineStart;
 
+        /** The next comma and the next ends of lines; searched anew only when the walk has passed them. */
+        private int comma = -1;
+
+        private int lineFeed = -1;
+        private int carriageReturn = -1;
+
         Reader(String text) {
             this.text = text;
             this.at = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
@@ -232,9 +238,10 @@ public final class CsvText {
 
         private String plain() {
             int start = at;
-            while (at < text.length() && text.charAt(at) != ',' && !atLineEnd()) {
-                at++;
+            if (comma < at) {
+                comma = next(',');
             }
+            at = Math.min(comma, lineEnd());
             return text.substring(start, at).strip();
         }
 
@@ -243,25 +250,41 @@ public final class CsvText {
             int openColumn = at - lineStart + 1;
             StringBuilder cell = new StringBuilder();
             at++;
-            while (at < text.length()) {
-                char c = text.charAt(at++);
-                if (c == '\n' || (c == '\r' && !text.startsWith("\n", at))) {
-                    newLine();
+            for (int quote = next('"'); quote < text.length(); quote = next('"')) {
+                int from = at;
+                while (lineEnd() < quote) {
+                    at = lineEnd();
+                    endLine();
                 }
-                if (c != '"') {
-                    cell.append(c);
-                } else if (at < text.length() && text.charAt(at) == '"') {
-                    cell.append('"');
-                    at++;
-                } else if (at == text.length() || text.charAt(at) == ',' || atLineEnd()) {
+                cell.append(text, from, quote);
+                at = quote + 1;
+                if (at == text.length() || text.charAt(at) == ',' || atLineEnd()) {
                     return cell.toString();
-                } else {
+                }
+                if (text.charAt(at) != '"') {
                     throw new TextException(
                             line, at - lineStart + 1, Message.of("comma-missing", "a comma must follow a quoted cell"));
                 }
+                cell.append('"');
+                at++;
             }
             throw new TextException(
                     openLine, openColumn, Message.of("open-quote", "the quoted cell never ends; add a closing quote"));
+        }
+
+        private int next(char c) {
+            int found = text.indexOf(c, at);
+            return found < 0 ? text.length() : found;
+        }
+
+        private int lineEnd() {
+            if (lineFeed < at) {
+                lineFeed = next('\n');
+            }
+            if (carriageReturn < at) {
+                carriageReturn = next('\r');
+            }
+            return Math.min(lineFeed, carriageReturn);
         }
 
         private boolean atLineEnd() {
@@ -269,9 +292,7 @@ public final class CsvText {
         }
 
         private void skipLine() {
-            while (at < text.length() && !atLineEnd()) {
-                at++;
-            }
+            at = lineEnd();
             endLine();
         }
 
