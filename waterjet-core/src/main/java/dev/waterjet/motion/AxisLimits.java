@@ -1,7 +1,11 @@
 package dev.waterjet.motion;
 
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import javax.measure.Quantity;
+import javax.measure.quantity.Speed;
 
 /**
  * Dynamic limits of one axis, in SI. A limit that the axis does not have is infinite.
@@ -10,7 +14,7 @@ import dev.waterjet.measure.Units;
  * @param accelerationMPerS2 maximum acceleration, above 0
  * @param jerkMPerS3 maximum jerk (rate of change of the acceleration), above 0
  */
-record AxisLimits(double speedMPerS, double accelerationMPerS2, double jerkMPerS3) {
+record AxisLimits(double speedMPerS, double accelerationMPerS2, double jerkMPerS3) implements Serializable {
 
     /** An axis without limits. */
     static final AxisLimits NONE =
@@ -20,6 +24,22 @@ record AxisLimits(double speedMPerS, double accelerationMPerS2, double jerkMPerS
         requireAboveZero("maximum speed of an axis", speedMPerS);
         requireAboveZero("maximum acceleration of an axis", accelerationMPerS2);
         requireAboveZero("maximum jerk of an axis", jerkMPerS3);
+    }
+
+    AxisLimits withSpeed(double speed) {
+        return new AxisLimits(speed, accelerationMPerS2, jerkMPerS3);
+    }
+
+    AxisLimits withAcceleration(double acceleration) {
+        return new AxisLimits(speedMPerS, acceleration, jerkMPerS3);
+    }
+
+    AxisLimits withJerk(double jerk) {
+        return new AxisLimits(speedMPerS, accelerationMPerS2, jerk);
+    }
+
+    Quantity<Speed> speed() {
+        return Kind.SPEED.of(speedMPerS);
     }
 
     boolean hasAcceleration() {

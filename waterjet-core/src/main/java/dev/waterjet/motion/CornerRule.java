@@ -1,5 +1,8 @@
 package dev.waterjet.motion;
 
+import java.io.Serializable;
+import java.util.Objects;
+
 /**
  * Rule by which a machine passes a corner of its path. It is a property of the machine's control.
  *
@@ -9,7 +12,7 @@ package dev.waterjet.motion;
  * @param jumpXMPerS change of the x axis' speed that the rule {@link Kind#JUMP} allows, in m/s, above 0
  * @param jumpYMPerS change of the y axis' speed that the rule {@link Kind#JUMP} allows, in m/s, above 0
  */
-record CornerRule(Kind kind, double deviationM, double jumpXMPerS, double jumpYMPerS) {
+record CornerRule(Kind kind, double deviationM, double jumpXMPerS, double jumpYMPerS) implements Serializable {
 
     /** Kinds of corner rule. */
     enum Kind {
@@ -24,6 +27,7 @@ record CornerRule(Kind kind, double deviationM, double jumpXMPerS, double jumpYM
     }
 
     CornerRule {
+        Objects.requireNonNull(kind, "kind");
         AxisLimits.requireAboveZero("deviation at a corner", deviationM);
         AxisLimits.requireAboveZero("change of the x axis' speed at a corner", jumpXMPerS);
         AxisLimits.requireAboveZero("change of the y axis' speed at a corner", jumpYMPerS);

@@ -2,6 +2,8 @@ package dev.waterjet.motion;
 
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Units;
+import java.io.Serializable;
+import java.util.Objects;
 
 /**
  * Everything that limits the motion of a machine: its axes, its path, its corner rule. Directions are unit vectors.
@@ -11,9 +13,13 @@ import dev.waterjet.measure.Units;
  * @param path limits whatever the direction
  * @param corner rule by which corners are passed
  */
-record DynamicLimits(AxisLimits x, AxisLimits y, PathLimits path, CornerRule corner) {
+record DynamicLimits(AxisLimits x, AxisLimits y, PathLimits path, CornerRule corner) implements Serializable {
 
     DynamicLimits {
+        Objects.requireNonNull(x, "x");
+        Objects.requireNonNull(y, "y");
+        Objects.requireNonNull(path, "path");
+        Objects.requireNonNull(corner, "corner");
         boolean isLimited =
                 path.accelerationMPerS2() < Double.POSITIVE_INFINITY || (x.hasAcceleration() && y.hasAcceleration());
         if (!isLimited) {
@@ -25,6 +31,18 @@ record DynamicLimits(AxisLimits x, AxisLimits y, PathLimits path, CornerRule cor
                     Units.METRE_PER_SQUARE_SECOND,
                     "along the path or on both axes");
         }
+    }
+
+    DynamicLimits withAxes(AxisLimits otherX, AxisLimits otherY) {
+        return new DynamicLimits(otherX, otherY, path, corner);
+    }
+
+    DynamicLimits withPath(PathLimits other) {
+        return new DynamicLimits(x, y, other, corner);
+    }
+
+    DynamicLimits withCorner(CornerRule other) {
+        return new DynamicLimits(x, y, path, other);
     }
 
     /** Whether any limit of jerk shapes the motion along the path. */

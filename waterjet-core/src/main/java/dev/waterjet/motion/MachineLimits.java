@@ -13,12 +13,10 @@ import java.io.Serializable;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Consumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Acceleration;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Limits of a machine: speed and acceleration of each axis, jerk, and the rule by which its control passes corners. They are
@@ -41,112 +39,26 @@ public final class MachineLimits implements Described, Serializable {
 
     private static final double DEFAULT_MINIMUM_FEED_M_PER_S = 0.001 / 60;
 
-    /** Checked content, and the serial form. An absent limit is null. */
-    private record Values(
-            double speedX,
-            double speedY,
-            double accelerationX,
-            double accelerationY,
-            @Nullable Double jerkX,
-            @Nullable Double jerkY,
-            @Nullable Double pathAcceleration,
-            @Nullable Double pathJerk,
-            CornerRule.Kind corner,
-            double deviationM,
-            @Nullable Double jumpX,
-            @Nullable Double jumpY,
-            double minimumFeed)
-            implements Serializable {
+    /** Checked content, and the serial form. */
+    private record Values(DynamicLimits dynamics, double minimumFeed) implements Serializable {
 
         Values {
-            speedX = Require.positive("maximum speed of the x axis", speedX, Units.METRE_PER_SECOND);
-            speedY = Require.positive("maximum speed of the y axis", speedY, Units.METRE_PER_SECOND);
-            accelerationX =
-                    Require.positive("acceleration of the x axis", accelerationX, Units.METRE_PER_SQUARE_SECOND);
-            accelerationY =
-                    Require.positive("acceleration of the y axis", accelerationY, Units.METRE_PER_SQUARE_SECOND);
-            jerkX = optional("jerk of the x axis", jerkX, Kind.JERK);
-            jerkY = optional("jerk of the y axis", jerkY, Kind.JERK);
-            pathAcceleration = optional("acceleration along the path", pathAcceleration, Kind.ACCELERATION);
-            pathJerk = optional("jerk", pathJerk, Kind.JERK);
-            Objects.requireNonNull(corner, "corner");
-            deviationM = Require.positive("deviation at a corner", deviationM, Units.MILLIMETRE);
-            jumpX = optional("jump of the speed of the x axis", jumpX, Kind.SPEED);
-            jumpY = optional("jump of the speed of the y axis", jumpY, Kind.SPEED);
+            finite("x", dynamics.x());
+            finite("y", dynamics.y());
+            Require.finite("deviation at a corner", dynamics.corner().deviationM(), Units.MILLIMETRE);
             minimumFeed = Require.notNegative("minimum feed rate", minimumFeed, Units.MILLIMETRE_PER_MINUTE);
         }
 
-        private static @Nullable Double optional(String name, @Nullable Double si, Kind<?> kind) {
-            return si == null ? null : Require.positive(name, si, kind.siUnit());
+        private static void finite(String axis, AxisLimits limits) {
+            Require.finite("maximum speed of the " + axis + " axis", limits.speedMPerS(), Units.METRE_PER_SECOND);
+            Require.finite(
+                    "acceleration of the " + axis + " axis",
+                    limits.accelerationMPerS2(),
+                    Units.METRE_PER_SQUARE_SECOND);
         }
 
         private Object readResolve() {
             return new MachineLimits(this);
-        }
-    }
-
-    /** Values in which one can be changed. */
-    private static final class Draft {
-
-        double speedX;
-        double speedY;
-        double accelerationX;
-        double accelerationY;
-
-        @Nullable
-        Double jerkX;
-
-        @Nullable
-        Double jerkY;
-
-        @Nullable
-        Double pathAcceleration;
-
-        @Nullable
-        Double pathJerk;
-
-        CornerRule.Kind corner;
-        double deviationM;
-
-        @Nullable
-        Double jumpX;
-
-        @Nullable
-        Double jumpY;
-
-        double minimumFeed;
-
-        Draft(Values from) {
-            speedX = from.speedX;
-            speedY = from.speedY;
-            accelerationX = from.accelerationX;
-            accelerationY = from.accelerationY;
-            jerkX = from.jerkX;
-            jerkY = from.jerkY;
-            pathAcceleration = from.pathAcceleration;
-            pathJerk = from.pathJerk;
-            corner = from.corner;
-            deviationM = from.deviationM;
-            jumpX = from.jumpX;
-            jumpY = from.jumpY;
-            minimumFeed = from.minimumFeed;
-        }
-
-        Values values() {
-            return new Values(
-                    speedX,
-                    speedY,
-                    accelerationX,
-                    accelerationY,
-                    jerkX,
-                    jerkY,
-                    pathAcceleration,
-                    pathJerk,
-                    corner,
-                    deviationM,
-                    jumpX,
-                    jumpY,
-                    minimumFeed);
         }
     }
 
@@ -167,21 +79,11 @@ public final class MachineLimits implements Described, Serializable {
     public static MachineLimits of(Quantity<Speed> speed, Quantity<Acceleration> acceleration) {
         Objects.requireNonNull(acceleration, "acceleration");
         Objects.requireNonNull(speed, "speed");
-        double v = Kind.SPEED.si(speed);
-        double a = Kind.ACCELERATION.si(acceleration);
+        AxisLimits axis = AxisLimits.NONE
+                .withSpeed(positive("maximum speed of an axis", Kind.SPEED, speed))
+                .withAcceleration(positive("acceleration of an axis", Kind.ACCELERATION, acceleration));
         return new MachineLimits(new Values(
-                v,
-                v,
-                a,
-                a,
-                null,
-                null,
-                null,
-                null,
-                CornerRule.Kind.ARC,
-                DEFAULT_DEVIATION_M,
-                null,
-                null,
+                new DynamicLimits(axis, axis, PathLimits.NONE, CornerRule.arc(DEFAULT_DEVIATION_M)),
                 DEFAULT_MINIMUM_FEED_M_PER_S));
     }
 
@@ -195,10 +97,10 @@ public final class MachineLimits implements Described, Serializable {
     public MachineLimits withAxisSpeeds(Quantity<Speed> x, Quantity<Speed> y) {
         Objects.requireNonNull(x, "x");
         Objects.requireNonNull(y, "y");
-        return with(draft -> {
-            draft.speedX = Kind.SPEED.si(x);
-            draft.speedY = Kind.SPEED.si(y);
-        });
+        DynamicLimits old = values.dynamics;
+        return with(old.withAxes(
+                old.x().withSpeed(positive("maximum speed of the x axis", Kind.SPEED, x)),
+                old.y().withSpeed(positive("maximum speed of the y axis", Kind.SPEED, y))));
     }
 
     /**
@@ -211,10 +113,10 @@ public final class MachineLimits implements Described, Serializable {
     public MachineLimits withAxisAccelerations(Quantity<Acceleration> x, Quantity<Acceleration> y) {
         Objects.requireNonNull(x, "x");
         Objects.requireNonNull(y, "y");
-        return with(draft -> {
-            draft.accelerationX = Kind.ACCELERATION.si(x);
-            draft.accelerationY = Kind.ACCELERATION.si(y);
-        });
+        DynamicLimits old = values.dynamics;
+        return with(old.withAxes(
+                old.x().withAcceleration(positive("acceleration of the x axis", Kind.ACCELERATION, x)),
+                old.y().withAcceleration(positive("acceleration of the y axis", Kind.ACCELERATION, y))));
     }
 
     /**
@@ -227,10 +129,10 @@ public final class MachineLimits implements Described, Serializable {
     public MachineLimits withAxisJerks(Quantity<Jerk> x, Quantity<Jerk> y) {
         Objects.requireNonNull(x, "x");
         Objects.requireNonNull(y, "y");
-        return with(draft -> {
-            draft.jerkX = Kind.JERK.si(x);
-            draft.jerkY = Kind.JERK.si(y);
-        });
+        DynamicLimits old = values.dynamics;
+        return with(old.withAxes(
+                old.x().withJerk(positive("jerk of the x axis", Kind.JERK, x)),
+                old.y().withJerk(positive("jerk of the y axis", Kind.JERK, y))));
     }
 
     /**
@@ -241,7 +143,8 @@ public final class MachineLimits implements Described, Serializable {
      */
     public MachineLimits withPathAcceleration(Quantity<Acceleration> acceleration) {
         Objects.requireNonNull(acceleration, "acceleration");
-        return with(draft -> draft.pathAcceleration = Kind.ACCELERATION.si(acceleration));
+        double limit = positive("acceleration along the path", Kind.ACCELERATION, acceleration);
+        return with(values.dynamics.withPath(values.dynamics.path().withAcceleration(limit)));
     }
 
     /**
@@ -253,7 +156,9 @@ public final class MachineLimits implements Described, Serializable {
      */
     public MachineLimits withJerk(Quantity<Jerk> jerk) {
         Objects.requireNonNull(jerk, "jerk");
-        return with(draft -> draft.pathJerk = Kind.JERK.si(jerk));
+        double limit = positive("jerk", Kind.JERK, jerk);
+        return with(
+                values.dynamics.withPath(values.dynamics.path().withJerk(limit).withVectorJerk(limit)));
     }
 
     /**
@@ -264,23 +169,19 @@ public final class MachineLimits implements Described, Serializable {
      */
     public MachineLimits withMinimumFeed(Quantity<Speed> feed) {
         Objects.requireNonNull(feed, "feed");
-        return with(draft -> draft.minimumFeed = Kind.SPEED.si(feed));
+        return new MachineLimits(new Values(values.dynamics, Kind.SPEED.si(feed)));
     }
 
-    private MachineLimits with(Consumer<Draft> change) {
-        Draft draft = new Draft(values);
-        change.accept(draft);
-        return new MachineLimits(draft.values());
+    private MachineLimits with(DynamicLimits dynamics) {
+        return new MachineLimits(new Values(dynamics, values.minimumFeed));
     }
 
-    private MachineLimits withCorner(
-            CornerRule.Kind rule, double deviationM, @Nullable Double jumpX, @Nullable Double jumpY) {
-        return with(draft -> {
-            draft.corner = rule;
-            draft.deviationM = deviationM;
-            draft.jumpX = jumpX;
-            draft.jumpY = jumpY;
-        });
+    private static <Q extends Quantity<Q>> double positive(String name, Kind<Q> kind, Quantity<Q> limit) {
+        return Require.positive(name, kind.si(limit), kind.siUnit());
+    }
+
+    private static double deviation(Quantity<Length> deviation) {
+        return Require.positive("deviation at a corner", Kind.LENGTH.si(deviation), Units.MILLIMETRE);
     }
 
     /**
@@ -291,7 +192,7 @@ public final class MachineLimits implements Described, Serializable {
      */
     public MachineLimits withCornerDeviation(Quantity<Length> deviation) {
         Objects.requireNonNull(deviation, "deviation");
-        return withCorner(CornerRule.Kind.ARC, Kind.LENGTH.si(deviation), null, null);
+        return with(values.dynamics.withCorner(CornerRule.arc(deviation(deviation))));
     }
 
     /**
@@ -303,7 +204,7 @@ public final class MachineLimits implements Described, Serializable {
      */
     public MachineLimits withCornerPulse(Quantity<Length> deviation) {
         Objects.requireNonNull(deviation, "deviation");
-        return withCorner(CornerRule.Kind.PULSE, Kind.LENGTH.si(deviation), null, null);
+        return with(values.dynamics.withCorner(CornerRule.pulse(deviation(deviation))));
     }
 
     /**
@@ -311,7 +212,8 @@ public final class MachineLimits implements Described, Serializable {
      * feed rate}
      */
     public MachineLimits withStopAtCorners() {
-        return withCorner(CornerRule.Kind.STOP, values.deviationM, null, null);
+        return with(values.dynamics.withCorner(
+                CornerRule.stop(values.dynamics.corner().deviationM())));
     }
 
     /**
@@ -324,12 +226,16 @@ public final class MachineLimits implements Described, Serializable {
     public MachineLimits withCornerJump(Quantity<Speed> x, Quantity<Speed> y) {
         Objects.requireNonNull(x, "x");
         Objects.requireNonNull(y, "y");
-        return withCorner(CornerRule.Kind.JUMP, values.deviationM, Kind.SPEED.si(x), Kind.SPEED.si(y));
+        return with(values.dynamics.withCorner(CornerRule.jump(
+                values.dynamics.corner().deviationM(),
+                positive("jump of the speed of the x axis", Kind.SPEED, x),
+                positive("jump of the speed of the y axis", Kind.SPEED, y))));
     }
 
     /** {@return the maximum jerk along and across the path; empty if it has no limit} */
     public Optional<Quantity<Jerk>> jerk() {
-        return Optional.ofNullable(values.pathJerk).map(Kind.JERK::of);
+        double jerk = values.dynamics.path().jerkMPerS3();
+        return jerk < Double.POSITIVE_INFINITY ? Optional.of(Kind.JERK.of(jerk)) : Optional.empty();
     }
 
     /** {@return the minimum feed rate that the machine keeps evenly} */
@@ -339,7 +245,7 @@ public final class MachineLimits implements Described, Serializable {
 
     /** {@return the maximum distance of the motion from a corner of the path} */
     public Quantity<Length> cornerDeviation() {
-        return Kind.LENGTH.of(values.deviationM);
+        return Kind.LENGTH.of(values.dynamics.corner().deviationM());
     }
 
     double minimumFeedSi() {
@@ -347,39 +253,34 @@ public final class MachineLimits implements Described, Serializable {
     }
 
     DynamicLimits dynamics() {
-        double jerk = orInfinite(values.pathJerk);
-        return new DynamicLimits(
-                new AxisLimits(values.speedX, values.accelerationX, orInfinite(values.jerkX)),
-                new AxisLimits(values.speedY, values.accelerationY, orInfinite(values.jerkY)),
-                new PathLimits(orInfinite(values.pathAcceleration), Double.POSITIVE_INFINITY, jerk, jerk),
-                new CornerRule(values.corner, values.deviationM, orInfinite(values.jumpX), orInfinite(values.jumpY)));
-    }
-
-    private static double orInfinite(@Nullable Double limit) {
-        return limit == null ? Double.POSITIVE_INFINITY : limit;
+        return values.dynamics;
     }
 
     @Override
     public Map<String, Object> describe() {
+        AxisLimits x = values.dynamics.x();
+        AxisLimits y = values.dynamics.y();
+        PathLimits path = values.dynamics.path();
+        CornerRule corner = values.dynamics.corner();
         Description description = Description.of("machine limits")
-                .put("speed_x", Kind.SPEED, values.speedX)
-                .put("speed_y", Kind.SPEED, values.speedY)
-                .put("acceleration_x", Kind.ACCELERATION, values.accelerationX)
-                .put("acceleration_y", Kind.ACCELERATION, values.accelerationY)
-                .put("corner_rule", values.corner)
-                .put("corner_deviation", Kind.LENGTH, values.deviationM)
+                .put("speed_x", Kind.SPEED, x.speedMPerS())
+                .put("speed_y", Kind.SPEED, y.speedMPerS())
+                .put("acceleration_x", Kind.ACCELERATION, x.accelerationMPerS2())
+                .put("acceleration_y", Kind.ACCELERATION, y.accelerationMPerS2())
+                .put("corner_rule", corner.kind())
+                .put("corner_deviation", Kind.LENGTH, corner.deviationM())
                 .put("minimum_feed", Kind.SPEED, values.minimumFeed);
-        put(description, "jerk_x", Kind.JERK, values.jerkX);
-        put(description, "jerk_y", Kind.JERK, values.jerkY);
-        put(description, "path_acceleration", Kind.ACCELERATION, values.pathAcceleration);
-        put(description, "jerk", Kind.JERK, values.pathJerk);
-        put(description, "corner_jump_x", Kind.SPEED, values.jumpX);
-        put(description, "corner_jump_y", Kind.SPEED, values.jumpY);
+        put(description, "jerk_x", Kind.JERK, x.jerkMPerS3());
+        put(description, "jerk_y", Kind.JERK, y.jerkMPerS3());
+        put(description, "path_acceleration", Kind.ACCELERATION, path.accelerationMPerS2());
+        put(description, "jerk", Kind.JERK, path.jerkMPerS3());
+        put(description, "corner_jump_x", Kind.SPEED, corner.jumpXMPerS());
+        put(description, "corner_jump_y", Kind.SPEED, corner.jumpYMPerS());
         return description.map();
     }
 
-    private static void put(Description description, String key, Kind<?> kind, @Nullable Double si) {
-        if (si != null) {
+    private static void put(Description description, String key, Kind<?> kind, double si) {
+        if (si < Double.POSITIVE_INFINITY) {
             description.put(key, kind, si);
         }
     }
@@ -396,8 +297,9 @@ public final class MachineLimits implements Described, Serializable {
 
     @Override
     public String toString() {
-        return "machine, axes up to " + QuantityText.forPeople(Kind.SPEED, Kind.SPEED.of(values.speedX)) + " and "
-                + QuantityText.forPeople(Kind.SPEED, Kind.SPEED.of(values.speedY));
+        return "machine, axes up to "
+                + QuantityText.forPeople(Kind.SPEED, values.dynamics.x().speed()) + " and "
+                + QuantityText.forPeople(Kind.SPEED, values.dynamics.y().speed());
     }
 
     private Object writeReplace() {

@@ -1,5 +1,7 @@
 package dev.waterjet.motion;
 
+import java.io.Serializable;
+
 /**
  * Dynamic limits of the motion along the path whatever its direction, in SI. A limit that the machine does not have is
  * infinite.
@@ -10,7 +12,8 @@ package dev.waterjet.motion;
  * @param vectorJerkMPerS3 maximum magnitude of the jerk vector in steady motion on an arc, where the acceleration turns at
  *     a constant magnitude, and in the transition at a joint or corner, above 0
  */
-record PathLimits(double accelerationMPerS2, double centripetalMPerS2, double jerkMPerS3, double vectorJerkMPerS3) {
+record PathLimits(double accelerationMPerS2, double centripetalMPerS2, double jerkMPerS3, double vectorJerkMPerS3)
+        implements Serializable {
 
     /** A path without limits of its own. */
     static final PathLimits NONE = new PathLimits(
@@ -26,6 +29,10 @@ record PathLimits(double accelerationMPerS2, double centripetalMPerS2, double je
     static PathLimits ofAcceleration(double accelerationMPerS2) {
         return new PathLimits(
                 accelerationMPerS2, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+
+    PathLimits withAcceleration(double acceleration) {
+        return new PathLimits(acceleration, centripetalMPerS2, jerkMPerS3, vectorJerkMPerS3);
     }
 
     PathLimits withCentripetal(double centripetal) {
