@@ -74,12 +74,11 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns a full circle, counter-clockwise from its rightmost point.
+     * {@return a full circle, closed, counter-clockwise from its rightmost point}
      *
      * @param centre its centre
      * @param radius its radius, above 0
      * @param requirement requirement on its cut surface
-     * @return the closed contour
      */
     public static Contour circle(Point centre, Quantity<Length> radius, EdgeRequirement requirement) {
         Objects.requireNonNull(centre, "centre");
@@ -94,12 +93,11 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns a rectangle along the axes, counter-clockwise from its first corner.
+     * {@return a rectangle along the axes, closed, counter-clockwise from its first corner}
      *
      * @param corner corner of minimum x and y
      * @param opposite corner of maximum x and y
      * @param requirement requirement on its cut surfaces
-     * @return the closed contour
      */
     public static Contour rectangle(Point corner, Point opposite, EdgeRequirement requirement) {
         Objects.requireNonNull(corner, "corner");
@@ -134,10 +132,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns this contour with a name, by which messages call it.
+     * {@return this contour with a name, by which messages call it}
      *
      * @param label the name, such as {@code cable duct}; empty for none
-     * @return the named contour
      */
     public Contour named(String label) {
         Objects.requireNonNull(label, "label");
@@ -165,10 +162,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns one edge.
+     * {@return one edge}
      *
      * @param index index from 0
-     * @return the edge
      */
     public Edge edge(int index) {
         EdgeCursor shape = new EdgeCursor();
@@ -177,20 +173,18 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns whether an edge is an arc.
+     * {@return whether an edge is an arc}
      *
      * @param index index of the edge from 0
-     * @return true for an arc, false for a line
      */
     public boolean isArc(int index) {
         return edges.sweepOf(Require.index("edge", index, size())) != 0;
     }
 
     /**
-     * Returns the requirement on an edge.
+     * {@return the requirement on an edge}
      *
      * @param index index of the edge from 0
-     * @return its requirement
      */
     public EdgeRequirement requirement(int index) {
         return requirements.get(requirementIndex(index));
@@ -202,20 +196,18 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the place of the requirement on an edge in {@link #requirements()}.
+     * {@return the place of the requirement on an edge in {@link #requirements()}}
      *
      * @param index index of the edge from 0
-     * @return the place from 0
      */
     public int requirementIndex(int index) {
         return edges.key()[Require.index("edge", index, size())];
     }
 
     /**
-     * Returns whether an edge is marked as a chord of a smooth curve, so that no turn at its ends is a corner.
+     * {@return whether an edge is marked as a chord of a smooth curve, so that no turn at its ends is a corner}
      *
      * @param index index of the edge from 0
-     * @return true if it is
      */
     public boolean isCurve(int index) {
         return edges.isCurve(Require.index("edge", index, size()));
@@ -232,20 +224,18 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns x of a vertex.
+     * {@return x of a vertex, in m}
      *
      * @param vertex index from 0 to {@link #size()}: an edge goes from the vertex of its index to the next
-     * @return x in m
      */
     public double xSi(int vertex) {
         return edges.x()[Require.index("vertex", vertex, size() + 1)];
     }
 
     /**
-     * Returns y of a vertex.
+     * {@return y of a vertex, in m}
      *
      * @param vertex index from 0 to {@link #size()}
-     * @return y in m
      */
     public double ySi(int vertex) {
         return edges.y()[Require.index("vertex", vertex, size() + 1)];
@@ -262,10 +252,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the place at a distance along the contour.
+     * {@return the place at a distance along the contour: edge and share of its length}
      *
      * @param distanceM distance from the start, in m; of a closed contour any number of turns, else from 0 to the length
-     * @return edge and share of its length
      */
     public ContourPlace placeAtSi(double distanceM) {
         return ContourGeometry.locate(this, distanceM);
@@ -274,17 +263,6 @@ public final class Contour implements Described, Serializable {
     /** {@return the smallest rectangle along the axes that holds it} */
     public Box box() {
         return ContourGeometry.box(this);
-    }
-
-    /**
-     * Returns the farthest extent in a direction, from the origin.
-     *
-     * @param directionX x of the unit vector of the direction
-     * @param directionY y of the unit vector of the direction
-     * @return the extent in m, below zero where the whole contour lies the other way
-     */
-    public double reachSi(double directionX, double directionY) {
-        return ContourGeometry.reach(this, directionX, directionY);
     }
 
     /**
@@ -302,10 +280,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns whether a point lies within the enclosed area.
+     * {@return whether a point lies within the enclosed area; on the contour itself either is possible}
      *
      * @param point the point
-     * @return true if it does; on the contour itself either is possible
      */
     public boolean isAround(Point point) {
         Objects.requireNonNull(point, "point");
@@ -338,10 +315,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the shortest distance of a point from the contour line.
+     * {@return the shortest distance of a point from the contour line, in m}
      *
      * @param point the point
-     * @return the distance, in m
      */
     public Quantity<Length> clearance(Point point) {
         Objects.requireNonNull(point, "point");
@@ -367,11 +343,7 @@ public final class Contour implements Described, Serializable {
      * @throws GeometryException with code {@code open-contour} and the place of its end
      */
     public Contour requireClosed() {
-        if (!isClosed()) {
-            int end = size();
-            double gap = Math.hypot(xSi(end) - xSi(0), ySi(end) - ySi(0));
-            throw new GeometryException(this, end - 1, xSi(end), ySi(end), ContourCheck.open(gap));
-        }
+        ContourCheck.requireClosed(this);
         return this;
     }
 
@@ -381,10 +353,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the same line elsewhere on the sheet.
+     * {@return the same line elsewhere on the sheet}
      *
      * @param by place to which the origin moves
-     * @return the moved contour
      */
     public Contour translatedBy(Point by) {
         Objects.requireNonNull(by, "by");
@@ -392,10 +363,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the contour turned about the origin.
+     * {@return the contour turned about the origin}
      *
      * @param angle angle, anticlockwise
-     * @return the turned contour
      */
     public Contour rotatedBy(Quantity<Angle> angle) {
         Objects.requireNonNull(angle, "angle");
@@ -404,10 +374,9 @@ public final class Contour implements Described, Serializable {
     }
 
     /**
-     * Returns the same line with one requirement on all edges.
+     * {@return the same line with one requirement on all edges}
      *
      * @param requirement requirement on every edge
-     * @return the contour with that requirement
      */
     public Contour withRequirement(EdgeRequirement requirement) {
         Objects.requireNonNull(requirement, "requirement");

@@ -15,6 +15,16 @@ final class ContourCheck {
                 .with("gap", Kind.LENGTH, gapM, Units.MILLIMETRE);
     }
 
+    static void requireClosed(Contour contour) {
+        if (!contour.isClosed()) {
+            int end = contour.size();
+            double x = contour.xSi(end);
+            double y = contour.ySi(end);
+            double gap = Math.hypot(x - contour.xSi(0), y - contour.ySi(0));
+            throw new GeometryException(contour, end - 1, x, y, open(gap));
+        }
+    }
+
     static Message notFinite() {
         return Message.of("coordinate-not-finite", "a coordinate is not a finite number");
     }
@@ -30,8 +40,8 @@ final class ContourCheck {
     static Message radiiDiffer(double startRadiusM, double endRadiusM, double limitM) {
         return Message.of(
                         "arc-radii-differ",
-                        "the arc starts {start_radius} from its centre and ends {end_radius} from it; the two must agree "
-                                + "within {limit}")
+                        "the arc starts {start_radius} from its centre and ends {end_radius} from it; the two must"
+                                + " agree within {limit}")
                 .with("start_radius", Kind.LENGTH, startRadiusM, Units.MILLIMETRE)
                 .with("end_radius", Kind.LENGTH, endRadiusM, Units.MILLIMETRE)
                 .with("limit", Kind.LENGTH, limitM, Units.MILLIMETRE);

@@ -34,29 +34,6 @@ final class ContourGeometry {
         return Box.ofSi(minimumX, minimumY, maximumX, maximumY);
     }
 
-    static double reach(Contour contour, double directionX, double directionY) {
-        EdgeCursor edge = new EdgeCursor();
-        double most = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < contour.size(); i++) {
-            contour.load(i, edge);
-            most = Math.max(
-                    most,
-                    Math.max(
-                            along(edge.x0, edge.y0, directionX, directionY),
-                            along(edge.x1, edge.y1, directionX, directionY)));
-            double x = edge.cx + edge.radius * directionX;
-            double y = edge.cy + edge.radius * directionY;
-            if (edge.isArc() && edge.spans(x, y)) {
-                most = Math.max(most, along(x, y, directionX, directionY));
-            }
-        }
-        return most;
-    }
-
-    private static double along(double x, double y, double directionX, double directionY) {
-        return x * directionX + y * directionY;
-    }
-
     static double signedArea(Contour contour) {
         EdgeCursor edge = new EdgeCursor();
         // about the start, so that a contour far from the origin loses no digits

@@ -5,7 +5,7 @@ import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
-import dev.waterjet.part.Contour;
+import dev.waterjet.part.Box;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
@@ -147,12 +147,11 @@ public final class Slats implements Serializable {
     }
 
     private static Extent extent(Part part, double directionRad) {
-        double acrossX = -Math.sin(directionRad);
-        double acrossY = Math.cos(directionRad);
+        Box turned = part.outline().rotatedBy(Kind.ANGLE.of(-directionRad)).box();
         Point centre = part.centroid();
-        double middle = centre.xSi() * acrossX + centre.ySi() * acrossY;
-        Contour outline = part.outline();
-        return new Extent(outline.reachSi(acrossX, acrossY) - middle, outline.reachSi(-acrossX, -acrossY) + middle);
+        double middle = centre.ySi() * Math.cos(directionRad) - centre.xSi() * Math.sin(directionRad);
+        return new Extent(
+                turned.maximum().ySi() - middle, middle - turned.minimum().ySi());
     }
 
     private Message[] remedies(Part part) {
