@@ -24,13 +24,13 @@ final class UnitSymbols {
 
     private static void geometry() {
         also(Kind.LENGTH, "m", "metre", "metres", "meter", "meters");
-        also(Kind.LENGTH, "mm", "millimetre", "millimetres", "millimeter", "millimeters");
+        also(Kind.LENGTH, "mm", "MM", "millimetre", "millimetres", "millimeter", "millimeters");
         also(Kind.LENGTH, "cm", "centimetre", "centimetres", "centimeter", "centimeters");
         also(Kind.LENGTH, "km", "kilometre", "kilometres", "kilometer", "kilometers");
         also(Kind.LENGTH, "µm", "um", "micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers");
-        also(Kind.LENGTH, "in", "inch", "inches", "\"");
+        also(Kind.LENGTH, "in", "inch", "inches", "IN", "\"", "\u2033");
         also(Kind.LENGTH, "thou", "mil", "mils", "thous");
-        also(Kind.LENGTH, "ft", "foot", "feet");
+        also(Kind.LENGTH, "ft", "foot", "feet", "FT", "'", "\u2032");
         also(Kind.LENGTH, "yd", "yard", "yards");
         also(Kind.AREA, "in2", "sq in");
         also(Kind.AREA, "ft2", "sq ft");
@@ -48,7 +48,7 @@ final class UnitSymbols {
         also(Kind.TIME, "d", "day", "days");
         also(Kind.FREQUENCY, "Hz", "1/s");
         also(Kind.FREQUENCY, "1/min", "spm", "rpm", "strokes/min");
-        also(Kind.SPEED, "in/min", "ipm");
+        also(Kind.SPEED, "in/min", "ipm", "IPM");
         also(Kind.SPEED, "in/s", "ips");
         also(Kind.SPEED, "ft/s", "fps");
         also(Kind.SPEED, "ft/min", "fpm");
@@ -59,10 +59,11 @@ final class UnitSymbols {
     private static void matter() {
         also(Kind.MASS, "g", "gram", "grams");
         also(Kind.MASS, "t", "tonne", "tonnes");
-        also(Kind.MASS, "lb", "lbs", "lbm", "pound", "pounds");
+        also(Kind.MASS, "lb", "LB", "lbs", "lbm", "pound", "pounds");
         also(Kind.MASS, "oz", "ounce", "ounces");
-        also(Kind.PRESSURE, "ksi", "kpsi");
-        also(Kind.PRESSURE, "bar", "bars");
+        also(Kind.PRESSURE, "ksi", "KSI", "kpsi");
+        also(Kind.PRESSURE, "psi", "PSI");
+        also(Kind.PRESSURE, "bar", "bars", "BAR");
         also(Kind.TEMPERATURE, "°C", "C", "degC", "℃");
         also(Kind.TEMPERATURE, "°F", "F", "degF", "℉");
         also(Kind.POWER, "hp", "HP");
@@ -72,7 +73,7 @@ final class UnitSymbols {
         also(Kind.VOLUME_FLOW, "L/s", "l/s");
         also(Kind.VOLUME_FLOW, "L/h", "l/h");
         also(Kind.VOLUME_FLOW, "mL/min", "ml/min");
-        also(Kind.VOLUME_FLOW, "gpm", "gal/min");
+        also(Kind.VOLUME_FLOW, "gpm", "GPM", "gal/min");
         also(Kind.VOLUME_FLOW, "ft3/min", "cfm");
         also(Kind.DYNAMIC_VISCOSITY, "Pa s", "Pa.s");
         also(Kind.DYNAMIC_VISCOSITY, "mPa s", "mPa.s", "cP");
