@@ -20,7 +20,7 @@ final class BlockSplitter {
     }
 
     /** Writes a block without the end of its last line. */
-    void write(int block, FeedPieces pieces, StringBuilder out) {
+    void write(int block, BlockStretches pieces, StringBuilder out) {
         int from = blocks.lineFrom[block];
         int to = blocks.lineTo[block];
         words.read(blocks.line[block], from, to);

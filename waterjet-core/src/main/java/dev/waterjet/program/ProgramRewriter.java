@@ -27,7 +27,7 @@ final class ProgramRewriter {
     String rewrite(List<CutFeeds> feeds) {
         for (int c = 0; c < feeds.size(); c++) {
             ProgramCut cut = program.cuts().get(c);
-            FeedPieces pieces = new FeedPieces(feeds.get(c), cut);
+            BlockStretches pieces = new BlockStretches(feeds.get(c), cut);
             dwell(cut);
             for (int i = 0; i < cut.size(); i++) {
                 int block = cut.firstBlock() + i;

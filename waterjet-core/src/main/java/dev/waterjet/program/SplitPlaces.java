@@ -13,7 +13,7 @@ final class SplitPlaces {
     private final int block;
     private final EdgeCursor edge;
     private final BlockWords words;
-    private final FeedPieces pieces;
+    private final BlockStretches pieces;
     private final double unitM;
     private final int decimals;
     private final boolean isIncremental;
@@ -27,7 +27,12 @@ final class SplitPlaces {
     private final BigDecimal[] wordY;
 
     SplitPlaces(
-            ProgramBlocks blocks, int block, EdgeCursor edge, BlockWords words, ProgramCodes codes, FeedPieces pieces) {
+            ProgramBlocks blocks,
+            int block,
+            EdgeCursor edge,
+            BlockWords words,
+            ProgramCodes codes,
+            BlockStretches pieces) {
         this.blocks = blocks;
         this.block = block;
         this.edge = edge;

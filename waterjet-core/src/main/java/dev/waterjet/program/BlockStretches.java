@@ -7,7 +7,7 @@ import dev.waterjet.measure.Units;
 import java.util.Arrays;
 
 /** Stretches of constant feed within the blocks of a cut, block after block. The time of a stretch is never lost. */
-final class FeedPieces {
+final class BlockStretches {
 
     /** Ends nearer than this to the end of a block are that end. */
     private static final double SAME_M = 1e-7;
@@ -29,7 +29,7 @@ final class FeedPieces {
     double[] timeS = new double[4];
     int count;
 
-    FeedPieces(CutFeeds feeds, ProgramCut cut) {
+    BlockStretches(CutFeeds feeds, ProgramCut cut) {
         this.feeds = feeds;
         double planned = feeds.ends().si(feeds.ends().size() - 1);
         this.scale = cut.lengthSi() / planned;
