@@ -28,7 +28,9 @@ import javax.measure.quantity.Length;
  *
  * <pre>{@code
  * LagMeasurement line = LagMeasurement.of(millimetres(40))
- *         .withLags(QuantityArray.parse(Kind.LENGTH, "5, 10, 15, 20 mm"), QuantityArray.parse(Kind.LENGTH, "0.2, 0.8, 1.7, 3 mm"));
+ *         .withLags(
+ *                 QuantityArray.of(Kind.LENGTH, new double[] {5, 10, 15, 20}, Units.MILLIMETRE),
+ *                 QuantityArray.of(Kind.LENGTH, new double[] {0.2, 0.8, 1.7, 3}, Units.MILLIMETRE));
  * LagModel own = LagMeasurement.fit(List.of(line)).model();
  * }</pre>
  *

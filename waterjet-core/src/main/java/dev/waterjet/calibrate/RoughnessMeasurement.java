@@ -27,7 +27,9 @@ import javax.measure.quantity.Length;
  *
  * <pre>{@code
  * RoughnessMeasurement surface = RoughnessMeasurement.of(jet, millimetres(25))
- *         .withRa(QuantityArray.parse(Kind.LENGTH, "1, 8, 16, 22 mm"), QuantityArray.parse(Kind.LENGTH, "3, 4, 9, 16 um"));
+ *         .withRa(
+ *                 QuantityArray.of(Kind.LENGTH, new double[] {1, 8, 16, 22}, Units.MILLIMETRE),
+ *                 QuantityArray.of(Kind.LENGTH, new double[] {3, 4, 9, 16}, Units.MICROMETRE));
  * RoughnessModel own = RoughnessMeasurement.fit(List.of(surface)).model();
  * }</pre>
  *

@@ -26,7 +26,17 @@ import javax.measure.quantity.Time;
 
 /**
  * High-pressure circuit: pumps, attenuators, supply lines, heads and valves joined at named nodes, and its pressure and flow over
- * time. See the package for an example and for what is left out.
+ * time. The package comment states what is left out.
+ *
+ * <pre>{@code
+ * Circuit circuit = Circuit.around(megapascals(380), Water.stable().at(megapascals(0.101325), celsius(20)))
+ *         .vessel("attenuator", Attenuator.of(Kind.VOLUME.of(1e-3)))
+ *         .pump("attenuator", PumpDrive.of(triplex))
+ *         .line("attenuator", "head", SupplyLine.Section.ofBore(millimetres(4.8)).withLength(metres(20)))
+ *         .head("head", orifice)
+ *         .build();
+ * Quantity<Pressure> ripple = circuit.ripple().at("head");
+ * }</pre>
  */
 public final class Circuit implements Described, Serializable {
 

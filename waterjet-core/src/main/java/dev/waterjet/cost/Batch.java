@@ -17,7 +17,16 @@ import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Time;
 
-/** Batch of equal parts, cut by one or more equal heads from one or more sheets. */
+/**
+ * Batch of equal parts, cut by one or more equal heads from one or more sheets.
+ *
+ * <pre>{@code
+ * Batch batch = Batch.of(jet, work, 36).withHeads(2).withSheets(12, minutes(4)).withSetUp(minutes(20));
+ * Consumption consumption = batch.consumption(0.9);
+ * BatchCost cost = batch.cost(prices);
+ * Estimate<Dimensionless> perPart = cost.perPart();
+ * }</pre>
+ */
 public final class Batch implements Serializable {
 
     private static final long serialVersionUID = 1L;

@@ -26,25 +26,26 @@ import javax.measure.quantity.Speed;
  * the cut front, particles that strike its bottom remove material by deformation, and the depths add up.
  *
  * <pre>
- * h   = h_c + h_d
- * h_c = d_j (V_0 / C_k) (14 m_a / (pi u d_j^2 rho_p))^(2/5)        C_k = sqrt(3 sigma_f R_f^(3/5) / rho_p)
- * 1/h_d = pi d_j sigma_f u / (2 C_1 m_a (V_0 - V_e)^2) + (C_f / d_j) V_0 / (V_0 - V_e)
+ * h    = h<sub>c</sub> + h<sub>d</sub>
+ * h<sub>c</sub>   = d<sub>j</sub> (V<sub>0</sub> / C<sub>k</sub>) (14 m<sub>a</sub> / (&pi; u d<sub>j</sub><sup>2</sup> &rho;<sub>p</sub>))<sup>2/5</sup>
+ * C<sub>k</sub>   = sqrt(3 &sigma;<sub>f</sub> R<sub>f</sub><sup>3/5</sup> / &rho;<sub>p</sub>)
+ * 1/h<sub>d</sub> = &pi; d<sub>j</sub> &sigma;<sub>f</sub> u / (2 C<sub>1</sub> m<sub>a</sub> (V<sub>0</sub> - V<sub>e</sub>)<sup>2</sup>) + (C<sub>f</sub> / d<sub>j</sub>) V<sub>0</sub> / (V<sub>0</sub> - V<sub>e</sub>)
  * </pre>
  *
- * <p>Symbols: h depth in m; d_j bore of the focusing tube at its exit in m; V_0 particle speed in m/s; m_a abrasive flow rate
- * in kg/s; rho_p density of a particle in kg/m3; u feed rate in m/s; sigma_f flow strength in Pa; R_f roundness of the
- * particles, 0.35 to 0.4; C_1 share of the particles that deform, about 1; C_f friction coefficient of the wall, 0.002; V_e
+ * <p>Symbols: h depth in m; d<sub>j</sub> bore of the focusing tube at its exit in m; V<sub>0</sub> particle speed in m/s; m<sub>a</sub> abrasive flow rate
+ * in kg/s; &rho;<sub>p</sub> density of a particle in kg/m<sup>3</sup>; u feed rate in m/s; &sigma;<sub>f</sub> flow strength in Pa; R<sub>f</sub> roundness of the
+ * particles, 0.35 to 0.4; C<sub>1</sub> share of the particles that deform, about 1; C<sub>f</sub> friction coefficient of the wall, 0.002; V<sub>e</sub>
  * threshold speed of the particles in m/s, not published, 0 here as is common for metals.
  *
  * <p>The form is re-derived from memory of the paper: a derived model, whose strengths and factors a shop should calibrate.
- * It applies to materials with a known flow strength only. With {@code sigma_f = E/14} and a mixing efficiency of 0.7 it is
+ * It applies to materials with a known flow strength only. With &sigma;<sub>f</sub> = E/14 and a mixing efficiency of 0.7 it is
  * 20 to 60 percent above the machinability model for aluminium, steel and titanium; the depth is about proportional to the
  * square of the particle speed, so that each percent of mixing efficiency counts twice.
  *
  * <p>This is the short form. {@link #withInitialAngle} adds the angle at which particles first strike the front, and {@link
  * #withElasticThreshold} the threshold speed of elastic contact: together the complete model.
  *
- * <p>Worked number: steel (E 200 GPa), abrasive at 474 m/s and 600 g/min, tube 1.0 mm, 2 mm/s, R_f 0.4: 6.0 mm by cutting
+ * <p>Worked number: steel (E 200 GPa), abrasive at 474 m/s and 600 g/min, tube 1.0 mm, 2 mm/s, R<sub>f</sub> 0.4: 6.0 mm by cutting
  * and 45.5 mm by deformation.
  */
 public final class ErosionFeed implements FeedModel {

@@ -130,14 +130,14 @@ public final class HeadInventory implements Described, Serializable {
      * Reads an inventory: CSV with the header {@code part,size}, each row one size. A part is {@code orifice}, {@code tube},
      * {@code length}, {@code mesh} or {@code flow}; orifices are sapphire and the abrasive is garnet.
      *
-     * <pre>{@code
+     * <pre>
      * part,size
      * orifice,0.25 mm
      * tube,0.76 mm
      * length,76 mm
      * mesh,80
      * flow,300 g/min
-     * }</pre>
+     * </pre>
      *
      * @param csv the text
      * @return the inventory

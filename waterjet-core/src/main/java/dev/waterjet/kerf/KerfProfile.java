@@ -12,7 +12,9 @@ import java.util.Objects;
  * its path, in s/m, and a dose D separates the depth that the feed 1/D separates. No particle flies outside of the jet's
  * radius {@code y_J(z) = d/2 + (S + z) tan alpha}. The wall of a long straight pass is the smooth minimum of both:
  *
- * <pre>{@code y_D = sigma sqrt(2 ln(u_sep(z) / u)),   y = (y_D^-8 + y_J^-8)^(-1/8)}</pre>
+ * <pre>
+ * y<sub>D</sub> = &sigma; sqrt(2 ln(u<sub>sep</sub>(z) / u)),   y = (y<sub>D</sub><sup>-8</sup> + y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>
+ * </pre>
  *
  * <p>The wall of a straight pass is that of {@link KerfModel}.
  *

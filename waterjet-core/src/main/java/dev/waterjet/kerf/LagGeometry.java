@@ -15,7 +15,7 @@ import javax.measure.quantity.Length;
  * sign, or 0.
  *
  * <pre>{@code
- * LagGeometry.TANGENT.allowedLag(millimetres(5), millimetres(0.1))
+ * LagGeometry.TANGENT.allowedLag(millimetres(5), millimetres(0.1));
  * }</pre>
  */
 public enum LagGeometry {

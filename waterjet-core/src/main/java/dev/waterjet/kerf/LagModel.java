@@ -25,7 +25,7 @@ import javax.measure.quantity.Speed;
  * <pre>{@code
  * CutConditions cut = CutConditions.of(jet, plate, MachinabilityFeed.published());
  * Estimate<Length> exitLag = LagModel.standard().lag(cut, millimetresPerMinute(120)).atExit();
- * double exitLag = CutFront.of(LagModel.standard(), cut).exitLagSi(0.002);
+ * double exitLagM = CutFront.of(LagModel.standard(), cut).exitLagSi(0.002);
  * }</pre>
  *
  * <p>The standard coefficient follows from the published critical point of aluminium, cast iron and stainless steel (Momber,
@@ -53,8 +53,8 @@ public final class LagModel implements HasEvidence, Described, Serializable {
             ASSUMED_UNCERTAINTY,
             Evidence.of(EvidenceGrade.DERIVED, Source.of("Momber, Kovacevic, Proc. IMechE B 209 (1995) 491-498"))
                     .withNote(
-                            "Parabolic front and critical point (0.52 of the maximum depth, 15 degrees) are published; the"
-                                    + " lag that follows is derived. The relative uncertainty of 0.3 is assumed."));
+                            "Parabolic front and critical point (0.52 of the maximum depth, 15 degrees) are published;"
+                                    + " the lag that follows is derived. The relative uncertainty of 0.3 is assumed."));
 
     /** Checked content, and the serial form. */
     private record Values(double coefficient, double relativeUncertainty, Evidence evidence) implements Serializable {

@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * expression; not to be shared.
  *
  * <pre>{@code
- * return Description.of("orifice").put("jewel", jewel).put("bore", Kind.LENGTH, boreM).map();
+ * Map<String, Object> entries = Description.of("orifice").put("jewel", jewel).put("bore", Kind.LENGTH, boreM).map();
  * }</pre>
  */
 public final class Description {

@@ -24,6 +24,14 @@ import javax.measure.quantity.Time;
  *
  * <p>A cutting block is a line or an arc with the jet on. Cutting blocks are counted from 0 over the whole program. The
  * serial form is the text with its codes; reading it back parses it again.
+ *
+ * <pre>{@code
+ * PartProgram program = PartProgram.parse(text);
+ * Contour path = program.cuts().get(0).path(EdgeRequirement.defaults());
+ * double[] feeds = new double[program.size()];
+ * Arrays.fill(feeds, 120);
+ * String slower = program.withFeeds(QuantityArray.of(Kind.SPEED, feeds, Units.MILLIMETRE_PER_MINUTE));
+ * }</pre>
  */
 public final class PartProgram implements Described, Serializable {
 

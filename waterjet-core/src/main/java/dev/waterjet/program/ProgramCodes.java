@@ -24,7 +24,7 @@ import java.util.stream.Stream;
  *
  * <p>{@link #text()} is a small file that {@link #parse} reads back:
  *
- * <pre>{@code
+ * <pre>
  * jet_on = M3
  * jet_off = M5
  * pass_through = G49 M8
@@ -35,7 +35,7 @@ import java.util.stream.Stream;
  * sub_programs = unrolled
  * open_contours = no
  * start = G17 G40
- * }</pre>
+ * </pre>
  */
 public final class ProgramCodes implements Described, Serializable {
 

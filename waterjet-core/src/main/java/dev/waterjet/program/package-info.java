@@ -14,7 +14,7 @@
  *
  * <p>An example:
  *
- * <pre>{@code
+ * <pre>
  * G90 G71                          absolute, millimetres
  * G0 X0 Y-5
  * (waterjet: name outer edge, quality fine, tolerance 0.05 mm)
@@ -26,7 +26,7 @@
  * G1 Y0                            closed: back at the start of the loop
  * M5                               jet off
  * M30
- * }</pre>
+ * </pre>
  *
  * <p>Accepted words: lines G1 and arcs G2, G3 in the XY plane (centre by I and J, or radius by R, negative for the longer
  * arc); G0, dwell G4; absolute G90 and incremental G91; metric G71 and inch G70 of ISO 6983-1, and G21 and G20 of common

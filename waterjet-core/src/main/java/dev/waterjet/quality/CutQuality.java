@@ -10,6 +10,12 @@ import java.util.stream.Collectors;
  * Level of cut quality, from a separation cut to the finest surface that a jet leaves. The names are tolerance words of
  * ordinary use, bound to no standard and no model; a {@link QualityIndexTable} maps them to the quality index of a feed
  * model.
+ *
+ * <pre>{@code
+ * CutQuality quality = CutQuality.parse("very fine");
+ * double index = QualityIndexTable.standard().index(quality);
+ * Estimate<Speed> feed = cut.feed(quality);
+ * }</pre>
  */
 public enum CutQuality {
     /** The part just comes free: a separation cut, with no requirement on the surface. */

@@ -29,6 +29,12 @@ import javax.measure.quantity.Speed;
 /**
  * Model of a cut surface: kerf, roughness and quality indices together. It predicts the surface at a feed rate, and the
  * fastest feed rate for required limits.
+ *
+ * <pre>{@code
+ * CutSurface surface = SurfaceModel.standard().surface(cut, millimetresPerMinute(120));
+ * Estimate<Length> ra = surface.roughness().raAtExit();
+ * FastestFeed fastest = SurfaceModel.standard().fastestFeed(cut, EdgeRequirement.of(CutQuality.FINE).withRoughness(micrometres(6)));
+ * }</pre>
  */
 public final class SurfaceModel implements Described, Serializable {
 

@@ -25,6 +25,12 @@ import javax.measure.quantity.Pressure;
  * ends <i>p</i>/(<i>k</i><sup>2</sup> - 1). At 380 MPa and <i>k</i> = 3 the hoop stress is 475 MPa at the bore and 95 MPa outside.
  *
  * <p>The wall is steel, 200 GPa and 0.29 (values from memory), unless stated otherwise.
+ *
+ * <pre>{@code
+ * ThickTube tube = ThickTube.of(millimetres(10), millimetres(30));
+ * WallStress bore = tube.stressAtBore(megapascals(380), Ends.CLOSED);
+ * bore.hoop();   // 475 MPa
+ * }</pre>
  */
 public final class ThickTube implements Described, Serializable {
 
