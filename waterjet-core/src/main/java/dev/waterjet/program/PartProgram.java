@@ -7,6 +7,7 @@ import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.placement.RigidMove;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -246,6 +247,23 @@ public final class PartProgram implements Described, Serializable {
             copied = blocks.feedTo[i];
         }
         return out.append(text, copied, text.length()).toString();
+    }
+
+    /**
+     * Returns this program for a part that lies elsewhere, as it is found by a {@link dev.waterjet.placement.Location}: the places
+     * and centres of all moves are moved, kerf offsets, feeds, notes and all other characters stay. Places are rounded to the
+     * decimals of the program or those of its codes, whichever are more, without adding up. Calls of sub-programs are replaced by what they call; an arc of more than 120 degrees by
+     * its radius is written by its centre.
+     *
+     * <p>Both programs count from the same origin, at which the head starts. It is a calculation: run it without the jet first.
+     *
+     * @param move move from the drawing to the machine
+     * @return the moved program
+     * @throws dev.waterjet.measure.TextException if the program takes its origin from the place where the head stands, with code
+     *     {@code origin-at-head}, or a place would be too far away
+     */
+    public PartProgram movedBy(RigidMove move) {
+        return parse(new ProgramMover(this, Objects.requireNonNull(move, "move")).moved(), codes);
     }
 
     /** Whether the block that ends at an offset separates its words by blanks. */

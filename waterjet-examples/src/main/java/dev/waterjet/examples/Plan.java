@@ -1,6 +1,5 @@
 package dev.waterjet.examples;
 
-import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.drawing.Drawing;
 import dev.waterjet.examples.drawing.FileKind;
@@ -16,7 +15,6 @@ import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
-import dev.waterjet.examples.svg.DrawnProgram;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -32,7 +30,6 @@ import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
-import dev.waterjet.part.Finding;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
@@ -51,9 +48,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.function.DoubleConsumer;
 import java.util.function.Function;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -75,11 +70,6 @@ import picocli.CommandLine.Parameters;
             ""
         })
 final class Plan extends Program {
-
-    /** Progress is printed on a terminal after this time. */
-    private static final long PATIENCE_MS = 2000;
-
-    private static final int MAX_FINDINGS = 20;
 
     @Parameters(
             arity = "0..1",
@@ -136,6 +126,9 @@ final class Plan extends Program {
 
     @Mixin
     private final ProgramOptions codes = new ProgramOptions();
+
+    @Mixin
+    private final LocationOptions place = new LocationOptions();
 
     @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
@@ -213,12 +206,6 @@ final class Plan extends Program {
         return input.isPresent() ? PlanFiles.Source.read(input.get()) : PlanFiles.Source.of(BuiltIn.program());
     }
 
-    private String stem() {
-        String name = input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME);
-        int dot = name.lastIndexOf('.');
-        return dot > 0 ? name.substring(0, dot) : name;
-    }
-
     private EdgeRequirement requirement() {
         EdgeRequirement requirement = EdgeRequirement.of(quality);
         return lagTolerance.isPresent() ? requirement.withLagTolerance(lagTolerance.get()) : requirement;
@@ -233,7 +220,7 @@ final class Plan extends Program {
         Optional<Drawing> drawn = isDrawing
                 ? Optional.of(DrawingReader.read(source.bytes(), drawing.settings(requirement())))
                 : Optional.empty();
-        Function<Quantity<Length>, Read> reading = reading(source, drawn);
+        Function<Quantity<Length>, PlanInput.Read> reading = reading(source, drawn);
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
                 : Optional.of(HeadChoice.of(
@@ -243,20 +230,21 @@ final class Plan extends Program {
                         quality));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet).withFeedModel(cut.model());
-        Read read = reading.apply(kerf(setup, workpiece));
+        PlanInput.Read read = reading.apply(kerf(setup, workpiece));
         PartProgram program = read.program();
-        PartPlan plan = PartPlanner.of(setup).withProgress(progress()).plan(program, workpiece);
+        PartPlan plan =
+                PartPlanner.of(setup).withProgress(PlanProgress.on(errors())).plan(program, workpiece);
         Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
         ProgramChecks checks = ProgramChecks.defaults();
         PlanReport report = new PlanReport(
-                title(),
+                named().title(),
                 plan,
                 program,
                 PartProgram.parse(written(plan, program, isDrawing), program.codes()),
-                inputName(),
-                written(isDrawing),
+                named().fileName(),
+                named().written(isDrawing),
                 isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
-                drawn.map(Drawing::cautions).orElse(List.of()),
+                place.cautions(drawn.map(Drawing::cautions).orElse(List.of())),
                 read.findings().stream()
                         .filter(finding -> !finding.isSatisfied())
                         .toList(),
@@ -272,24 +260,23 @@ final class Plan extends Program {
         return new Planned(report, JobFacts.of(report, where));
     }
 
-    /** A program to plan, and the findings of leads that were placed for it. */
-    private record Read(PartProgram program, List<Finding> findings) {}
+    private PlanInput named() {
+        return new PlanInput(input);
+    }
 
     /** By kerf width: the program that is given, read once, or that of a drawing with leads for this width. */
-    private Function<Quantity<Length>, Read> reading(PlanFiles.Source source, Optional<Drawing> drawing) {
+    private Function<Quantity<Length>, PlanInput.Read> reading(PlanFiles.Source source, Optional<Drawing> drawing) {
         if (drawing.isEmpty()) {
-            Read given = new Read(PartProgram.parse(source.text(), codes.codes()), List.of());
+            PlanInput.Read given = PlanInput.Read.of(PartProgram.parse(source.text(), codes.codes()))
+                    .movedBy(place.move());
             return kerf -> given;
         }
-        return kerf -> {
-            DrawnProgram.Result result = DrawnProgram.of(
-                    title(),
-                    drawing.get(),
-                    CuttingRules.of(kerfWidth.orElse(kerf), thickness),
-                    codes.codes().jetOn(),
-                    codes.codes().jetOff());
-            return new Read(PartProgram.parse(result.text(), codes.codes()), result.findings());
-        };
+        return kerf -> PlanInput.Read.of(
+                        named().title(),
+                        drawing.get(),
+                        CuttingRules.of(kerfWidth.orElse(kerf), thickness),
+                        codes.codes())
+                .movedBy(place.move());
     }
 
     private boolean isInch(PartProgram program) {
@@ -341,48 +328,13 @@ final class Plan extends Program {
         return head.atStandOff(selection.best(ranking).jet());
     }
 
-    private String title() {
-        String spaced = stem().replaceAll("[_-]+", " ").strip();
-        return spaced.isEmpty() ? "Part" : spaced.substring(0, 1).toUpperCase(Locale.ROOT) + spaced.substring(1);
-    }
-
-    private String inputName() {
-        return input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME);
-    }
-
     /** Refuses to replace the files of another input with the same stem. */
     private void requireSameInput(Path sheet) throws IOException {
         Optional<String> before = Sheet.input(sheet);
-        if (!force && before.filter(name -> !name.equals(inputName())).isPresent()) {
+        if (!force && before.filter(name -> !name.equals(named().fileName())).isPresent()) {
             throw new IOException(sheet + ": it was written for " + before.get()
                     + "; write elsewhere with --output-dir, or replace it with --force");
         }
-    }
-
-    /** Name of the written program: the extension of the input stays. */
-    private String written(boolean isDrawing) {
-        String name = input.map(file -> String.valueOf(file.getFileName())).orElse(BuiltIn.NAME + ".nc");
-        int dot = name.lastIndexOf('.');
-        return stem() + "-with-feeds" + (isDrawing || dot <= 0 ? ".nc" : name.substring(dot));
-    }
-
-    /** From Java 22 on, a console can be something other than a terminal; progress then reaches a log as well. */
-    @SuppressWarnings("SystemConsoleNull")
-    private DoubleConsumer progress() {
-        if (System.console() == null) {
-            return share -> {};
-        }
-        long start = System.currentTimeMillis();
-        int[] printed = {-1};
-        return share -> {
-            int percent = (int) (100 * share);
-            boolean isLong = System.currentTimeMillis() - start > PATIENCE_MS;
-            if (isLong && percent != printed[0]) {
-                printed[0] = percent;
-                errors().print("\rplanned " + percent + " %" + (share >= 1 ? "\n" : ""));
-                errors().flush();
-            }
-        };
     }
 
     @Override
@@ -401,10 +353,10 @@ final class Plan extends Program {
             }
             PlanReport report = planned.report();
             Path program = folder.resolve(report.writtenName());
-            Path blocks = folder.resolve(stem() + "-blocks.csv");
-            Path sheet = folder.resolve(stem() + "-sheet.html");
+            Path blocks = folder.resolve(named().stem() + "-blocks.csv");
+            Path sheet = folder.resolve(named().stem() + "-sheet.html");
             requireSameInput(sheet);
-            Path moves = folder.resolve(stem() + "-moves.csv");
+            Path moves = folder.resolve(named().stem() + "-moves.csv");
             boolean isTilted = report.plan().setup().tiltingHead().isPresent();
             PlanFiles files = isTilted
                     ? new PlanFiles().add(moves, report.plan().csv(), StandardCharsets.UTF_8)
@@ -422,23 +374,9 @@ final class Plan extends Program {
                 out.println((replaced.contains(file) ? "replaced: " : "written: ") + file);
             }
             out.println();
-            remarks(out, planned);
+            Remarks.print(out, planned.report(), planned.job());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
-        }
-    }
-
-    private static void remarks(PrintWriter out, Planned planned) {
-        for (Caution caution : Remarks.cautions(planned.report(), planned.job())) {
-            if (caution.severity() != Caution.Severity.NOTICE) {
-                out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": "
-                        + caution.message().text(planned.report().units().replaced()));
-            }
-        }
-        List<String> findings = planned.report().findingTexts();
-        findings.stream().limit(MAX_FINDINGS).forEach(text -> out.println("finding: " + text));
-        if (findings.size() > MAX_FINDINGS) {
-            out.println("and " + (findings.size() - MAX_FINDINGS) + " more findings");
         }
     }
 

@@ -68,4 +68,46 @@ class LocateTest {
                         .err())
                 .contains("end_x");
     }
+
+    /** A quarter of a turn about the origin leaves a machine with equal axes its times. */
+    @Test
+    void aPlanIsMadeAndWrittenWhereThePartLies(@TempDir Path folder) throws IOException {
+        Path program = Files.writeString(
+                folder.resolve("lug.nc"),
+                "G21 G90\nG0 X10 Y-5\nM3\nG42 D1 G1 Y0\nX40\nG3 X50 Y10 R10\nG1 Y30\nX0\nY0\nX10\nM5\nM30\n");
+        Path points = file(folder, """
+            feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm
+            hole,0,0,100,50
+            hole,80,0,100,130
+            """);
+        Ran asDrawn = Ran.of("plan", program.toString(), "--csv");
+        Ran located = Ran.of("plan", program.toString(), "--location", points.toString(), "--csv");
+        Ran written = Ran.of(
+                "plan",
+                program.toString(),
+                "--location",
+                points.toString(),
+                "--feeds-per-edge",
+                "--output-dir",
+                folder.toString());
+
+        assertThat(located.status()).isZero();
+        assertThat(column(located, "time_s"))
+                .usingElementComparator((one, other) -> Math.abs(one - other) < 1e-6 ? 0 : 1)
+                .containsExactlyElementsOf(column(asDrawn, "time_s"));
+        assertThat(written.out()).contains("turned by 90");
+        assertThat(Files.readString(folder.resolve("lug-with-feeds.nc")))
+                .contains("G0 X105 Y60\n")
+                .contains("G42 D1 G1 X100 Y60 F")
+                .contains("G3 X90 Y100 R10 F");
+    }
+
+    private static List<Double> column(Ran ran, String name) {
+        List<String> lines = ran.out().lines().toList();
+        int column = List.of(lines.get(0).split(",")).indexOf(name);
+        return lines.stream()
+                .skip(1)
+                .map(line -> Double.valueOf(line.split(",", -1)[column]))
+                .toList();
+    }
 }

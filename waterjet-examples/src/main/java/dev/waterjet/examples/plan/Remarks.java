@@ -3,16 +3,20 @@ package dev.waterjet.examples.plan;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.measure.Message;
+import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
 /** Cautions of a plan, most severe first, and the evidence on which it rests. */
 public final class Remarks {
+
+    private static final int MAX_FINDINGS = 20;
 
     private Remarks() {}
 
@@ -78,5 +82,26 @@ public final class Remarks {
                 "Lag on arcs and at corners",
                 report.plan().setup().kerfModel().lagModel().evidence());
         return all;
+    }
+
+    /**
+     * Prints the cautions above a notice and the first findings, a line each.
+     *
+     * @param out where they are printed
+     * @param report the plan
+     * @param job facts of the job
+     */
+    public static void print(PrintWriter out, PlanReport report, JobFacts job) {
+        for (Caution caution : cautions(report, job)) {
+            if (caution.severity() != Caution.Severity.NOTICE) {
+                out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": "
+                        + caution.message().text(report.units().replaced()));
+            }
+        }
+        List<String> findings = report.findingTexts();
+        findings.stream().limit(MAX_FINDINGS).forEach(text -> out.println("finding: " + text));
+        if (findings.size() > MAX_FINDINGS) {
+            out.println("and " + (findings.size() - MAX_FINDINGS) + " more findings");
+        }
     }
 }
