@@ -71,7 +71,7 @@ final class TestCutWriter {
 
     static String write(List<TestCut> cuts) {
         List<Column> columns = new ArrayList<>(COLUMNS);
-        columns.removeIf(column -> cuts.stream().noneMatch(column.isUsed));
+        columns.removeIf(column -> !cuts.isEmpty() && cuts.stream().noneMatch(column.isUsed));
         Set<String> attributes = new LinkedHashSet<>();
         cuts.forEach(cut -> attributes.addAll(cut.attributes().keySet()));
         for (String name : attributes) {

@@ -47,6 +47,11 @@ class TestCutTextTest {
     }
 
     @Test
+    void noCutsAreReadBackAsNone() {
+        assertThat(TestCut.parse(TestCut.print(List.of()))).isEmpty();
+    }
+
+    @Test
     void aTubeIsEightyBoresLongUnlessItsLengthIsGiven() {
         String row = "\nseparation,10,100,380,0.3,0.9,300";
 
