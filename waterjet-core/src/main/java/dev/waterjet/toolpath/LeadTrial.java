@@ -5,6 +5,7 @@ import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Point;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
@@ -55,18 +56,21 @@ record LeadTrial(
         return pierce + 2 * Math.min(0, leadRoom()) + place;
     }
 
+    /** Findings of all checks; a contour without corners has none about them. */
     List<Finding> findings() {
         Point entry = Point.ofSi(frame.entryX(), frame.entryY());
         Point pierce = Point.ofSi(frame.x(shape.pierceX(), shape.pierceY()), frame.y(shape.pierceX(), shape.pierceY()));
         double required = rules.offsetSi() + rules.marginSi();
-        return List.of(
-                Finding.atLeast(
-                        Message.of(
-                                "lead-corner", "the entry lies {value} from the nearest corner; required are {limit}"),
-                        cornerM,
-                        rules.cornerClearanceSi(),
-                        entry,
-                        Message.of("enter-on-longer-edge", "enter in the middle of a longer edge")),
+        List<Finding> findings = new ArrayList<>();
+        if (cornerM < Double.POSITIVE_INFINITY) {
+            findings.add(Finding.atLeast(
+                    Message.of("lead-corner", "the entry lies {value} from the nearest corner; required are {limit}"),
+                    cornerM,
+                    rules.cornerClearanceSi(),
+                    entry,
+                    Message.of("enter-on-longer-edge", "enter in the middle of a longer edge")));
+        }
+        findings.addAll(List.of(
                 Finding.atLeast(
                         Message.of("lead-web", "{value} of the part lie behind the entry; required are {limit}"),
                         webM,
@@ -90,7 +94,8 @@ record LeadTrial(
                         required,
                         entry,
                         Message.of("shorten-lead", "shorten the leads or enter elsewhere")),
-                size(entry));
+                size(entry)));
+        return List.copyOf(findings);
     }
 
     /** A value that equals its limit but for rounding. */
