@@ -5,6 +5,9 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -61,7 +64,43 @@ final class Api {
         return pages;
     }
 
-    void document(Path folder) throws IOException {
+    /**
+     * Writes the Javadoc, unless the folder has that of the same sources, style sheet and JDK.
+     *
+     * @param folder directory to write
+     * @param style additional style sheet
+     * @return whether it was written
+     * @throws IOException if a file cannot be read or written
+     */
+    boolean document(Path folder, String style) throws IOException {
+        Path mark = folder.resolve("sources.sha256");
+        String digest = digest(style);
+        if (Files.exists(mark) && Files.readString(mark).equals(digest)) {
+            return false;
+        }
+        Files.createDirectories(folder);
+        Path sheet = Files.writeString(folder.resolve("site.css"), style);
+        write(folder, sheet);
+        Files.writeString(mark, digest);
+        return true;
+    }
+
+    private String digest(String style) throws IOException {
+        MessageDigest digest;
+        try {
+            digest = MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every JDK has SHA-256", e);
+        }
+        digest.update((Runtime.version() + style).getBytes(StandardCharsets.UTF_8));
+        for (Path file : javaFiles(sources)) {
+            digest.update(sources.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
+            digest.update(Files.readAllBytes(file));
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private void write(Path folder, Path style) throws IOException {
         DocumentationTool tool = ToolProvider.getSystemDocumentationTool();
         StringWriter said = new StringWriter();
         try (StandardJavaFileManager files = tool.getStandardFileManager(null, null, StandardCharsets.UTF_8)) {
@@ -76,6 +115,8 @@ final class Api {
                     "-quiet",
                     "-notimestamp",
                     "-Xdoclint:none",
+                    "--add-stylesheet",
+                    style.toString(),
                     "-windowtitle",
                     "Waterjet: interface of the library",
                     "-top",

@@ -1,9 +1,16 @@
 package dev.waterjet.docs.site;
 
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
 
 /**
  * Dark variant of a figure: the lightness of every colour is reversed, its hue and chroma stay.
@@ -30,6 +37,20 @@ final class DarkFigure {
     static String of(String svg) {
         Matcher colours = COLOUR.matcher(svg);
         return colours.replaceAll(DarkFigure::dark);
+    }
+
+    /** Writes the dark variant of a picture of pixels. */
+    static void write(Path light, Path dark) throws IOException {
+        BufferedImage image = ImageIO.read(light.toFile());
+        BufferedImage turned = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Map<Integer, Integer> known = new HashMap<>();
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < image.getWidth(); x++) {
+                turned.setRGB(x, y, known.computeIfAbsent(image.getRGB(x, y) & 0xffffff, DarkFigure::dark));
+            }
+        }
+        Files.createDirectories(dark.resolveSibling(""));
+        ImageIO.write(turned, "png", dark.toFile());
     }
 
     private static String dark(MatchResult found) {

@@ -133,7 +133,7 @@ final class PageHtml {
         private void figure(Image node) {
             String light = target.apply(node.getDestination());
             String words = escaped(SitePage.words(node));
-            if (light.endsWith(".svg")) {
+            if (light.endsWith(".svg") || light.endsWith(".png")) {
                 html.raw("<img class=\"figure light\" alt=\"" + words + "\" src=\"" + light + "\">"
                         + "<img class=\"figure dark\" alt=\"" + words + "\" src=\""
                         + light.replace("figures/", "figures/dark/") + "\">");

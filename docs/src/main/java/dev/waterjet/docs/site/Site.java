@@ -79,7 +79,7 @@ public final class Site {
         Site site = of(root);
         site.write(folder);
         site.writeScripts(folder);
-        site.api.document(folder.resolve("api"));
+        site.api.document(folder.resolve("api"), resource("dev/waterjet/docs/site/api.css"));
     }
 
     Api api() {
@@ -160,6 +160,8 @@ public final class Site {
                 write(
                         folder.resolve(place(file).replace("figures/", "figures/dark/")),
                         DarkFigure.of(Files.readString(file)));
+            } else if (file.toString().endsWith(".png")) {
+                DarkFigure.write(file, folder.resolve(place(file).replace("figures/", "figures/dark/")));
             }
         }
         write(folder.resolve("assets/site.css"), resource("dev/waterjet/docs/site/site.css"));

@@ -17,6 +17,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -109,6 +110,26 @@ class SiteTest {
                 assertThat(dark).isNotEqualTo(Files.readString(file)).doesNotContain("rgb(255,255,255)", "#fffffe");
             }
         }
+    }
+
+    @Test
+    void everyPictureOfPixelsHasADarkVariant() throws IOException {
+        for (SitePage page : site.pages()) {
+            Matcher address = ADDRESS.matcher(Files.readString(folder.resolve(page.output())));
+            while (address.find()) {
+                if (address.group(1).endsWith(".png") && !address.group(1).contains("/dark/")) {
+                    Path light = folder.resolve(page.output())
+                            .resolveSibling(address.group(1))
+                            .normalize();
+                    Path dark = light.resolveSibling("dark").resolve(light.getFileName());
+                    int paper = ImageIO.read(light.toFile()).getRGB(0, 0) & 0xffffff;
+                    int ground = ImageIO.read(dark.toFile()).getRGB(0, 0) & 0xffffff;
+                    assertThat(luminance(paper)).isGreaterThan(0.8);
+                    assertThat(luminance(ground)).isLessThan(0.05);
+                }
+            }
+        }
+        assertThat(folder.resolve("figures/dark/plan-sheet.png")).exists();
     }
 
     @Test
