@@ -8,10 +8,12 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.program.ProgramCut;
 import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToIntFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
@@ -113,8 +115,12 @@ final class MoveList {
         };
     }
 
-    /** Adds the moves along the edges of a path as drawn, the leads of which are the first and last edges. */
-    void addDrawn(int cut, FeedPlan plan, int leadIn, int leadOut) {
+    /**
+     * Adds the moves along the planned path of a cut of a program.
+     *
+     * @param blockOf block of the cut to which a stretch of the path belongs
+     */
+    void addProgrammed(int cut, FeedPlan plan, ProgramCut programmed, ToIntFunction<SourceBlock> blockOf) {
         Contour path = plan.source();
         EdgeCursor edge = new EdgeCursor();
         int loaded = -1;
@@ -129,13 +135,14 @@ final class MoveList {
             Optional<Point> centre =
                     edge.isArc() ? Optional.of(Point.ofSi(edge.centreX(), edge.centreY())) : Optional.empty();
             boolean isArc = isArc(centre, start, end, block.length());
-            boolean isIn = block.edge() < leadIn;
-            boolean isOut = block.edge() >= path.size() - leadOut;
+            int words = blockOf.applyAsInt(block);
+            boolean isIn = words < programmed.leadIn();
+            boolean isOut = words >= programmed.size() - programmed.leadOut();
             double time = Math.min(now + Kind.TIME.si(block.time()), Kind.TIME.si(plan.time()));
             Move move = new Move(
                     isIn ? Move.Purpose.LEAD_IN : isOut ? Move.Purpose.LEAD_OUT : Move.Purpose.CUT,
                     cut,
-                    block.edge(),
+                    words,
                     start,
                     end,
                     isArc ? centre : Optional.empty(),

@@ -71,6 +71,9 @@ public final class PartPlanner {
 
     /**
      * Plans the cuts of a program as they are written. Moves follow its blocks; a block is split where the feed rate changes.
+     * Where the machine applies a kerf offset by G41 or G42, feed rates and moves are those of the path of the jet axis beside the
+     * blocks, with the offset of the plan's kerf: around outer corners on an arc, at inner ones up to where the offset lines meet.
+     * Feed words follow from {@link dev.waterjet.program.ProgramCodes#offsetFeed}.
      *
      * @param program the program
      * @param workpiece the workpiece

@@ -141,7 +141,8 @@ final class PartPlanning extends Planning {
                 kerf,
                 Optional.of(kerf.offset().value()),
                 plans,
-                pierce));
+                pierce,
+                Optional.empty()));
         int edge = 0;
         for (FeedPlan plan : plans) {
             while (toolPath.purpose(edge) == ToolPath.Purpose.TAB) {

@@ -3,6 +3,7 @@ package dev.waterjet.plan;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
+import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.motion.SourceBlock;
 import dev.waterjet.part.Point;
 import dev.waterjet.program.CutFeeds;
@@ -28,13 +29,12 @@ final class PlanProgram {
     /** Moves of the jet axis with jet on and off, notes and dwells. */
     List<ProgramMove> moves() {
         for (PlannedCut cut : plan.cuts()) {
-            if (cut.offset().isEmpty()) {
+            if (cut.programFeeds().isPresent()) {
                 throw new DomainException(
                         Message.of(
                                 "plan-of-a-program",
-                                "the moves follow the blocks of a program, which may leave the kerf offset to the"
-                                        + " machine; rewrite that program with the feed rates of the plan"),
-                        "kerf offset");
+                                "the plan is of a program; rewrite that program with the feed rates of the plan"),
+                        "program");
             }
         }
         for (Move move : plan.moves()) {
@@ -86,13 +86,15 @@ final class PlanProgram {
 
     /** Feed rates along each cut by the distance from jet on. */
     static List<CutFeeds> feeds(PartPlan plan) {
+        double change = plan.setup().feedChange();
         return plan.cuts().stream()
-                .map(cut -> feeds(cut, plan.setup().feedChange()))
+                .map(cut -> cut.programFeeds().orElseGet(() -> feeds(cut.feeds(), change)))
                 .toList();
     }
 
-    private static CutFeeds feeds(PlannedCut cut, double feedChange) {
-        List<SourceBlock> blocks = cut.feeds().stream()
+    /** Feed rates along stretches that follow one another, by the distance from the start of the first. */
+    static CutFeeds feeds(List<FeedPlan> plans, double feedChange) {
+        List<SourceBlock> blocks = plans.stream()
                 .flatMap(stretch -> stretch.sourceBlocks(feedChange).stream())
                 .toList();
         double[] ends = new double[blocks.size()];

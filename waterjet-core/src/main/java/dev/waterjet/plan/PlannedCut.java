@@ -9,6 +9,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
+import dev.waterjet.program.CutFeeds;
 import dev.waterjet.quality.CutQuality;
 import java.util.List;
 import java.util.Map;
@@ -27,10 +28,11 @@ import javax.measure.quantity.Time;
  * @param quality cut quality of its first edge
  * @param partSide side of the path on which the part lies
  * @param kerf kerf at the feed rate of straight edges of that quality
- * @param offset distance of the planned path from the edge of the part; empty if the machine applies the offset itself, or the
- *     program is of the jet axis
+ * @param offset distance of the planned path from the edge of the part, also where the machine applies it; empty for a program
+ *     of the jet axis
  * @param feeds plan of each stretch, one or more
  * @param pierce pierce of each stretch
+ * @param programFeeds feeds of the words of a program, by the distance along its blocks; empty in the plan of a part
  */
 public record PlannedCut(
         String name,
@@ -40,7 +42,8 @@ public record PlannedCut(
         Kerf kerf,
         Optional<Quantity<Length>> offset,
         List<FeedPlan> feeds,
-        Pierce pierce)
+        Pierce pierce,
+        Optional<CutFeeds> programFeeds)
         implements Described {
 
     /**
@@ -54,6 +57,7 @@ public record PlannedCut(
      * @param offset distance of the planned path from the edge of the part
      * @param feeds plan of each stretch
      * @param pierce pierce of each stretch
+     * @param programFeeds feeds of the words of a program
      */
     public PlannedCut {
         Objects.requireNonNull(feeds, "feeds");
@@ -66,6 +70,7 @@ public record PlannedCut(
         feeds = List.copyOf(feeds);
         Require.atLeast("number of stretches", feeds.size(), 1, Units.ONE, "");
         Objects.requireNonNull(pierce, "pierce");
+        Objects.requireNonNull(programFeeds, "programFeeds");
     }
 
     /** {@return the time along its path, without pierces} */

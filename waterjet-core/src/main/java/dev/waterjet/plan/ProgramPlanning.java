@@ -1,13 +1,17 @@
 package dev.waterjet.plan;
 
+import dev.waterjet.kerf.Kerf;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
-import dev.waterjet.part.Contour;
+import dev.waterjet.part.Finding;
 import dev.waterjet.part.Side;
+import dev.waterjet.program.CutFeeds;
+import dev.waterjet.program.OffsetFeed;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCut;
-import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +19,7 @@ import java.util.function.DoubleConsumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 
-/** Plans the cuts of a program as they are written. */
+/** Plans the cuts of a program as they are written, along the path on which the machine moves the jet axis. */
 final class ProgramPlanning extends Planning {
 
     private final DoubleConsumer progress;
@@ -31,19 +35,58 @@ final class ProgramPlanning extends Planning {
         ProgramFeatures features = new ProgramFeatures(findings);
         for (int i = 0; i < all.size(); i++) {
             ProgramCut cut = all.get(i);
-            EdgeRequirement requirement = requirement(cut);
-            Contour path = cut.path(requirement).named(cut.name());
-            FeedPlan plan = feedPlanner.plan(path, sides.get(i));
-            CutQuality quality = requirement.quality();
-            features.check(cut, sides.get(i), kerf(quality));
-            findings.addAll(plan.findings());
-            cuts.add(new PlannedCut(
-                    cut.name(), i, quality, sides.get(i), kerf(quality), Optional.empty(), List.of(plan), pierce));
-            moves.pierce(i, path.start(), pierce.time().si(), plan);
-            moves.addDrawn(i, plan, cut.leadIn(), cut.leadOut());
+            features.check(cut, sides.get(i), kerf(requirement(cut).quality()));
+            add(i, cut, sides.get(i), program.codes().offsetFeed());
             progress.accept((i + 1.0) / all.size());
         }
         return result();
+    }
+
+    private void add(int index, ProgramCut cut, Side side, OffsetFeed convention) {
+        EdgeRequirement requirement = requirement(cut);
+        Kerf kerf = kerf(requirement.quality());
+        double offsetM = kerf.offset().si();
+        Optional<JetPath> jet = JetPathDrawing.of(cut, requirement, offsetM, feedPlanner.conditioner());
+        FeedPlan plan = jet.isPresent()
+                ? feedPlanner.planAsDrawn(jet.get().axis().named(cut.name()), side)
+                : feedPlanner.plan(cut.path(requirement), side);
+        if (jet.isEmpty() && cut.jetSide().isPresent()) {
+            findings.add(notDrawn(cut, offsetM));
+        }
+        findings.addAll(plan.findings());
+        CutFeeds feeds = jet.isPresent()
+                ? jet.get().feeds(plan, setup.feedChange(), convention)
+                : PlanProgram.feeds(List.of(plan), setup.feedChange());
+        cuts.add(new PlannedCut(
+                cut.name(),
+                index,
+                requirement.quality(),
+                side,
+                kerf,
+                jet.map(path -> Kind.LENGTH.of(offsetM)),
+                List.of(plan),
+                pierce,
+                Optional.of(feeds)));
+        moves.pierce(index, plan.source().start(), pierce.time().si(), plan);
+        moves.addProgrammed(
+                index,
+                plan,
+                cut,
+                block -> jet.isPresent()
+                        ? jet.get().block(block.edge(), (block.from() + block.to()) / 2)
+                        : block.edge());
+    }
+
+    private static Finding notDrawn(ProgramCut cut, double offsetM) {
+        return Finding.violated(
+                Message.of(
+                                "offset-not-followed",
+                                "line {line}: the jet does not fit beside this path with an offset of {offset}; its"
+                                        + " feed rates are those of the path as written")
+                        .with("line", cut.line())
+                        .with("offset", Kind.LENGTH, offsetM, Units.MILLIMETRE),
+                cut.start(),
+                Message.of("take-smaller-jet", "take a smaller jet"));
     }
 
     private EdgeRequirement requirement(ProgramCut cut) {

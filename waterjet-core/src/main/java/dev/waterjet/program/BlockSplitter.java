@@ -25,8 +25,8 @@ final class BlockSplitter {
         int to = blocks.lineTo[block];
         words.read(blocks.line[block], from, to);
         blocks.load(block, edge);
-        if (pieces.count == 1 || !isSplittable()) {
-            double feed = edge.length() / pieces.totalS();
+        if (pieces.count == 1 || !isSplittable(block)) {
+            double feed = pieces.pathM() / pieces.totalS();
             out.append(text, from, blocks.feedFrom[block]);
             out.append(blocks.feedFrom[block] == blocks.feedTo[block] ? blankAt(blocks.feedFrom[block]) : "");
             out.append('F').append(ProgramNumbers.feed(feed, blocks.unitM(block)));
@@ -51,8 +51,8 @@ final class BlockSplitter {
     }
 
     /** Words that take effect at the end of a block, or in the course of its whole move, belong to no part of it. */
-    private boolean isSplittable() {
-        if (words.find('Z') >= 0) {
+    private boolean isSplittable(int block) {
+        if (words.find('Z') >= 0 || blocks.changesOffset(block)) {
             return false;
         }
         for (int i = 0; i < words.count; i++) {

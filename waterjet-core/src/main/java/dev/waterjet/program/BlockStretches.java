@@ -23,9 +23,10 @@ final class BlockStretches {
     private int next;
     private double doneM;
 
-    /** Pieces of the current block: where each ends, from the start of the block, and its time. */
+    /** Pieces of the current block: where each ends, from the start of the block, what the control runs for it, its time. */
     double[] end = new double[4];
 
+    private double[] pathM = new double[4];
     double[] timeS = new double[4];
     int count;
 
@@ -52,12 +53,12 @@ final class BlockStretches {
         while (next < last && feeds.ends().si(next) * scale < blockEnd - SAME_M) {
             double to = feeds.ends().si(next) * scale;
             if (to > from) {
-                add(to - doneM, (to - from) / scale / feeds.feeds().si(next));
+                addStretch(to, from);
                 from = to;
             }
             next++;
         }
-        add(lengthM, (blockEnd - from) / scale / feeds.feeds().si(next));
+        addStretch(blockEnd, from);
         if (next < last && feeds.ends().si(next) * scale <= blockEnd + SAME_M) {
             next++;
         }
@@ -65,16 +66,25 @@ final class BlockStretches {
         join(minimumM);
     }
 
+    /** Adds a piece of the current stretch of the feeds between two distances along the cut. */
+    private void addStretch(double toM, double fromM) {
+        double planned = (toM - fromM) / scale;
+        double before = next == 0 ? 0 : feeds.ends().si(next - 1);
+        double path = planned * feeds.paths().si(next) / (feeds.ends().si(next) - before);
+        add(toM - doneM, path * scale, path / feeds.feeds().si(next));
+    }
+
     /** Splits pieces that are longer than a maximum into equal ones. */
     void subdivide(double maximumM) {
         double[] ends = Arrays.copyOf(end, count);
+        double[] paths = Arrays.copyOf(pathM, count);
         double[] times = Arrays.copyOf(timeS, count);
         count = 0;
         double from = 0;
         for (int i = 0; i < ends.length; i++) {
             int parts = (int) Math.ceil((ends[i] - from) / maximumM - 1e-9);
             for (int k = 1; k <= parts; k++) {
-                add(k == parts ? ends[i] : from + (ends[i] - from) * k / parts, times[i] / parts);
+                add(k == parts ? ends[i] : from + (ends[i] - from) * k / parts, paths[i] / parts, times[i] / parts);
             }
             from = ends[i];
         }
@@ -88,12 +98,28 @@ final class BlockStretches {
         return sum;
     }
 
-    private void add(double endM, double seconds) {
+    /** Length that the control runs for the block. */
+    double pathM() {
+        double sum = 0;
+        for (int i = 0; i < count; i++) {
+            sum += pathM[i];
+        }
+        return sum;
+    }
+
+    /** Length that the control runs for each metre of a piece. */
+    double pathRatio(int piece) {
+        return pathM[piece] / (end[piece] - (piece == 0 ? 0 : end[piece - 1]));
+    }
+
+    private void add(double endM, double runM, double seconds) {
         if (count == end.length) {
             end = Arrays.copyOf(end, count * 2);
+            pathM = Arrays.copyOf(pathM, count * 2);
             timeS = Arrays.copyOf(timeS, count * 2);
         }
         end[count] = endM;
+        pathM[count] = runM;
         timeS[count] = seconds;
         count++;
     }
@@ -101,18 +127,23 @@ final class BlockStretches {
     private void join(double minimumM) {
         int kept = 0;
         double waitingS = 0;
+        double waitingM = 0;
         for (int i = 0; i < count; i++) {
             double start = kept == 0 ? 0 : end[kept - 1];
             boolean isShort = end[i] - start < minimumM;
             if (isShort && i + 1 < count) {
                 waitingS += timeS[i];
+                waitingM += pathM[i];
             } else if (isShort && kept > 0) {
                 end[kept - 1] = end[i];
                 timeS[kept - 1] += timeS[i] + waitingS;
+                pathM[kept - 1] += pathM[i] + waitingM;
             } else {
                 end[kept] = end[i];
                 timeS[kept] = timeS[i] + waitingS;
+                pathM[kept] = pathM[i] + waitingM;
                 waitingS = 0;
+                waitingM = 0;
                 kept++;
             }
         }

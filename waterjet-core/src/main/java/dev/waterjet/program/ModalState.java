@@ -143,7 +143,8 @@ final class ModalState {
         return (byte) ((isInch ? ProgramBlocks.INCH : 0)
                 | (isIncremental ? ProgramBlocks.INCREMENTAL : 0)
                 | (isCentreAbsolute ? ProgramBlocks.CENTRE_ABSOLUTE : 0)
-                | (jetSide != null ? ProgramBlocks.COMPENSATED : 0));
+                | (jetSide != null ? ProgramBlocks.COMPENSATED : 0)
+                | (jetSide != null && !offsetWord.isEmpty() ? ProgramBlocks.OFFSET_STARTS : 0));
     }
 
     void unit(boolean inch) {

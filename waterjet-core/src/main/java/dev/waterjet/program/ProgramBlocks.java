@@ -13,6 +13,9 @@ final class ProgramBlocks {
     static final byte CENTRE_ABSOLUTE = 4;
     static final byte COMPENSATED = 8;
 
+    /** A kerf offset starts in this block. */
+    static final byte OFFSET_STARTS = 16;
+
     /** Start and end of each block in m, and the centre of its arc. */
     double[] startX = new double[64];
 
@@ -87,6 +90,12 @@ final class ProgramBlocks {
 
     boolean has(int block, byte flag) {
         return (flags[block] & flag) != 0;
+    }
+
+    /** Whether a kerf offset starts or ends in the course of a block. */
+    boolean changesOffset(int block) {
+        boolean ends = block > 0 && has(block - 1, COMPENSATED) && !has(block, COMPENSATED);
+        return ends || has(block, OFFSET_STARTS);
     }
 
     /** Unit of length of a block, in m. */

@@ -2,10 +2,7 @@ package dev.waterjet.program;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
-import dev.waterjet.measure.Message;
-import dev.waterjet.measure.Require;
 import dev.waterjet.measure.TextException;
-import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -13,6 +10,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 /**
@@ -29,6 +27,7 @@ import java.util.stream.Stream;
  * jet_off = M5
  * pass_through = G49 M8
  * dwell = G4 P ms
+ * offset_feed = axis
  * decimals = 3
  * arcs = I J
  * line_ending = LF
@@ -41,110 +40,23 @@ public final class ProgramCodes implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    private static final int MAX_CODE = 9999;
-    private static final int MAX_DECIMALS = 9;
-    private static final int MAX_START_LINES = 100;
+    private static final ProgramCodes DEFAULTS = new ProgramCodes(ProgramCodesValues.DEFAULTS);
 
-    private static final ProgramCodes DEFAULTS = new ProgramCodes(
-            new Values(3, 5, List.of(), false, DwellForm.P_MILLISECONDS, 3, false, false, true, List.of()));
+    private final transient ProgramCodesValues values;
 
-    /** Checked content, and the serial form. */
-    private record Values(
-            int jetOn,
-            int jetOff,
-            List<PassedWord> passThrough,
-            boolean allowsOpenContours,
-            DwellForm dwell,
-            int decimals,
-            boolean hasRadiusArcs,
-            boolean hasCarriageReturns,
-            boolean unrollsSubPrograms,
-            List<String> startLines)
-            implements Serializable {
-
-        private static final long serialVersionUID = 1L;
-
-        Values {
-            code("code for jet on", jetOn);
-            code("code for jet off", jetOff);
-            if (jetOn == jetOff) {
-                Require.above("code for jet off", jetOff, jetOn, Units.ONE, "any code but that for jet on");
-            }
-            passThrough = passThrough.stream().distinct().sorted().toList();
-            Objects.requireNonNull(dwell, "dwell");
-            Require.between("number of decimals", decimals, 0, MAX_DECIMALS, Units.ONE, "");
-            Require.atMost("number of start lines", startLines.size(), MAX_START_LINES, Units.ONE, "");
-            startLines = List.copyOf(startLines);
-            startLines.forEach(Values::requireLine);
-        }
-
-        private static void code(String name, int code) {
-            Require.between(name, code, 0, MAX_CODE, Units.ONE, "");
-        }
-
-        private static void requireLine(String line) {
-            if (line.isBlank() || !line.equals(line.strip()) || line.chars().anyMatch(c -> c < ' ')) {
-                throw new TextException(Message.of("not-a-line", "{line} is not one line of a program")
-                        .withInput("line", line));
-            }
-        }
-
-        Values jet(int on, int off) {
-            return new Values(
-                    on,
-                    off,
-                    passThrough,
-                    allowsOpenContours,
-                    dwell,
-                    decimals,
-                    hasRadiusArcs,
-                    hasCarriageReturns,
-                    unrollsSubPrograms,
-                    startLines);
-        }
-
-        Values reading(List<PassedWord> passed, boolean open, boolean unrolls) {
-            return new Values(
-                    jetOn,
-                    jetOff,
-                    passed,
-                    open,
-                    dwell,
-                    decimals,
-                    hasRadiusArcs,
-                    hasCarriageReturns,
-                    unrolls,
-                    startLines);
-        }
-
-        Values writing(DwellForm form, int places, boolean byRadius, boolean withReturns) {
-            return new Values(
-                    jetOn,
-                    jetOff,
-                    passThrough,
-                    allowsOpenContours,
-                    form,
-                    places,
-                    byRadius,
-                    withReturns,
-                    unrollsSubPrograms,
-                    startLines);
-        }
-
-        private Object readResolve() {
-            return new ProgramCodes(this);
-        }
-    }
-
-    private final transient Values values;
-
-    private ProgramCodes(Values values) {
+    ProgramCodes(ProgramCodesValues values) {
         this.values = values;
     }
 
+    private ProgramCodes with(Consumer<ProgramCodesValues.Draft> change) {
+        ProgramCodesValues.Draft draft = new ProgramCodesValues.Draft(values);
+        change.accept(draft);
+        return new ProgramCodes(draft.values());
+    }
+
     /**
-     * {@return M3 for jet on, M5 for jet off, no other codes, every cut a closed contour, dwells as {@code G4 P} in ms, three
-     * decimals, centres of arcs by I and J, line feeds, sub-programs unrolled}
+     * {@return M3 for jet on, M5 for jet off, no other codes, every cut a closed contour, dwells as {@code G4 P} in ms, feed words
+     * of the jet axis, three decimals, centres of arcs by I and J, line feeds, sub-programs unrolled}
      */
     public static ProgramCodes defaults() {
         return DEFAULTS;
@@ -169,7 +81,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withJetOn(int code) {
-        return new ProgramCodes(values.jet(code, values.jetOff));
+        return with(draft -> draft.jetOn = code);
     }
 
     /**
@@ -179,7 +91,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withJetOff(int code) {
-        return new ProgramCodes(values.jet(values.jetOn, code));
+        return with(draft -> draft.jetOff = code);
     }
 
     /**
@@ -190,7 +102,10 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withJet(int on, int off) {
-        return new ProgramCodes(values.jet(on, off));
+        return with(draft -> {
+            draft.jetOn = on;
+            draft.jetOff = off;
+        });
     }
 
     /**
@@ -203,9 +118,9 @@ public final class ProgramCodes implements Described, Serializable {
     public ProgramCodes withPassThrough(Collection<String> words) {
         Objects.requireNonNull(words, "words");
         List<PassedWord> all = Stream.concat(
-                        values.passThrough.stream(), words.stream().map(PassedWord::parse))
+                        values.passThrough().stream(), words.stream().map(PassedWord::parse))
                 .toList();
-        return new ProgramCodes(values.reading(all, values.allowsOpenContours, values.unrollsSubPrograms));
+        return with(draft -> draft.passThrough = all);
     }
 
     /**
@@ -214,7 +129,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withOpenContours() {
-        return new ProgramCodes(values.reading(values.passThrough, true, values.unrollsSubPrograms));
+        return with(draft -> draft.allowsOpenContours = true);
     }
 
     /**
@@ -225,7 +140,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withSubPrograms(boolean unrolled) {
-        return new ProgramCodes(values.reading(values.passThrough, values.allowsOpenContours, unrolled));
+        return with(draft -> draft.unrollsSubPrograms = unrolled);
     }
 
     /**
@@ -236,7 +151,18 @@ public final class ProgramCodes implements Described, Serializable {
      */
     public ProgramCodes withDwell(DwellForm form) {
         Objects.requireNonNull(form, "form");
-        return new ProgramCodes(values.writing(form, values.decimals, values.hasRadiusArcs, values.hasCarriageReturns));
+        return with(draft -> draft.dwell = form);
+    }
+
+    /**
+     * Returns these codes for a control that keeps feed words along another path while it applies a kerf offset.
+     *
+     * @param path the path along which a feed word is the speed
+     * @return the codes
+     */
+    public ProgramCodes withOffsetFeed(OffsetFeed path) {
+        Objects.requireNonNull(path, "path");
+        return with(draft -> draft.offsetFeed = path);
     }
 
     /**
@@ -246,8 +172,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withDecimals(int decimals) {
-        return new ProgramCodes(
-                values.writing(values.dwell, decimals, values.hasRadiusArcs, values.hasCarriageReturns));
+        return with(draft -> draft.decimals = decimals);
     }
 
     /**
@@ -257,7 +182,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withRadiusArcs(boolean byRadius) {
-        return new ProgramCodes(values.writing(values.dwell, values.decimals, byRadius, values.hasCarriageReturns));
+        return with(draft -> draft.hasRadiusArcs = byRadius);
     }
 
     /**
@@ -267,7 +192,7 @@ public final class ProgramCodes implements Described, Serializable {
      * @return the codes
      */
     public ProgramCodes withCarriageReturns(boolean carriageReturns) {
-        return new ProgramCodes(values.writing(values.dwell, values.decimals, values.hasRadiusArcs, carriageReturns));
+        return with(draft -> draft.hasCarriageReturns = carriageReturns);
     }
 
     /**
@@ -279,72 +204,67 @@ public final class ProgramCodes implements Described, Serializable {
      */
     public ProgramCodes withStartLines(List<String> lines) {
         Objects.requireNonNull(lines, "lines");
-        return new ProgramCodes(new Values(
-                values.jetOn,
-                values.jetOff,
-                values.passThrough,
-                values.allowsOpenContours,
-                values.dwell,
-                values.decimals,
-                values.hasRadiusArcs,
-                values.hasCarriageReturns,
-                values.unrollsSubPrograms,
-                lines));
+        return with(draft -> draft.startLines = lines);
     }
 
     /** {@return the number after M that switches the jet on} */
     public int jetOn() {
-        return values.jetOn;
+        return values.jetOn();
     }
 
     /** {@return the number after M that switches the jet off} */
     public int jetOff() {
-        return values.jetOff;
+        return values.jetOff();
     }
 
     /** {@return the words that pass through, G before M, in rising order, unmodifiable} */
     public List<String> passThrough() {
-        return values.passThrough.stream().map(PassedWord::text).toList();
+        return values.passThrough().stream().map(PassedWord::text).toList();
     }
 
     /** {@return whether every cut may be open} */
     public boolean allowsOpenContours() {
-        return values.allowsOpenContours;
+        return values.allowsOpenContours();
     }
 
     /** {@return the form of dwells} */
     public DwellForm dwell() {
-        return values.dwell;
+        return values.dwell();
+    }
+
+    /** {@return the path along which a feed word is the speed while the machine applies a kerf offset} */
+    public OffsetFeed offsetFeed() {
+        return values.offsetFeed();
     }
 
     /** {@return decimals of places in mm; places in inches have one more} */
     public int decimals() {
-        return values.decimals;
+        return values.decimals();
     }
 
     /** {@return whether arcs are written by their radius} */
     public boolean hasRadiusArcs() {
-        return values.hasRadiusArcs;
+        return values.hasRadiusArcs();
     }
 
     /** {@return whether lines end by carriage return and line feed} */
     public boolean hasCarriageReturns() {
-        return values.hasCarriageReturns;
+        return values.hasCarriageReturns();
     }
 
     /** {@return whether calls of sub-programs are replaced by what they call} */
     public boolean unrollsSubPrograms() {
-        return values.unrollsSubPrograms;
+        return values.unrollsSubPrograms();
     }
 
     /** {@return lines that a new program has after unit and G90, unmodifiable} */
     public List<String> startLines() {
-        return values.startLines;
+        return values.startLines();
     }
 
     /** Whether a word passes through. */
     boolean passesThrough(char letter, double number) {
-        for (PassedWord word : values.passThrough) {
+        for (PassedWord word : values.passThrough()) {
             if (word.is(letter, number)) {
                 return true;
             }
@@ -354,7 +274,7 @@ public final class ProgramCodes implements Described, Serializable {
 
     /** End of a line. */
     String lineEnding() {
-        return values.hasCarriageReturns ? "\r\n" : "\n";
+        return values.hasCarriageReturns() ? "\r\n" : "\n";
     }
 
     /** {@return a file that {@link #parse} reads back} */
@@ -370,6 +290,7 @@ public final class ProgramCodes implements Described, Serializable {
                 .put("pass_through", passThrough())
                 .put("open_contours", allowsOpenContours())
                 .put("dwell", dwell())
+                .put("offset_feed", offsetFeed())
                 .put("decimals", decimals())
                 .put("radius_arcs", hasRadiusArcs())
                 .put("carriage_returns", hasCarriageReturns())

@@ -33,6 +33,9 @@ final class ProgramCodesText {
                     codes.withPassThrough(value.isEmpty() ? List.of() : Arrays.asList(value.split("[\\s,]+"))),
             "dwell",
             (codes, value) -> codes.withDwell(dwell(value)),
+            "offset_feed",
+            (codes, value) -> codes.withOffsetFeed(
+                    either(value, OffsetFeed.EDGE.text(), OffsetFeed.AXIS.text()) ? OffsetFeed.EDGE : OffsetFeed.AXIS),
             "decimals",
             (codes, value) -> codes.withDecimals(whole(value)),
             "arcs",
@@ -59,6 +62,7 @@ final class ProgramCodesText {
         line(text, OFF, "M" + codes.jetOff());
         line(text, "pass_through", String.join(" ", codes.passThrough()));
         line(text, "dwell", codes.dwell().text());
+        line(text, "offset_feed", codes.offsetFeed().text());
         line(text, "decimals", String.valueOf(codes.decimals()));
         line(text, "arcs", codes.hasRadiusArcs() ? "R" : "I J");
         line(text, "line_ending", codes.hasCarriageReturns() ? "CR LF" : "LF");

@@ -41,6 +41,18 @@ public final class ProgramCut implements Described {
         LEAD_OUT
     }
 
+    /** Kerf offset of a block by the machine. */
+    public enum Offset {
+        /** The words of the block are those of the jet axis. */
+        NONE,
+        /** The jet moves to the side of the path in the course of the block. */
+        STARTS,
+        /** The jet runs beside the path. */
+        ACTIVE,
+        /** The jet moves back to the path in the course of the block. */
+        ENDS
+    }
+
     /**
      * Jet on.
      *
@@ -152,6 +164,21 @@ public final class ProgramCut implements Described {
             return i >= loop.pierceFrom() && i < loop.pierceEnd() ? Purpose.PIERCE : Purpose.LEAD_IN;
         }
         return i < overcutEnd ? Purpose.OVERCUT : Purpose.LEAD_OUT;
+    }
+
+    /**
+     * Returns the kerf offset of a block by G41 or G42.
+     *
+     * @param block block from 0, counted within this cut
+     * @return the offset
+     * @throws dev.waterjet.measure.DomainException if there is no such block
+     */
+    public Offset offset(int block) {
+        int i = first + (int) Require.between("block of the cut", block, 0, size() - 1, Units.ONE, "");
+        if (blocks.has(i, ProgramBlocks.COMPENSATED)) {
+            return blocks.has(i, ProgramBlocks.OFFSET_STARTS) ? Offset.STARTS : Offset.ACTIVE;
+        }
+        return block > 0 && blocks.has(i - 1, ProgramBlocks.COMPENSATED) ? Offset.ENDS : Offset.NONE;
     }
 
     /** {@return the length of the second cut over the start of the contour; zero if there is none} */

@@ -146,9 +146,9 @@ final class SplitPlaces {
                 : ProgramNumbers.rounded(centre - start, unitM, decimals);
     }
 
-    /** Feed word of a part: its length as it is written, over its time. */
+    /** Feed word of a part: its length as it is written, times what the control runs for each metre of it, over its time. */
     String feed(int part) {
-        return 'F' + ProgramNumbers.feed(length(part) / pieces.timeS[part], unitM);
+        return 'F' + ProgramNumbers.feed(length(part) * pieces.pathRatio(part) / pieces.timeS[part], unitM);
     }
 
     private double length(int part) {

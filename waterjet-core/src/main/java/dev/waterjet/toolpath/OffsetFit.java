@@ -175,6 +175,7 @@ final class OffsetFit {
         if (depth <= tolerance) {
             return true;
         }
+        boolean isOfTwoEdges = last == first + 1;
         double turned = 0;
         for (int i = first; i <= last; i++) {
             contour.load(i % n, edge);
@@ -184,12 +185,13 @@ final class OffsetFit {
                 contour.load((i + 1) % n, next);
                 turn = side * next.turnFrom(edge);
             }
-            if (swept < -SLOT_RAD || turn < -SLOT_RAD) {
+            // an edge that bends away from the jet still forms a corner with the one that it meets
+            if ((swept < -SLOT_RAD && !isOfTwoEdges) || turn < -SLOT_RAD) {
                 return false;
             }
-            turned += swept + turn;
+            turned += (isOfTwoEdges ? Math.max(0, swept) : swept) + turn;
         }
-        return turned < Math.PI - SLOT_RAD && (last == first + 1 || depth <= MAX_CORNER_DEPTH * offset[first % n]);
+        return turned < Math.PI - SLOT_RAD && (isOfTwoEdges || depth <= MAX_CORNER_DEPTH * offset[first % n]);
     }
 
     /** Middle of a stretch: x and y. */

@@ -228,15 +228,15 @@ class HeadSelectorTest {
     @Test
     void anInventoryIsReadFromTextWithThePlaceOfEachFault() {
         HeadInventory list = HeadInventory.parse("""
-                part,size
-                # the drawer by the door
-                orifice,0.25 mm
-                orifice,0.010 in
-                tube,0.76 mm
-                length,76 mm
-                mesh,80
-                flow,300 g/min
-                """);
+            part,size
+            # the drawer by the door
+            orifice,0.25 mm
+            orifice,0.010 in
+            tube,0.76 mm
+            length,76 mm
+            mesh,80
+            flow,300 g/min
+            """);
 
         assertThat(list.size()).isEqualTo(2);
         assertThat(list.orifices().get(1).boreSi()).isCloseTo(0.254e-3, within(1e-15));

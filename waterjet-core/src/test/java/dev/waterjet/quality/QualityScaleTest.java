@@ -20,12 +20,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 class QualityScaleTest {
 
     private static final String SCALE = """
-            # rule of the Hollow Ridge workshop, invented
-            level,measure,above_thickness,to_thickness,constant,per_thickness
-            ridge-a,perpendicularity,0 mm,50 mm,0.04 mm,0.002
-            ridge-b,perpendicularity,0 mm,50 mm,0.10 mm,0.005
-            ridge-a,roughness-ra,0 mm,50 mm,4 um,0
-            """;
+        # rule of the Hollow Ridge workshop, invented
+        level,measure,above_thickness,to_thickness,constant,per_thickness
+        ridge-a,perpendicularity,0 mm,50 mm,0.04 mm,0.002
+        ridge-b,perpendicularity,0 mm,50 mm,0.10 mm,0.005
+        ridge-a,roughness-ra,0 mm,50 mm,4 um,0
+        """;
 
     @Test
     void aScaleOfTheUserGradesByItsOwnLimits() {

@@ -8,6 +8,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
 import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.Finding;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.EdgeRequirement;
@@ -76,5 +77,21 @@ class KerfOffsetLengthTest {
             path.load(i, edge);
             assertThat(Math.abs(edge.sweep())).isLessThan(Math.PI);
         }
+    }
+
+    /** A straight flank meets an arc that bends away from the jet: the jet rounds that corner as it does between lines. */
+    @Test
+    void anEdgeThatBendsAwayFormsAnInnerCorner() {
+        Contour part = Contour.from(Point.millimetres(0, 0))
+                .lineTo(Point.millimetres(30, 0))
+                .lineTo(Point.millimetres(20, 30))
+                .lineTo(Point.millimetres(12, 16))
+                .arcTo(Point.millimetres(0, 20), Point.millimetres(0, 0), Side.LEFT)
+                .close();
+        OffsetResult result = KerfOffset.of(Kind.LENGTH.of(5e-4))
+                .apply(part, part.enclosedSide().opposite());
+
+        assertThat(result.findings()).extracting(Finding::code).containsExactly("inner-corner");
+        assertThat(Kind.LENGTH.si(result.unreachedLength())).isZero();
     }
 }

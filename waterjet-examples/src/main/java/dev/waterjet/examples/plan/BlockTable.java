@@ -7,12 +7,16 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.plan.Move;
 import dev.waterjet.plan.PlannedCut;
+import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCut;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Blocks of the written program as CSV, one row each: geometry, feed word, its time, and the limit that governs there. */
+/**
+ * Blocks of the written program as CSV, one row each: geometry, feed word, its time, and the limit that governs there. The
+ * length is what the control runs at the feed word: beside a path with G41 or G42 that of the jet axis.
+ */
 public final class BlockTable {
 
     private static final List<String> HEADER = List.of(
@@ -55,6 +59,7 @@ public final class BlockTable {
     }
 
     private String rows() {
+        List<CutFeeds> feeds = report.plan().feeds();
         List<List<Move>> moves = new ArrayList<>();
         report.plan().cuts().forEach(cut -> moves.add(new ArrayList<>()));
         for (Move move : report.plan().moves()) {
@@ -63,12 +68,12 @@ public final class BlockTable {
             }
         }
         for (int i = 0; i < written.cuts().size(); i++) {
-            cut(i, moves.get(i));
+            cut(i, moves.get(i), new RunLengths(feeds.get(i), written.cuts().get(i)));
         }
         return csv.toString();
     }
 
-    private void cut(int index, List<Move> moves) {
+    private void cut(int index, List<Move> moves, RunLengths lengths) {
         ProgramCut cut = written.cuts().get(index);
         PlannedCut planned = report.plan().cuts().get(index);
         Contour path = cut.path(report.plan().setup().requirement());
@@ -78,7 +83,7 @@ public final class BlockTable {
         int move = -1;
         for (int i = 0; i < path.size(); i++) {
             path.load(i, edge);
-            double length = edge.length();
+            double length = lengths.next(edge.length());
             while (move + 1 < moves.size() && movesEnd <= before + length / 2) {
                 move++;
                 movesEnd += Kind.LENGTH.si(moves.get(move).length());

@@ -128,6 +128,13 @@ public record ContourCut(String name, Contour contour, Side partSide, FeedProfil
         Contour contour = edge(plan, cut);
         ToolPath path =
                 offset(planned).apply(contour, planned.partSide().opposite()).path();
+        if (!isAsWritten && planned.offset().isPresent()) {
+            return new ContourCut(
+                    label(cut, planned),
+                    contour,
+                    planned.partSide(),
+                    FeedProfile.of(planned.feeds().get(0)));
+        }
         double overlap = Math.min(overlap(plan, cut), path.contour().lengthSi() / 2);
         if (overlap > 0 && path.contour().isClosed()) {
             path = path.withOvercut(Kind.LENGTH.of(overlap));
