@@ -14,7 +14,6 @@ final class ContourPoints {
     /** Turn at a joint from which it counts as a corner. */
     private static final double CORNER_RAD = 0.03;
 
-    private static final double MAX_ARC_SPACING_M = 0.1e-3;
     private static final double PER_RADIUS = 20;
     /** Distance from a corner up to which points lie closest. */
     private static final double NEAR_CORNER_M = 2e-3;
@@ -40,10 +39,32 @@ final class ContourPoints {
      * Spacing of points.
      *
      * @param straightM on lines, away from corners
+     * @param arcM on arcs, of which it is at most a twentieth of the radius
      * @param cornerM near corners
      * @param isEven whether it is the same on lines, arcs and near corners
      */
-    record Spacing(double straightM, double cornerM, boolean isEven) {}
+    record Spacing(double straightM, double arcM, double cornerM, boolean isEven) {
+
+        /** Spacing near corners over the spread of the dose. */
+        private static final double CORNER_IN_SPREADS = 0.25;
+
+        private static final double STRAIGHT_M = 0.2e-3;
+        private static final double ARC_M = 0.1e-3;
+
+        /** Spacing along a contour of a length, fine enough for the spread of a dose. */
+        static Spacing fine(double lengthM, double spreadM) {
+            double coarsening = HeadPath.coarsening(lengthM);
+            return new Spacing(STRAIGHT_M * coarsening, ARC_M * coarsening, CORNER_IN_SPREADS * spreadM, false);
+        }
+
+        static Spacing even(double spacingM) {
+            return new Spacing(spacingM, spacingM, 0, true);
+        }
+
+        static Spacing probes(double spacingM) {
+            return new Spacing(spacingM, spacingM, spacingM, false);
+        }
+    }
 
     /** Points with normals to the left (1) or right (-1) of the contour; offsets by edge. */
     ContourPoints(Contour contour, int sign, Spacing spacing, double[] offset) {
@@ -100,7 +121,7 @@ final class ContourPoints {
         contour.load(i, cursor);
         double most = spacing.straightM;
         if (cursor.isArc() && !spacing.isEven) {
-            most = Math.min(most, Math.min(MAX_ARC_SPACING_M, cursor.radius() / PER_RADIUS));
+            most = Math.min(most, Math.min(spacing.arcM, cursor.radius() / PER_RADIUS));
         }
         double at = span[0];
         while (at < span[1]) {

@@ -26,6 +26,7 @@ final class CutPrediction {
     private static final double LAGS_IN_WINDOW = 3;
 
     private static final double MAX_DOSES = 2e8;
+    private static final double RUNS_AT_A_TIME = 5;
     private static final double MAX_CELLS = 3e8;
     private static final double MAX_SEGMENTS = 3e9;
 
@@ -60,7 +61,7 @@ final class CutPrediction {
         ContourPoints probes = new ContourPoints(
                 contour,
                 outwards,
-                new ContourPoints.Spacing(OFFSET_SPACING_M, OFFSET_SPACING_M, false),
+                ContourPoints.Spacing.probes(OFFSET_SPACING_M * HeadPath.coarsening(contour.lengthSi())),
                 new double[contour.size()]);
         double fastest = 0;
         for (int i = 0; i < head.count; i++) {
@@ -140,16 +141,15 @@ final class CutPrediction {
             reach = Math.max(reach, CutRun.reachInwards(kerf, feed, deepest));
         }
         reach += deepest * head.largestTilt();
-        double doses = points.count * depths.length * (reach / kerf.spreadSi());
+        double doses = (double) points.count * depths.length * (reach / kerf.spreadSi());
         requireFeasible(
                 "number of doses of the prediction",
-                doses,
+                doses * repeated(),
                 MAX_DOSES,
                 "points, times depths, times the lag over the spread of the dose");
         PartRoom behind = new PartRoom(points, reach);
         room = new double[points.count];
         Arrays.setAll(room, behind::behind);
-        DeviationMap map = new DeviationMap(points, depths);
         CutRun run = new CutRun(kerf, simulator.geometry(), head, points, straight, across);
         // the longest path of the front comes first: its cells tell what the others take
         run.at(deepest);
@@ -163,10 +163,30 @@ final class CutPrediction {
                 doses * run.grid().perCell(),
                 MAX_SEGMENTS,
                 "doses, times segments of the path within the reach of the jet");
+        DeviationMap map = new DeviationMap(points, depths, simulator.surface(), uncertainty(points, depths));
         for (int i = 0; i < depths.length; i++) {
             map.fill(i, run, room);
         }
         return map;
+    }
+
+    /** Factor by which uncertainties take longer, as far as it counts: the other runs take no more memory. */
+    private double repeated() {
+        return simulator.hasUncertainty()
+                ? Math.max(1, (1 + simulator.variations().size()) / RUNS_AT_A_TIME)
+                : 1;
+    }
+
+    private MapUncertainty uncertainty(ContourPoints points, double[] depths) {
+        return simulator.hasUncertainty()
+                ? MapUncertainty.of(
+                        points,
+                        depths,
+                        room,
+                        profile -> new CutRun(profile, simulator.geometry(), head, points, straight, across),
+                        simulator.variations(),
+                        simulator.correlation())
+                : MapUncertainty.NONE;
     }
 
     /** Refuses a prediction that would take minutes. */

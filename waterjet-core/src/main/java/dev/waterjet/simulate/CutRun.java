@@ -95,7 +95,10 @@ final class CutRun {
 
     /** Deviation of the wall of a long straight cut along the edge of a point, with the tilt of the edge. */
     double straight(int i) {
-        int edge = points.edge[i];
+        return straightOfEdge(points.edge[i]);
+    }
+
+    double straightOfEdge(int edge) {
         return points.offset[edge] + depthM * across[edge] - profile.halfWidthSi(depthM, straightMPerS[edge]);
     }
 }

@@ -14,7 +14,10 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.Finding;
 import dev.waterjet.part.Side;
+import dev.waterjet.surface.RoughnessModel;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
@@ -42,7 +45,8 @@ import javax.measure.quantity.Length;
  * that the front has no memory, that doses add and where the front is at a corner are assumed. Nothing here replaces a test
  * cut.
  *
- * <p>Cost: linear in the length of the path. Immutable.
+ * <p>Cost: linear in the length of the path. Along a contour or path of more than 100 m points and nodes are farther apart in
+ * proportion, away from corners, so that one of 500 m takes no more memory than one of 100 m. Immutable.
  */
 public final class CutSimulator {
 
@@ -51,9 +55,6 @@ public final class CutSimulator {
     private static final double MAX_LENGTH_M = 500;
     private static final double MAX_SPREADS = 2e7;
     private static final double FIRST_DEPTH = 0.02;
-    private static final double STRAIGHT_SPACING_M = 0.2e-3;
-    /** Spacing near corners over the spread of the dose. */
-    private static final double CORNER_SPACING = 0.25;
 
     private static final Caution UNCONFIRMED = Caution.notice(Message.of(
             "prediction-unconfirmed",
@@ -71,7 +72,14 @@ public final class CutSimulator {
             int points,
             @org.jspecify.annotations.Nullable Double toleranceM,
             double side,
-            double lead) {}
+            double lead,
+            boolean isUncertain,
+            RoughnessModel roughness) {
+
+        Settings with(int newDepths, int newPoints, @org.jspecify.annotations.Nullable Double newToleranceM) {
+            return new Settings(newDepths, newPoints, newToleranceM, side, lead, isUncertain, roughness);
+        }
+    }
 
     private CutSimulator(
             CutConditions cut, KerfModel kerfModel, LagModel lagModel, LagGeometry geometry, Settings settings) {
@@ -91,7 +99,12 @@ public final class CutSimulator {
      * @return the simulator
      */
     public static CutSimulator of(CutConditions cut, KerfModel kerfModel, LagModel lagModel) {
-        return new CutSimulator(cut, kerfModel, lagModel, LagGeometry.TANGENT, new Settings(DEPTHS, 0, null, 0, 0));
+        return new CutSimulator(
+                cut,
+                kerfModel,
+                lagModel,
+                LagGeometry.TANGENT,
+                new Settings(DEPTHS, 0, null, 0, 0, false, RoughnessModel.standard()));
     }
 
     private CutSimulator with(Settings changed) {
@@ -118,7 +131,7 @@ public final class CutSimulator {
      */
     public CutSimulator withDepths(int depths) {
         int checked = (int) Require.between("number of depths", depths, 2, MAX_DEPTHS, Units.ONE, "");
-        return with(new Settings(checked, settings.points, settings.toleranceM, settings.side, settings.lead));
+        return with(settings.with(checked, settings.points, settings.toleranceM));
     }
 
     /**
@@ -130,7 +143,7 @@ public final class CutSimulator {
      */
     public CutSimulator withPoints(int points) {
         int checked = (int) Require.atLeast("number of points", points, 1, Units.ONE, "");
-        return with(new Settings(settings.depths, checked, settings.toleranceM, settings.side, settings.lead));
+        return with(settings.with(settings.depths, checked, settings.toleranceM));
     }
 
     /**
@@ -143,7 +156,7 @@ public final class CutSimulator {
     public CutSimulator withTolerance(Quantity<Length> tolerance) {
         Objects.requireNonNull(tolerance, "tolerance");
         double checked = Require.positive("tolerance", Kind.LENGTH.si(tolerance), Units.MILLIMETRE);
-        return with(new Settings(settings.depths, settings.points, checked, settings.side, settings.lead));
+        return with(settings.with(settings.depths, settings.points, checked));
     }
 
     /**
@@ -162,7 +175,44 @@ public final class CutSimulator {
                 settings.points,
                 settings.toleranceM,
                 tangent("side tilt", side),
-                tangent("lead angle", lead)));
+                tangent("lead angle", lead),
+                settings.isUncertain,
+                settings.roughness));
+    }
+
+    /**
+     * Returns this simulator with the uncertainty of the deviation at every point, and not only at the worst places. A prediction
+     * takes nine times as long.
+     *
+     * @return the simulator with those uncertainties
+     */
+    public CutSimulator withUncertainty() {
+        return with(new Settings(
+                settings.depths,
+                settings.points,
+                settings.toleranceM,
+                settings.side,
+                settings.lead,
+                true,
+                settings.roughness));
+    }
+
+    /**
+     * Returns this simulator with another model of the roughness.
+     *
+     * @param model roughness model
+     * @return the simulator with that model
+     */
+    public CutSimulator withRoughness(RoughnessModel model) {
+        Objects.requireNonNull(model, "model");
+        return with(new Settings(
+                settings.depths,
+                settings.points,
+                settings.toleranceM,
+                settings.side,
+                settings.lead,
+                settings.isUncertain,
+                model));
     }
 
     private static double tangent(String name, Quantity<Angle> angle) {
@@ -211,12 +261,26 @@ public final class CutSimulator {
         Require.atMost("length of the contour", contour.lengthSi(), MAX_LENGTH_M, Units.METRE, "predict it in parts");
         HeadPath head = HeadPath.of(profile, settings.side * part.sign(), settings.lead);
         ContourPoints.Spacing spacing = settings.points > 0
-                ? new ContourPoints.Spacing(contour.lengthSi() / settings.points, 0, true)
-                : new ContourPoints.Spacing(STRAIGHT_SPACING_M, CORNER_SPACING * kerf.spreadSi(), false);
+                ? ContourPoints.Spacing.even(contour.lengthSi() / settings.points)
+                : ContourPoints.Spacing.fine(contour.lengthSi(), kerf.spreadSi());
         CutPrediction prediction = new CutPrediction(this, kerf, head, contour, part);
         DeviationMap map = prediction.map(spacing, depths);
         List<CutPlace> places = prediction.places(map);
-        return new PredictedCut(map, places, CutFindings.of(map, places), cautions(kerf, head));
+        List<Finding> findings = new ArrayList<>(CutFindings.of(map, places));
+        findings.addAll(SurfaceFindings.of(map, Kind.LENGTH.of(h)));
+        List<Caution> cautions = new ArrayList<>(cautions(kerf, head));
+        if (settings.isUncertain) {
+            map.separationMargin().ifPresent(cautions::add);
+        }
+        return new PredictedCut(map, places, findings, cautions);
+    }
+
+    boolean hasUncertainty() {
+        return settings.isUncertain;
+    }
+
+    MapSurface surface() {
+        return new MapSurface(cut, settings.roughness);
     }
 
     private KerfProfile profile() {

@@ -1,6 +1,8 @@
 package dev.waterjet.simulate;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.Require;
 import dev.waterjet.part.Contour;
@@ -26,18 +28,25 @@ public final class DeviationMap {
     private final ContourPoints points;
     private final double[] depthM;
     private final double[] deviation;
+    /** Deviation of a straight cut, of depths times edges. */
     private final double[] straight;
+
     private final double[] feed;
     private final double[] lag;
     private final double[] halfWidth;
 
-    /** Takes over arrays of depths times points. */
-    DeviationMap(ContourPoints points, double[] depthM) {
+    private final MapSurface surface;
+    private final MapUncertainty uncertainty;
+
+    /** An empty map, whose rows are filled one by one. */
+    DeviationMap(ContourPoints points, double[] depthM, MapSurface surface, MapUncertainty uncertainty) {
         int cells = points.count * depthM.length;
         this.points = points;
         this.depthM = depthM;
+        this.surface = surface;
+        this.uncertainty = uncertainty;
         this.deviation = new double[cells];
-        this.straight = new double[cells];
+        this.straight = new double[points.contour.size() * depthM.length];
         this.feed = new double[cells];
         this.lag = new double[cells];
         this.halfWidth = new double[cells];
@@ -50,10 +59,12 @@ public final class DeviationMap {
         for (int i = 0; i < points.count; i++) {
             boolean isFound = run.find(i, room[i]);
             deviation[row + i] = isFound ? run.deviationM : Double.POSITIVE_INFINITY;
-            straight[row + i] = run.straight(i);
             feed[row + i] = isFound ? run.feedMPerS : 0;
             lag[row + i] = isFound ? run.lagM : 0;
             halfWidth[row + i] = isFound ? run.halfWidthM : 0;
+        }
+        for (int edge = 0; edge < points.contour.size(); edge++) {
+            straight[depth * points.contour.size() + edge] = run.straightOfEdge(edge);
         }
     }
 
@@ -162,8 +173,87 @@ public final class DeviationMap {
      * @return difference in m, above 0 where material is left; infinite where the part is not separated
      */
     public double addedSi(int point, int depth) {
+        return deviation[cell(point, depth)] - straight[depth * points.contour.size() + points.edge[point]];
+    }
+
+    /** {@return whether the simulator propagated uncertainties to all points} */
+    public boolean hasUncertainty() {
+        return uncertainty.isKnown();
+    }
+
+    /**
+     * Returns the standard uncertainty of a deviation, from those of kerf, lag and feed model. That of the geometric model of the
+     * lag is not contained.
+     *
+     * @param point index of the point from 0
+     * @param depth index of the depth from 0
+     * @return standard uncertainty in m; infinite where the part is not separated, or is not with a parameter of a model moved by its
+     *     standard uncertainty
+     * @throws dev.waterjet.measure.DomainException if the simulator did not propagate uncertainties
+     */
+    public double uncertaintySi(int point, int depth) {
         int cell = cell(point, depth);
-        return deviation[cell] - straight[cell];
+        double known = uncertainty.ofDeviation(cell);
+        return deviation[cell] < Double.POSITIVE_INFINITY ? known : Double.POSITIVE_INFINITY;
+    }
+
+    /**
+     * Returns the standard uncertainty of the deviation less that of a long straight cut.
+     *
+     * @param point index of the point from 0
+     * @param depth index of the depth from 0
+     * @return standard uncertainty in m; infinite as that of the deviation
+     * @throws dev.waterjet.measure.DomainException if the simulator did not propagate uncertainties
+     */
+    public double addedUncertaintySi(int point, int depth) {
+        int cell = cell(point, depth);
+        double known = uncertainty.ofAdded(cell);
+        return deviation[cell] < Double.POSITIVE_INFINITY ? known : Double.POSITIVE_INFINITY;
+    }
+
+    /** Caution where only the best values of the models separate the part. */
+    Optional<Caution> separationMargin() {
+        long count = 0;
+        for (int cell = 0; cell < deviation.length; cell++) {
+            if (deviation[cell] < Double.POSITIVE_INFINITY && Double.isInfinite(uncertainty.ofDeviation(cell))) {
+                count++;
+            }
+        }
+        return count == 0
+                ? Optional.empty()
+                : Optional.of(Caution.warning(Message.of(
+                                "separation-uncertain",
+                                "{count} of {points} points are separated by the best values of the models, but not"
+                                        + " with one of their parameters moved by its standard uncertainty")
+                        .with("count", count)
+                        .with("points", deviation.length)));
+    }
+
+    /**
+     * Returns the arithmetic mean deviation Ra of the roughness profile.
+     *
+     * @param point index of the point from 0
+     * @param depth index of the depth from 0
+     * @return Ra in m, at the feed of the nozzle while the front cuts there; of a dwell that of the entry; 0 where the part is not
+     *     separated
+     */
+    public double roughnessSi(int point, int depth) {
+        int cell = cell(point, depth);
+        return deviation[cell] < Double.POSITIVE_INFINITY ? surface.raSi(feed[cell], depthM[depth]) : 0;
+    }
+
+    /**
+     * Returns the taper of the part's side between the first and the last depth.
+     *
+     * @param point index of the point from 0
+     * @return taper per side in rad, above 0 where the kerf is wider at the top; not a number where either depth is not separated
+     */
+    public double taperSi(int point) {
+        int last = depthM.length - 1;
+        double change = deviationSi(point, last) - deviationSi(point, 0);
+        return Math.abs(change) < Double.POSITIVE_INFINITY
+                ? Math.atan(change / (depthM[last] - depthM[0]))
+                : Double.NaN;
     }
 
     /**
@@ -189,7 +279,7 @@ public final class DeviationMap {
     }
 
     /**
-     * Returns the distance from the path of the front to the wall at a point.
+     * Returns the distance from the path of the front to the wall at a point. A long straight kerf is twice as wide.
      *
      * @param point index of the point from 0
      * @param depth index of the depth from 0
@@ -234,6 +324,8 @@ public final class DeviationMap {
                 && Arrays.equals(straight, that.straight)
                 && Arrays.equals(feed, that.feed)
                 && Arrays.equals(lag, that.lag)
+                && surface.equals(that.surface)
+                && uncertainty.equals(that.uncertainty)
                 && Arrays.equals(halfWidth, that.halfWidth);
     }
 

@@ -30,6 +30,7 @@ final class DoseField {
     private double reachM;
     private double jetRadiusM;
     private double separationMPerS;
+    private double cutReachM;
 
     /** Dose at the last point. */
     double dose;
@@ -53,6 +54,16 @@ final class DoseField {
         separationMPerS = depthM > 0 ? profile.front().separationFeedSi(depthM) : Double.POSITIVE_INFINITY;
         reachM = Math.max(REACH_IN_SPREADS * spreadM, 1.01 * jetRadiusM);
         grid.build(reachM / CELLS_PER_REACH, reachM);
+        cutReachM = separationMPerS == Double.POSITIVE_INFINITY ? jetRadiusM : Math.min(jetRadiusM, doseReachM());
+    }
+
+    /**
+     * Distance from the path beyond which no place has the dose that separates the depth: all that acts within reach of a
+     * place, in the time T, leaves at most {@code T exp(-r^2/(2 s^2))/(sqrt(2 pi) s)} if it is no nearer than r.
+     */
+    private double doseReachM() {
+        double excess = Math.log(grid.longestTime(2 * reachM) * dwellFactor * separationMPerS);
+        return excess > 0 ? Math.sqrt(excess / perTwoVariances) : 0;
     }
 
     SegmentGrid grid() {
@@ -65,6 +76,11 @@ final class DoseField {
 
     double jetRadiusM() {
         return jetRadiusM;
+    }
+
+    /** Distance from the path beyond which nothing is cut; 0 if nothing is cut at this depth. */
+    double cutReachM() {
+        return cutReachM;
     }
 
     /** Computes dose and distance at a point. */
@@ -123,8 +139,8 @@ final class DoseField {
         if (separationMPerS == Double.POSITIVE_INFINITY) {
             return jetRadiusM - distanceM;
         }
-        if (distanceM >= jetRadiusM) {
-            return jetRadiusM - distanceM - spreadM / 4;
+        if (distanceM >= cutReachM) {
+            return cutReachM - distanceM - spreadM / 4;
         }
         dose = 0;
         for (int i = grid.first; i < grid.last; i++) {

@@ -21,6 +21,10 @@ final class HeadPath {
     private static final double CHORD_M = 5e-7;
 
     private static final double MAX_ARC_STEP_RAD = 0.2;
+    /** A longer path has nodes in proportion farther apart, away from corners and changes of the feed. */
+    private static final double FINE_LENGTH_M = 100;
+
+    private double spacingM;
 
     int count;
     double[] time = new double[256];
@@ -97,8 +101,14 @@ final class HeadPath {
         return most;
     }
 
+    /** Factor by which points along a length are farther apart than they could be. */
+    static double coarsening(double lengthM) {
+        return Math.max(1, lengthM / FINE_LENGTH_M);
+    }
+
     private void build(FeedProfile profile) {
         Contour contour = profile.path();
+        spacingM = SPACING_M * coarsening(contour.lengthSi());
         EdgeCursor edge = new EdgeCursor();
         EdgeCursor next = new EdgeCursor();
         double now = 0;
@@ -149,9 +159,9 @@ final class HeadPath {
             boolean isAbruptAfter) {
         double most = edge.isArc()
                 ? Math.min(
-                        4 * SPACING_M,
+                        4 * spacingM,
                         Math.min(Math.sqrt(8 * edge.radius() * CHORD_M), MAX_ARC_STEP_RAD * edge.radius()))
-                : SPACING_M;
+                : spacingM;
         double at = fromTo[0];
         double end = fromTo[1];
         double now = startS;

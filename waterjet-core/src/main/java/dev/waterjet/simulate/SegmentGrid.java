@@ -15,6 +15,7 @@ final class SegmentGrid {
 
     private final FootSegments segments;
     private double cellM;
+    private double perCell;
     private double reachM;
 
     private long[] keys = new long[1024];
@@ -31,6 +32,9 @@ final class SegmentGrid {
     /** ... to here, exclusive. */
     int last;
 
+    /** Cell of the last list. */
+    private long found;
+
     SegmentGrid(FootSegments segments) {
         this.segments = segments;
     }
@@ -43,7 +47,9 @@ final class SegmentGrid {
     /** Builds the lists afresh. */
     void build(double cell, double reach) {
         cellM = cell;
+        perCell = 1 / cell;
         reachM = reach;
+        found = EMPTY;
         used = 0;
         Arrays.fill(keys, EMPTY);
         Arrays.fill(counts, 0);
@@ -74,12 +80,32 @@ final class SegmentGrid {
         return (double) visits / Math.max(1, used);
     }
 
+    /** Longest time that the segments of one list take together, of each no more than a length; a dwell counts in full. */
+    double longestTime(double mostM) {
+        double longest = 0;
+        for (int slot = 0; slot < keys.length; slot++) {
+            double time = 0;
+            for (int i = ends[slot] - counts[slot]; i < ends[slot]; i++) {
+                int k = items[i];
+                time += segments.length[k] > 0
+                        ? segments.pace[k] * Math.min(segments.length[k], mostM)
+                        : segments.pace[k];
+            }
+            longest = Math.max(longest, time);
+        }
+        return longest;
+    }
+
     /** Turns to the cell of a point; false if nothing is within reach of it. */
     boolean locate(double x, double y) {
-        int slot = slot(key((long) Math.floor(x / cellM), (long) Math.floor(y / cellM)));
-        last = ends[slot];
-        first = last - counts[slot];
-        return keys[slot] != EMPTY;
+        long key = key((long) Math.floor(x * perCell), (long) Math.floor(y * perCell));
+        if (key != found) {
+            int slot = slot(key);
+            found = key;
+            last = ends[slot];
+            first = last - counts[slot];
+        }
+        return first < last;
     }
 
     private void visit(int i, boolean isFilling) {
@@ -88,8 +114,8 @@ final class SegmentGrid {
         double x1 = segments.endX(i);
         double y1 = segments.endY(i);
         double dy = y1 - y0;
-        long firstRow = (long) Math.floor((Math.min(y0, y1) - reachM) / cellM);
-        long lastRow = (long) Math.floor((Math.max(y0, y1) + reachM) / cellM);
+        long firstRow = (long) Math.floor((Math.min(y0, y1) - reachM) * perCell);
+        long lastRow = (long) Math.floor((Math.max(y0, y1) + reachM) * perCell);
         for (long row = firstRow; row <= lastRow; row++) {
             double from = 0;
             double to = 1;
@@ -101,8 +127,8 @@ final class SegmentGrid {
             }
             double xa = x0 + from * (x1 - x0);
             double xb = x0 + to * (x1 - x0);
-            long firstColumn = (long) Math.floor((Math.min(xa, xb) - reachM) / cellM);
-            long lastColumn = (long) Math.floor((Math.max(xa, xb) + reachM) / cellM);
+            long firstColumn = (long) Math.floor((Math.min(xa, xb) - reachM) * perCell);
+            long lastColumn = (long) Math.floor((Math.max(xa, xb) + reachM) * perCell);
             for (long column = firstColumn; column <= lastColumn; column++) {
                 if (isFilling) {
                     items[ends[slot(key(column, row))]++] = i;

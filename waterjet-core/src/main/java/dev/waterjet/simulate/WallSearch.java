@@ -25,8 +25,10 @@ final class WallSearch {
      * @return whether there is one; {@link #wallM} and the field hold it
      */
     boolean find(double x, double y, double nx, double ny, double from, double to) {
-        double radius = field.jetRadiusM();
-        double step = Math.min(field.spreadM() / 2, radius / 4);
+        double reach = field.cutReachM();
+        double step = Math.min(field.spreadM() / 2, field.jetRadiusM() / 4);
+        // along a steady cut the wall is where it was at the point before
+        double guess = wallM;
         double before = from;
         double value = field.depthInCut(x + from * nx, y + from * ny);
         if (value > 0) {
@@ -34,8 +36,15 @@ final class WallSearch {
             return true;
         }
         while (before < to) {
-            double next = Math.min(to, before + Math.max(step, field.distanceM - radius));
+            double next = Math.min(to, before + Math.max(step, field.distanceM - reach));
+            if (guess > before && guess < next) {
+                next = guess;
+            }
             double atNext = field.depthInCut(x + next * nx, y + next * ny);
+            if (Math.abs(atNext) < accuracyM / 4) {
+                wallM = next;
+                return true;
+            }
             if (atNext > 0) {
                 wallM = root(x, y, nx, ny, before, value, next, atNext);
                 return true;
@@ -54,7 +63,9 @@ final class WallSearch {
         double over = atTo;
         int kept = 0;
         for (int i = 0; i < MAX_ROOT_STEPS && high - low > accuracyM; i++) {
-            double middle = low + (high - low) * (under / (under - over));
+            // along a steady cut the wall is where it was at the point before
+            double middle =
+                    i == 0 && wallM > low && wallM < high ? wallM : low + (high - low) * (under / (under - over));
             if (i % 8 == 7 || !(middle > low && middle < high)) {
                 middle = (low + high) / 2;
             }

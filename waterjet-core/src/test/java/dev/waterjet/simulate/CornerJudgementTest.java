@@ -63,7 +63,7 @@ class CornerJudgementTest {
         FeedProfile feeds = feeds(legs(leg, turn, 0), leg, zone, new double[] {straight, slow});
         Contour part = legs(leg, turn, offset);
         ContourPoints points = new ContourPoints(
-                part, -1, new ContourPoints.Spacing(0.1e-3, 0.05e-3, false), new double[] {offset, offset});
+                part, -1, new ContourPoints.Spacing(0.1e-3, 0.1e-3, 0.05e-3, false), new double[] {offset, offset});
         CutRun run = new CutRun(
                 profile, geometry, HeadPath.of(feeds), points, new double[] {straight, straight}, new double[] {0, 0});
         PartRoom room = new PartRoom(points, CutRun.reachInwards(profile, straight, row.thicknessM()));
