@@ -153,13 +153,44 @@ final class OffsetBuilder {
                 : Finding.violated(message, place, Message.of("take-smaller-jet", "take a smaller jet"));
     }
 
+    /** Slices of a chain that are one line or arc, and the point to which it is drawn. */
+    private record Run(int from, int to, double toX, double toY) {}
+
     private ToolPath path(int[] chain) {
         int first = chain[0];
-        ContourBuilder builder = Contour.fromSi(slices.x0[first], slices.y0[first]);
-        Stretches stretches = new Stretches();
-        EdgeCursor edge = new EdgeCursor();
         double x = slices.x0[first];
         double y = slices.y0[first];
+        ContourBuilder builder = Contour.fromSi(x, y);
+        Stretches stretches = new Stretches();
+        EdgeCursor edge = new EdgeCursor();
+        for (Run run : runs(chain)) {
+            int element = slices.element[run.from];
+            elements.load(element, edge);
+            int source = elements.source[element];
+            if (edge.isArc()) {
+                edge.arc(x, y, run.toX, run.toY, edge.centreX(), edge.centreY(), sweep(edge, run.from, run.to));
+            } else {
+                edge.line(x, y, run.toX, run.toY);
+            }
+            builder.requirement(contour.requirement(source)).edgeTo(edge);
+            stretches.add(
+                    ToolPath.Purpose.CUT,
+                    source,
+                    elements.shareOf(element, slices.from[run.from]),
+                    elements.shareOf(element, slices.to[run.to]));
+            x = run.toX;
+            y = run.toY;
+        }
+        Contour path = contour.isClosed() ? builder.close() : builder.open();
+        return new ToolPath(path.named(contour.name()), jetSide.opposite(), stretches);
+    }
+
+    /** The lines and arcs of a chain without those that are rounding; of a loop the last one ends where the first starts. */
+    private List<Run> runs(int[] chain) {
+        List<Run> runs = new ArrayList<>();
+        EdgeCursor edge = new EdgeCursor();
+        double x = slices.x0[chain[0]];
+        double y = slices.y0[chain[0]];
         for (int k = 0; k < chain.length; k++) {
             int from = chain[k];
             int element = slices.element[from];
@@ -169,28 +200,21 @@ final class OffsetBuilder {
             }
             int to = chain[k];
             elements.load(element, edge);
-            int source = elements.source[element];
-            builder.requirement(contour.requirement(source));
-            double sweep = edge.sweep() * (slices.to[to] - slices.from[from]);
-            if (isNegligible(Math.hypot(slices.x1[to] - x, slices.y1[to] - y), sweep)) {
-                continue;
+            if (!isNegligible(Math.hypot(slices.x1[to] - x, slices.y1[to] - y), sweep(edge, from, to))) {
+                x = slices.x1[to];
+                y = slices.y1[to];
+                runs.add(new Run(from, to, x, y));
             }
-            if (edge.isArc()) {
-                edge.arc(x, y, slices.x1[to], slices.y1[to], edge.centreX(), edge.centreY(), sweep);
-            } else {
-                edge.line(x, y, slices.x1[to], slices.y1[to]);
-            }
-            builder.edgeTo(edge);
-            stretches.add(
-                    ToolPath.Purpose.CUT,
-                    source,
-                    elements.shareOf(element, slices.from[from]),
-                    elements.shareOf(element, slices.to[to]));
-            x = slices.x1[to];
-            y = slices.y1[to];
         }
-        Contour path = contour.isClosed() ? builder.close() : builder.open();
-        return new ToolPath(path.named(contour.name()), jetSide.opposite(), stretches);
+        if (contour.isClosed() && !runs.isEmpty()) {
+            Run last = runs.get(runs.size() - 1);
+            runs.set(runs.size() - 1, new Run(last.from, last.to, slices.x0[chain[0]], slices.y0[chain[0]]));
+        }
+        return runs;
+    }
+
+    private double sweep(EdgeCursor edge, int from, int to) {
+        return edge.sweep() * (slices.to[to] - slices.from[from]);
     }
 
     private static boolean isNegligible(double chord, double sweep) {

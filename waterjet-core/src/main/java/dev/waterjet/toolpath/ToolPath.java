@@ -50,6 +50,9 @@ public final class ToolPath implements Described {
     private final Stretches stretches;
 
     ToolPath(Contour contour, Side partSide, Stretches stretches) {
+        if (stretches.size() != contour.size()) {
+            throw new AssertionError(contour.size() + " lines and arcs have " + stretches.size() + " purposes");
+        }
         this.contour = contour;
         this.partSide = partSide;
         this.stretches = stretches;
