@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
@@ -149,11 +150,16 @@ final class GradeTable extends Program {
     @Override
     protected Table table() {
         if (perpendicularity.isPresent() || profileHeight.isPresent()) {
+            // the ranges of a measured cut surface are those of any material
+            Material any =
+                    material.or(stack::topMaterial).orElse(Materials.standard().get("mild-steel-a36"));
+            thickness = stack.workpiece(any, thickness).thickness();
             return measured();
         }
-        Material stated = material.orElseThrow(() -> new TextException(
-                "give --perpendicularity or --profile-height of a measured cut surface, or --material of one"
-                        + " to be cut"));
+        Material stated = material.or(stack::topMaterial)
+                .orElseThrow(() -> new TextException(
+                        "give --perpendicularity or --profile-height of a measured cut surface, or --material or"
+                                + " --layers of one to be cut"));
         CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
         CutConditions cut = CutConditions.of(head.jet(), stack.workpiece(choice.material(), thickness), choice.model());
         return feed.map(speed -> predicted(cut, speed)).orElseGet(() -> required(cut));

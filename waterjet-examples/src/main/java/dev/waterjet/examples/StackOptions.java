@@ -74,6 +74,11 @@ final class StackOptions {
         return stack.isPresent() || layers.isPresent();
     }
 
+    /** The material of the top layer; empty if no layers are stated. */
+    Optional<Material> topMaterial() {
+        return layers.map(file -> read(TextFiles.read(file)).layers().get(0).material());
+    }
+
     /**
      * Returns the workpiece: stated layers or sheets, else a plate.
      *
@@ -88,6 +93,9 @@ final class StackOptions {
         if ((stack.isPresent() && layers.isPresent())
                 || program.commandLine().getParseResult().hasMatchedOption("--thickness")) {
             throw new TextException("give one of --thickness, --stack and --layers");
+        }
+        if (layers.isPresent() && program.commandLine().getParseResult().hasMatchedOption("--material")) {
+            throw new TextException("give one of --material and --layers");
         }
         return stack.map(sheets -> Workpiece.sheets(Workpiece.of(material, sheets.thickness()), sheets.count()))
                 .orElseGet(() -> read(TextFiles.read(layers.orElseThrow())));

@@ -1,6 +1,7 @@
 package dev.waterjet.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
@@ -44,7 +45,7 @@ class StackOptionTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"kerf", "heads", "sensitivity", "grade --feed 100mm/min", "curve"})
+    @ValueSource(strings = {"kerf", "heads", "sensitivity --trials 4096", "grade --feed 100mm/min", "curve"})
     void everyProgramTakesAStack(String program) {
         String[] words = (program + " --material mild-steel-a36 --csv --stack").split(" ");
         String[] arguments = java.util.Arrays.copyOf(words, words.length + 1);
@@ -54,6 +55,50 @@ class StackOptionTest {
         plate[words.length] = "6 mm";
 
         assertThat(Ran.of(arguments).out()).isEqualTo(Ran.of(plate).out());
+    }
+
+    /** Layers of one material are a plate of it. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "kerf",
+                "heads",
+                "sensitivity --trials 4096",
+                "grade --feed 100mm/min",
+                "grade --taper 1deg",
+                "curve",
+                "plan --orifice 0.33mm --tube 1.02mm"
+            })
+    void everyProgramTakesLayersWithoutAMaterial(String program, @TempDir Path folder) throws IOException {
+        Path file = folder.resolve("layers.csv");
+        Files.writeString(file, "material,thickness\n1.4301,2 mm\nX5CrNi18-10,0.4 cm\n");
+
+        String layered =
+                Ran.of((program + " --csv --layers " + file).split(" ")).out();
+        String plate = Ran.of((program + " --csv --thickness 6mm --material 1.4301").split(" "))
+                .out();
+        String[] cells = layered.split("[,\n]", -1);
+        String[] expected = plate.split("[,\n]", -1);
+
+        assertThat(cells).hasSameSizeAs(expected).hasSizeGreaterThan(4);
+        for (int i = 0; i < cells.length; i++) {
+            if (expected[i].matches("-?[0-9.]+(E-?[0-9]+)?")) {
+                double value = Double.parseDouble(expected[i]);
+                assertThat(Double.parseDouble(cells[i])).isCloseTo(value, within(1e-5 * Math.abs(value) + 1e-12));
+            }
+        }
+        assertThat(Ran.of((program + " --material titanium --layers " + file).split(" "))
+                        .err())
+                .contains("--material and --layers");
+    }
+
+    @Test
+    void aMeasuredCutSurfaceHasTheThicknessOfAllSheets() {
+        String measured = "grade --csv --perpendicularity 0.3mm";
+
+        assertThat(Ran.of((measured + " --stack 3x10mm").split(" ")).out())
+                .isEqualTo(Ran.of((measured + " --thickness 30mm").split(" ")).out())
+                .isNotEqualTo(Ran.of(measured.split(" ")).out());
     }
 
     @Test
