@@ -15,7 +15,11 @@ import java.util.List;
 /** Draws the whole path of a lead: into the contour, round it, and out, for the jet axis and for the edges of the part. */
 final class LeadDrawing {
 
+    /** Distance from the path of the jet within which a place lies on it: short corners are left out of the path. */
+    private static final double REACH_M = 1e-5;
+
     private final Contour contour;
+    private final OffsetResult offset;
     private final Side partSide;
     private final CuttingRules rules;
     private final EdgeRequirement leadRequirement;
@@ -26,12 +30,37 @@ final class LeadDrawing {
         this.partSide = part.partSide(index);
         this.rules = rules;
         this.leadRequirement = EdgeRequirement.of(rules.leadQuality()).asLead();
+        this.offset = KerfOffset.of(Kind.LENGTH.of(rules.offsetSi()))
+                .withNarrowPlaces(KerfOffset.NarrowPlaces.BRIDGE)
+                .apply(contour, partSide.opposite());
+    }
+
+    /** Whether the jet passes a place when it cuts the contour: not where a corner or a neck is too narrow for it. */
+    boolean reaches(LeadFrame frame) {
+        offset.path().contour().load(pieceAt(offset.path(), frame), edge);
+        return edge.distance(frame.x(0, 0), frame.y(0, 0)) <= REACH_M;
+    }
+
+    /** Places on the contour that the jet passes: the middle of each piece of its path along an edge. */
+    List<Double> reachedPlaces() {
+        double[] start = new double[contour.size() + 1];
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, edge);
+            start[i + 1] = start[i] + edge.length();
+        }
+        Stretches stretches = offset.path().stretches();
+        List<Double> places = new ArrayList<>();
+        for (int i = 0; i < stretches.size(); i++) {
+            int source = stretches.source(i);
+            if (stretches.end(i) > stretches.start(i)) {
+                double share = (stretches.start(i) + stretches.end(i)) / 2;
+                places.add(start[source] + share * (start[source + 1] - start[source]));
+            }
+        }
+        return places;
     }
 
     Lead draw(LeadTrial trial) {
-        OffsetResult offset = KerfOffset.of(Kind.LENGTH.of(rules.offsetSi()))
-                .withNarrowPlaces(KerfOffset.NarrowPlaces.BRIDGE)
-                .apply(contour, partSide.opposite());
         LeadFrame frame = trial.frame();
         LeadShape shape = trial.shape();
         Point pierce = Point.ofSi(frame.x(shape.pierceX(), shape.pierceY()), frame.y(shape.pierceX(), shape.pierceY()));

@@ -1,12 +1,14 @@
 package dev.waterjet.toolpath;
 
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.BoxTree;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.EdgeTree;
+import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import java.util.ArrayList;
@@ -17,6 +19,7 @@ import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Placer of leads on the contours of a part: not on a corner, not before a thin web, the pierced hole and the kerf of the whole
@@ -105,11 +108,17 @@ public final class LeadPlacer {
      * @param contour index in {@link Part#contours()}
      * @param distance distance of the entry along that contour from its start, 0 or more
      * @return the lead, satisfied or not
-     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all
+     * @throws GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all, {@code
+     *     entry-out-of-reach} if it does not reach this place of it
      */
     public Lead at(int contour, Quantity<Length> distance) {
         double si = Require.notNegative("distance along the contour", Kind.LENGTH.si(distance), Units.MILLIMETRE);
-        return best(contour, List.of(si));
+        LeadDrawing drawing = new LeadDrawing(part, index(contour), rules);
+        Lead lead = best(contour, List.of(si), drawing);
+        if (lead == null) {
+            throw outOfReach(contour, si);
+        }
+        return lead;
     }
 
     /**
@@ -118,18 +127,38 @@ public final class LeadPlacer {
      *
      * @param contour index in {@link Part#contours()}
      * @return the lead
-     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all
+     * @throws GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the contour at all, {@code
+     *     entry-out-of-reach} if it passes corners of it only
      */
     public Lead suggest(int contour) {
-        return best(contour, candidates(contours.get(index(contour))));
+        LeadDrawing drawing = new LeadDrawing(part, index(contour), rules);
+        Lead lead = best(contour, candidates(contours.get(contour)), drawing);
+        if (lead == null) {
+            lead = best(contour, drawing.reachedPlaces(), drawing);
+        }
+        if (lead == null) {
+            throw outOfReach(contour, 0);
+        }
+        return lead;
+    }
+
+    private GeometryException outOfReach(int contour, double atM) {
+        LeadFrame entry = LeadFrame.of(contours.get(contour), atM, 1, 0);
+        return new GeometryException(
+                contours.get(contour),
+                entry.place().edge(),
+                entry.entryX(),
+                entry.entryY(),
+                Message.of("entry-out-of-reach", "the jet does not reach the contour here; enter elsewhere"));
     }
 
     private int index(int contour) {
         return Require.index("contour", contour, contours.size());
     }
 
-    private Lead best(int index, List<Double> places) {
-        Contour contour = contours.get(index(index));
+    /** The best lead at one of some places; where the jet reaches none of them, null. */
+    private @Nullable Lead best(int index, List<Double> places, LeadDrawing drawing) {
+        Contour contour = contours.get(index);
         int scrap = part.partSide(index).opposite().sign();
         LeadChecks checks = new LeadChecks(trees, boxes);
         List<LeadFrame> frames = places.stream()
@@ -139,18 +168,15 @@ public final class LeadPlacer {
         for (int form = 0; form < FORMS; form++) {
             for (LeadFrame frame : frames) {
                 LeadTrial trial = trial(index, frame, shape(form, frame, checks), checks);
-                if (best == null || isBetter(trial, best)) {
+                if ((best == null || isBetter(trial, best)) && drawing.reaches(frame)) {
                     best = trial;
                 }
-                if (best.isClear() && best.isInGoodPlace()) {
-                    return new LeadDrawing(part, index, rules).draw(best);
+                if (best != null && best.isClear() && best.isInGoodPlace()) {
+                    return drawing.draw(best);
                 }
             }
         }
-        if (best == null) {
-            throw new AssertionError("a contour has places");
-        }
-        return new LeadDrawing(part, index, rules).draw(best);
+        return best == null ? null : drawing.draw(best);
     }
 
     private static boolean isBetter(LeadTrial trial, LeadTrial best) {
