@@ -35,13 +35,17 @@ import javax.measure.quantity.Temperature;
  * }</pre>
  *
  * <p>Geometry outside common practice draws a caution: tube bore 2.5 to 4 orifice bores, tube length 50 to 100 tube bores,
- * stand-off distance 1.5 mm to 4 mm (values from memory). A tube bore not above the orifice bore is rejected.
+ * stand-off distance 1.5 mm to 4 mm (values from memory), below a tube bore of 0.5 mm 3 to 8 bores (common practice, no
+ * source). A tube bore not above the orifice bore is rejected.
  */
 public final class CuttingHead implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
     private static final double DEFAULT_STAND_OFF_M = 0.002;
+    /** Bore of the focusing tube below which stand-off distances go with the bore. Common practice, no source. */
+    private static final double MICRO_BORE_M = 0.0005;
+
     private static final double MIN_BORE_RATIO = 2.5;
     private static final double MAX_BORE_RATIO = 4;
     private static final double MIN_LENGTH_RATIO = 50;
@@ -96,23 +100,34 @@ public final class CuttingHead implements Described, Serializable {
                             "the focusing tube length is {ratio} times its bore; common practice is 50 to 100")
                     .with("ratio", lengthRatio)));
         }
-        if (values.standOffM < MIN_STAND_OFF_M || values.standOffM > MAX_STAND_OFF_M) {
-            cautions.add(Caution.notice(
-                    Message.of("stand-off", "the stand-off distance is {stand_off}; common practice is 1.5 mm to 4 mm")
-                            .with("stand_off", Kind.LENGTH, values.standOffM, Units.MILLIMETRE)));
+        double scale = scale(values.tube);
+        if (values.standOffM < MIN_STAND_OFF_M * scale || values.standOffM > MAX_STAND_OFF_M * scale) {
+            cautions.add(Caution.notice(Message.of(
+                            "stand-off",
+                            "the stand-off distance is {stand_off}; common practice is {minimum} to {maximum}")
+                    .with("stand_off", Kind.LENGTH, values.standOffM, Units.MILLIMETRE)
+                    .with("minimum", Kind.LENGTH, MIN_STAND_OFF_M * scale, Units.MILLIMETRE)
+                    .with("maximum", Kind.LENGTH, MAX_STAND_OFF_M * scale, Units.MILLIMETRE)));
         }
         return List.copyOf(cautions);
     }
 
     /**
-     * Returns a head with a stand-off distance of 2 mm and the standard mixing efficiency.
+     * Returns a head with a stand-off distance of 2 mm, or of 4 bores of a focusing tube below 0.5 mm, and the standard mixing
+     * efficiency.
      *
      * @param orifice orifice
      * @param tube focusing tube, its bore above that of the orifice
      * @return the head
      */
     public static CuttingHead of(Orifice orifice, FocusingTube tube) {
-        return new CuttingHead(new Values(orifice, tube, DEFAULT_STAND_OFF_M, MixingEfficiency.standard()));
+        double standOffM = DEFAULT_STAND_OFF_M * scale(Objects.requireNonNull(tube, "tube"));
+        return new CuttingHead(new Values(orifice, tube, standOffM, MixingEfficiency.standard()));
+    }
+
+    /** Factor on stand-off distances: 1, and for micro heads less in proportion to the bore. */
+    private static double scale(FocusingTube tube) {
+        return Math.min(1, tube.boreSi() / MICRO_BORE_M);
     }
 
     /**

@@ -131,7 +131,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
     private Estimate<Length> length(ToDoubleFunction<KerfShape> computed, double scatterShare) {
         KerfShape shape = shape();
         KerfSpread spread = spread();
-        double uncertainty = Math.hypot(spread.of(shape, computed), spread.widthM() * scatterShare);
+        double uncertainty = Math.hypot(spread.of(shape, computed), spread.widthM(shape.boreM()) * scatterShare);
         return Estimate.of(Kind.LENGTH, computed.applyAsDouble(shape), uncertainty)
                 .with(cautions());
     }
@@ -186,7 +186,7 @@ public record Kerf(KerfModel model, CutConditions cut, Estimate<Length> separati
         KerfShape shape = shape();
         KerfSpread spread = spread();
         // an angle, so that no sheet is so thin that its taper could be off by more than a right angle
-        double scatter = Math.atan(spread.widthM() / (Math.sqrt(2) * shape.thicknessM()));
+        double scatter = Math.atan(spread.widthM(shape.boreM()) / (Math.sqrt(2) * shape.thicknessM()));
         double uncertainty = Math.hypot(spread.of(shape, KerfShape::taperPerSide), scatter);
         return Estimate.of(Kind.ANGLE, sides * shape.taperPerSide(), sides * uncertainty)
                 .with(cautions());

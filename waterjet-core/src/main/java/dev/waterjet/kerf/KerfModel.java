@@ -52,8 +52,8 @@ import javax.measure.quantity.Speed;
  * <p>Evidence: the form is derived. s/d = 0.2518 within 20 % is assumed: it is a Gaussian depth of 0.27 bores at the exponent
  * 1.15 of machinability. alpha = 1.38&deg;, for a new set-up 0.95&deg; to 1.81&deg; (95 %), is fitted: a mixed-effects
  * evaluation of entry widths over stand-off in 432 grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data
- * repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not reproduced). That a width scatters by 0.03 mm is
- * assumed. Fit the model to measured widths. Range: it was compared with published tapers of plates of 5 to 12.5 exit bores,
+ * repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not reproduced). That a width scatters by 0.03 mm,
+ * below an exit bore of 0.5 mm by 0.06 bores, is assumed. Fit the model to measured widths. Range: it was compared with published tapers of plates of 5 to 12.5 exit bores,
  * cut with tubes of 0.8 mm to 1 mm, under assumed conditions. In thinner sheet it overestimates the taper (where 0 to 1.5
  * degrees per side is common practice, no source); in thicker plate the barrel depends on a divergence that is not damped in
  * the slot. Outside the range a kerf has a caution.
@@ -78,7 +78,8 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
     private static final KerfModel STANDARD = new KerfModel(new Values(
             ASSUMED_DOSE_RATIO,
             Math.tan(FITTED_HALF_ANGLE_RAD),
-            new KerfSpread(0, ASSUMED_DOSE_UNCERTAINTY, ANGLE_UNCERTAINTY, 0, ASSUMED_WIDTH_SCATTER_M),
+            new KerfSpread(
+                    0, ASSUMED_DOSE_UNCERTAINTY, ANGLE_UNCERTAINTY, 0, ASSUMED_WIDTH_SCATTER_M, KerfRange.MIN_BORE_M),
             LagModel.standard(),
             Evidence.of(
                             EvidenceGrade.DERIVED,
@@ -86,11 +87,12 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
                                     + " 2013"))
                     .withNote(
                             "The form is derived from the profile of the jet. Half-angle 1.38°, for a new set-up 0.95°"
-                                    + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
-                                    + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
-                                    + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
-                                    + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm"
-                                    + " are assumed: fit them to measured widths.")
+                                + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
+                                + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
+                                + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
+                                + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm,"
+                                + " below an exit bore of 0.5 mm less in proportion, are assumed: fit them to measured"
+                                + " widths.")
                     .withRanges(KerfRange.ofAssumedNumbers())));
 
     /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */

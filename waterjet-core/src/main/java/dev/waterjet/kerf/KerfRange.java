@@ -23,8 +23,8 @@ final class KerfRange {
 
     private static final double MAX_BORES = 12.5;
 
-    /** Below this exit bore the assumed stand-off and scatter are large beside the jet. Common practice, no source. */
-    private static final double MIN_BORE_M = 0.5e-3;
+    /** Below this exit bore the assumed scatter goes with the bore. Common practice, no source. */
+    static final double MIN_BORE_M = 0.5e-3;
 
     private KerfRange() {}
 
@@ -55,8 +55,8 @@ final class KerfRange {
         } else if (bores > MAX_BORES) {
             cautions.add(Caution.notice(Message.of(
                             "kerf-thick-plate",
-                            "the thickness is {bores} exit bores; above {limit} the wall profile is extrapolated with a jet"
-                                    + " that diverges in the slot as in air, compare it with a cross-section")
+                            "the thickness is {bores} exit bores; above {limit} the wall profile is extrapolated with"
+                                    + " a jet that diverges in the slot as in air, compare it with a cross-section")
                     .with("bores", bores)
                     .with("limit", MAX_BORES)));
         }
@@ -81,8 +81,9 @@ final class KerfRange {
     private static Caution smallBore(KerfShape shape) {
         return Caution.warning(Message.of(
                         "kerf-small-bore",
-                        "the exit bore is {bore}; below {limit} the assumed scatter of widths is that of an ordinary head,"
-                                + " and the stand-off distance of {stand_off} is {bores} bores: state both for this head")
+                        "the exit bore is {bore}; below {limit} the assumed numbers are scaled from larger heads, here"
+                            + " with a stand-off distance of {stand_off}, {bores} bores: fit the kerf model to widths"
+                            + " of this head")
                 .with("bore", Kind.LENGTH, shape.boreM(), Units.MILLIMETRE)
                 .with("limit", Kind.LENGTH, MIN_BORE_M, Units.MILLIMETRE)
                 .with("stand_off", Kind.LENGTH, shape.standOffM(), Units.MILLIMETRE)

@@ -16,8 +16,15 @@ import java.util.function.ToDoubleFunction;
  * @param slopeRelative relative standard uncertainty of the jet's half-angle
  * @param correlation correlation of the logarithms of dose spread and half-angle, from a fit
  * @param widthM standard deviation of one measured width about the model
+ * @param fullBoreM exit bore below which that deviation falls in proportion to the bore; 0 if it does not
  */
-record KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM)
+record KerfSpread(
+        double depthRelative,
+        double doseRelative,
+        double slopeRelative,
+        double correlation,
+        double widthM,
+        double fullBoreM)
         implements Serializable {
 
     private static final String REASON = "a kerf computed from it would not be known at all";
@@ -28,22 +35,33 @@ record KerfSpread(double depthRelative, double doseRelative, double slopeRelativ
         slopeRelative = Require.relativeUncertainty("half-angle of the jet", slopeRelative, REASON);
         correlation = Require.between("correlation of dose spread and half-angle", correlation, -1, 1, Units.ONE, "");
         widthM = Require.notNegative("scatter of a width", widthM, Units.MILLIMETRE);
+        fullBoreM = Require.notNegative("bore of the scatter", fullBoreM, Units.MILLIMETRE);
+    }
+
+    /** Numbers with a scatter that is the same for every bore. */
+    KerfSpread(double depthRelative, double doseRelative, double slopeRelative, double correlation, double widthM) {
+        this(depthRelative, doseRelative, slopeRelative, correlation, widthM, 0);
+    }
+
+    /** Standard deviation of one measured width of a head. */
+    double widthM(double boreM) {
+        return boreM < fullBoreM ? widthM * (boreM / fullBoreM) : widthM;
     }
 
     KerfSpread withDepth(double relative) {
-        return new KerfSpread(relative, doseRelative, slopeRelative, correlation, widthM);
+        return new KerfSpread(relative, doseRelative, slopeRelative, correlation, widthM, fullBoreM);
     }
 
     KerfSpread withDose(double relative) {
-        return new KerfSpread(depthRelative, relative, slopeRelative, 0, widthM);
+        return new KerfSpread(depthRelative, relative, slopeRelative, 0, widthM, fullBoreM);
     }
 
     KerfSpread withSlope(double relative) {
-        return new KerfSpread(depthRelative, doseRelative, relative, 0, widthM);
+        return new KerfSpread(depthRelative, doseRelative, relative, 0, widthM, fullBoreM);
     }
 
     KerfSpread withCorrelation(double newCorrelation) {
-        return new KerfSpread(depthRelative, doseRelative, slopeRelative, newCorrelation, widthM);
+        return new KerfSpread(depthRelative, doseRelative, slopeRelative, newCorrelation, widthM, fullBoreM);
     }
 
     KerfSpread withWidth(double deviationM) {

@@ -13,6 +13,8 @@ import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.measure.Kind;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class AbrasiveJetTest {
 
@@ -148,6 +150,17 @@ class AbrasiveJetTest {
         assertThat(code(head(0.25, 1, 101))).isEqualTo("tube-length");
         assertThat(code(head(0.25, 1, 80).withStandOff(millimetres(1.49)))).isEqualTo("stand-off");
         assertThat(code(head(0.25, 1, 80).withStandOff(millimetres(4.01)))).isEqualTo("stand-off");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.1, 0.3, 1.2", "0.07, 0.2, 0.8", "0.17, 0.5, 2", "0.33, 1.02, 2"})
+    void theDefaultStandOffOfMicroHeadsIsFourBores(double orificeMm, double tubeMm, double expectedMm) {
+        CuttingHead head = head(orificeMm, tubeMm, 80 * tubeMm);
+
+        assertThat(head.standOffSi()).isCloseTo(expectedMm * 1e-3, within(1e-12));
+        assertThat(head.cautions()).isEmpty();
+        assertThat(code(head.withStandOff(millimetres(0.7 * expectedMm)))).isEqualTo("stand-off");
+        assertThat(code(head.withStandOff(millimetres(2.1 * expectedMm)))).isEqualTo("stand-off");
     }
 
     @Test

@@ -242,6 +242,24 @@ class KerfTest {
         assertThat(kerf.exitWidth().cautions()).isEqualTo(kerf.cautions());
     }
 
+    @ParameterizedTest
+    @CsvSource({"1, 0.03", "0.5, 0.03", "0.3, 0.018", "0.4, 0.024"})
+    void theAssumedScatterOfAMicroHeadGoesWithItsBore(double tubeMm, double scatterMm) {
+        KerfModel exact = MODEL.withDoseSpread(MODEL.doseRatio(), 0, MODEL.evidence())
+                .withHalfAngle(MODEL.halfAngle(), 0, MODEL.evidence());
+        var cut = Kerfs.cut(Kerfs.jet(tubeMm / 3, tubeMm, 1, 100, 300), "mild-steel", 6 * tubeMm);
+        Estimate<Length> depth = Estimate.of(Kind.LENGTH, 18e-3 * tubeMm, 0);
+
+        assertThat(exact.kerf(cut, depth).entryWidth().standardUncertaintySi())
+                .isCloseTo(scatterMm * 1e-3, within(1e-9));
+        // what was measured or stated holds for every bore
+        assertThat(exact.withWidthScatter(millimetres(0.03))
+                        .kerf(cut, depth)
+                        .entryWidth()
+                        .standardUncertaintySi())
+                .isCloseTo(0.03e-3, within(1e-9));
+    }
+
     @Test
     void aFittedKerfOutsideTheMeasuredThicknessesHasACaution() {
         KerfModel fitted = MODEL.withDoseSpread(0.3, 0.1, OWN.withRanges(KerfModel.thicknessRange(8, 20)));

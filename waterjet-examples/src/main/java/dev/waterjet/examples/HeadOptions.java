@@ -66,8 +66,9 @@ final class HeadOptions {
             names = "--stand-off",
             converter = Typed.Length.class,
             paramLabel = "<distance>",
-            description = "Stand-off distance, from the focusing tube to the workpiece. Default: 2 mm.")
-    private Quantity<Length> standOff = millimetres(2);
+            description = "Stand-off distance, from the focusing tube to the workpiece. Default: 2 mm, or 4"
+                    + " bores of a tube below 0.5 mm.")
+    private Optional<Quantity<Length>> standOff = Optional.empty();
 
     @Option(
             names = "--mesh",
@@ -110,7 +111,10 @@ final class HeadOptions {
 
     /** A head of the inventory, at the requested stand-off. */
     AbrasiveJet atStandOff(AbrasiveJet chosen) {
-        return chosen.head().withStandOff(standOff).jet(pressure, chosen.abrasive(), chosen.abrasiveFlow());
+        CuttingHead head = chosen.head();
+        CuttingHead placed = head.withStandOff(standOff.orElseGet(
+                () -> CuttingHead.of(head.orifice(), head.tube()).standOff()));
+        return placed.jet(pressure, chosen.abrasive(), chosen.abrasiveFlow());
     }
 
     Quantity<Pressure> pressure() {
@@ -134,7 +138,8 @@ final class HeadOptions {
     }
 
     CuttingHead head() {
-        return CuttingHead.of(orifice(), FocusingTube.of(tubeBore, tubeLength)).withStandOff(standOff);
+        CuttingHead head = CuttingHead.of(orifice(), FocusingTube.of(tubeBore, tubeLength));
+        return standOff.map(head::withStandOff).orElse(head);
     }
 
     AbrasiveJet jet() {
