@@ -155,7 +155,7 @@ static void add_ideal(sheet *s) {
     s->ideal_tt = -IDEAL_3;
     for (int i = 0; i < LENGTH(IDEAL_N); i++) {
         double x = IDEAL_GAMMA[i] * s->tau;
-        if (x > ASLEEP) {
+        if (x > NOT_EXCITED) {
             break;
         }
         double decay = exp(-x);
@@ -176,7 +176,7 @@ static state water(double temperature_k, double density) {
     for (int group = 0; group < LENGTH(GROUP_C); group++) {
         int c = GROUP_C[group];
         double power = c == 0 ? 0 : s.delta_power[c];
-        if (power < NEGLIGIBLE_GROUP) {
+        if (power < NEGLIGIBLE_GROUP[group]) {
             add_group(&s, GROUP_START[group], GROUP_START[group + 1], c * power, c, c == 0 ? 1 : exp(-power));
         }
     }

@@ -11,7 +11,9 @@ import java.util.StringJoiner;
  */
 public final class ConstantsForC {
 
-    private static final String[] CLASSES = {"Iapws95Constants", "Iapws95Kernel", "Iapws95CriticalKernel"};
+    private static final String[] CLASSES = {
+        "Iapws95Constants", "Iapws95Kernel", "Iapws95TermsKernel", "Iapws95CriticalKernel"
+    };
 
     private ConstantsForC() {}
 

@@ -20,8 +20,12 @@ import dev.waterjet.water.WaterState;
 import java.util.Locale;
 import java.util.function.IntToDoubleFunction;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Pressure;
 
-/** The two tasks of {@code benchmarks/c/yardstick.c} by the library, timed in the same way: best of many rounds. */
+/**
+ * The two tasks of {@code benchmarks/c/yardstick.c} by the library, timed in the same way, best of many rounds; then other states
+ * of water.
+ */
 public final class Yardstick {
 
     private static final int POINTS = 10_000;
@@ -39,29 +43,67 @@ public final class Yardstick {
     private Yardstick() {}
 
     /**
-     * Prints the best time of a curve and of a state.
+     * Prints the best time of a curve and of states.
      *
      * @param args none
      */
     public static void main(String... args) {
         report("curve of 10000 feeds", Yardstick::curve, 1);
-        report("state of water", Yardstick::states, STATES);
+        report("state of water", round -> states(1129.057, round), STATES);
+        report("state of ordinary water", round -> states(998.3, round), STATES);
+        report("state of water from pressure and temperature", Yardstick::statesOfPressure, STATES);
+        report("state on an isotherm", Yardstick::isotherm, STATES);
+        report("fast density", Yardstick::fastDensities, STATES);
     }
 
     private static double curve(int round) {
         return MODEL.curve(JET, TITANIUM, 3, THICKNESSES).feeds().si(round);
     }
 
-    private static double states(int round) {
+    private static double states(double densityKgPerM3, int round) {
         double sum = 0;
         for (int i = 0; i < STATES; i++) {
-            WaterState state = Water.metastable().atDensitySi(1129.057, 293.15 + 1e-4 * i + 1e-7 * round);
-            sum += state.enthalpySi()
-                    + state.soundSpeedSi()
-                    + state.compressibilitySi()
-                    + state.expansionSi()
-                    + state.entropySi()
-                    + state.pressureSi();
+            WaterState state = Water.metastable().atDensitySi(densityKgPerM3, temperatureK(i, round));
+            sum += properties(state);
+        }
+        return sum / STATES;
+    }
+
+    private static double properties(WaterState state) {
+        return state.enthalpySi()
+                + state.soundSpeedSi()
+                + state.compressibilitySi()
+                + state.expansionSi()
+                + state.entropySi()
+                + state.pressureSi();
+    }
+
+    private static double temperatureK(int i, int round) {
+        return 293.15 - 1e-4 * i - 1e-7 * round;
+    }
+
+    private static double statesOfPressure(int round) {
+        double sum = 0;
+        for (int i = 0; i < STATES; i++) {
+            sum += properties(Water.stable().atSi(400e6, temperatureK(i, round)));
+        }
+        return sum / STATES;
+    }
+
+    private static double isotherm(int round) {
+        double sum = 0;
+        QuantityArray<Pressure> pressures =
+                QuantityArray.evenly(Kind.PRESSURE, megapascals(1), megapascals(600), STATES);
+        for (WaterState state : Water.stable().at(pressures, Kind.TEMPERATURE.of(temperatureK(0, round)))) {
+            sum += properties(state);
+        }
+        return sum / STATES;
+    }
+
+    private static double fastDensities(int round) {
+        double sum = 0;
+        for (int i = 0; i < STATES; i++) {
+            sum += Water.fastDensitySi(400e6 + 1e3 * i, temperatureK(i, round));
         }
         return sum / STATES;
     }

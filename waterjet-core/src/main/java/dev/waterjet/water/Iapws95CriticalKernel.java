@@ -40,13 +40,17 @@ final class Iapws95CriticalKernel {
         double delta = equation.delta;
         double tau = equation.tau;
         double fromDensity = GAUSS_ALPHA * (delta - 1) * (delta - 1);
+        if (fromDensity > Iapws95Kernel.NEGLIGIBLE) {
+            return;
+        }
         for (int i = 0; i < GAUSS_N.length; i++) {
             double away = tau - GAUSS_GAMMA[i];
             double exponent = fromDensity + GAUSS_BETA[i] * away * away;
             if (exponent > Iapws95Kernel.NEGLIGIBLE) {
                 continue;
             }
-            double term = GAUSS_N[i] * delta * delta * delta * Math.pow(tau, GAUSS_T[i]) * Math.exp(-exponent);
+            double power = i == 0 ? 1 : i == 1 ? tau : tau * tau * tau * tau;
+            double term = GAUSS_N[i] * delta * delta * delta * power * Math.exp(-exponent);
             double d = GAUSS_D - 2 * GAUSS_ALPHA * delta * (delta - 1);
             double t = GAUSS_T[i] - 2 * GAUSS_BETA[i] * tau * away;
             equation.residual += term;

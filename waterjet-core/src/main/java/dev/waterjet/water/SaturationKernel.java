@@ -85,14 +85,21 @@ final class SaturationKernel {
     /** SR1-86(1992) equation (2), value from memory. */
     static double liquidDensityStart(double temperatureK) {
         double third = Math.cbrt(Math.max(0, 1 - temperatureK / CRITICAL_TEMPERATURE_K));
+        double to2 = third * third;
+        double to5 = to2 * to2 * third;
+        double to10 = to5 * to5;
+        double to16 = to10 * to5 * third;
+        double to32 = to16 * to16;
+        double to43 = to32 * to10 * third;
+        double to110 = to43 * to43 * to16 * to5 * to2 * third;
         return CRITICAL_DENSITY_KG_PER_M3
                 * (1
                         + 1.99274064 * third
-                        + 1.09965342 * third * third
-                        - 0.510839303 * Math.pow(third, 5)
-                        - 1.75493479 * Math.pow(third, 16)
-                        - 45.5170352 * Math.pow(third, 43)
-                        - 6.74694450e5 * Math.pow(third, 110));
+                        + 1.09965342 * to2
+                        - 0.510839303 * to5
+                        - 1.75493479 * to16
+                        - 45.5170352 * to43
+                        - 6.74694450e5 * to110);
     }
 
     /** SR1-86(1992) equation (3), value from memory. */

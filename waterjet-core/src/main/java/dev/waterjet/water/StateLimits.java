@@ -42,8 +42,18 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
     /** Relative rounding error of a computed pressure or density that lies on a limit. */
     private static final double ROUNDING = 1e-6;
 
+    /** The same of a temperature found from entropy or enthalpy. */
+    private static final double TEMPERATURE_ROUNDING = 1e-12;
+
     /** Bound of the relative error of the starting formula for the saturation pressure, which is below 0.001. */
     private static final double START_TRUST = 0.01;
+
+    /** Range in which water is liquid if its pressure is above the saturation pressure, and a pressure above all of those. */
+    private static final double ORDINARY_K = 373.15;
+
+    private static final double ORDINARY_KG_PER_M3 = 900;
+
+    private static final double ORDINARY_PA = 0.11e6;
 
     private static final int BISECTIONS = 50;
 
@@ -92,10 +102,11 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
         double pressurePa = equation.pressurePa();
         double temperatureK = equation.temperatureK;
         boolean dense = equation.delta > 1;
-        if (!isPlainlyLiquid(temperatureK, equation.densityKgPerM3)
+        if (equation.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3
                 && temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
                 && temperatureK <= Saturation.MAX_TEMPERATURE_K
-                && equation.densityKgPerM3 < DENSER_THAN_BOILING_KG_PER_M3) {
+                && !isOrdinaryLiquid(equation, pressurePa)
+                && !isPlainlyLiquid(temperatureK, equation.densityKgPerM3)) {
             double limit = dense
                     ? Saturation.atSi(temperatureK).liquid().densitySi() * (1 - ROUNDING)
                     : Saturation.atSi(temperatureK).vapour().densitySi() * (1 + ROUNDING);
@@ -117,6 +128,19 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
         boolean stable = checkFreezing(pressurePa, temperatureK);
         checkReal(equation);
         return stable;
+    }
+
+    /**
+     * Below 100 &deg;C the pressure from 900 kg/m3 to the saturated liquid is below the saturation pressure, so that water above that
+     * pressure is denser than the saturated liquid: cheaper to see than the density of the saturated liquid.
+     */
+    private static boolean isOrdinaryLiquid(Iapws95Kernel equation, double pressurePa) {
+        double temperatureK = equation.temperatureK;
+        return temperatureK >= SaturationKernel.TRIPLE_TEMPERATURE_K
+                && temperatureK <= ORDINARY_K
+                && equation.densityKgPerM3 > ORDINARY_KG_PER_M3
+                && (pressurePa > ORDINARY_PA
+                        || pressurePa > (1 + START_TRUST) * SaturationKernel.pressureStart(temperatureK));
     }
 
     private static boolean isPlainlyLiquid(double temperatureK, double densityKgPerM3) {
@@ -165,7 +189,7 @@ record StateLimits(boolean isMetastableAllowed) implements Serializable {
             return true;
         }
         double meltingK = MeltingKernel.temperatureK(pressurePa);
-        if (temperatureK >= meltingK) {
+        if (temperatureK >= meltingK * (1 - TEMPERATURE_ROUNDING)) {
             return true;
         }
         if (isMetastableAllowed) {

@@ -111,7 +111,7 @@ public final class Water implements Described, Serializable {
             throw limits.ends(pressurePa, temperatureK);
         }
         StateLimits.checkReal(kernel.found());
-        return WaterState.read(kernel.found(), pressurePa, !stable);
+        return WaterState.solved(kernel, pressurePa, !stable);
     }
 
     /**

@@ -35,7 +35,8 @@ public final class WaterState implements Described, Serializable {
      * Serial form: the coordinates of a state, from which all else is computed again. Its check is the equation of state
      * itself: the pressure at that density and temperature.
      */
-    private record Coordinates(double temperatureK, double densityKgPerM3, double pressurePa, boolean metastable)
+    private record Coordinates(
+            double temperatureK, double densityKgPerM3, double pressurePa, boolean metastable, boolean fromPressure)
             implements Serializable {
 
         private static final long serialVersionUID = 1L;
@@ -65,15 +66,31 @@ public final class WaterState implements Described, Serializable {
                     && metastable != Water.isMetastableLiquid(pressurePa, temperatureK)) {
                 throw new InvalidObjectException("metastable is " + metastable + " for the wrong state");
             }
+            return fromPressure ? solved() : evaluated();
+        }
+
+        private WaterState evaluated() {
             Iapws95Kernel equation = new Iapws95Kernel();
             equation.at(temperatureK, densityKgPerM3);
-            return new WaterState(equation, pressurePa, metastable);
+            return new WaterState(equation, pressurePa, metastable, false);
+        }
+
+        private WaterState solved() throws InvalidObjectException {
+            LiquidKernel kernel = new LiquidKernel();
+            if (!kernel.solve(pressurePa, temperatureK) || kernel.densityKgPerM3() != densityKgPerM3) {
+                throw new InvalidObjectException("no liquid of that density at that pressure and temperature");
+            }
+            return new WaterState(kernel.found(), pressurePa, metastable, true);
         }
     }
 
     private final transient double temperatureK;
     private final transient double pressurePa;
     private final transient boolean metastable;
+
+    /** Whether density is the solution for the pressure: the last digits of the other properties depend on it. */
+    private final transient boolean fromPressure;
+
     private final transient double densityKgPerM3;
     private final transient double enthalpyJPerKg;
     private final transient double entropyJPerKgK;
@@ -83,7 +100,8 @@ public final class WaterState implements Described, Serializable {
     private final transient double compressibilityPerPa;
     private final transient double expansionPerK;
 
-    private WaterState(Iapws95Kernel equation, double pressurePa, boolean metastable) {
+    private WaterState(Iapws95Kernel equation, double pressurePa, boolean metastable, boolean fromPressure) {
+        this.fromPressure = fromPressure;
         this.temperatureK = equation.temperatureK;
         this.pressurePa = pressurePa;
         this.metastable = metastable;
@@ -99,7 +117,12 @@ public final class WaterState implements Described, Serializable {
 
     /** Reads the state that an equation of state has evaluated. */
     static WaterState read(Iapws95Kernel equation, double pressurePa, boolean metastable) {
-        return new WaterState(equation, pressurePa, metastable);
+        return new WaterState(equation, pressurePa, metastable, false);
+    }
+
+    /** Reads the liquid that a kernel has solved for a pressure. */
+    static WaterState solved(LiquidKernel kernel, double pressurePa, boolean metastable) {
+        return new WaterState(kernel.found(), pressurePa, metastable, true);
     }
 
     /** {@return the temperature} */
@@ -286,7 +309,7 @@ public final class WaterState implements Described, Serializable {
     }
 
     private Object writeReplace() {
-        return new Coordinates(temperatureK, densityKgPerM3, pressurePa, metastable);
+        return new Coordinates(temperatureK, densityKgPerM3, pressurePa, metastable, fromPressure);
     }
 
     private void readObject(ObjectInputStream in) throws InvalidObjectException {

@@ -2,34 +2,41 @@ package dev.waterjet.water;
 
 /**
  * Makes the coefficients of {@link DensityKernel} from the equation of state: a Chebyshev series on 40 pressures and 40
- * temperatures, cut to 14 by 12 terms, then written in powers. Run it with {@code DensityFit.main} to print them.
+ * temperatures without its terms below 5e-7 kg/m3, then written in powers. Run it with {@code DensityFit.main} to print them.
  */
 final class DensityFit {
 
     private static final int NODES = 40;
     private static final int X_TERMS = 14;
-    private static final int Y_TERMS = 12;
+    private static final double NEGLIGIBLE_KG_PER_M3 = 5e-7;
+
+    /** Length of each row of the kernel, from y^0. */
+    private static final int[] ROWS = {14, 14, 14, 14, 14, 14, 10, 10, 10, 8, 8, 4, 4};
 
     private DensityFit() {}
 
-    /** Prints the powers of x, a row for each power of y. */
+    /** Prints the powers of x, the rows for the powers of y one after the other. */
     public static void main(String[] arguments) {
-        for (double[] row : powers()) {
-            StringBuilder line = new StringBuilder("        {");
-            for (int i = 0; i < row.length; i++) {
-                line.append(i == 0 ? "" : ", ").append(row[i]);
+        StringBuilder text = new StringBuilder();
+        double[][] powers = powers();
+        for (int j = 0; j < ROWS.length; j++) {
+            for (int i = 0; i < ROWS[j]; i++) {
+                text.append("        ").append(powers[j][i]).append(",\n");
             }
-            System.out.println(line.append("},"));
         }
+        System.out.print(text);
     }
 
     /** Coefficients of powers of x, a row for each power of y. */
     static double[][] powers() {
         double[][] series = series(samples());
         double[][] chebyshev = chebyshev();
-        double[][] powers = new double[Y_TERMS][X_TERMS];
+        double[][] powers = new double[ROWS.length][X_TERMS];
         for (int k = 0; k < X_TERMS; k++) {
-            for (int l = 0; l < Y_TERMS; l++) {
+            for (int l = 0; l < ROWS.length; l++) {
+                if (Math.abs(series[k][l]) < NEGLIGIBLE_KG_PER_M3) {
+                    continue;
+                }
                 for (int i = 0; i <= k; i++) {
                     for (int j = 0; j <= l; j++) {
                         powers[j][i] += series[k][l] * chebyshev[k][i] * chebyshev[l][j];
@@ -59,9 +66,9 @@ final class DensityFit {
     }
 
     private static double[][] series(double[][] samples) {
-        double[][] series = new double[X_TERMS][Y_TERMS];
+        double[][] series = new double[X_TERMS][ROWS.length];
         for (int k = 0; k < X_TERMS; k++) {
-            for (int l = 0; l < Y_TERMS; l++) {
+            for (int l = 0; l < ROWS.length; l++) {
                 double sum = 0;
                 for (int i = 0; i < NODES; i++) {
                     for (int j = 0; j < NODES; j++) {
