@@ -35,7 +35,7 @@ import javax.measure.quantity.Length;
  *
  * <p>The shift is the radius of the bottom edge less that of the top edge, less the same difference where a straight edge
  * tapers: for a disc add the taper of one side in mm, for a hole subtract it. A lag L moves the front off a path of the radius R by
- * {@code sqrt(R^2 + L^2) - R} outwards along the tangent, and by {@code R - sqrt(R^2 - L^2)} inwards along a tractrix. That the
+ * sqrt(R<sup>2</sup> + L<sup>2</sup>) - R outwards along the tangent, and by R - sqrt(R<sup>2</sup> - L<sup>2</sup>) inwards along a tractrix. That the
  * front runs a little faster on its larger circle is neglected. Derived.
  *
  * @param thickness thickness of the workpiece, above 0

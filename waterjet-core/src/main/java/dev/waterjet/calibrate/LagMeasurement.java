@@ -156,7 +156,7 @@ public record LagMeasurement(Quantity<Length> separationDepth, QuantityArray<Len
         private static final LagModel UNIT =
                 LagModel.of(1, 0, LagModel.standard().evidence());
 
-        /** z^2/H, with which the lag grows. */
+        /** z<sup>2</sup>/H, with which the lag grows. */
         double driver() {
             return UNIT.lagSi(Kind.LENGTH.si(line.separationDepth), line.depths.si(index));
         }

@@ -31,7 +31,7 @@ import javax.measure.quantity.Speed;
  *
  * <p>The cost of an hour is that of machine and attendance and that of {@link Prices#jetHour}. It has a minimum over the
  * abrasive flow rate even where a model has no optimum of it: with a feed rate proportional to the flow rate to the power e
- * it is at {@code m_a = (c_h / c_a) e/(1 - e)}, c_h being the cost per time and c_a that per mass. A mixing efficiency that
+ * it is at m<sub>a</sub> = (c<sub>h</sub> / c<sub>a</sub>) e/(1 - e), c<sub>h</sub> being the cost per time and c<sub>a</sub> that per mass. A mixing efficiency that
  * decreases with loading lowers it.
  */
 public final class CuttingCost {
@@ -136,7 +136,7 @@ public final class CuttingCost {
 
     /**
      * Returns the cuts at some pressures with the hydraulic power of the jet: the orifice becomes smaller as the pressure
-     * rises, with {@code d_o^2 p^1.5} kept. The loading ratio is kept, so that less water carries less abrasive; the focusing
+     * rises, with d<sub>o</sub><sup>2</sup> p<sup>1.5</sup> kept. The loading ratio is kept, so that less water carries less abrasive; the focusing
      * tube is kept as well.
      *
      * @param index quality index, 1 or more

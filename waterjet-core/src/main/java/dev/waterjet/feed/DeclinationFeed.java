@@ -22,16 +22,16 @@ import javax.measure.quantity.Angle;
 import javax.measure.quantity.Speed;
 
 /**
- * Feed rate by the declination of the jet at the exit, Hlaváč's angle: {@code theta = theta_lim (v / v_lim)^n}.
+ * Feed rate by the declination of the jet at the exit, Hlaváč's angle: &theta; = &theta;<sub>lim</sub> (v / v<sub>lim</sub>)<sup>n</sup>.
  *
- * <p>Symbols: theta angle between jet axis and the trace of the jet at the exit, in rad; v feed rate; v_lim the feed rate
- * that just separates the plate, by another model; theta_lim the angle at that feed rate; n exponent, 1.5 in the older papers
+ * <p>Symbols: theta angle between jet axis and the trace of the jet at the exit, in rad; v feed rate; v<sub>lim</sub> the feed rate
+ * that just separates the plate, by another model; &theta;<sub>lim</sub> the angle at that feed rate; n exponent, 1.5 in the older papers
  * and 1 in the newer (Materials 14 (2021) 4032).
  *
  * <p>The limiting angle of 27.3 degrees is derived from the parabolic cut front of Momber and Kovacevic (1995): a front
- * {@code x = 0.2576 z^2/h_max} has the slope 0.515 at its end. The quality index q requires a slope that is q times smaller,
- * as that parabola has at the exit of a plate cut with q times the depth; so {@code v = v_lim q^(-1/n)}. Compared with the
- * machinability model, q^-1.15, the exponent 1.5 gives higher feed rates for good cut surfaces, the exponent 1 about the
+ * x = 0.2576 z<sup>2</sup>/h<sub>max</sub> has the slope 0.515 at its end. The quality index q requires a slope that is q times smaller,
+ * as that parabola has at the exit of a plate cut with q times the depth; so v = v<sub>lim</sub> q<sup>-1/n</sup>. Compared with the
+ * machinability model, q<sup>-1.15</sup>, the exponent 1.5 gives higher feed rates for good cut surfaces, the exponent 1 about the
  * same.
  */
 public final class DeclinationFeed implements ForwardingFeed {

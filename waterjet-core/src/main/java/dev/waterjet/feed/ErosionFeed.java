@@ -139,7 +139,7 @@ public final class ErosionFeed implements FeedModel {
     /**
      * Returns this model with another particle shape.
      *
-     * @param roundness R_f, 0.01 to 1; 0.35 to 0.4 for garnet
+     * @param roundness R<sub>f</sub>, 0.01 to 1; 0.35 to 0.4 for garnet
      * @return the model
      */
     public ErosionFeed withRoundness(double roundness) {
@@ -156,7 +156,7 @@ public final class ErosionFeed implements FeedModel {
     /**
      * Returns this model with another share of particles that deform.
      *
-     * @param share C_1, above 0; about 1
+     * @param share C<sub>1</sub>, above 0; about 1
      * @return the model
      */
     public ErosionFeed withDeformingShare(double share) {
@@ -173,7 +173,7 @@ public final class ErosionFeed implements FeedModel {
     /**
      * Returns this model with a threshold speed, below which a particle removes nothing by deformation.
      *
-     * @param threshold V_e, 0 or more
+     * @param threshold V<sub>e</sub>, 0 or more
      * @return the model
      */
     public ErosionFeed withThreshold(Quantity<Speed> threshold) {
@@ -182,13 +182,13 @@ public final class ErosionFeed implements FeedModel {
 
     /**
      * Returns this model with the threshold speed at which the contact of a particle with the workpiece begins to yield,
-     * {@code V_e = 5 pi^2 sigma^(5/2) / rho_p^(1/2) ((1 - n_p^2)/E_p + (1 - n_w^2)/E_w)^2}. Particles are garnet: E_p 350 GPa, Poisson
+     * V<sub>e</sub> = 5 &pi;<sup>2</sup> &sigma;<sup>5/2</sup> / &rho;<sub>p</sub><sup>1/2</sup> ((1 - n<sub>p</sub><sup>2</sup>)/E<sub>p</sub> + (1 - n<sub>w</sub><sup>2</sup>)/E<sub>w</sub>)<sup>2</sup>. Particles are garnet: E<sub>p</sub> 350 GPa, Poisson
      * number 0.25, as published with the model. The source evaluates it in mm, kg and MPa without the factor of
      * 1000 between MPa and kg/(mm s2), and has a threshold smaller by the root of that.
      *
      * @param elasticLimit elastic limit sigma of the workpiece, above 0
-     * @param modulus Young's modulus E_w of the workpiece, above 0
-     * @param poisson Poisson number n_w of the workpiece, 0 to 0.5
+     * @param modulus Young's modulus E<sub>w</sub> of the workpiece, above 0
+     * @param poisson Poisson number n<sub>w</sub> of the workpiece, 0 to 0.5
      * @return the model with that threshold; some 2 m/s for titanium
      */
     public ErosionFeed withElasticThreshold(
@@ -204,9 +204,9 @@ public final class ErosionFeed implements FeedModel {
     }
 
     /**
-     * Returns this model with the angles of attack of the complete model: particles first strike the front at {@code a_0 = 0.768
-     * R_f^(2/5) (C_k / (K^2 V_0))^(1/3)}, the cutting zone ends at {@code a_t = d_j / h_c} of the short form, and it is as deep as {@code 0.4 d_j
-     * (1/a_t - 1/a_0)}, or absent where a_t is larger. The published equation has 1 mm in place of d_j before 1/a_0, which no unit
+     * Returns this model with the angles of attack of the complete model: particles first strike the front at a<sub>0</sub> = 0.768
+     * R<sub>f</sub><sup>2/5</sup> (C<sub>k</sub> / (K<sup>2</sup> V<sub>0</sub>))<sup>1/3</sup>, the cutting zone ends at a<sub>t</sub> = d<sub>j</sub> / h<sub>c</sub> of the short form, and it is as deep as 0.4 d<sub>j</sub>
+     * (1/a<sub>t</sub> - 1/a<sub>0</sub>), or absent where a<sub>t</sub> is larger. The published equation has 1 mm in place of d<sub>j</sub> before 1/a<sub>0</sub>, which no unit
      * bears out, and by which the depth would not vanish where the angles are equal; this one has the bore.
      *
      * <p>The cutting zone is shallower than by the short form, by more than a factor of 2.5.
@@ -243,7 +243,7 @@ public final class ErosionFeed implements FeedModel {
      * @param jet jet
      * @param material material
      * @param feed feed rate, above 0
-     * @return h_c
+     * @return h<sub>c</sub>
      */
     public Quantity<Length> cuttingWear(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
         return Kind.LENGTH.of(cuttingWear(Objects.requireNonNull(jet, "jet"), strength(material), Settings.feed(feed)));
@@ -255,7 +255,7 @@ public final class ErosionFeed implements FeedModel {
      * @param jet jet
      * @param material material
      * @param feed feed rate, above 0
-     * @return h_d
+     * @return h<sub>d</sub>
      */
     public Quantity<Length> deformationWear(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
         return Kind.LENGTH.of(

@@ -22,7 +22,7 @@ import javax.measure.quantity.Pressure;
 /**
  * Flow strengths of materials under the impact of particles, by the id of the material. Immutable.
  *
- * <p>The standard table takes a fourteenth of Young's modulus, {@code sigma_f = E/14} (Hashish 1989, from memory), with
+ * <p>The standard table takes a fourteenth of Young's modulus, &sigma;<sub>f</sub> = E/14 (Hashish 1989, from memory), with
  * moduli as handbooks give them at room temperature (from memory): mild steel 200 GPa, hardened tool steel 207, stainless
  * 304 and 316L 193, titanium alloy 113.8, aluminium 6061-T6 68.9, copper 117.
  */

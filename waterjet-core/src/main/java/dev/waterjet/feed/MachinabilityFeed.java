@@ -27,13 +27,13 @@ import javax.measure.quantity.Length;
  * FeedModel own = MachinabilityFeed.published().withExponent(FeedExponent.PRESSURE, 1.5).withModelUncertainty(0.1);
  * }</pre>
  *
- * <p>Orifice form: {@code u = (f_a N_m p^1.594 d_o^1.374 m_a^0.343 / (C q h d_f^0.618))^1.15}, with {@code C} = 788 for
- * u in mm/min, p in MPa, lengths in mm, m_a in g/min. Water-flow form: {@code u = (f_a N_m p^1.25 m_w^0.687 m_a^0.343 /
- * (8800 q h d_f^0.618))^1.15} with u in mm/s, m_w in L/min, m_a in g/s. The two agree where the discharge coefficient is
+ * <p>Orifice form: u = (f<sub>a</sub> N<sub>m</sub> p<sup>1.594</sup> d<sub>o</sub><sup>1.374</sup> m<sub>a</sub><sup>0.343</sup> / (C q h d<sub>f</sub><sup>0.618</sup>))<sup>1.15</sup>, with {@code C} = 788 for
+ * u in mm/min, p in MPa, lengths in mm, m<sub>a</sub> in g/min. Water-flow form: u = (f<sub>a</sub> N<sub>m</sub> p<sup>1.25</sup> m<sub>w</sub><sup>0.687</sup> m<sub>a</sub><sup>0.343</sup> /
+ * (8800 q h d<sub>f</sub><sup>0.618</sup>))<sup>1.15</sup> with u in mm/s, m<sub>w</sub> in L/min, m<sub>a</sub> in g/s. The two agree where the discharge coefficient is
  * 0.69.
  *
- * <p>Symbols: u feed rate; f_a cutting factor of the abrasive, 1 for garnet; N_m machinability number; p gauge pressure at
- * the orifice; d_o bore of the orifice; m_a abrasive flow rate; m_w water flow rate; q quality index; h thickness; d_f bore
+ * <p>Symbols: u feed rate; f<sub>a</sub> cutting factor of the abrasive, 1 for garnet; N<sub>m</sub> machinability number; p gauge pressure at
+ * the orifice; d<sub>o</sub> bore of the orifice; m<sub>a</sub> abrasive flow rate; m<sub>w</sub> water flow rate; q quality index; h thickness; d<sub>f</sub> bore
  * of the focusing tube, of a worn one that at its exit (derived: the jet leaves with that diameter).
  *
  * <p>Exponents of a shop, found by a calibration, replace the published ones by {@link #withExponent}.

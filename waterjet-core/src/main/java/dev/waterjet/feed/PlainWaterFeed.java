@@ -26,11 +26,11 @@ import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Speed;
 
 /**
- * Cutting of a soft material by pure water, scaled from a cut of the shop: {@code h = h_1 (d/d_1)^alpha ((p c - p_0)/(p_1 c_1 -
- * p_0))^beta (u_1/u)^n}.
+ * Cutting of a soft material by pure water, scaled from a cut of the shop: h = h<sub>1</sub> (d/d<sub>1</sub>)<sup>&alpha;</sup> ((p c - p<sub>0</sub>)/(p<sub>1</sub> c<sub>1</sub> -
+ * p<sub>0</sub>))<sup>&beta;</sup> (u<sub>1</sub>/u)<sup>n</sup>.
  *
  * <p>Symbols: h depth in m; d orifice bore in m; p gauge pressure in Pa; c pressure on the axis of the jet at the stand-off distance
- * over that at the orifice, as {@link PlainJet}; p_0 threshold pressure of the material; u feed rate in m/s; index 1 the reference
+ * over that at the orifice, as {@link PlainJet}; p<sub>0</sub> threshold pressure of the material; u feed rate in m/s; index 1 the reference
  * cut. Constant specific energy gives alpha 1, beta 1.5, n 1 (derived); saturation pulls n down to 0.4 to 0.9 (from memory), so the
  * defaults are 1, 1.5 and 0.9. No constants of a material are published for this form: there is no default material.
  *

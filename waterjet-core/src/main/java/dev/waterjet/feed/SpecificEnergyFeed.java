@@ -23,12 +23,12 @@ import javax.measure.quantity.Power;
 /**
  * Energy balance model: the power of the abrasive removes the volume of the kerf.
  *
- * <p>{@code u = P_a / (w d_f D)}, {@code P_a = m_a v_a^2 / 2}: u feed rate in m/s; P_a power of the abrasive in W, m_a
- * abrasive flow rate in kg/s, v_a particle speed in m/s; w specific cutting energy in J/m3; d_f bore of the focusing tube at
+ * <p>u = P<sub>a</sub> / (w d<sub>f</sub> D), P<sub>a</sub> = m<sub>a</sub> v<sub>a</sub><sup>2</sup> / 2: u feed rate in m/s; P<sub>a</sub> power of the abrasive in W, m<sub>a</sub>
+ * abrasive flow rate in kg/s, v<sub>a</sub> particle speed in m/s; w specific cutting energy in J/m3; d<sub>f</sub> bore of the focusing tube at
  * its exit in m, taken for the width of the kerf; D depth in m, thickness times quality index.
  *
- * <p>The specific energy is given for one material and transferred to others by their machinability numbers, {@code w N_m =}
- * constant (derived: both models give a depth, one with N_m, the other with 1/w). Only the given material rests on a
+ * <p>The specific energy is given for one material and transferred to others by their machinability numbers, w N<sub>m</sub> =
+ * constant (derived: both models give a depth, one with N<sub>m</sub>, the other with 1/w). Only the given material rests on a
  * source. The feed rate is proportional to D to the power -1, not -1.15 as in the machinability model: the two cross
  * somewhere.
  *

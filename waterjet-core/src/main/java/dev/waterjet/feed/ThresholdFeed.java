@@ -25,9 +25,9 @@ import javax.measure.quantity.Speed;
 
 /**
  * Power law with a threshold pressure of Blickwedel et al. (10th Int. Symp. on Jet Cutting Technology, 1990; form from
- * memory): {@code h = C_s (p - p_thr) / v^(0.86 + 2.09/v)}.
+ * memory): h = C<sub>s</sub> (p - p<sub>thr</sub>) / v<sup>0.86 + 2.09/v</sup>.
  *
- * <p>Symbols: h depth in m; C_s coefficient in m/Pa for v = 1; p gauge pressure at the orifice in Pa; p_thr threshold
+ * <p>Symbols: h depth in m; C<sub>s</sub> coefficient in m/Pa for v = 1; p gauge pressure at the orifice in Pa; p<sub>thr</sub> threshold
  * pressure in Pa, below which nothing is cut; v feed rate, a bare number in the unit of the fit. Neither coefficient,
  * threshold nor that unit are known from the literature, so this model exists only as calibrated: for one material, and for
  * the orifice, focusing tube and abrasive flow rate of the test cuts. For another jet its answers have a warning.
@@ -78,7 +78,7 @@ public final class ThresholdFeed implements FeedModel {
      *
      * @param material material of the test cuts
      * @param jet a jet of the test cuts: its orifice, focusing tube and abrasive flow rate count
-     * @param coefficient C_s in m/Pa, at the feed rate that counts as 1; above 0
+     * @param coefficient C<sub>s</sub> in m/Pa, at the feed rate that counts as 1; above 0
      * @param threshold gauge pressure below which nothing is cut, 0 or more
      * @param unitFeed feed rate that counts as 1, such as 1 mm/min
      * @return the model, with a scatter of 20 percent (assumed) until {@link #withModelUncertainty} gives another

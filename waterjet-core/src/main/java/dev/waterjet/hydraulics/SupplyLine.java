@@ -329,7 +329,7 @@ public final class SupplyLine implements Described, Serializable {
             return 1 / Math.sqrt(1 / (soundMPerS * soundMPerS) + water.densitySi() * values.wallCompliancePerPa);
         }
 
-        /** Pressure loss in Pa by Darcy and Weisbach: (f L/D + K) rho v^2/2. */
+        /** Pressure loss in Pa by Darcy and Weisbach: (f L/D + K) rho v<sup>2</sup>/2. */
         double lossPa(
                 double massFlowKgPerS, double densityKgPerM3, double viscosityPaS, FrictionCorrelation correlation) {
             if (massFlowKgPerS == 0) {

@@ -13,14 +13,14 @@ import java.util.Objects;
 /**
  * Cut front of one jet in one workpiece: its steady shape at a feed and its motion when the feed changes, on SI doubles.
  *
- * <p>At a steady feed u the front is the parabola {@code L(u, z) = c z^2 / H(u)}, with H the depth that the jet just
+ * <p>At a steady feed u the front is the parabola L(u, z) = c z<sup>2</sup> / H(u), with H the depth that the jet just
  * separates. The only law without memory that has all of these parabolas as solutions lets each point of the front recede
- * at a speed that depends on the slope there: {@code dX/dt = u_sep(2 c z / p)}, where X(z, t) is the position of the front
+ * at a speed that depends on the slope there: dX/dt = u<sub>sep</sub>(2 c z / p), where X(z, t) is the position of the front
  * along the path and {@code p = -dX/dz}. Information travels downwards only:
  *
  * <ul>
  *   <li>a feed u reaches the depth z after the travel time {@code tau = dL/du}, which is {@code L/(k u)} for the power law
- *       {@code H = A u^(-1/k)};
+ *       H = A u<sup>-1/k</sup>;
  *   <li>the front is at {@code X(z, t) = max over t0 <= t of s(t0) - C(z, t - t0)}, where s is the position of the nozzle along the path and
  *       {@code C(z, theta) = max over v of L(v, z) - theta v} is the shortfall of a standing nozzle;
  *   <li>the steady lag of a feed is reached exactly after the nozzle has run {@code u tau}, the run-in: {@code L/k} for the
@@ -81,7 +81,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     }
 
     /**
-     * Returns the cut front of the power law {@code H(u) = A u^(-1/k)}.
+     * Returns the cut front of the power law H(u) = A u<sup>-1/k</sup>.
      *
      * @param lagModel steady front
      * @param thicknessM thickness of the workpiece, above 0
@@ -110,7 +110,7 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
      */
     public abstract double separationFeedSi(double depthM);
 
-    /** Lag at the depth of 1 m, concave in the feed: L(u, z) = z^2 times this. */
+    /** Lag at the depth of 1 m, concave in the feed: L(u, z) = z<sup>2</sup> times this. */
     abstract double unitLag(double feedMPerS);
 
     /** Feed of a lag at the depth of 1 m. */

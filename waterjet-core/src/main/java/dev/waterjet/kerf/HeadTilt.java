@@ -23,7 +23,7 @@ import javax.measure.quantity.Length;
 
 /**
  * Direction of a tilted head: the horizontal displacement m of the jet per depth, in the frame of the machine (x, y in the
- * plate, z up). The jet runs along {@code (m, -1)/q}, with {@code q = sqrt(1 + m^2)}; the axis of the head points the other
+ * plate, z up). The jet runs along {@code (m, -1)/q}, with q = sqrt(1 + m<sup>2</sup>); the axis of the head points the other
  * way, {@code a = (-m, 1)/q}.
  *
  * <pre>{@code
@@ -45,7 +45,7 @@ public final class HeadTilt implements Described, Serializable {
 
     /**
      * Lead, as a share of the lead that brings the exit under the entry, at which the largest lag that remains over the
-     * depth is smallest: 2 sqrt(2) - 2. The lag {@code L z^2/h^2 - a L z/h} is then at most {@code (3 - 2 sqrt(2)) L},
+     * depth is smallest: 2 sqrt(2) - 2. The lag L z<sup>2</sup>/h<sup>2</sup> - a L z/h is then at most {@code (3 - 2 sqrt(2)) L},
      * 17 per cent of L, and as large at 0.414 h as at the exit with the other sign. Derived.
      */
     public static final double MINIMAX_LEAD = 2 * Math.sqrt(2) - 2;
@@ -122,7 +122,7 @@ public final class HeadTilt implements Described, Serializable {
     }
 
     /**
-     * Returns the largest lag that remains over the depth under a lead: of {@code L z^2/h^2 - a L z/h} for z from 0 to h.
+     * Returns the largest lag that remains over the depth under a lead: of L z<sup>2</sup>/h<sup>2</sup> - a L z/h for z from 0 to h.
      *
      * @param exitLagM lag L of the front at the exit in m, 0 or more
      * @param lead share a of the lead that brings the exit under the entry, 0 to 2

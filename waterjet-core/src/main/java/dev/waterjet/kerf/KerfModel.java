@@ -38,11 +38,11 @@ import javax.measure.quantity.Speed;
  * }</pre>
  *
  * <p>Abrasive particles are distributed across the jet approximately as a Gaussian (Balz et al., Exp. Fluids 2013), and
- * their dose adds up. A pass at the feed u leaves the dose {@code exp(-y^2 / (2 s^2)) / u} at a distance y from the tool path,
- * and a dose D separates the depth that the feed 1/D separates. At the depth z the dose reaches {@code y_D = s
- * sqrt(2 ln(u_sep(z)/u))}, with u_sep(z) the feed that just separates that depth; and no particle travels outside the
- * diverging jet, {@code y_J = d/2 + (S + z) tan alpha}. The wall is at a smooth minimum of both, {@code y = (y_D^-8 +
- * y_J^-8)^(-1/8)}. One formula gives the V of a fast cut, parallel walls, the reverse taper of a slow cut and the barrel of
+ * their dose adds up. A pass at the feed u leaves the dose exp(-y<sup>2</sup> / (2 s<sup>2</sup>)) / u at a distance y from the tool path,
+ * and a dose D separates the depth that the feed 1/D separates. At the depth z the dose reaches y<sub>D</sub> = s
+ * sqrt(2 ln(u<sub>sep</sub>(z)/u)), with u<sub>sep</sub>(z) the feed that just separates that depth; and no particle travels outside the
+ * diverging jet, y<sub>J</sub> = d/2 + (S + z) tan &alpha;. The wall is at a smooth minimum of both, y = (y<sub>D</sub><sup>-8</sup> +
+ * y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>. One formula gives the V of a fast cut, parallel walls, the reverse taper of a slow cut and the barrel of
  * thick plate. {@link KerfProfile} is the same law.
  *
  * <p>Symbols: s spread of the dose, given as a ratio to d; d exit bore of the focusing tube, worn as it is; S stand-off

@@ -8,9 +8,9 @@ import java.util.Objects;
 /**
  * Walls of the kerf that a jet leaves in one workpiece, from the dose of abrasive particles, on SI doubles.
  *
- * <p>Particles add up, so the dose does: a pass at the feed u leaves the dose {@code exp(-y^2 / (2 sigma^2)) / u} beside
+ * <p>Particles add up, so the dose does: a pass at the feed u leaves the dose exp(-y<sup>2</sup> / (2 &sigma;<sup>2</sup>)) / u beside
  * its path, in s/m, and a dose D separates the depth that the feed 1/D separates. No particle flies outside of the jet's
- * radius {@code y_J(z) = d/2 + (S + z) tan alpha}. The wall of a long straight pass is the smooth minimum of both:
+ * radius y<sub>J</sub>(z) = d/2 + (S + z) tan &alpha;. The wall of a long straight pass is the smooth minimum of both:
  *
  * <pre>
  * y<sub>D</sub> = &sigma; sqrt(2 ln(u<sub>sep</sub>(z) / u)),   y = (y<sub>D</sub><sup>-8</sup> + y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>
@@ -106,7 +106,7 @@ public final class KerfProfile {
     /**
      * Returns the spread of the dose that leaves the same walls as a spread of the depth.
      *
-     * @param depthSpreadM s in {@code H(y) = H exp(-y^2 / (2 s^2))}
+     * @param depthSpreadM s in H(y) = H exp(-y<sup>2</sup> / (2 s<sup>2</sup>))
      * @param exponent k of the feed model
      * @return sigma
      */
@@ -127,7 +127,7 @@ public final class KerfProfile {
     }
 
     /**
-     * Returns the smooth minimum of two half-widths, {@code (a^-8 + b^-8)^(-1/8)}.
+     * Returns the smooth minimum of two half-widths, (a<sup>-8</sup> + b<sup>-8</sup>)<sup>-1/8</sup>.
      *
      * @param firstM above 0
      * @param secondM above 0
@@ -154,7 +154,7 @@ public final class KerfProfile {
      * Returns the radius of the jet at a depth.
      *
      * @param depthM depth, 0 or more
-     * @return y_J
+     * @return y<sub>J</sub>
      */
     public double jetRadiusSi(double depthM) {
         return entryRadiusM + depthM * spreadSlope;

@@ -11,7 +11,7 @@ import javax.measure.quantity.Length;
 /**
  * Geometric model of the cut front below the top side where the tool path bends: it turns the lag into an error of the bottom
  * edge. All three are derived and none is confirmed by a measured corner; on arcs, observation favours the first, which is the
- * default. A disc decides: its radius at the exit less that at the entry is about {@code L^2/2r}, the same with the opposite
+ * default. A disc decides: its radius at the exit less that at the entry is about L<sup>2</sup>/2r, the same with the opposite
  * sign, or 0.
  *
  * <pre>{@code
@@ -19,9 +19,9 @@ import javax.measure.quantity.Length;
  * }</pre>
  */
 public enum LagGeometry {
-    /** The front lags along the tangent of the tool path: it swings wide, by {@code sqrt(r^2 + L^2) - r} on the radius r. */
+    /** The front lags along the tangent of the tool path: it swings wide, by sqrt(r<sup>2</sup> + L<sup>2</sup>) - r on the radius r. */
     TANGENT("along the tangent, swinging wide"),
-    /** The front is drawn along a tractrix: it cuts in, by {@code r - sqrt(r^2 - L^2)} on the radius r. */
+    /** The front is drawn along a tractrix: it cuts in, by r - sqrt(r<sup>2</sup> - L<sup>2</sup>) on the radius r. */
     TRACTRIX("along a tractrix, cutting in"),
     /** The front follows the tool path: no error on arcs and at corners. */
     FOLLOWING("along the path");
@@ -82,7 +82,7 @@ public enum LagGeometry {
      *
      * @param radius radius of the arc, above 0: of a part, the minimum
      * @param tolerance maximum distance between bottom edge and arc, above 0
-     * @return the lag: {@code sqrt(2 r e + e^2)} in the tangent geometry, {@code sqrt(2 r e - e^2)} in the tractrix geometry;
+     * @return the lag: sqrt(2 r e + e<sup>2</sup>) in the tangent geometry, sqrt(2 r e - e<sup>2</sup>) in the tractrix geometry;
      *     empty where any lag is allowed
      */
     public Optional<Quantity<Length>> allowedLag(Quantity<Length> radius, Quantity<Length> tolerance) {

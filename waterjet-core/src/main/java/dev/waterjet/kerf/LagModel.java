@@ -19,7 +19,7 @@ import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
 /**
- * Model of the cut front behind a jet: the parabola {@code x(z) = k z^2 / H}, with z the depth below the top side and H the
+ * Model of the cut front behind a jet: the parabola x(z) = k z<sup>2</sup> / H, with z the depth below the top side and H the
  * depth that the jet just separates at the feed rate.
  *
  * <pre>{@code
@@ -85,7 +85,7 @@ public final class LagModel implements HasEvidence, Described, Serializable {
     /**
      * Returns a model with another coefficient.
      *
-     * @param coefficient k in {@code x = k z^2 / H}, above 0
+     * @param coefficient k in x = k z<sup>2</sup> / H, above 0
      * @param relativeUncertainty relative standard uncertainty of k, 0 or more
      * @param evidence evidence for k
      * @return the model
@@ -94,7 +94,7 @@ public final class LagModel implements HasEvidence, Described, Serializable {
         return new LagModel(new Values(coefficient, relativeUncertainty, evidence));
     }
 
-    /** {@return the coefficient k in {@code x = k z^2 / H}} */
+    /** {@return the coefficient k in x = k z<sup>2</sup> / H} */
     public double coefficient() {
         return values.coefficient;
     }

@@ -31,7 +31,7 @@ import javax.measure.quantity.Length;
  * }</pre>
  *
  * <p>Each layer uses a share of the depth that the jet can separate, its thickness over the depth that the jet would separate
- * in that layer's material alone; the workpiece is cut at index q where the shares add up to 1/q: {@code sum h_i / D_i(u) = 1/q}
+ * in that layer's material alone; the workpiece is cut at index q where the shares add up to 1/q: sum h<sub>i</sub> / D<sub>i</sub>(u) = 1/q
  * (derived: the abrasive spends its power evenly over the depth). Sheets of one material are thus one plate of the total
  * thickness. Gaps between the sheets, in which the jet spreads, are not included. Every model that takes the conditions of a
  * cut takes such a workpiece.

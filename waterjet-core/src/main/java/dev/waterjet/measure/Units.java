@@ -177,7 +177,7 @@ public final class Units {
     /** Bar, exactly 1e5 Pa. */
     public static final Unit<Pressure> BAR = TABLE.unit(Kind.PRESSURE, "bar", 100_000, 1);
 
-    /** Pound-force per square inch, exactly 4.4482216152605 N / (0.0254 m)^2, about 6894.757 Pa. */
+    /** Pound-force per square inch, exactly 4.4482216152605 N / (0.0254 m)<sup>2</sup>, about 6894.757 Pa. */
     public static final Unit<Pressure> PSI = TABLE.unit(Kind.PRESSURE, "psi", 44_482_216_152_605L, 6_451_600_000L);
 
     /** Thousand pound-force per square inch. */

@@ -36,8 +36,8 @@ import javax.measure.quantity.Time;
  * }</pre>
  *
  * <p>The damped form is the default: the water that returns from the hole meets the jet and takes momentum from it, so that
- * the rate falls with depth, {@code dh/dt = r/(1 + h/l)} and {@code t = h/r + h^2/(2 l r)} (derived). Its time goes with the
- * depth in a shallow hole and with its square in a deep one. The power form {@code h = a t^b} is published (Orbanic, Junkar,
+ * the rate falls with depth, {@code dh/dt = r/(1 + h/l)} and t = h/r + h<sup>2</sup>/(2 l r) (derived). Its time goes with the
+ * depth in a shallow hole and with its square in a deep one. The power form h = a t<sup>b</sup> is published (Orbanic, Junkar,
  * Proc. IMechE B 218 (2004)), without {@code a} or {@code b}; it is one slope in between. A shop fits its own from timed
  * pierces of known depth ({@code PierceMeasurement} in package {@code calibrate}).
  *
@@ -116,7 +116,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * Returns a model of the power form, {@code h = a t^b}.
+     * Returns a model of the power form, h = a t<sup>b</sup>.
      *
      * @param afterOneSecond depth after one second, above 0
      * @param exponent exponent of the time, above 0
@@ -132,7 +132,7 @@ public final class PierceModel implements Described, HasEvidence, Serializable {
     }
 
     /**
-     * Returns a model of the damped form, {@code t = h/r + h^2/(2 l r)}.
+     * Returns a model of the damped form, t = h/r + h<sup>2</sup>/(2 l r).
      *
      * @param rate rate at which the hole deepens at the surface, above 0
      * @param damping damping length: depth at which the rate is half of that, above 0

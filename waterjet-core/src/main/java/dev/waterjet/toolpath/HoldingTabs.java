@@ -23,7 +23,7 @@ import javax.measure.quantity.Pressure;
  * the jet is the safe choice: which share of it reaches the part is unknown.
  *
  * <p>A tab of width b bridges the kerf w through the plate h. It must bear its share F/n of the force in shear,
- * {@code F S/(n b h)} up to the shear strength, and in bending across the kerf, {@code 3 F S w/(n h b^2)} up to sqrt(3)
+ * {@code F S/(n b h)} up to the shear strength, and in bending across the kerf, 3 F S w/(n h b<sup>2</sup>) up to sqrt(3)
  * times the shear strength; S is the safety factor. Derived: a beam held at both ends, strength after von Mises.
  */
 public final class HoldingTabs implements Serializable {

@@ -93,7 +93,7 @@ public final class UncertainInputs implements Serializable {
     }
 
     /**
-     * F with F F^T equal to the correlations; full correlation is allowed. Correlations given one by one can contradict each
+     * F with F F<sup>T</sup> equal to the correlations; full correlation is allowed. Correlations given one by one can contradict each
      * other until all are given, so this is computed only then.
      */
     double[][] factor() {

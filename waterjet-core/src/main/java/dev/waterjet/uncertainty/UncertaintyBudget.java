@@ -73,7 +73,7 @@ public final class UncertaintyBudget implements Described {
         return measurand.of(there);
     }
 
-    /** JCGM 100, eq. (13): sum of c_i u_i c_j u_j r_ij. */
+    /** JCGM 100, eq. (13): sum of c<sub>i</sub> u<sub>i</sub> c<sub>j</sub> u<sub>j</sub> r<sub>ij</sub>. */
     private double variance() {
         double sum = 0;
         for (int i = 0; i < contributions.length; i++) {
@@ -84,7 +84,7 @@ public final class UncertaintyBudget implements Described {
         return sum;
     }
 
-    /** JCGM 100, note to 5.1.2: sum of (f_ij^2/2 + f_i f_ijj) u_i^2 u_j^2 for independent, symmetric inputs. */
+    /** JCGM 100, note to 5.1.2: sum of (f<sub>ij</sub><sup>2</sup>/2 + f<sub>i</sub> f<sub>ijj</sub>) u<sub>i</sub><sup>2</sup> u<sub>j</sub><sup>2</sup> for independent, symmetric inputs. */
     private double higherVariance(Measurand measurand, double[] at) {
         double sum = 0;
         for (int i = 0; i < at.length; i++) {
