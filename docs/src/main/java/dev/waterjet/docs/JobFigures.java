@@ -46,6 +46,7 @@ import dev.waterjet.toolpath.LeadPlacer;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import javax.measure.quantity.Length;
@@ -125,22 +126,48 @@ final class JobFigures {
                 .filter(trial -> trial.time().si() < 4 * front.get(0).time().si())
                 .filter(trial -> seen.add(Math.round(trial.time().si()) + " " + Math.round(100 * trial.cost())))
                 .toList();
+        Set<HeadCandidate> best = new HashSet<>(front);
+        List<HeadCandidate> others =
+                feasible.stream().filter(candidate -> !best.contains(candidate)).toList();
+        double fastest = front.get(0).time().si();
         return Chart.of(
                         "Time and cost of a part for each feasible head",
-                        "Each point is a feasible head. From 240 s to 400 s the cost decreases by a seventh; slower"
-                                + " heads cost more again. The line joins the heads for which no other is both faster and"
-                                + " cheaper.")
+                        "Each point is a feasible head. Along the line no other head is both faster and cheaper: its"
+                                + " fastest head is the dearest there, its slowest the cheapest. Heads away from it are"
+                                + " slower or dearer.")
                 .x("time of one part [s]")
+                .xFrom(0, fastest * 4)
                 .y("cost of one part [cost units]")
+                .yFrom(front.get(front.size() - 1).cost() * 0.9, front.get(0).cost() * 1.5)
+                // what is drawn first lies on top
                 .points(
-                        "feasible heads",
-                        column(feasible, candidate -> candidate.time().si()),
-                        column(feasible, HeadCandidate::cost))
+                        "best heads",
+                        column(front, candidate -> candidate.time().si()),
+                        column(front, HeadCandidate::cost))
+                .note(size(front.get(0)), front.get(0).time().si(), front.get(0).cost())
+                .note(
+                        size(front.get(front.size() - 1)),
+                        front.get(front.size() - 1).time().si(),
+                        front.get(front.size() - 1).cost())
                 .line(
                         "trade-off",
                         column(front, candidate -> candidate.time().si()),
                         column(front, HeadCandidate::cost))
+                .points(
+                        "other feasible heads",
+                        column(others, candidate -> candidate.time().si()),
+                        column(others, HeadCandidate::cost))
                 .svg(720, 420);
+    }
+
+    /** Bores and flow rate of a head. */
+    private static String size(HeadCandidate candidate) {
+        return String.format(
+                Locale.ROOT,
+                "%.2f/%.2f mm, %.0f g/min",
+                1e3 * candidate.jet().head().orifice().boreSi(),
+                1e3 * candidate.jet().head().tube().boreSi(),
+                60e3 * candidate.jet().abrasiveFlowSi());
     }
 
     private static double[] column(List<HeadCandidate> trials, ToDoubleFunction<HeadCandidate> what) {
@@ -188,8 +215,8 @@ final class JobFigures {
                 .toArray();
         return Chart.of(
                         "Feed rate along the outline of a bracket",
-                        "The feed rate is that of the cut quality, higher in the leads. It decreases by a tenth at each of"
-                                + " the three sharp corners; the rounded corner requires no slowdown.")
+                        "The feed rate is that of the cut quality, higher in the leads. It decreases by a tenth at"
+                                + " each of the three sharp corners; the rounded corner requires no slowdown.")
                 .x("distance along the path [mm]")
                 .y("feed rate [mm/min]")
                 .withoutLegend()

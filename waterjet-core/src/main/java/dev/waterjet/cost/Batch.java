@@ -173,7 +173,26 @@ public final class Batch implements Serializable {
                         .with(PIERCING, Distribution.logNormal(1, values.work.pierceUncertainty())));
         UncertainInputs inputs = inputs(prices);
         UncertaintyBudget total = UncertaintyBudget.of(x -> sum(items(prices, x)), inputs);
-        return BatchCost.of(prices, values.parts, items(prices, means(inputs)), BatchCost.Budgets.of(time, total));
+        return BatchCost.of(prices, values.parts, expectedItems(prices), BatchCost.Budgets.of(time, total));
+    }
+
+    /**
+     * Returns the expected cost of each item, as {@link #cost} states it, without the uncertainty.
+     *
+     * @param prices prices of the shop
+     * @return the cost by item
+     */
+    public Map<CostItem, Double> expectedItems(Prices prices) {
+        Objects.requireNonNull(prices, "prices");
+        double[] factors = new double[FIRST_PRICE + CostItem.values().length];
+        Arrays.fill(factors, 1);
+        factors[0] = mean(values.work.cuttingUncertainty());
+        factors[1] = mean(values.work.pierceUncertainty());
+        int at = FIRST_PRICE;
+        for (CostItem item : CostItem.values()) {
+            factors[at++] = mean(prices.uncertainty(item));
+        }
+        return items(prices, factors);
     }
 
     /**
@@ -199,19 +218,17 @@ public final class Batch implements Serializable {
 
     /** Mean and standard deviation of a log-normal factor of median 1. */
     private static Distribution factor(double logDeviation) {
-        double mean = Math.exp(logDeviation * logDeviation / 2);
+        double mean = mean(logDeviation);
         return Distribution.normal(mean, mean * relativeDeviation(logDeviation));
+    }
+
+    private static double mean(double logDeviation) {
+        return Math.exp(logDeviation * logDeviation / 2);
     }
 
     /** Standard deviation over mean of a log-normal distribution. */
     private static double relativeDeviation(double logDeviation) {
         return Math.sqrt(Math.expm1(logDeviation * logDeviation));
-    }
-
-    private static double[] means(UncertainInputs inputs) {
-        double[] means = new double[inputs.size()];
-        Arrays.setAll(means, i -> inputs.distribution(i).value());
-        return means;
     }
 
     /** Hours from set-up to the last part. */

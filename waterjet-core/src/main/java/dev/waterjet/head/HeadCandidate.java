@@ -1,5 +1,6 @@
 package dev.waterjet.head;
 
+import dev.waterjet.cost.Batch;
 import dev.waterjet.cost.CostItem;
 import dev.waterjet.cost.PartWork;
 import dev.waterjet.cost.Prices;
@@ -25,7 +26,8 @@ import javax.measure.quantity.Time;
  * @param pierce the pierce
  * @param kerfWidth maximum kerf width at that feed rate
  * @param time time of one part: cut length over feed rate, and the pierces; without corners and rapid traverse
- * @param cost cost of one part without its material, in the currency of the prices; 0 without prices
+ * @param cost expected cost of one part without its material, as a {@link Batch} of that work costs, in the currency of the
+ *     prices; 0 without prices
  */
 public record HeadCandidate(
         AbrasiveJet jet,
@@ -58,7 +60,9 @@ public record HeadCandidate(
             AbrasiveJet jet, Estimate<Speed> feed, Pierce pierce, double kerfM, PartWork work, Prices prices) {
         Estimate<Time> jetTime = work.jetTime();
         double timeS = jetTime.si() + Kind.TIME.si(work.idleTime());
-        double cost = (prices.jetHour(jet) * jetTime.si() + prices.price(CostItem.MACHINE) * timeS) / 3600;
+        Map<CostItem, Double> items = Batch.of(jet, work, 1).expectedItems(prices);
+        items.remove(CostItem.SHEET);
+        double cost = items.values().stream().mapToDouble(amount -> amount).sum();
         double relative = jetTime.standardUncertaintySi() / timeS;
         Estimate<Time> time = Estimate.withinFactor(Kind.TIME, timeS, relative, feed.cautions());
         return new HeadCandidate(jet, feed, pierce, Kind.LENGTH.of(kerfM), time, cost);

@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.Refusals;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadSelection.Rule;
@@ -35,6 +36,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -102,9 +105,9 @@ class HeadSelectorTest {
                                     .jet(megapascals(380), Abrasive.garnet(Mesh.of(mesh)), gramsPerMinute(flow));
                             CutConditions conditions =
                                     CutConditions.of(jet, requirement.workpiece(), MachinabilityFeed.published());
-                            double feed = MachinabilityFeed.published()
-                                    .feed(jet, requirement.workpiece(), CutQuality.MEDIUM)
-                                    .si();
+                            Estimate<Speed> estimate =
+                                    MachinabilityFeed.published().feed(jet, requirement.workpiece(), CutQuality.MEDIUM);
+                            double feed = estimate.si();
                             Kerf kerf = KerfModel.standard().kerf(conditions, Kind.SPEED.of(feed));
                             double wide = kerf.maximumWidth().si();
                             if (Kind.RATIO.si(jet.loadingRatio()) > 0.25
@@ -115,13 +118,13 @@ class HeadSelectorTest {
                                 continue;
                             }
                             feasible++;
-                            double pierce = PierceSelector.of(PierceSettings.defaults())
+                            Estimate<Time> pierce = PierceSelector.of(PierceSettings.defaults())
                                     .select(conditions)
-                                    .time()
-                                    .si();
-                            double time = 0.8 / feed + 2 * pierce;
-                            minimumTime = Math.min(minimumTime, time);
-                            minimumCost = Math.min(minimumCost, (90 + Jobs.RATES.jetHour(jet)) * time / 3600);
+                                    .time();
+                            minimumTime = Math.min(minimumTime, 0.8 / feed + 2 * pierce.si());
+                            // the mean of a log-normal time is its median times exp(s^2/2)
+                            double mean = 0.8 / feed * mean(estimate) + 2 * pierce.si() * mean(pierce);
+                            minimumCost = Math.min(minimumCost, (90 + Jobs.RATES.jetHour(jet)) * mean / 3600);
                         }
                     }
                 }
@@ -134,6 +137,10 @@ class HeadSelectorTest {
             assertThat(selection.best(Ranking.TIME).time().si()).isCloseTo(minimumTime, within(1e-9 * minimumTime));
             assertThat(selection.best(Ranking.COST).cost()).isCloseTo(minimumCost, within(1e-9 * minimumCost));
         }
+    }
+
+    private static double mean(Estimate<?> estimate) {
+        return Math.exp(estimate.relativeUncertainty() * estimate.relativeUncertainty() / 2);
     }
 
     @Test

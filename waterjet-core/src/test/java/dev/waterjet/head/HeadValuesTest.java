@@ -153,13 +153,14 @@ class HeadValuesTest {
         return HeadCandidate.of(Jobs.JET, speed, PIERCE, 0.0008, work, prices);
     }
 
-    /** 100 s with the jet on and 160 s of the machine at 90 an hour. */
+    /** 100 s with the jet on and 60 s more of the machine at 90 an hour; the mean of a log-normal time is its median times exp(s^2/2). */
     @Test
     void aCandidateCostsItsJetHoursAndMachineHours() {
         PartWork work = WORK.withIdle(seconds(60));
         HeadCandidate candidate = candidate(0.01, work, Jobs.RATES);
 
-        assertThat(candidate.cost()).isCloseTo(Jobs.RATES.jetHour(Jobs.JET) / 36 + 4, within(1e-12));
+        double mean = 100 * Math.exp(Math.pow(HUNDRED.relativeUncertainty(), 2) / 2);
+        assertThat(candidate.cost()).isCloseTo((Jobs.RATES.jetHour(Jobs.JET) + 90) * mean / 3600 + 1.5, within(1e-12));
         assertThat(candidate.time().si()).isEqualTo(160);
         assertThat(candidate.time().standardUncertaintySi())
                 .isCloseTo(work.jetTime().standardUncertaintySi(), within(1e-9));

@@ -14,6 +14,7 @@ import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
+import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
@@ -24,6 +25,7 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYDataset;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -212,6 +214,24 @@ public final class Chart {
         renderer.setSeriesOutlineStroke(0, new BasicStroke(1.5f));
         items.add(new LegendItem(label, null, null, null, renderer.getSeriesShape(0), Palette.series(series)));
         add(dataset(label, x, y), renderer, Palette.series(series++));
+        return this;
+    }
+
+    /**
+     * Writes a note below and to the left of a place, in the colour of the last line or points.
+     *
+     * @param text the note
+     * @param x place across
+     * @param y height
+     * @return this chart
+     */
+    public Chart note(String text, double x, double y) {
+        fingerprint.add(text).add(x, y);
+        XYTextAnnotation note = new XYTextAnnotation(text, x, y);
+        note.setFont(FONT);
+        note.setPaint(Palette.series(series - 1));
+        note.setTextAnchor(TextAnchor.TOP_RIGHT);
+        plot.addAnnotation(note);
         return this;
     }
 
