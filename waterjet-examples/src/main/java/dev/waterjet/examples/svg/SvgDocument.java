@@ -7,6 +7,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.MissingResourceException;
 import java.util.Optional;
 import javax.xml.XMLConstants;
 import javax.xml.stream.XMLInputFactory;
@@ -93,6 +94,10 @@ final class SvgDocument {
             throw lines.fault(
                     lines.place(line, column),
                     Message.of("xml", "the XML is broken: {fault}").with("fault", firstLine(e)));
+        } catch (MissingResourceException unnamed) {
+            // the reader of JDK 17 has no text for some faults of a document type
+            throw new TextException(Message.of(
+                    "xml-document-type", "the XML is broken in its document type, the part in <!DOCTYPE ...>"));
         }
     }
 

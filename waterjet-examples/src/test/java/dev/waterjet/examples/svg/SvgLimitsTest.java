@@ -42,6 +42,15 @@ class SvgLimitsTest {
                 .hasMessageContaining("the drawing has more than 20000000 characters");
     }
 
+    /** The reader of JDK 17 fails on this one with an exception of its message table. */
+    @Test
+    void aBrokenDocumentTypeIsRefused() {
+        assertThatThrownBy(() -> SvgDrawing.read(
+                        "<!DOCTYPE svg[ PUBLIC 'http://\0one/no'><svg/>", micrometres(5), EdgeRequirement.defaults()))
+                .isInstanceOf(TextException.class)
+                .hasMessageContaining("the XML is broken");
+    }
+
     @Test
     void elementsNest256Deep() {
         // the root is the first, the line the last
