@@ -19,7 +19,7 @@ final class DrawingOptions {
             converter = Typed.Layer.class,
             paramLabel = "<layer>=<use>",
             description =
-                    "Use of a layer, group or colour, once for each: a cut quality (FINE=fine), mark, tab, skip, or"
+                    "Use of a layer, group, shape (by its id) or colour: a cut quality (FINE=fine), mark, tab, skip, or"
                             + " name:NAME. Colours are written #ff0000, red or colour:1.")
     private List<LayerRule> layers = List.of();
 

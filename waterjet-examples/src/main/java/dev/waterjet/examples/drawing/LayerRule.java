@@ -11,7 +11,7 @@ import java.util.Optional;
  * Use of the entities of a layer or colour, such as {@code FINE=fine}, {@code ENGRAVE=mark}, {@code #ff0000=very coarse},
  * {@code SHUTTER=name:east shutter}.
  *
- * @param key name of a layer, of a group, or a colour as the drawing writes it; case does not matter
+ * @param key name of a layer, of a group or of an entity, or a colour as the drawing writes it; case does not matter
  * @param use use of the entities
  * @param quality cut quality; present for {@link Use#CUT} only
  * @param name name of the contours; empty unless the use is {@link Use#NAME}
@@ -89,10 +89,11 @@ public record LayerRule(String key, Use use, Optional<CutQuality> quality, Strin
      * Returns whether the rule is about an entity.
      *
      * @param origin the entity
-     * @return true if its colour, its layer or a group around it has the key
+     * @return true if its colour, its layer, a group around it or the entity itself has the key
      */
     public boolean isAbout(Origin origin) {
         return (!origin.colour().isEmpty() && Colours.plain(key).equals(origin.colour()))
+                || key.equalsIgnoreCase(origin.name())
                 || origin.layers().stream().anyMatch(key::equalsIgnoreCase);
     }
 }

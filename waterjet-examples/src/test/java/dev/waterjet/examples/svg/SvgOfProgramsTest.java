@@ -375,6 +375,17 @@ class SvgOfProgramsTest {
         refused(() -> LayerRule.parse("CUT"), "layer-rule");
     }
 
+    /** A page that a program draws behind the part has an id and no group. */
+    @Test
+    void aShapeIsLeftOutByItsId() {
+        String body = "<rect id='Background' width='200' height='200' fill='white'/><circle cx='90' cy='40' r='9'/>";
+        Drawing drawing =
+                read(body, DrawingSettings.defaults().withLayers(List.of(LayerRule.parse("background=skip"))));
+
+        assertThat(drawing.contours()).hasSize(1);
+        assertThat(Kind.LENGTH.si(drawing.contours().get(0).length())).isCloseTo(0.018 * Math.PI, within(1e-6));
+    }
+
     @Test
     void repeatedAndTinyShapesAreLeftOutAndCounted() {
         Drawing drawing = read("<rect width='160' height='120'/><circle cx='40' cy='40' r='9'/>"
