@@ -6,7 +6,11 @@ import dev.waterjet.feed.CutConditions;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -15,6 +19,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
 
@@ -26,8 +31,8 @@ import javax.measure.quantity.Time;
  * }</pre>
  *
  * <ul>
- *   <li>Ductile and soft plates: stationary, or moving where the clearance allows it and it saves more than a second; on a
- *       circle in a thick plate.
+ *   <li>Ductile and soft plates: stationary, or moving where the clearance around the pierce point allows it and it saves more
+ *       than a second; on a circle in a thick plate.
  *   <li>Brittle and laminated plates: as the ductile ones if their strength bears the pressure in the blind hole; else the
  *       first millimetres at low pressure with the abrasive first, at the minimum pressure of the pump or at a higher one that
  *       the plate bears. The same rule holds with and without a known strength.
@@ -88,13 +93,45 @@ public final class PierceSelector {
     }
 
     /**
-     * Selects the method for a plate.
+     * Selects the method for a plate, with the clearance of the settings.
      *
      * @param cut conditions of the cut to come
      * @return method, pressure, time and reason
      */
     public Pierce select(CutConditions cut) {
+        return select(cut, settings.pierceClearance());
+    }
+
+    /**
+     * Selects the method for one contour of a part, by the scrap around its pierce point: the jet can move within twice the
+     * distance to the nearest contour, and within the clearance of the settings. A small hole can thus be pierced stationary
+     * where the outline is pierced by a moving jet.
+     *
+     * @param cut conditions of the cut to come
+     * @param part the part
+     * @param place pierce point, in scrap
+     * @return method, pressure, time and reason
+     */
+    public Pierce select(CutConditions cut, Part part, Point place) {
+        Objects.requireNonNull(place, "place");
+        double nearest = Double.POSITIVE_INFINITY;
+        for (Contour contour : part.contours()) {
+            nearest = Math.min(nearest, Kind.LENGTH.si(contour.clearance(place)));
+        }
+        return select(cut, Kind.LENGTH.of(2 * nearest));
+    }
+
+    /**
+     * Selects the method for one pierce point.
+     *
+     * @param cut conditions of the cut to come
+     * @param clearance width of scrap around the point, 0 or more; no more than that of the settings counts
+     * @return method, pressure, time and reason
+     */
+    public Pierce select(CutConditions cut, Quantity<Length> clearance) {
+        Objects.requireNonNull(clearance, "clearance");
         Objects.requireNonNull(cut, "cut");
+        double width = Require.notNegative("pierce clearance", Kind.LENGTH.si(clearance), Units.MILLIMETRE);
         MaterialClass materialClass = cut.material().materialClass();
         OptionalDouble strength = strength(cut);
         if (materialClass == MaterialClass.DUCTILE
@@ -102,7 +139,7 @@ public final class PierceSelector {
                 || (strength.isPresent()
                         && PierceSettings.safePressure(strength.getAsDouble())
                                 >= cut.jet().pressureSi())) {
-            return atFullPressure(cut);
+            return atFullPressure(cut, width);
         }
         double minimumPa = pascals(settings.minimumPressure());
         boolean isTooWeak = materialClass == MaterialClass.LAMINATED
@@ -129,14 +166,15 @@ public final class PierceSelector {
         return Kind.PRESSURE.si(pressure);
     }
 
-    private Pierce atFullPressure(CutConditions cut) {
+    private Pierce atFullPressure(CutConditions cut, double widthM) {
         PierceMethod movingMethod = cut.thicknessSi() < CIRCULAR_FROM_M ? PierceMethod.MOVING : PierceMethod.CIRCULAR;
         Estimate<Time> stationary = time(PierceMethod.STATIONARY, cut);
         Estimate<Time> moving = time(movingMethod, cut);
         double saved = stationary.si() - moving.si();
         double clearanceM = MOVING_BORES * cut.jet().tubeExitBoreSi();
         boolean isWorth = saved > WORTH_MOVING_S;
-        boolean isMoving = isWorth && Kind.LENGTH.si(settings.pierceClearance()) >= clearanceM;
+        boolean isAllowed = Kind.LENGTH.si(settings.pierceClearance()) >= clearanceM;
+        boolean isMoving = isWorth && isAllowed && widthM >= clearanceM;
         Estimate<Time> time = isMoving ? moving : stationary;
         PierceMethod method = isMoving ? movingMethod : PierceMethod.STATIONARY;
         return new Pierce(
@@ -144,11 +182,20 @@ public final class PierceSelector {
                 cut.jet().water().pressure(),
                 time,
                 Kind.TIME.of(0),
-                atFullPressure(isWorth, method)
+                (isWorth && isAllowed && !isMoving ? inNarrowScrap(widthM) : atFullPressure(isWorth, method))
                         .with("material_class", word(cut))
                         .with("saved", Kind.TIME, saved, Units.SECOND)
                         .with("clearance", Kind.LENGTH, clearanceM, Units.MILLIMETRE),
                 time.cautions());
+    }
+
+    private static Message inNarrowScrap(double widthM) {
+        return Message.of(
+                        "pierce-in-narrow-scrap",
+                        "a {material_class} plate bears the full pressure; a moving pierce would save {saved} but"
+                            + " requires a clearance of {clearance}, and the scrap around this pierce point is {width}"
+                            + " wide")
+                .with("width", Kind.LENGTH, widthM, Units.MILLIMETRE);
     }
 
     private static Message atFullPressure(boolean isWorth, PierceMethod method) {

@@ -18,10 +18,15 @@ import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.ThresholdFeed;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PierceSelectorTest {
@@ -51,6 +56,54 @@ class PierceSelectorTest {
         assertThat(onALine.reason().code()).isEqualTo("pierce-moving");
         assertThat(moving.time().si()).isLessThan(stationary.time().si());
         assertThat(Kind.PRESSURE.si(moving.pressure())).isEqualTo(380e6);
+    }
+
+    /** A moving jet of a 0.76 mm tube requires 3.04 mm: a hole of 2.8 mm has them nowhere, one of 40 mm not near its wall. */
+    @ParameterizedTest
+    @CsvSource({
+        "10, 10, STATIONARY, pierce-in-narrow-scrap",
+        "60, 60, CIRCULAR, pierce-circular",
+        "60, 78.4, CIRCULAR, pierce-circular",
+        "60, 78.6, STATIONARY, pierce-in-narrow-scrap",
+        "-1.6, 50, CIRCULAR, pierce-circular",
+        "-1.4, 50, STATIONARY, pierce-in-narrow-scrap"
+    })
+    void eachContourIsPiercedByTheScrapAroundItsPiercePoint(double xMm, double yMm, PierceMethod method, String code) {
+        Part part = Part.of(
+                Contour.from(Point.millimetres(0, 0))
+                        .lineTo(Point.millimetres(100, 0))
+                        .lineTo(Point.millimetres(100, 100))
+                        .lineTo(Point.millimetres(0, 100))
+                        .close(),
+                List.of(
+                        Contour.circle(Point.millimetres(10, 10), millimetres(1.4), EdgeRequirement.defaults()),
+                        Contour.circle(Point.millimetres(60, 60), millimetres(20), EdgeRequirement.defaults())));
+        CutConditions steel = Pierces.cut("stainless-304", 25);
+        PierceSelector selector = PierceSelector.of(DEFAULTS.withPierceClearance(millimetres(30)));
+        Pierce pierce = selector.select(steel, part, Point.millimetres(xMm, yMm));
+
+        assertThat(pierce.method()).isEqualTo(method);
+        assertThat(pierce.reason().code()).isEqualTo(code);
+        assertThat(pierce.time())
+                .isEqualTo(select(
+                                method == PierceMethod.STATIONARY
+                                        ? DEFAULTS
+                                        : DEFAULTS.withPierceClearance(millimetres(4)),
+                                steel)
+                        .time());
+        // a shop without a moving pierce has none anywhere
+        assertThat(PierceSelector.of(DEFAULTS).select(steel, part, Point.millimetres(xMm, yMm)))
+                .isEqualTo(select(DEFAULTS, steel));
+    }
+
+    /** The scrap around the point changes nothing where the jet does not move, as in glass. */
+    @Test
+    void aDelicatePlateIsPiercedAlikeEverywhere() {
+        CutConditions glass = Pierces.brittle(8);
+
+        assertThat(PierceSelector.of(DEFAULTS).select(glass, millimetres(0))).isEqualTo(select(DEFAULTS, glass));
+        assertThat(Refusals.of(() -> PierceSelector.of(DEFAULTS).select(glass, millimetres(-1))))
+                .isEqualTo("must-be-at-least");
     }
 
     @Test
