@@ -5,9 +5,6 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -74,7 +71,7 @@ final class Api {
      */
     boolean document(Path folder, String style) throws IOException {
         Path mark = folder.resolve("sources.sha256");
-        String digest = digest(style);
+        String digest = Digest.of(Runtime.version() + style, javaFiles(sources));
         if (Files.exists(mark) && Files.readString(mark).equals(digest)) {
             return false;
         }
@@ -83,21 +80,6 @@ final class Api {
         write(folder, sheet);
         Files.writeString(mark, digest);
         return true;
-    }
-
-    private String digest(String style) throws IOException {
-        MessageDigest digest;
-        try {
-            digest = MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every JDK has SHA-256", e);
-        }
-        digest.update((Runtime.version() + style).getBytes(StandardCharsets.UTF_8));
-        for (Path file : javaFiles(sources)) {
-            digest.update(sources.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
-            digest.update(Files.readAllBytes(file));
-        }
-        return HexFormat.of().formatHex(digest.digest());
     }
 
     private void write(Path folder, Path style) throws IOException {

@@ -41,7 +41,7 @@ public final class Site {
 
     private Site(Path root) throws IOException {
         this.root = root.toAbsolutePath().normalize();
-        explorer = this.root.resolve("docs/explorer/target/script/explorer.js");
+        explorer = ExplorerScript.of(this.root).file();
         api = Api.of(this.root.resolve("waterjet-core/src/main/java"));
         Parser parser =
                 Parser.builder().extensions(List.of(TablesExtension.create())).build();
@@ -67,7 +67,8 @@ public final class Site {
     }
 
     /**
-     * Writes the site, its Javadoc and its scripts.
+     * Writes the site, its Javadoc and its scripts. If the property {@code site.maven} names the program of Maven, it compiles the
+     * script of the explorer first, unless that is current or {@code site.explorer} is false.
      *
      * @param args root directory of the project, then the directory of the site; {@code ..} and {@code target/site} if none is
      *     given
@@ -77,9 +78,15 @@ public final class Site {
         Path root = Path.of(args.length > 0 ? args[0] : "..");
         Path folder = Path.of(args.length > 1 ? args[1] : "target/site");
         Site site = of(root);
+        ExplorerScript script = ExplorerScript.of(root);
+        String maven = System.getProperty("site.maven");
+        Process build = maven == null || !Boolean.parseBoolean(System.getProperty("site.explorer", "true"))
+                ? null
+                : script.start(Path.of(maven), Boolean.getBoolean("site.offline"));
+        site.api.document(folder.resolve("api"), resource("dev/waterjet/docs/site/api.css"));
+        script.await(build);
         site.write(folder);
         site.writeScripts(folder);
-        site.api.document(folder.resolve("api"), resource("dev/waterjet/docs/site/api.css"));
     }
 
     Api api() {
