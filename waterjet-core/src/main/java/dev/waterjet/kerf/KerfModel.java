@@ -2,9 +2,7 @@ package dev.waterjet.kerf;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
-import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
-import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Described;
@@ -45,16 +43,15 @@ import javax.measure.quantity.Speed;
  * y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>. One formula gives the V of a fast cut, parallel walls, the reverse taper of a slow cut and the barrel of
  * thick plate. {@link KerfProfile} is the same law.
  *
- * <p>Symbols: s spread of the dose, given as a ratio to d; d exit bore of the focusing tube, worn as it is; S stand-off
- * distance; alpha half-angle of the jet; h thickness; lengths in m. A worn tube widens jet and dose; its effect on the
- * separation depth is part of the feed model.
+ * <p>Symbols: s spread of the dose, given as a ratio to d; d exit bore of the focusing tube, worn as it is; S stand-off; alpha
+ * half-angle of the jet; h thickness; lengths in m. Wear widens jet and dose; its effect on the depth is part of the feed model.
  *
  * <p>Evidence: the form is derived. s/d = 0.2518 within 20 % is assumed: it is a Gaussian depth of 0.27 bores at the exponent
  * 1.15 of machinability. alpha = 1.38&deg;, for a new set-up 0.95&deg; to 1.81&deg; (95 %), is fitted: a mixed-effects
  * evaluation of entry widths over stand-off in 432 grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data
  * repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not reproduced). That a width scatters by 0.03 mm,
- * below an exit bore of 0.5 mm by 0.06 bores, is assumed. Fit the model to measured widths. Range: it was compared with published tapers of plates of 5 to 12.5 exit bores,
- * cut with tubes of 0.8 mm to 1 mm, under assumed conditions. In thinner sheet it overestimates the taper (where 0 to 1.5
+ * below an exit bore of 0.5 mm by 0.06 bores, is assumed. Fit the model to measured widths. Range: it was compared with
+ * published tapers of plates of 5 to 12.5 exit bores, cut with tubes of 0.8 mm to 1 mm, under assumed conditions. In thinner sheet it overestimates the taper (where 0 to 1.5
  * degrees per side is common practice, no source); in thicker plate the barrel depends on a divergence that is not damped in
  * the slot. Outside the range a kerf has a caution.
  *
@@ -65,35 +62,8 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
 
     private static final long serialVersionUID = 1L;
 
-    /** Spread of the depth, 0.27 bores within 20 per cent, as one of the dose at the exponent of machinability. */
-    private static final double ASSUMED_DOSE_RATIO = 0.27 / Math.sqrt(DoseExcess.REFERENCE_EXPONENT);
-
-    private static final double ASSUMED_DOSE_UNCERTAINTY = 0.2;
-    private static final double FITTED_HALF_ANGLE_RAD = Math.toRadians(1.38);
-    /** For a new set-up 0.95 to 1.81 degrees at 95 per cent. */
-    private static final double ANGLE_UNCERTAINTY = (1.81 - 0.95) / (2 * 1.96) / 1.38;
-
-    private static final double ASSUMED_WIDTH_SCATTER_M = 0.03e-3;
-
     private static final KerfModel STANDARD = new KerfModel(new Values(
-            ASSUMED_DOSE_RATIO,
-            Math.tan(FITTED_HALF_ANGLE_RAD),
-            new KerfSpread(
-                    0, ASSUMED_DOSE_UNCERTAINTY, ANGLE_UNCERTAINTY, 0, ASSUMED_WIDTH_SCATTER_M, KerfRange.MIN_BORE_M),
-            LagModel.standard(),
-            Evidence.of(
-                            EvidenceGrade.DERIVED,
-                            Source.of("Gaussian flux of abrasive particles across the jet: Balz et al., Exp. Fluids"
-                                    + " 2013"))
-                    .withNote(
-                            "The form is derived from the profile of the jet. Half-angle 1.38°, for a new set-up 0.95°"
-                                + " to 1.81° (95 %): a mixed-effects evaluation of entry widths over stand-off in 432"
-                                + " grooves (titanium, a nickel alloy, stainless steel; two tubes; a public data"
-                                + " repository, AWJM-Prediction by Dakshil2003, evaluated here, its rows not"
-                                + " reproduced). Spread of the dose 0.2518 bores within 20 % and a scatter of 0.03 mm,"
-                                + " below an exit bore of 0.5 mm less in proportion, are assumed: fit them to measured"
-                                + " widths.")
-                    .withRanges(KerfRange.ofAssumedNumbers())));
+            AssumedKerf.DOSE_RATIO, AssumedKerf.SLOPE, AssumedKerf.SPREAD, LagModel.standard(), AssumedKerf.EVIDENCE));
 
     /** Checked content, and the serial form. The spread is without the uncertainty of a separation depth. */
     private record Values(double doseRatio, double spreadSlope, KerfSpread spread, LagModel lagModel, Evidence evidence)
@@ -212,6 +182,16 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
     /** {@return the angle between the edge of the jet and its axis} */
     public Quantity<Angle> halfAngle() {
         return Kind.ANGLE.of(Math.atan(values.spreadSlope));
+    }
+
+    /** {@return the relative standard uncertainty of the spread of the dose} */
+    public double doseRelativeUncertainty() {
+        return values.spread.doseRelative();
+    }
+
+    /** {@return the relative standard uncertainty of the half-angle} */
+    public double angleRelativeUncertainty() {
+        return values.spread.slopeRelative();
     }
 
     /** {@return the correlation of the logarithms of dose spread and half-angle, -1 to 1} */
@@ -351,10 +331,10 @@ public final class KerfModel implements HasEvidence, Described, Serializable {
         Objects.requireNonNull(deviation, "deviation");
         Objects.requireNonNull(edge, "edge");
         double edgeM = Kerf.edgeHeight(edge, cut.thicknessSi());
-        ToDoubleFunction<KerfShape> computed = shape -> shape.deviation(edgeM);
         double limit = Kind.LENGTH.si(deviation);
         return separationDepthForDeviation(cut, edge, deviation)
-                .flatMap(from -> known(cut, shape -> DepthSearch.maximum(shape, computed, limit, from.si())));
+                .flatMap(from ->
+                        known(cut, shape -> DepthSearch.maximum(shape, at -> at.deviation(edgeM), limit, from.si())));
     }
 
     private Optional<Estimate<Length>> separationDepthFor(

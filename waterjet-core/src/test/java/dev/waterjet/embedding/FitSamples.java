@@ -24,7 +24,9 @@ import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.simulate.CornerMeasurement;
 import dev.waterjet.uncertainty.Distribution;
 import dev.waterjet.uncertainty.Measurand;
 import dev.waterjet.uncertainty.MonteCarlo;
@@ -74,6 +76,8 @@ final class FitSamples {
         all.add(arc);
         all.add(ArcMeasurement.fit(List.of(
                 arc.withShift(millimetres(0.4)), arc.withShift(millimetres(0.42)), arc.withShift(millimetres(0.39)))));
+        CutConditions corner = CutConditions.of(Samples.JET, Samples.PLATE, MachinabilityFeed.published());
+        all.add(CornerMeasurement.of(corner, Kind.SPEED.of(corner.feedSi(3)), Measures.degrees(90)));
         all.addAll(List.of(
                 measured(10, 1.2, 1.0),
                 line,

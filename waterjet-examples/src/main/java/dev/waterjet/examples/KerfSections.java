@@ -5,7 +5,6 @@ import dev.waterjet.examples.chart.KerfDrawing;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.kerf.Kerf;
-import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.TaperCompensation;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
@@ -37,6 +36,9 @@ final class KerfSections extends Program {
 
     @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
+
+    @Mixin
+    private final KerfOptions kerfModel = new KerfOptions();
 
     @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
     private String model = "machinability";
@@ -104,7 +106,7 @@ final class KerfSections extends Program {
     }
 
     private Kerf kerf(CutConditions cut) {
-        return KerfModel.standard().kerf(cut, runningFeed(cut));
+        return kerfModel.model().kerf(cut, runningFeed(cut));
     }
 
     @Override
@@ -149,7 +151,8 @@ final class KerfSections extends Program {
                         + shown(kerf.lag().exitAngle()))
                 .note("Tilt angle for a square part side " + QuantityText.forPeople(Kind.ANGLE, tilt.tilt())
                         + ", taper of the scrap side then " + shown(tilt.scrapSideTaper()))
-                .note(KerfModel.standard()
+                .note(kerfModel
+                        .model()
                         .feedOfZeroTaper(cut)
                         .map(zero -> "Feed rate of zero taper " + shown(zero))
                         .orElse("No feed rate has zero taper"))

@@ -24,7 +24,6 @@ import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.jet.AbrasiveJet;
-import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -132,6 +131,9 @@ final class Plan extends Program {
 
     @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
+
+    @Mixin
+    private final KerfOptions kerf = new KerfOptions();
 
     @Option(
             names = "--rank-by",
@@ -301,7 +303,8 @@ final class Plan extends Program {
                 .withRequirement(requirement())
                 .withPierceSettings(shop.piercing())
                 .withSlats(Slats.of(slatPitch, slatThickness))
-                .withPrices(shop.rates());
+                .withPrices(shop.rates())
+                .withKerfModel(kerf.model());
         return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
     }
 
@@ -321,7 +324,7 @@ final class Plan extends Program {
         return HeadSelector.of(inventory, head.pressure(), shop.power())
                 .withPrices(shop.rates())
                 .withPierceSettings(shop.piercing())
-                .withModels(model, KerfModel.standard());
+                .withModels(model, kerf.model());
     }
 
     private AbrasiveJet chosen(HeadSelection selection) {

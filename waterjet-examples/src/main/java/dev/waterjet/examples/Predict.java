@@ -8,9 +8,7 @@ import dev.waterjet.examples.predict.DeviationDrawing;
 import dev.waterjet.examples.predict.PredictionJson;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.PumpSetting;
-import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.LagGeometry;
-import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -105,6 +103,9 @@ final class Predict extends Program {
     private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Mixin
+    private final KerfOptions kerf = new KerfOptions();
+
+    @Mixin
     private final MachineOptions machine = new MachineOptions();
 
     @Mixin
@@ -137,6 +138,14 @@ final class Predict extends Program {
                     "Number of points along each contour. Default: every 0.2 mm, closer on arcs and near corners.")
     private Optional<Integer> points = Optional.empty();
 
+    @Option(
+            names = "--uncertainty",
+            description = "Add the standard uncertainty of each deviation to CSV and JSON; takes nine times as long.")
+    private boolean isUncertain;
+
+    @Option(names = "--roughness", description = "Add the roughness Ra of each point to CSV and JSON.")
+    private boolean isRough;
+
     @Option(names = "--depths", paramLabel = "<count>", description = "Number of depths. Default: 9.")
     private int depths = 9;
 
@@ -149,12 +158,17 @@ final class Predict extends Program {
                         head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits()))
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())
                 .withRequirement(EdgeRequirement.of(quality))
-                .withFeedModel(choice.model());
+                .withFeedModel(choice.model())
+                .withKerfModel(kerf.model());
         Workpiece workpiece = stack.workpiece(choice.material(), thickness);
-        CutSimulator simulator = CutSimulator.of(setup.conditions(workpiece), KerfModel.standard(), LagModel.standard())
+        CutSimulator simulator = CutSimulator.of(
+                        setup.conditions(workpiece),
+                        setup.kerfModel(),
+                        setup.kerfModel().lagModel())
                 .withGeometry(geometry)
                 .withDepths(depths);
         simulator = points.map(simulator::withPoints).orElse(simulator);
+        simulator = isUncertain ? simulator.withUncertainty() : simulator;
         List<String> names = new ArrayList<>();
         List<PredictedCut> cuts = new ArrayList<>();
         for (ContourCut cut : contours(PartPlanner.of(setup), workpiece)) {
@@ -201,7 +215,7 @@ final class Predict extends Program {
     protected void print(PrintWriter out) throws IOException {
         Predicted predicted = predict();
         if (json) {
-            out.print(PredictionJson.of(predicted.names(), predicted.cuts()));
+            out.print(PredictionJson.of(predicted.names(), predicted.cuts(), isRough));
             return;
         }
         Table table = Table.of("Predicted cut in " + predicted.workpiece()
@@ -263,6 +277,12 @@ final class Predict extends Program {
                     .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 6)
                     .column("lag", Kind.LENGTH, Units.MILLIMETRE, 6)
                     .column("half width", Kind.LENGTH, Units.MILLIMETRE, 6);
+            if (isUncertain) {
+                table.column("deviation uncertainty", Kind.LENGTH, Units.MILLIMETRE, 6);
+            }
+            if (isRough) {
+                table.column("roughness", Kind.LENGTH, Units.MICROMETRE, 6);
+            }
             for (int i = 0; i < predicted.cuts().size(); i++) {
                 rows(table, predicted.names().get(i), predicted.cuts().get(i).map());
             }
@@ -273,12 +293,12 @@ final class Predict extends Program {
     }
 
     /** Rows by point and depth; a place that is not separated has no numbers. */
-    private static void rows(Table table, String name, DeviationMap map) {
+    private void rows(Table table, String name, DeviationMap map) {
         double[] depth = map.depths().toSi();
         for (int i = 0; i < map.size(); i++) {
             for (int d = 0; d < depth.length; d++) {
                 boolean isCut = map.isSeparated(i, d);
-                table.row(
+                List<Object> row = new ArrayList<>(List.of(
                         name,
                         map.edge(i) + 1,
                         map.distanceSi(i),
@@ -286,7 +306,15 @@ final class Predict extends Program {
                         cell(isCut, map.deviationSi(i, d)),
                         cell(isCut, map.feedSi(i, d)),
                         cell(isCut, map.lagSi(i, d)),
-                        cell(isCut, map.halfWidthSi(i, d)));
+                        cell(isCut, map.halfWidthSi(i, d))));
+                if (isUncertain) {
+                    double uncertainty = map.uncertaintySi(i, d);
+                    row.add(cell(uncertainty < Double.POSITIVE_INFINITY, uncertainty));
+                }
+                if (isRough) {
+                    row.add(cell(isCut, map.roughnessSi(i, d)));
+                }
+                table.row(row.toArray());
             }
         }
     }

@@ -111,7 +111,6 @@ public final class Waterjet implements Runnable {
                 });
         line.setDefaultValueProvider(defaults);
         addHelp(line);
-        line.getSubcommands().values().forEach(Waterjet::addHelp);
         return line.execute(args);
     }
 
@@ -143,6 +142,7 @@ public final class Waterjet implements Runnable {
     }
 
     private static void addHelp(CommandLine line) {
+        line.getSubcommands().values().forEach(Waterjet::addHelp);
         line.getCommandSpec()
                 .addOption(OptionSpec.builder("--debug")
                         .description("Print the trace of an internal error.")

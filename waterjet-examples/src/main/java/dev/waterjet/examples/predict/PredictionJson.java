@@ -14,19 +14,20 @@ public final class PredictionJson {
      * Returns predictions as a JSON array.
      *
      * @param names name of each contour
-     * @param cuts prediction of each contour
+     * @param cuts prediction of each contour; with uncertainties where they were propagated
+     * @param isRough whether the roughness is among the numbers of a point
      * @return the array
      */
-    public static String of(List<String> names, List<PredictedCut> cuts) {
+    public static String of(List<String> names, List<PredictedCut> cuts, boolean isRough) {
         StringBuilder json = new StringBuilder("[");
         for (int i = 0; i < cuts.size(); i++) {
             json.append(i == 0 ? "\n" : ",\n");
-            contour(names.get(i), cuts.get(i), json);
+            contour(names.get(i), cuts.get(i), isRough, json);
         }
         return json.append("\n]\n").toString();
     }
 
-    private static void contour(String name, PredictedCut cut, StringBuilder json) {
+    private static void contour(String name, PredictedCut cut, boolean isRough, StringBuilder json) {
         DeviationMap map = cut.map();
         json.append("{\"contour\": ")
                 .append(quoted(name))
@@ -50,6 +51,12 @@ public final class PredictionJson {
             row("feed_m_per_s", map, i, map::feedSi, json);
             row("lag_m", map, i, map::lagSi, json);
             row("half_width_m", map, i, map::halfWidthSi, json);
+            if (map.hasUncertainty()) {
+                row("deviation_uncertainty_m", map, i, map::uncertaintySi, json);
+            }
+            if (isRough) {
+                row("roughness_m", map, i, map::roughnessSi, json);
+            }
             json.append('}');
         }
         json.append("]}");
@@ -64,7 +71,8 @@ public final class PredictionJson {
         json.append(", \"").append(name).append("\": [");
         for (int depth = 0; depth < map.depths().size(); depth++) {
             json.append(depth == 0 ? "" : ", ");
-            json.append(map.isSeparated(point, depth) ? Double.toString(value.at(point, depth)) : "null");
+            double number = map.isSeparated(point, depth) ? value.at(point, depth) : Double.POSITIVE_INFINITY;
+            json.append(number < Double.POSITIVE_INFINITY ? Double.toString(number) : "null");
         }
         json.append(']');
     }
