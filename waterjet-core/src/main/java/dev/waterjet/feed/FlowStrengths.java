@@ -5,6 +5,8 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.material.Material;
+import dev.waterjet.material.MaterialClass;
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -22,9 +24,8 @@ import javax.measure.quantity.Pressure;
 /**
  * Flow strengths of materials under the impact of particles, by the id of the material. Immutable.
  *
- * <p>The standard table takes a fourteenth of Young's modulus, &sigma;<sub>f</sub> = E/14 (Hashish 1989, from memory), with
- * moduli as handbooks give them at room temperature (from memory): mild steel 200 GPa, hardened tool steel 207, stainless
- * 304 and 316L 193, titanium alloy 113.8, aluminium 6061-T6 68.9, copper 117.
+ * <p>The standard table takes a fourteenth of Young's modulus, &sigma;<sub>f</sub> = E/14 (Hashish 1989, from memory), for the
+ * ductile metals of {@link Materials#standard()}, whose moduli are those of handbooks at room temperature (from memory).
  */
 public final class FlowStrengths implements HasEvidence, Serializable {
 
@@ -36,14 +37,10 @@ public final class FlowStrengths implements HasEvidence, Serializable {
                     EvidenceGrade.FROM_MEMORY, Source.of("Hashish, J. Eng. Mater. Technol. 111 (1989) 154-162"))
             .withNote("sigma_f = E/14; moduli of common handbooks, from memory.");
 
-    private static final FlowStrengths STANDARD = new FlowStrengths(new Values(ofModuli(Map.of(
-            "mild-steel-a36", 200e9,
-            "tool-steel-hardened", 207e9,
-            "stainless-304", 193e9,
-            "stainless-316l", 193e9,
-            "titanium", 113.8e9,
-            "aluminium-6061-t6", 68.9e9,
-            "copper", 117e9))));
+    /** Group of the ductile materials that are no metals. */
+    private static final String PLASTIC = "plastic";
+
+    private static final FlowStrengths STANDARD = new FlowStrengths(new Values(ofCatalogue()));
 
     /** Checked content, and the serial form. */
     private record Values(Map<String, Double> strengthsPa) implements Serializable {
@@ -69,13 +66,20 @@ public final class FlowStrengths implements HasEvidence, Serializable {
         this.values = values;
     }
 
-    private static Map<String, Double> ofModuli(Map<String, Double> moduliPa) {
+    private static Map<String, Double> ofCatalogue() {
         Map<String, Double> strengths = new TreeMap<>();
-        moduliPa.forEach((id, modulus) -> strengths.put(id, modulus / MODULUS_OVER_STRENGTH));
+        for (Material material : Materials.standard().all()) {
+            if (material.materialClass() == MaterialClass.DUCTILE
+                    && !material.group().equals(PLASTIC)) {
+                material.youngsModulus()
+                        .ifPresent(modulus ->
+                                strengths.put(material.id(), Kind.PRESSURE.si(modulus) / MODULUS_OVER_STRENGTH));
+            }
+        }
         return strengths;
     }
 
-    /** {@return the standard table: metals by a fourteenth of Young's modulus} */
+    /** {@return the standard table: ductile metals by a fourteenth of Young's modulus} */
     public static FlowStrengths standard() {
         return STANDARD;
     }

@@ -18,6 +18,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import java.util.List;
 import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 
@@ -166,7 +167,14 @@ class FeedValuesTest {
                         .strengthSi(Materials.standard().get("titanium"))
                         .orElseThrow())
                 .isEqualTo(113.8e9 / 14);
-        assertThat(FlowStrengths.standard().strengthSi(PINE)).isEmpty();
+        assertThat(FlowStrengths.standard()
+                        .strengthSi(Materials.standard().get("brass"))
+                        .orElseThrow())
+                .isEqualTo(105e9 / 14);
+        for (String other : List.of("pine", "polycarbonate", "float-glass", "granite", "cfrp", "alumina-ad90")) {
+            assertThat(FlowStrengths.standard().strengthSi(Materials.standard().get(other)))
+                    .isEmpty();
+        }
         assertThat(FlowStrengths.standard()
                         .with(PINE, megapascals(700))
                         .strengthSi(PINE)
