@@ -11,6 +11,7 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.reference.CornerCase;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -35,6 +36,28 @@ class CornerJudgementTest {
         Judged judged = judge(row, row.isInside() ? LagGeometry.TANGENT : LagGeometry.TRACTRIX);
 
         assertThat(judged.gougeM).isLessThan(1.05 * row.predictedM() + 0.04e-3);
+    }
+
+    static List<CornerCase> cornersWithinTheirTolerance() {
+        return CornerCase.all().stream()
+                .filter(row -> !row.reason().equals("least-error"))
+                .toList();
+    }
+
+    /** The tolerance is promised at 136 of 180 corners; at the others the least error is out of its reach. */
+    @ParameterizedTest
+    @MethodSource("cornersWithinTheirTolerance")
+    void whereThePolicyPromisesTheToleranceItIsKept(CornerCase row) {
+        Judged judged = judge(row, row.isInside() ? LagGeometry.TANGENT : LagGeometry.TRACTRIX);
+
+        // the ratio of the feeds is given to four places
+        assertThat(judged.gougeM).isLessThan(row.toleranceM() + 0.2e-6);
+    }
+
+    @Test
+    void allCornersOfTheJudgementAreThere() {
+        assertThat(CornerCase.all()).hasSize(180);
+        assertThat(cornersWithinTheirTolerance()).hasSize(136);
     }
 
     @ParameterizedTest
