@@ -7,7 +7,11 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -101,6 +105,53 @@ public final class PartRequirement implements Described, Serializable {
         Objects.requireNonNull(length, "length");
         return new PartRequirement(
                 new Values(workpiece, quality, Kind.LENGTH.si(length), 1, 0, new Limits(null, null, null)));
+    }
+
+    /**
+     * Returns the requirement of a part, read from its geometry: the finest cut quality, the length of all contours, a pierce for
+     * each, and the features that limit the size of the jet.
+     *
+     * @param part the part
+     * @param workpiece the workpiece
+     * @return the requirement
+     */
+    public static PartRequirement of(Part part, Workpiece workpiece) {
+        double length = 0;
+        CutQuality finest = CutQuality.VERY_COARSE;
+        for (Contour contour : part.contours()) {
+            length += contour.lengthSi();
+            for (EdgeRequirement edge : contour.requirements()) {
+                finest = edge.quality().compareTo(finest) > 0 ? edge.quality() : finest;
+            }
+        }
+        PartRequirement requirement = of(workpiece, finest, Kind.LENGTH.of(length))
+                .withPierces(part.contours().size());
+        for (int i = 0; i < part.contours().size(); i++) {
+            requirement = requirement.withFeaturesOf(part.contours().get(i), part.partSide(i));
+        }
+        return requirement;
+    }
+
+    /**
+     * Returns this requirement with the features of a contour, where they are smaller than those before: the smallest radius of
+     * arcs that are hollow seen from the part, and the narrowest passage up to 2.4 mm.
+     *
+     * @param contour contour of the part
+     * @param side side of the contour on which the part lies
+     * @return the requirement
+     */
+    public PartRequirement withFeaturesOf(Contour contour, Side side) {
+        FeatureReader reader = new FeatureReader(contour, side);
+        return values.with(new Limits(
+                smaller(values.limits.radiusM, reader.innerRadius()),
+                smaller(values.limits.slotM, reader.slotWidth()),
+                values.limits.wallM));
+    }
+
+    private static @Nullable Double smaller(@Nullable Double before, OptionalDouble found) {
+        return found.isEmpty() || (before != null && before < found.getAsDouble())
+                ? before
+                : Double.valueOf(found.getAsDouble());
     }
 
     /**

@@ -21,8 +21,8 @@ import java.util.Optional;
  */
 final class JetPathDrawing {
 
-    /** Points that are nearer are one. */
-    private static final double POINT_M = 1e-8;
+    /** Places that are nearer are one: programs round them. */
+    private static final double POINT_M = 5e-6;
 
     private final ProgramCut cut;
     private final Contour path;

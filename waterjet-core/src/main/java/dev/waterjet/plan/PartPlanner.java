@@ -1,10 +1,18 @@
 package dev.waterjet.plan;
 
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import dev.waterjet.part.Part;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramWriter;
+import java.util.List;
 import java.util.Objects;
 import java.util.function.DoubleConsumer;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Planner of parts: tool path, leads, order, pierces, feed rate along every edge, moves, findings, time and cost.
@@ -22,10 +30,12 @@ public final class PartPlanner {
 
     private final Setup setup;
     private final DoubleConsumer progress;
+    private final @Nullable Double kerfWidthM;
 
-    private PartPlanner(Setup setup, DoubleConsumer progress) {
+    private PartPlanner(Setup setup, DoubleConsumer progress, @Nullable Double kerfWidthM) {
         this.setup = Objects.requireNonNull(setup, "setup");
         this.progress = Objects.requireNonNull(progress, "progress");
+        this.kerfWidthM = kerfWidthM;
     }
 
     /**
@@ -35,7 +45,7 @@ public final class PartPlanner {
      * @return the planner
      */
     public static PartPlanner of(Setup setup) {
-        return new PartPlanner(setup, share -> {});
+        return new PartPlanner(setup, share -> {}, null);
     }
 
     /**
@@ -45,7 +55,20 @@ public final class PartPlanner {
      * @return the planner
      */
     public PartPlanner withProgress(DoubleConsumer listener) {
-        return new PartPlanner(setup, listener);
+        return new PartPlanner(setup, listener, kerfWidthM);
+    }
+
+    /**
+     * Returns this planner with a kerf width of the caller: half of it is the offset of every path, and leads keep clear by it. The
+     * default is the width of the kerf model for each cut quality.
+     *
+     * @param width width of the kerf, above 0
+     * @return the planner
+     */
+    public PartPlanner withKerfWidth(Quantity<Length> width) {
+        Objects.requireNonNull(width, "width");
+        double checked = Require.positive("kerf width", Kind.LENGTH.si(width), Units.MILLIMETRE);
+        return new PartPlanner(setup, progress, checked);
     }
 
     /** {@return the setup} */
@@ -66,7 +89,27 @@ public final class PartPlanner {
      */
     public PartPlan plan(Part part, Workpiece workpiece) {
         Objects.requireNonNull(part, "part");
-        return new PartPlanning(setup, workpiece, progress).plan(part);
+        return new PartPlanning(setup, workpiece, kerfWidthM, progress).plan(part);
+    }
+
+    /**
+     * Writes parts as a program along their edges, for a machine that applies the kerf offset: with the leads, tabs, pierces and
+     * order of {@link #plan(Part, Workpiece)}, part after part. The offset starts on a straight lead. Read it and plan it to write
+     * its feed rates; until then each contour has the feed rate of straight edges of its first edge's cut quality.
+     *
+     * @param title comment of its first line; empty for none
+     * @param parts the parts, 1 or more, in one frame
+     * @param workpiece the workpiece
+     * @param writer codes and units of the program
+     * @return the program, and the findings of leads, tabs and slats; a contour that the jet cannot cut is left out, with a finding
+     * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut an outline
+     * @throws dev.waterjet.measure.DomainException if there is no part, or the jet does not cut the workpiece
+     */
+    public EdgeProgram program(String title, List<Part> parts, Workpiece workpiece, ProgramWriter writer) {
+        Objects.requireNonNull(writer, "writer");
+        Require.atLeast("number of parts", parts.size(), 1, Units.ONE, "");
+        PartPlanning planning = new PartPlanning(setup, workpiece, kerfWidthM, progress);
+        return new EdgeProgram(writer.write(title, new EdgeMoves(planning).of(parts)), planning.findings);
     }
 
     /**
@@ -81,6 +124,6 @@ public final class PartPlanner {
      * @throws dev.waterjet.measure.DomainException if the program has no cut, or the jet does not cut the workpiece
      */
     public PartPlan plan(PartProgram program, Workpiece workpiece) {
-        return new ProgramPlanning(setup, workpiece, progress).plan(program);
+        return new ProgramPlanning(setup, workpiece, kerfWidthM, progress).plan(program);
     }
 }

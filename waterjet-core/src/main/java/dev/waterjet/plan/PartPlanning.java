@@ -20,11 +20,14 @@ import dev.waterjet.toolpath.Lead;
 import dev.waterjet.toolpath.LeadPlacer;
 import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
+import org.jspecify.annotations.Nullable;
 
 /** Plans a part: offset, leads, tabs, order and feed of each contour. */
 final class PartPlanning extends Planning {
@@ -33,63 +36,90 @@ final class PartPlanning extends Planning {
 
     private final DoubleConsumer progress;
 
-    PartPlanning(Setup setup, Workpiece workpiece, DoubleConsumer progress) {
-        super(setup, workpiece);
+    /** Placers for the part whose paths are drawn. */
+    private final Map<CuttingRules, LeadPlacer> placers = new HashMap<>();
+
+    PartPlanning(Setup setup, Workpiece workpiece, @Nullable Double kerfWidthM, DoubleConsumer progress) {
+        super(setup, workpiece, kerfWidthM);
         this.progress = progress;
     }
 
-    /** Tool path of one contour of the part. */
-    private record Path(int contour, ToolPath toolPath) {}
+    /**
+     * Tool path of one contour of a part.
+     *
+     * @param contour index of the contour
+     * @param lead its lead
+     * @param toolPath path of the jet axis, with tabs if the contour has some
+     */
+    record Path(int contour, Lead lead, ToolPath toolPath) {}
 
     PartPlan plan(Part part) {
         Part conditioned = conditioned(part);
-        boolean isTipping = checkSlats(part);
-        List<Path> paths = new ArrayList<>();
-        int last = conditioned.contours().size() - 1;
-        for (int i = 0; i <= last; i++) {
-            Optional<ToolPath> path = toolPath(conditioned, i);
-            if (path.isPresent()) {
-                boolean isHeld = i == last && isTipping && setup.shearStrength().isPresent();
-                paths.add(new Path(i, isHeld ? withTabs(path.get(), rules(kerf(conditioned, i))) : path.get()));
-            }
-        }
-        List<Contour> axes =
-                paths.stream().map(path -> path.toolPath().contour()).toList();
-        List<Integer> order = CuttingOrder.suggest(axes, Point.ofSi(0, 0));
-        for (int k = 0; k < order.size(); k++) {
-            add(conditioned, paths.get(order.get(k)), k);
-            progress.accept((k + 1.0) / order.size());
+        List<Path> paths = paths(part, conditioned, List.of(), Point.ofSi(0, 0));
+        for (int k = 0; k < paths.size(); k++) {
+            add(conditioned, paths.get(k), k);
+            progress.accept((k + 1.0) / paths.size());
         }
         return result();
     }
 
-    private Part conditioned(Part part) {
+    /**
+     * Paths of a part in their order.
+     *
+     * @param part the part as drawn
+     * @param conditioned the same, conditioned
+     * @param neighbours contours of other parts, of which pierces and leads keep clear
+     * @param from where the head comes from
+     */
+    List<Path> paths(Part part, Part conditioned, List<Contour> neighbours, Point from) {
+        placers.clear();
+        boolean isTipping = checkSlats(part);
+        List<Path> paths = new ArrayList<>();
+        int last = conditioned.contours().size() - 1;
+        for (int i = 0; i <= last; i++) {
+            Optional<Lead> lead = lead(conditioned, i, neighbours);
+            if (lead.isPresent()) {
+                boolean isHeld = i == last && isTipping && setup.shearStrength().isPresent();
+                ToolPath path = lead.get().toolPath();
+                paths.add(new Path(i, lead.get(), isHeld ? withTabs(path, rules(kerf(conditioned, i))) : path));
+            }
+        }
+        List<Contour> axes =
+                paths.stream().map(path -> path.toolPath().contour()).toList();
+        return CuttingOrder.suggest(axes, from).stream().map(paths::get).toList();
+    }
+
+    Part conditioned(Part part) {
         List<Contour> all = part.contours().stream()
                 .map(contour -> feedPlanner.conditioner().condition(contour).contour())
                 .toList();
         return Part.of(all.get(all.size() - 1), all.subList(0, all.size() - 1));
     }
 
+    /** Whether the part can tip. A part that tabs hold does not. */
     private boolean checkSlats(Part part) {
         Optional<Finding> finding = setup.slats().map(slats -> slats.check(part));
-        finding.ifPresent(findings::add);
-        return finding.isPresent() && !finding.get().isSatisfied();
+        boolean isTipping = finding.isPresent() && !finding.get().isSatisfied();
+        boolean isHeld = isTipping && setup.shearStrength().isPresent();
+        finding.map(found -> isHeld ? new Finding(true, found.message(), List.of(), found.place()) : found)
+                .ifPresent(findings::add);
+        return isTipping;
     }
 
-    private Kerf kerf(Part part, int contour) {
+    Kerf kerf(Part part, int contour) {
         return kerf(part.contours().get(contour).requirement(0).quality());
     }
 
     private CuttingRules rules(Kerf kerf) {
-        return CuttingRules.of(Kind.LENGTH.of(2 * kerf.offset().si()), workpiece.thickness());
+        return CuttingRules.of(Kind.LENGTH.of(2 * offsetM(kerf)), workpiece.thickness());
     }
 
-    /** Tool path with leads; empty for a hole that the jet cannot cut. */
-    private Optional<ToolPath> toolPath(Part part, int contour) {
+    /** Path with leads; empty for a hole that the jet cannot cut. */
+    private Optional<Lead> lead(Part part, int contour, List<Contour> neighbours) {
         try {
-            Lead lead = LeadPlacer.of(part, rules(kerf(part, contour))).suggest(contour);
+            Lead lead = placer(part, contour, neighbours).suggest(contour);
             findings.addAll(lead.findings());
-            return Optional.of(lead.toolPath());
+            return Optional.of(lead);
         } catch (GeometryException tooNarrow) {
             if (contour == part.holes().size()) {
                 throw tooNarrow;
@@ -99,6 +129,15 @@ final class PartPlanning extends Planning {
                     Point.ofSi(tooNarrow.xSi(), tooNarrow.ySi())));
             return Optional.empty();
         }
+    }
+
+    /** Placer of the leads of a contour; contours of one part and kerf share it. */
+    private LeadPlacer placer(Part part, int contour, List<Contour> neighbours) {
+        return placers.computeIfAbsent(
+                rules(kerf(part, contour)),
+                rules -> neighbours.isEmpty()
+                        ? LeadPlacer.of(part, rules)
+                        : LeadPlacer.of(part, rules).withNeighbours(neighbours));
     }
 
     private ToolPath withTabs(ToolPath path, CuttingRules rules) {
@@ -139,7 +178,7 @@ final class PartPlanning extends Planning {
                 quality,
                 toolPath.partSide(),
                 kerf,
-                Optional.of(kerf.offset().value()),
+                Optional.of(Kind.LENGTH.of(offsetM(kerf))),
                 plans,
                 pierce,
                 Optional.empty()));

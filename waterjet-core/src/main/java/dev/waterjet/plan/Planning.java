@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Common base of planning a part and planning a program. */
 class Planning {
@@ -25,9 +26,11 @@ class Planning {
     final List<PlannedCut> cuts = new ArrayList<>();
     final List<Finding> findings = new ArrayList<>();
     final MoveList moves;
+    private final @Nullable Double kerfWidthM;
     private final Map<CutQuality, Kerf> kerfs = new EnumMap<>(CutQuality.class);
 
-    Planning(Setup setup, Workpiece workpiece) {
+    Planning(Setup setup, Workpiece workpiece, @Nullable Double kerfWidthM) {
+        this.kerfWidthM = kerfWidthM;
         this.setup = setup;
         this.workpiece = workpiece;
         this.conditions = setup.conditions(workpiece);
@@ -42,6 +45,11 @@ class Planning {
         return kerfs.computeIfAbsent(
                 quality,
                 key -> setup.kerfModel().kerf(conditions, conditions.feed(key).value()));
+    }
+
+    /** Kerf offset of a path. */
+    double offsetM(Kerf kerf) {
+        return kerfWidthM == null ? kerf.offset().si() : kerfWidthM / 2;
     }
 
     PartPlan result() {

@@ -18,14 +18,15 @@ import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
+import org.jspecify.annotations.Nullable;
 
 /** Plans the cuts of a program as they are written, along the path on which the machine moves the jet axis. */
 final class ProgramPlanning extends Planning {
 
     private final DoubleConsumer progress;
 
-    ProgramPlanning(Setup setup, Workpiece workpiece, DoubleConsumer progress) {
-        super(setup, workpiece);
+    ProgramPlanning(Setup setup, Workpiece workpiece, @Nullable Double kerfWidthM, DoubleConsumer progress) {
+        super(setup, workpiece, kerfWidthM);
         this.progress = progress;
     }
 
@@ -45,7 +46,7 @@ final class ProgramPlanning extends Planning {
     private void add(int index, ProgramCut cut, Side side, OffsetFeed convention) {
         EdgeRequirement requirement = requirement(cut);
         Kerf kerf = kerf(requirement.quality());
-        double offsetM = kerf.offset().si();
+        double offsetM = offsetM(kerf);
         Optional<JetPath> jet = JetPathDrawing.of(cut, requirement, offsetM, feedPlanner.conditioner());
         FeedPlan plan = jet.isPresent()
                 ? feedPlanner.planAsDrawn(jet.get().axis().named(cut.name()), side)

@@ -18,6 +18,9 @@ final class MoveWriter {
     /** Largest angle of an arc by its radius: near half a circle the radius says little about the centre. */
     static final double MAX_RADIUS_ARC = 2 * Math.PI / 3;
 
+    /** Word that ends a kerf offset. */
+    private static final String OFF = "G40 ";
+
     private final ProgramCodes codes;
     private final boolean isInch;
     private final double unitM;
@@ -55,6 +58,9 @@ final class MoveWriter {
         if (isOn) {
             throw fault(Message.of("moves-leave-jet-on", "the moves leave the jet on; end each cut by jet off"));
         }
+        if (offset.equals(OFF)) {
+            line(OFF.strip());
+        }
         line("M30");
         return out.toString();
     }
@@ -75,7 +81,7 @@ final class MoveWriter {
         } else if (move instanceof ProgramMove.OffsetOn on) {
             offset = on.side() == Side.LEFT ? "G41 D1 " : "G42 D1 ";
         } else if (move instanceof ProgramMove.OffsetOff) {
-            offset = "G40 ";
+            offset = OFF;
         } else if (move instanceof ProgramMove.Comment remark) {
             line("(" + comment(remark.text()) + ")");
         }
@@ -98,7 +104,7 @@ final class MoveWriter {
 
     private void rapid(Point end) {
         requireJet(false);
-        if (!offset.isEmpty() && !offset.equals("G40 ")) {
+        if (!offset.isEmpty() && !offset.equals(OFF)) {
             throw fault(Message.of("offset-on-rapid", "a kerf offset starts on the line after jet on"));
         }
         line(offset + "G0 " + place(end.xSi(), end.ySi()));

@@ -46,6 +46,8 @@ import dev.waterjet.plan.MoveTilt;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
+import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.SheetFill;
@@ -92,10 +94,10 @@ final class JobSamples {
                         PumpSetting.of(megapascals(380), litresPerMinute(3.5)),
                         MachineLimits.of(millimetresPerMinute(10000), metresPerSquareSecond(1)))
                 .withPrices(rates);
-        PartPlan plan = PartPlanner.of(setup)
-                .plan(
-                        Part.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults())),
-                        Samples.PLATE);
+        Part disc = Part.of(Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults()));
+        PartPlan plan = PartPlanner.of(setup).plan(disc, Samples.PLATE);
+        all.add(PartPlanner.of(setup)
+                .program("disc", List.of(disc), Samples.PLATE, ProgramWriter.of(ProgramCodes.defaults())));
         all.add(setup);
         all.add(plan);
         all.add(plan.cuts().get(0));

@@ -2,6 +2,7 @@ package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawnPart;
 import dev.waterjet.examples.drawing.FileKind;
 import dev.waterjet.examples.plan.BlockTable;
 import dev.waterjet.examples.plan.BuiltIn;
@@ -15,7 +16,6 @@ import dev.waterjet.examples.plan.ReportUnits;
 import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
-import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadInventory;
@@ -27,8 +27,8 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
+import dev.waterjet.part.Part;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.Setup;
@@ -38,7 +38,6 @@ import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
-import dev.waterjet.toolpath.CuttingRules;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -48,7 +47,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
@@ -166,7 +164,9 @@ final class Plan extends Program {
             names = "--kerf-width",
             converter = Typed.Length.class,
             paramLabel = "<width>",
-            description = "Kerf width for the clearances of leads in a drawing. Default: that of the head.")
+            description =
+                    "Kerf width, as measured: half of it is the kerf offset, and leads of a drawing keep clear by it."
+                            + " Default: that of the kerf model.")
     private Optional<Quantity<Length>> kerfWidth = Optional.empty();
 
     @Option(names = "--parts", paramLabel = "<count>", description = "Number of parts in the batch. Default: 1.")
@@ -222,20 +222,20 @@ final class Plan extends Program {
         Optional<Drawing> drawn = isDrawing
                 ? Optional.of(DrawingReader.read(source.bytes(), drawing.settings(requirement())))
                 : Optional.empty();
-        Function<Quantity<Length>, PlanInput.Read> reading = reading(source, drawn);
+        Optional<PartProgram> given =
+                isDrawing ? Optional.empty() : Optional.of(PartProgram.parse(source.text(), codes.codes()));
         Optional<HeadSelection> selection = head.isHeadGiven()
                 ? Optional.empty()
-                : Optional.of(HeadChoice.of(
-                        selector(cut.model()),
-                        reading.apply(Measures.millimetres(1)).program(),
-                        workpiece,
-                        quality));
+                : Optional.of(select(selector(cut.model()), given, parts(drawn), workpiece));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet).withFeedModel(cut.model());
-        PlanInput.Read read = reading.apply(kerf(setup, workpiece));
+        PartPlanner planner = planner(setup);
+        PlanInput.Read read = given.map(PlanInput.Read::of)
+                .orElseGet(() ->
+                        PlanInput.Read.of(named().title(), drawn.orElseThrow(), planner, workpiece, codes.codes()))
+                .movedBy(place.move());
         PartProgram program = read.program();
-        PartPlan plan =
-                PartPlanner.of(setup).withProgress(PlanProgress.on(errors())).plan(program, workpiece);
+        PartPlan plan = planner.plan(program, workpiece);
         Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
         ProgramChecks checks = ProgramChecks.defaults();
         PlanReport report = new PlanReport(
@@ -243,6 +243,9 @@ final class Plan extends Program {
                 plan,
                 program,
                 PartProgram.parse(written(plan, program, isDrawing), program.codes()),
+                parts(drawn).stream()
+                        .map(part -> place.move().map(to -> to.apply(part)).orElse(part))
+                        .toList(),
                 named().fileName(),
                 named().written(isDrawing),
                 isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
@@ -266,32 +269,25 @@ final class Plan extends Program {
         return new PlanInput(input);
     }
 
-    /** By kerf width: the program that is given, read once, or that of a drawing with leads for this width. */
-    private Function<Quantity<Length>, PlanInput.Read> reading(PlanFiles.Source source, Optional<Drawing> drawing) {
-        if (drawing.isEmpty()) {
-            PlanInput.Read given = PlanInput.Read.of(PartProgram.parse(source.text(), codes.codes()))
-                    .movedBy(place.move());
-            return kerf -> given;
-        }
-        return kerf -> PlanInput.Read.of(
-                        named().title(),
-                        drawing.get(),
-                        CuttingRules.of(kerfWidth.orElse(kerf), thickness),
-                        codes.codes())
-                .movedBy(place.move());
+    private static List<Part> parts(Optional<Drawing> drawing) {
+        return drawing.map(Drawing::parts).orElse(List.of()).stream()
+                .map(DrawnPart::part)
+                .toList();
+    }
+
+    private HeadSelection select(
+            HeadSelector selector, Optional<PartProgram> program, List<Part> parts, Workpiece workpiece) {
+        return program.map(given -> HeadChoice.of(selector, given, workpiece, quality))
+                .orElseGet(() -> HeadChoice.of(selector, parts, workpiece));
+    }
+
+    private PartPlanner planner(Setup setup) {
+        PartPlanner planner = PartPlanner.of(setup).withProgress(PlanProgress.on(errors()));
+        return kerfWidth.map(planner::withKerfWidth).orElse(planner);
     }
 
     private boolean isInch(PartProgram program) {
         return units.map(system -> system == UnitSystem.INCH).orElse(program.isInch());
-    }
-
-    private Quantity<Length> kerf(Setup setup, Workpiece workpiece) {
-        CutConditions cut = setup.conditions(workpiece);
-        return Kind.LENGTH.of(2
-                * setup.kerfModel()
-                        .kerf(cut, cut.feed(quality).value())
-                        .offset()
-                        .si());
     }
 
     private Setup setup(AbrasiveJet jet) {
@@ -305,6 +301,7 @@ final class Plan extends Program {
                 .withSlats(Slats.of(slatPitch, slatThickness))
                 .withPrices(shop.rates())
                 .withKerfModel(kerf.model());
+        setup = shearStrength.isPresent() ? setup.withShearStrength(shearStrength.get()) : setup;
         return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
     }
 

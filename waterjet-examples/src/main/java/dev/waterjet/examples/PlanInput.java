@@ -1,13 +1,17 @@
 package dev.waterjet.examples;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.examples.drawing.Drawing;
+import dev.waterjet.examples.drawing.DrawnPart;
 import dev.waterjet.examples.plan.BuiltIn;
-import dev.waterjet.examples.svg.DrawnProgram;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.part.Finding;
 import dev.waterjet.placement.RigidMove;
+import dev.waterjet.plan.EdgeProgram;
+import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCodes;
-import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.program.ProgramWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -32,10 +36,27 @@ record PlanInput(Optional<Path> file) {
             return new Read(program, List.of());
         }
 
-        /** The program of a drawing. */
-        static Read of(String title, Drawing drawing, CuttingRules rules, ProgramCodes codes) {
-            DrawnProgram.Result result = DrawnProgram.of(title, drawing, rules, codes.jetOn(), codes.jetOff());
-            return new Read(PartProgram.parse(result.text(), codes), result.findings());
+        /** The program of a drawing: the edges of its parts, in inches if the drawing is. */
+        static Read of(String title, Drawing drawing, PartPlanner planner, Workpiece workpiece, ProgramCodes codes) {
+            EdgeProgram program = planner.program(
+                    title + ": edges of the part, offset by the machine",
+                    drawing.parts().stream().map(DrawnPart::part).toList(),
+                    workpiece,
+                    ProgramWriter.of(codes).withInches(drawing.isInch()));
+            String end = codes.hasCarriageReturns() ? "\r\n" : "\n";
+            StringBuilder text = new StringBuilder();
+            for (Caution caution : drawing.cautions()) {
+                text.append("(caution: ")
+                        .append(plain(caution.text()))
+                        .append(')')
+                        .append(end);
+            }
+            return new Read(PartProgram.parse(text + program.text(), codes), program.findings());
+        }
+
+        /** Words without what would end a comment. */
+        private static String plain(String words) {
+            return words.replaceAll("[^\\p{Alnum} .-]", " ").strip();
         }
 
         /** The program where its part lies; unchanged if nothing is known about that. */

@@ -31,8 +31,8 @@ class InchDrawingTest {
 
         assertThat(inch).contains("3 in × 1 in", "in/min");
         assertThat(metric).contains("76.2 mm × 25.4 mm");
-        assertThat(Files.readString(folder.resolve("a-with-feeds.nc"))).contains("G70 ");
-        assertThat(Files.readString(folder.resolve("b-with-feeds.nc"))).contains("G71 ");
+        assertThat(Files.readString(folder.resolve("a-with-feeds.nc"))).contains("G20 ");
+        assertThat(Files.readString(folder.resolve("b-with-feeds.nc"))).contains("G21 ");
         assertThat(line(inch, "Cutting time")).isEqualTo(line(metric, "Cutting time"));
     }
 

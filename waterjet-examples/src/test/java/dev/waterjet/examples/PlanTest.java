@@ -92,12 +92,15 @@ class PlanTest {
                 folder.toString());
 
         assertThat(ran.err()).isEmpty();
-        assertThat(ran.out()).contains("2 cuts", "every closed cut has a lead").containsPattern("Tabs +3 of ");
+        assertThat(ran.out())
+                .contains("5 cuts", "every closed cut has a lead")
+                .containsPattern("Tabs +3 of .*in the program");
         String program = Files.readString(folder.resolve("shutter-with-feeds.nc"));
         assertThat(program)
                 .contains("name bore, quality fine", "name rim, quality medium")
                 .containsSubsequence("bore", "M3", "M5", "rim", "M3", "M5", "M30");
-        Ran again = Ran.of("plan", folder.resolve("shutter-with-feeds.nc").toString(), "--csv");
+        Ran.of("plan", input.toString(), "--output-dir", folder.resolve("plain").toString());
+        Ran again = Ran.of("plan", folder.resolve("plain/shutter-with-feeds.nc").toString(), "--csv");
         assertThat(again.rows())
                 .hasSameSizeAs(Ran.of("plan", input.toString(), "--csv").rows());
     }

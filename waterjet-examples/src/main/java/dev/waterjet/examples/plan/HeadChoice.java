@@ -6,19 +6,15 @@ import dev.waterjet.head.PartRequirement;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.Edge;
-import dev.waterjet.part.Side;
+import dev.waterjet.part.Part;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCut;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 
-/** Selection of a head for a program, by its cut length, pierces, minimum inner radius and minimum slot width. */
+/** Selection of a head by cut length, pierces, minimum inner radius and minimum slot width. */
 public final class HeadChoice {
-
-    /** Slots are searched from this width up to twelve times it. */
-    private static final double FINE_SLOT_M = 0.2e-3;
 
     private HeadChoice() {}
 
@@ -36,25 +32,44 @@ public final class HeadChoice {
         List<ProgramCut> cuts = program.cuts();
         PartRequirement requirement = PartRequirement.of(workpiece, finest(cuts, quality), program.cuttingLength())
                 .withPierces(cuts.size());
-        List<Side> parts = PartSides.of(cuts);
-        double radius = Double.POSITIVE_INFINITY;
-        double slot = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < cuts.size(); i++) {
+        for (ProgramCut cut : cuts) {
             // the jet can always follow a path of its own axis
-            if (cuts.get(i).jetSide().isPresent() && cuts.get(i).isClosed()) {
-                Contour loop = cuts.get(i).loop(EdgeRequirement.defaults()).orElseThrow();
-                radius = Math.min(radius, innerRadius(loop, parts.get(i)));
-                slot = Math.min(
-                        slot,
-                        SlotWidth.narrowest(loop, loop.enclosedSide() != parts.get(i), FINE_SLOT_M)
-                                .orElse(Double.POSITIVE_INFINITY));
+            if (cut.jetSide().isPresent() && cut.isClosed()) {
+                Contour loop = cut.loop(EdgeRequirement.defaults()).orElseThrow();
+                requirement =
+                        requirement.withFeaturesOf(loop, cut.jetSide().get().opposite());
             }
         }
-        if (radius < Double.POSITIVE_INFINITY) {
-            requirement = requirement.withMinimumInnerRadius(Kind.LENGTH.of(radius));
+        return selector.select(requirement);
+    }
+
+    /**
+     * Returns the result of a selector for the parts of a drawing.
+     *
+     * @param selector the heads, pump and prices
+     * @param parts the parts, 1 or more
+     * @param workpiece workpiece
+     * @return feasible and rejected heads
+     */
+    public static HeadSelection of(HeadSelector selector, List<Part> parts, Workpiece workpiece) {
+        double length = 0;
+        int pierces = 0;
+        CutQuality finest = CutQuality.VERY_COARSE;
+        double radius = Double.POSITIVE_INFINITY;
+        double slot = Double.POSITIVE_INFINITY;
+        for (Part part : parts) {
+            PartRequirement one = PartRequirement.of(part, workpiece);
+            length += Kind.LENGTH.si(one.length());
+            pierces += one.pierces();
+            finest = one.quality().compareTo(finest) > 0 ? one.quality() : finest;
+            radius = Math.min(
+                    radius, one.minimumInnerRadius().map(Kind.LENGTH::si).orElse(radius));
+            slot = Math.min(slot, one.minimumSlotWidth().map(Kind.LENGTH::si).orElse(slot));
         }
-        return selector.select(
-                slot < Double.POSITIVE_INFINITY ? requirement.withMinimumSlotWidth(Kind.LENGTH.of(slot)) : requirement);
+        PartRequirement all =
+                PartRequirement.of(workpiece, finest, Kind.LENGTH.of(length)).withPierces(pierces);
+        all = radius < Double.POSITIVE_INFINITY ? all.withMinimumInnerRadius(Kind.LENGTH.of(radius)) : all;
+        return selector.select(slot < Double.POSITIVE_INFINITY ? all.withMinimumSlotWidth(Kind.LENGTH.of(slot)) : all);
     }
 
     private static CutQuality finest(List<ProgramCut> cuts, CutQuality otherwise) {
@@ -64,16 +79,5 @@ public final class HeadChoice {
             finest = quality.compareTo(finest) > 0 ? quality : finest;
         }
         return finest;
-    }
-
-    private static double innerRadius(Contour loop, Side part) {
-        double least = Double.POSITIVE_INFINITY;
-        for (int k = 0; k < loop.size(); k++) {
-            Edge edge = loop.edge(k);
-            if (edge.isArc() && edge.turn().orElseThrow() != part) {
-                least = Math.min(least, Kind.LENGTH.si(edge.radius().orElseThrow()));
-            }
-        }
-        return least;
     }
 }

@@ -8,6 +8,7 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Box;
 import dev.waterjet.part.Finding;
+import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PlannedCut;
@@ -32,6 +33,7 @@ import javax.measure.quantity.Volume;
  * @param plan the plan
  * @param program the program that was planned
  * @param written the program with the feed rates of the plan
+ * @param parts parts of a drawing where they lie; none for a program
  * @param inputName file name of the input
  * @param writtenName file name of the written program
  * @param units units of the report
@@ -44,6 +46,7 @@ public record PlanReport(
         PartPlan plan,
         PartProgram program,
         PartProgram written,
+        List<Part> parts,
         String inputName,
         String writtenName,
         ReportUnits units,

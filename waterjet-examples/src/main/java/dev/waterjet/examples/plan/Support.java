@@ -33,11 +33,11 @@ final class Support {
         Support support = new Support();
         List<ProgramCut> closed =
                 report.program().cuts().stream().filter(ProgramCut::isClosed).toList();
-        Optional<Part> part = part(closed);
-        if (part.isEmpty()) {
+        List<Part> parts = report.parts().isEmpty() ? part(closed).stream().toList() : report.parts();
+        if (parts.isEmpty()) {
             support.facts.put("Leads, slats", "not checked: the cuts do not bound one part");
         }
-        part.ifPresent(found -> support.check(found, closed, report, shop));
+        parts.forEach(found -> support.check(found, closed, report, shop));
         return support;
     }
 
@@ -68,9 +68,15 @@ final class Support {
                 report.kerf().maximumWidth().value(), report.workpiece().thickness());
         leads(part, closed, rules, report.units());
         Finding rests = shop.slats().check(part);
-        facts.put("Slats", rests.message().text(report.units().replaced()));
+        if (!rests.isSatisfied() || !facts.containsKey("Slats")) {
+            facts.put("Slats", rests.message().text(report.units().replaced()));
+        }
         if (!rests.isSatisfied()) {
-            cautions.add(Caution.warning(rests.message()));
+            // a program of a drawing has the tabs
+            boolean isHeld = !report.parts().isEmpty() && shop.shearStrength().isPresent();
+            if (!isHeld) {
+                cautions.add(Caution.warning(rests.message()));
+            }
             shop.shearStrength().ifPresent(strength -> {
                 HoldingTabs tabs = HoldingTabs.of(
                         report.jet().water().reactionForce(),
@@ -83,14 +89,16 @@ final class Support {
                                 + ReportText.of(
                                         Kind.LENGTH,
                                         tabs.width(TABS),
-                                        report.units().length()) + " hold the part against the reaction of the jet");
+                                        report.units().length())
+                                + (isHeld
+                                        ? " in the program hold the part against the reaction of the jet"
+                                        : " hold the part against the reaction of the jet"));
             });
         }
     }
 
-    /** Places for the lead of each cut that has none. */
+    /** Places for the lead of each cut that has none, of the first few only: each takes a look at the whole part. */
     private void leads(Part part, List<ProgramCut> closed, CuttingRules rules, ReportUnits units) {
-        LeadPlacer placer = LeadPlacer.of(part, rules);
         List<String> places = new ArrayList<>();
         int bare = 0;
         for (ProgramCut cut : closed) {
@@ -99,7 +107,7 @@ final class Support {
                 if (places.size() < MAX_LEADS) {
                     int index = part.contours()
                             .indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
-                    places.add("line " + cut.line() + ": " + place(placer, index, units));
+                    places.add("line " + cut.line() + ": " + place(LeadPlacer.of(part, rules), index, units));
                 }
             }
         }

@@ -1,0 +1,154 @@
+package dev.waterjet.plan;
+
+import dev.waterjet.measure.Kind;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
+import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
+import dev.waterjet.program.ProgramMove;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.toolpath.ToolPath;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import javax.measure.Quantity;
+import javax.measure.quantity.Speed;
+import javax.measure.quantity.Time;
+
+/** Moves of a program along the edges of parts: pierces, leads, tabs and order are those of the plan of the parts. */
+final class EdgeMoves {
+
+    private static final double PIERCE_COVERAGE = 0.95;
+
+    /** A shorter stretch of an edge is left out. */
+    private static final double SHORT_M = 1e-7;
+
+    private final PartPlanning planning;
+    private final Quantity<Time> dwell;
+    private final List<ProgramMove> moves = new ArrayList<>();
+    private Point at = Point.ofSi(0, 0);
+
+    EdgeMoves(PartPlanning planning) {
+        this.planning = planning;
+        this.dwell = planning.pierce.time().upper(PIERCE_COVERAGE);
+    }
+
+    /** Moves of parts, one after the other. */
+    List<ProgramMove> of(List<Part> parts) {
+        List<Part> conditioned = parts.stream().map(planning::conditioned).toList();
+        for (int i = 0; i < parts.size(); i++) {
+            List<Contour> neighbours = new ArrayList<>();
+            for (int k = 0; k < parts.size(); k++) {
+                if (k != i) {
+                    neighbours.addAll(conditioned.get(k).contours());
+                }
+            }
+            Part part = conditioned.get(i);
+            for (PartPlanning.Path path : planning.paths(parts.get(i), part, neighbours, at)) {
+                cut(part, path);
+            }
+        }
+        return moves;
+    }
+
+    private void cut(Part part, PartPlanning.Path path) {
+        Contour contour = part.contours().get(path.contour());
+        CutQuality quality = contour.requirement(0).quality();
+        Quantity<Speed> feed = planning.conditions.feed(quality).value();
+        double[] gaps = gaps(contour, path.toolPath());
+        String name = contour.name().replaceAll("[,():;]", " ").strip();
+        String note = "waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality " + quality.label()
+                + (gaps.length > 0 ? ", open" : "");
+        Contour edges = path.lead().path();
+        pierce(edges.start(), note);
+        moves.add(new ProgramMove.OffsetOn(path.toolPath().partSide().opposite()));
+        EdgeCursor edge = new EdgeCursor();
+        double done = 0;
+        int gap = 0;
+        for (int i = 0; i < edges.size(); i++) {
+            edges.load(i, edge);
+            if (edges.requirement(i).isLead()) {
+                move(edge, 1, feed);
+                continue;
+            }
+            double length = edge.length();
+            for (; gap < gaps.length && gaps[gap] < done + length; gap++) {
+                double share = (gaps[gap] - done) / length;
+                if (gap % 2 == 0) {
+                    move(edge, share, feed);
+                    moves.add(new ProgramMove.JetOff());
+                } else {
+                    pierce(Point.ofSi(edge.xAt(share), edge.yAt(share)), note);
+                }
+            }
+            done += length;
+            if (gap % 2 == 0) {
+                move(edge, 1, feed);
+            }
+        }
+        moves.add(new ProgramMove.JetOff());
+        moves.add(new ProgramMove.OffsetOff());
+    }
+
+    private void pierce(Point place, String note) {
+        moves.add(new ProgramMove.Rapid(place));
+        moves.add(new ProgramMove.Comment(note));
+        moves.add(new ProgramMove.JetOn(dwell));
+        at = place;
+    }
+
+    /** A move along an edge from where the head is to a share of its length. */
+    private void move(EdgeCursor edge, double share, Quantity<Speed> feed) {
+        Point end = share == 1 ? Point.ofSi(edge.endX(), edge.endY()) : Point.ofSi(edge.xAt(share), edge.yAt(share));
+        boolean isWhole = edge.isArc() && Math.abs(edge.sweep()) > Math.PI;
+        if (!isWhole && Kind.LENGTH.si(at.distance(end)) < SHORT_M) {
+            return;
+        }
+        moves.add(
+                edge.isArc()
+                        ? new ProgramMove.Arc(
+                                end,
+                                Point.ofSi(edge.centreX(), edge.centreY()),
+                                edge.sweep() > 0 ? Side.LEFT : Side.RIGHT,
+                                feed)
+                        : new ProgramMove.Line(end, feed));
+        at = end;
+    }
+
+    /** Distances along the contour from its entry at which the jet is shut and switched on again, in turn. */
+    private static double[] gaps(Contour contour, ToolPath path) {
+        double[] starts = new double[contour.size() + 1];
+        EdgeCursor edge = new EdgeCursor();
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, edge);
+            starts[i + 1] = starts[i] + edge.length();
+        }
+        List<Double> gaps = new ArrayList<>();
+        double entry = Double.NaN;
+        for (int i = 0; i < path.size(); i++) {
+            boolean isTab = path.purpose(i) == ToolPath.Purpose.TAB;
+            if (Double.isNaN(entry) && path.sourceEdge(i).isPresent()) {
+                entry = place(starts, path.sourceEdge(i).getAsInt(), path.sourceStart(i));
+            }
+            if (isTab) {
+                int source = path.sourceEdge(i).orElseThrow();
+                if (path.purpose(i - 1) != ToolPath.Purpose.TAB) {
+                    gaps.add(place(starts, source, path.sourceStart(i)) - entry);
+                }
+                if (path.purpose(i + 1) != ToolPath.Purpose.TAB) {
+                    gaps.add(place(starts, source, path.sourceEnd(i)) - entry);
+                }
+            }
+        }
+        double around = starts[contour.size()];
+        double[] places =
+                gaps.stream().mapToDouble(gap -> gap < 0 ? gap + around : gap).toArray();
+        Arrays.sort(places);
+        return places;
+    }
+
+    private static double place(double[] starts, int edge, double share) {
+        return starts[edge] + share * (starts[edge + 1] - starts[edge]);
+    }
+}
