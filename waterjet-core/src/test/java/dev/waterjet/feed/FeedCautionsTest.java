@@ -59,23 +59,37 @@ class FeedCautionsTest {
 
     /**
      * Bands of common practice, no source, for medium cuts of 10 mm at 380 MPa, 0.35/1.02 mm, 450 g/min of 80 mesh. Steel lies
-     * within; the recalled numbers of aluminium and titanium give 4 % and 7 % more, well within the uncertainty of the model.
+     * within; the recalled numbers of aluminium and titanium give 4 % and 7 % more, well within the uncertainty of the model. The
+     * orifice form implies a discharge coefficient of 0.69: by the water that an orifice of 0.65 delivers, all but titanium lie
+     * within, and that is 1.4 % above. With 0.33 mm and 400 g/min all lie within.
      */
     @ParameterizedTest
     @CsvSource({
-        "stainless-304, 110, 170, 1",
-        "mild-steel-a36, 120, 180, 1",
-        "aluminium-6061-t6, 350, 480, 1.04",
-        "titanium, 180, 230, 1.07"
+        "stainless-304, 110, 170, 1, 1",
+        "mild-steel-a36, 120, 180, 1, 1",
+        "aluminium-6061-t6, 350, 480, 1.04, 1",
+        "titanium, 180, 230, 1.07, 1.014"
     })
-    void mediumCutsAgreeWithTheBandsOfPractice(String material, double from, double to, double beyond) {
-        AbrasiveJet practice = CuttingHead.of(
-                        Orifice.sapphire(millimetres(0.35)), FocusingTube.of(millimetres(1.02), millimetres(102)))
-                .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450));
-        Estimate<Speed> feed = published.feed(practice, plate(material, 10), CutQuality.MEDIUM);
+    void mediumCutsAgreeWithTheBandsOfPractice(
+            String material, double from, double to, double beyond, double beyondByFlow) {
+        Estimate<Speed> feed = published.feed(practice(0.35, 450), plate(material, 10), CutQuality.MEDIUM);
+        Estimate<Speed> byFlow = MachinabilityFeed.publishedByWaterFlow()
+                .feed(practice(0.35, 450), plate(material, 10), CutQuality.MEDIUM);
 
         assertThat(feed.si() * 60e3).isBetween(from, to * beyond);
         assertThat(Kind.SPEED.si(feed.lower(0.68)) * 60e3).isLessThan(to);
+        assertThat(byFlow.si() * 60e3).isBetween(from, to * beyondByFlow);
+        assertThat(published
+                                .feed(practice(0.33, 400), plate(material, 10), CutQuality.MEDIUM)
+                                .si()
+                        * 60e3)
+                .isBetween(from, to);
+    }
+
+    private static AbrasiveJet practice(double orificeMm, double gramsPerMinute) {
+        return CuttingHead.of(
+                        Orifice.sapphire(millimetres(orificeMm)), FocusingTube.of(millimetres(1.02), millimetres(102)))
+                .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(gramsPerMinute));
     }
 
     @ParameterizedTest
