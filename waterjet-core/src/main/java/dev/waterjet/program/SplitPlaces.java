@@ -53,11 +53,25 @@ final class SplitPlaces {
         for (int i = 0; i < count; i++) {
             double share = pieces.end[i] / length;
             boolean isLast = i + 1 == count;
-            wordX[i] = isLast ? last('X', edge.endX(), wordX) : at(edge.xAt(share), 'X', wordX, i);
-            wordY[i] = isLast ? last('Y', edge.endY(), wordY) : at(edge.yAt(share), 'Y', wordY, i);
+            wordX[i] = isLast ? last('X', edge.endX(), wordX) : at(x(share), 'X', wordX, i);
+            wordY[i] = isLast ? last('Y', edge.endY(), wordY) : at(y(share), 'Y', wordY, i);
             placeX[i + 1] = isLast ? edge.endX() : place(wordX, i, 'X');
             placeY[i + 1] = isLast ? edge.endY() : place(wordY, i, 'Y');
         }
+    }
+
+    private double x(double share) {
+        return edge.isArc() ? edge.centreX() + widening(share) * (edge.xAt(share) - edge.centreX()) : edge.xAt(share);
+    }
+
+    private double y(double share) {
+        return edge.isArc() ? edge.centreY() + widening(share) * (edge.yAt(share) - edge.centreY()) : edge.yAt(share);
+    }
+
+    /** The ends of an arc may lie at slightly different radii; places between share the difference. */
+    private double widening(double share) {
+        double end = Math.hypot(edge.endX() - edge.centreX(), edge.endY() - edge.centreY());
+        return 1 + share * (end / edge.radius() - 1);
     }
 
     private double origin(char axis) {

@@ -14,6 +14,7 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 
 /** Random programs on a coarse grid, where points coincide often: what is read can be used, checked and written again. */
 class ProgramRoundTripPropertiesTest {
@@ -121,6 +122,23 @@ class ProgramRoundTripPropertiesTest {
                 .as("%s%n%s", text, written)
                 .isCloseTo(Kind.LENGTH.si(program.cuttingLength()), within(4e-6 * again.size()));
         assertThat(again.cuts()).hasSameSizeAs(program.cuts());
+    }
+
+    /** The ends of an arc may differ by 0.01 mm in their radii; its parts share the difference and are read again. */
+    @Test
+    void partsOfAnArcThatHardlyFitsItsCentreFit() {
+        for (String centre : new String[] {"I-20.0049", "I-19.9951"}) {
+            PartProgram program = PartProgram.parse(
+                    "G0 X30 Y0\nM3\nG3 X-10 Y0 " + centre + "\nX30 Y0 I20\nM5\n",
+                    ProgramCodes.defaults().withOpenContours());
+            double length = Kind.LENGTH.si(program.cuttingLength());
+            for (double share : new double[] {0.1, 0.25, 0.4}) {
+                CutFeeds feeds = CutFeeds.ofSi(new double[] {share * length, length}, new double[] {0.01, 0.002});
+                String written = ProgramWriter.of(program.codes()).rewrite(program, List.of(feeds));
+
+                assertThat(PartProgram.parse(written, program.codes()).size()).isEqualTo(3);
+            }
+        }
     }
 
     @Property(tries = 300, seed = "12")
