@@ -61,9 +61,9 @@ class ShopOptionTest {
     void theMachineOfTheShopPlansAsItsOptionsDo(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("shop.json");
         Files.writeString(file, """
-                 {"units": "inch", "machine": {"rapid_speed": "9 m/min", "acceleration": "0.7 m/s2", "jerk": "15 m/s3",
-                  "corner_deviation": "0.03 mm", "pierce_delay": "1.5 s", "move_delay": "0.25 s"}}\
-                 """, StandardCharsets.UTF_8);
+            {"units": "inch", "machine": {"rapid_speed": "9 m/min", "acceleration": "0.7 m/s2", "jerk": "15 m/s3",
+             "corner_deviation": "0.03 mm", "pierce_delay": "1.5 s", "move_delay": "0.25 s"}}\
+            """, StandardCharsets.UTF_8);
         String[] typed = {
             "--rapid-speed=9 m/min",
             "--machine-acceleration=0.7 m/s2",
@@ -77,6 +77,23 @@ class ShopOptionTest {
 
         assertThat(shop).isEqualTo(plan(folder, typed)).contains(" in/min");
         for (String option : typed) {
+            List<String> others = new ArrayList<>(List.of(typed));
+            others.remove(option);
+            assertThat(plan(folder, others.toArray(String[]::new))).as(option).isNotEqualTo(shop);
+        }
+    }
+
+    @Test
+    void theTiltingHeadOfTheShopPlansAsItsOptionsDo(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("shop.json");
+        Files.writeString(file, """
+            {"machine": {"tilt": "7 deg", "tilt_speed": "40 deg/s", "tilt_acceleration": "200 deg/s2", "tilt_lead": 0}}\
+            """, StandardCharsets.UTF_8);
+        String[] typed = {"--tilt=7 deg", "--tilt-speed=40 deg/s", "--tilt-acceleration=200 deg/s2", "--tilt-lead=0"};
+        String shop = plan(folder, "--shop=" + file);
+
+        assertThat(shop).isEqualTo(plan(folder, typed)).contains("-moves.csv");
+        for (String option : List.of(typed[0], typed[3])) {
             List<String> others = new ArrayList<>(List.of(typed));
             others.remove(option);
             assertThat(plan(folder, others.toArray(String[]::new))).as(option).isNotEqualTo(shop);

@@ -32,11 +32,6 @@ final class BSpline {
         double[] ys = entity.numbers(20);
         double[] knots = entity.numbers(40);
         double[] weights = entity.numbers(41);
-        if (xs.length == 0) {
-            throw entity.fault(Message.of(
-                    "spline-fit-points",
-                    "the SPLINE has fit points only; save it with control points, or as a polyline"));
-        }
         boolean isSound = degree >= 1
                 && degree <= MAX_DEGREE
                 && xs.length > degree

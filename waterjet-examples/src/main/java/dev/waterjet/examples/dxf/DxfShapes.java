@@ -21,6 +21,7 @@ final class DxfShapes {
     private record Vertex(double x, double y, double bulge) {}
 
     private final StrokePen pen;
+    private int fitted;
 
     DxfShapes(StrokePen pen) {
         this.pen = pen;
@@ -36,9 +37,23 @@ final class DxfShapes {
                 circular(entity, map.with(Placement.extrusion(entity)), from, sweep);
             }
             case "ELLIPSE" -> ellipse(entity, map);
-            case "SPLINE" -> BSpline.of(entity, map).draw(pen);
+            case "SPLINE" -> spline(entity, map);
             case "LWPOLYLINE" -> lightPolyline(entity, map.with(Placement.extrusion(entity)));
             default -> polyline(entity, map);
+        }
+    }
+
+    /** Number of splines that were drawn through their fit points, since they have no control points. */
+    int fitted() {
+        return fitted;
+    }
+
+    private void spline(Entity entity, AffineMap map) {
+        if (entity.numbers(10).length > 0) {
+            BSpline.of(entity, map).draw(pen);
+        } else {
+            FitSpline.of(entity, map).draw(pen);
+            fitted++;
         }
     }
 

@@ -79,6 +79,13 @@ final class DxfWalk {
         List<Caution> cautions = new ArrayList<>();
         add(cautions, notes, "entities-skipped", "entities left out that are not cut: {names}");
         add(cautions, layersOff, "layers-hidden", "entities left out on layers that are off or frozen: {names}");
+        if (shapes.fitted() > 0) {
+            cautions.add(Caution.warning(Message.of(
+                            "spline-fit-points",
+                            "splines that have fit points only: {count}; the file does not hold the curve between"
+                                    + " them, and the smooth curve through them was taken: compare it with the drawing")
+                    .with("count", shapes.fitted())));
+        }
         if (invisible > 0) {
             cautions.add(Caution.notice(Message.of("invisible-entities", "invisible entities left out: {count}")
                     .with("count", invisible)));

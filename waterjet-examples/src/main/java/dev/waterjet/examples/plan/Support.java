@@ -3,6 +3,7 @@ package dev.waterjet.examples.plan;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.ContourConditioner;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Part;
@@ -107,7 +108,8 @@ final class Support {
                 if (places.size() < MAX_LEADS) {
                     int index = part.contours()
                             .indexOf(cut.loop(EdgeRequirement.defaults()).orElseThrow());
-                    places.add("line " + cut.line() + ": " + place(LeadPlacer.of(part, rules), index, units));
+                    places.add(
+                            "line " + cut.line() + ": " + place(LeadPlacer.of(conditioned(part), rules), index, units));
                 }
             }
         }
@@ -116,6 +118,16 @@ final class Support {
                 bare == 0
                         ? "every closed cut has a lead"
                         : bare + (bare == 1 ? " cut has none: " : " cuts have none: ") + String.join("; ", places));
+    }
+
+    /** The part of lines and arcs in place of chords: a contour of a hundred thousand chords has a few hundred. */
+    private static Part conditioned(Part part) {
+        ContourConditioner conditioner = ContourConditioner.defaults();
+        return Part.of(
+                conditioner.condition(part.outline()).contour(),
+                part.holes().stream()
+                        .map(hole -> conditioner.condition(hole).contour())
+                        .toList());
     }
 
     private static String place(LeadPlacer placer, int contour, ReportUnits units) {

@@ -40,7 +40,19 @@ public enum ShopKey {
     /** Distance between slats. */
     SLAT_PITCH("machine.slat_pitch", Kind.LENGTH, Units.MILLIMETRE, "--slat-pitch"),
     /** Thickness of a slat. */
-    SLAT_THICKNESS("machine.slat_thickness", Kind.LENGTH, Units.MILLIMETRE, "--slat-thickness");
+    SLAT_THICKNESS("machine.slat_thickness", Kind.LENGTH, Units.MILLIMETRE, "--slat-thickness"),
+    /** Maximum inclination of a tilting head. */
+    TILT("machine.tilt", Kind.ANGLE, Units.DEGREE, "--tilt"),
+    /** Maximum angular speed of a tilting head. */
+    TILT_SPEED("machine.tilt_speed", Kind.ANGULAR_SPEED, Units.DEGREE_PER_SECOND, "--tilt-speed"),
+    /** Maximum angular acceleration of a tilting head. */
+    TILT_ACCELERATION(
+            "machine.tilt_acceleration",
+            Kind.ANGULAR_ACCELERATION,
+            Units.DEGREE_PER_SQUARE_SECOND,
+            "--tilt-acceleration"),
+    /** Lead angle of a tilting head over the one that compensates the lag at the exit. */
+    TILT_LEAD("machine.tilt_lead", Kind.RATIO, Units.ONE, "--tilt-lead");
 
     private final String path;
     private final Kind<?> kind;
@@ -74,8 +86,8 @@ public enum ShopKey {
         return unit;
     }
 
-    /** Whether 0 is allowed: delays. */
+    /** Whether 0 is allowed: delays, and a head without lead. */
     boolean mayBeZero() {
-        return kind.equals(Kind.TIME);
+        return kind.equals(Kind.TIME) || this == TILT_LEAD;
     }
 }
