@@ -5,13 +5,18 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.TubeWear;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.plan.Jobs;
+import java.util.Random;
 import org.apache.commons.math3.distribution.LogNormalDistribution;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ConsumableTest {
 
@@ -40,6 +45,22 @@ class ConsumableTest {
         }
         assertThat(Kind.TIME.si(TUBE.meanService(hours(80)))).isCloseTo(integral, within(1e-3 * integral));
         assertThat(Kind.TIME.si(TUBE.meanService(hours(80)))).isLessThan(80 * 3600);
+    }
+
+    /** Renewal: tubes are drawn and replaced one after the other, on failure or at an age, over many hours. */
+    @ParameterizedTest
+    @ValueSource(doubles = {40, 80, 1e6})
+    void anHourOfJetCostsTheReplacementsOfALongRun(double ageH) {
+        Consumable tube = ageH < 1e6 ? TUBE.replacedAt(hours(ageH)) : TUBE;
+        Prices prices = Jobs.RATES.withLives(Consumable.orifice(Orifice.Jewel.SAPPHIRE), tube);
+        Random random = new Random(7);
+        double used = 0;
+        int count = 200_000;
+        for (int i = 0; i < count; i++) {
+            used += Math.min(ageH, Math.sqrt(50 * 150.0) * Math.exp(Math.log(3) / 2 * random.nextGaussian()));
+        }
+
+        assertThat(prices.jetItems(Jobs.JET).get(CostItem.TUBE)).isCloseTo(110 * count / used, withinPercentage(0.5));
     }
 
     @Test

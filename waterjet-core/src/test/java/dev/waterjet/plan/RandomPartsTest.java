@@ -43,7 +43,7 @@ class RandomPartsTest {
 
     private static final int PLANS = Integer.getInteger("waterjet.random.plans", 40);
 
-    /** What else can leave a contour out of a plan is a fault of the planner. */
+    /** Any other reason to leave a contour out of a plan is a fault of the planner. */
     private static final Set<String> LEFT_OUT = Set.of("jet-does-not-fit", "entry-out-of-reach");
 
     private static final List<Material> MATERIALS =

@@ -14,8 +14,12 @@ import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelector;
 import dev.waterjet.head.HeadSelector.Ranking;
 import dev.waterjet.head.PartRequirement;
+import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.hydraulics.PumpSetting;
+import dev.waterjet.jet.CuttingHead;
+import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Part;
@@ -24,6 +28,7 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -77,6 +82,38 @@ class SelectedHeadTest {
                 + plan.pierces() * same.pierce().idleTime().getValue().doubleValue();
         assertThat(same.time().si()).isCloseTo(withoutRapid, withinPercentage(2));
         assertThat(same.cost()).isCloseTo(plan.cost(1).orElseThrow().total().si(), withinPercentage(3));
+    }
+
+    /** The jet has the bore at the exit of the tube: feed rate with its power of -0.618 x 1.15, the kerf with the bore. */
+    @Test
+    void aWornTubeCutsSlowerAndWider() {
+        Workpiece plate = Jobs.plate("mild-steel-a36", 10);
+        FocusingTube tube = FocusingTube.of(millimetres(1.02), millimetres(76));
+        PartPlan fresh = plan(tube, plate);
+        PartPlan worn = plan(tube.withExitBore(millimetres(1.3)), plate);
+        double slower = Math.pow(1.3 / 1.02, -0.618 * 1.15);
+
+        assertThat(worn.conditions().feed(CutQuality.COARSE).si()
+                        / fresh.conditions().feed(CutQuality.COARSE).si())
+                .isCloseTo(slower, withinPercentage(0.01));
+        assertThat(worn.cuttingTime().si() * slower / fresh.cuttingTime().si()).isBetween(0.97, 1.03);
+        assertThat(offsetMm(worn) - offsetMm(fresh)).isBetween(0.1, 0.18);
+        assertThat(worn.cost(1).orElseThrow().total().si())
+                .isGreaterThan(fresh.cost(1).orElseThrow().total().si());
+    }
+
+    private static PartPlan plan(FocusingTube tube, Workpiece plate) {
+        return PartPlanner.of(Setup.of(
+                                CuttingHead.of(Orifice.sapphire(millimetres(0.33)), tube),
+                                PumpSetting.ofPower(kilowatts(30), megapascals(380)),
+                                MachineLimits.of(millimetresPerMinute(60_000), metresPerSquareSecond(20)))
+                        .withRequirement(COARSE)
+                        .withPrices(Jobs.RATES))
+                .plan(Part.of(Contour.circle(Point.millimetres(200, 200), millimetres(160), COARSE)), plate);
+    }
+
+    private static double offsetMm(PartPlan plan) {
+        return 1e3 * Kind.LENGTH.si(plan.cuts().get(0).offset().orElseThrow());
     }
 
     private static HeadCandidate select(PartRequirement requirement) {
