@@ -92,6 +92,7 @@ public final class Validation {
             ![Deviation of each row against the tolerance it is allowed, both relative and on logarithmic axes: every point lies under the line where the two are equal](figures/validation-deviations.svg)
 
             """);
+        page.append(Comparisons.section());
         summary(all, page);
         Map<String, List<Checked>> byFile = new LinkedHashMap<>();
         all.forEach(one -> byFile.computeIfAbsent(one.row().file(), key -> new ArrayList<>())
