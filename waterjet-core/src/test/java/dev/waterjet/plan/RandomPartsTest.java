@@ -221,7 +221,7 @@ class RandomPartsTest {
     }
 
     private static EdgeRequirement requirement(Random random) {
-        return EdgeRequirement.of(CutQuality.values()[random.nextInt(CutQuality.values().length)]);
+        return EdgeRequirement.of(List.of(CutQuality.values()).get(random.nextInt(5)));
     }
 
     private static double between(Random random, double from, double to) {
