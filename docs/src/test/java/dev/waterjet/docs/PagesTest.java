@@ -61,8 +61,10 @@ class PagesTest {
                         .filter(entry -> entry.getValue().find())
                         .map(entry -> DynamicTest.dynamicTest(
                                 page + ", line " + entry.getKey().line(), () -> {
-                                    List<String> words = words(entry.getValue().group(1));
                                     String into = folder.toString();
+                                    List<String> words = words(entry.getValue().group(1)).stream()
+                                            .map(word -> file(word, folder))
+                                            .collect(Collectors.toCollection(ArrayList::new));
                                     if (words.get(0).equals("plan")) {
                                         words.addAll(List.of("--output-dir", into));
                                     }
@@ -74,6 +76,15 @@ class PagesTest {
                                             .isEqualTo(plain(String.valueOf(
                                                     entry.getKey().printed())));
                                 })));
+    }
+
+    /** A file of the project by its place, one that a command writes, or another reads, by that of a folder. */
+    private static String file(String word, Path folder) {
+        if (!word.matches("[a-z/-]+\\.(csv|json|svg)")) {
+            return word;
+        }
+        Path known = Page.ROOT.resolve(word);
+        return (Files.exists(known) ? known : folder.resolve(word)).toString();
     }
 
     @TestFactory

@@ -160,6 +160,18 @@ public final class Calibration {
     }
 
     /**
+     * Returns this calibration with weights that leave out far cuts, for a suspected bad series: it withstands wrong cuts up to nearly
+     * half of all, at settings that the others share ({@link CutFit#withstoodCuts()} has the number). It takes measured cuts
+     * alone, without plates, prior and known deviations, and at least three cuts more than have one setting in common. Which of two
+     * equally large groups is the wrong one no method tells.
+     *
+     * @return the calibration
+     */
+    public Calibration withHighBreakdown() {
+        return new Calibration(new CalibrationSpec(spec.family(), null, spec.group(), CalibrationSpec.HIGH_BREAKDOWN));
+    }
+
+    /**
      * Fits the parameters to test cuts.
      *
      * @param cuts the cuts, of one material

@@ -227,7 +227,8 @@ public final class CalibrationSet implements FeedModel, Described {
     }
 
     private List<Caution> uncalibrated(Material material, List<Caution> cautions) {
-        if (values.calibrations.isEmpty()) {
+        // a fit of the whole shop has its own caution
+        if (values.calibrations.isEmpty() || values.model instanceof ShopFit) {
             return cautions;
         }
         List<Caution> all = new ArrayList<>(cautions);

@@ -59,9 +59,7 @@ final class CalibrationSolver {
 
     private Solution linear(CutRows rows, MachinabilityFamily family) {
         if (spec.tailFreedom() > 0) {
-            FitRefusals.requireIndependent(rows);
-            FitRefusals.requireRank(rows, family.starts(cuts));
-            return HeavyTails.solve(rows, spec.tailFreedom(), cuts);
+            return robust(rows, family);
         }
         if (spec.prior() != null) {
             return isClosed(rows, spec.prior())
@@ -87,6 +85,21 @@ final class CalibrationSolver {
                 ? Optional.empty()
                 : Optional.of(new Once<>(() -> PosteriorSolution.of(rows, flat(rows))));
         return new ProfileSolution(CutFit.Method.PROFILE_LIKELIHOOD, fit, flat, freedom);
+    }
+
+    private Solution robust(CutRows rows, MachinabilityFamily family) {
+        FitRefusals.requireIndependent(rows);
+        FitRefusals.requireRank(rows, family.starts(cuts));
+        if (spec.tailFreedom() == CalibrationSpec.HIGH_BREAKDOWN) {
+            FitRefusals.requireReserve(rows, 3);
+            return BreakdownSolution.of(rows);
+        }
+        FitRefusals.requireReserve(rows, 2);
+        FitRefusals.requireScatter(rows);
+        if (!rows.isExact() && isMetWithoutScatter(rows, CensoredFit.of(rows, ErrorLaw.NORMAL))) {
+            throw FitRefusals.scatter(rows);
+        }
+        return HeavyTails.solve(rows, spec.tailFreedom(), cuts);
     }
 
     /**

@@ -13,13 +13,16 @@ import org.jspecify.annotations.Nullable;
  * @param family the models among which the fit chooses
  * @param prior what is known before the cuts; null if the fit uses the cuts alone
  * @param group attribute whose values are random effects; null if cuts are independent
- * @param tailFreedom degrees of freedom of the scatter; 0 for a normal scatter, {@link #ESTIMATED} if the cuts are to show it
+ * @param tailFreedom degrees of freedom of the scatter; 0 for a normal scatter, {@link #ESTIMATED} if the cuts are to show it, {@link #HIGH_BREAKDOWN}
+ *     for weights that leave out far cuts
  */
 record CalibrationSpec(
         Family family, @Nullable CutPrior prior, @Nullable String group, double tailFreedom) implements Serializable {
 
     /** Below all that a caller may state. */
     static final double ESTIMATED = 0.25;
+
+    static final double HIGH_BREAKDOWN = 0.125;
 
     CalibrationSpec {
         Objects.requireNonNull(family, "family");

@@ -120,6 +120,20 @@ final class FitRefusals {
                 .with("cuts", rows.size()));
     }
 
+    /** Requires of a robust fit that some cuts could be missing: a wrong one that alone determines a slope is not found. */
+    static void requireReserve(CutRows rows, int least) {
+        int reserve = rows.size() - HighBreakdown.mostInOnePlane(rows);
+        if (reserve < least) {
+            throw new NoSolutionException(Message.of(
+                            "no-reserve-for-robust-fit",
+                            "{reserve} of {cuts} cuts alone determine a parameter, so that a wrong one among them"
+                                    + " cannot be found; vary the settings in at least {least} cuts")
+                    .with("reserve", reserve)
+                    .with("cuts", rows.size())
+                    .with("least", least));
+        }
+    }
+
     static void requireIndependent(CutRows rows) {
         if (rows.plates() > 0) {
             throw new NoSolutionException(Message.of(

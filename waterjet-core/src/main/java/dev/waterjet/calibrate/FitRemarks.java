@@ -132,6 +132,9 @@ final class FitRemarks {
     }
 
     private void addTails() {
+        if (fit.method() == CutFit.Method.HIGH_BREAKDOWN) {
+            addLeftOut();
+        }
         double freedom = fit.tailDegreesOfFreedom();
         if (fit.spec().tailFreedom() == CalibrationSpec.ESTIMATED && freedom < CONTAMINATED) {
             remarks.add(Caution.warning(Message.of(
@@ -139,6 +142,24 @@ final class FitRemarks {
                             "the tails of the scatter are heavier than any process has ({freedom} degrees of freedom):"
                                     + " some cuts are wrong; see their weights")
                     .with("freedom", freedom)));
+        }
+    }
+
+    private void addLeftOut() {
+        double[] weights = FitRows.of(fit).weights();
+        List<String> out = IntStream.range(0, cuts.size())
+                .filter(i -> weights[i] == 0)
+                .mapToObj(i -> CutFit.label(cuts, i))
+                .toList();
+        if (!out.isEmpty()) {
+            remarks.add(Caution.warning(Message.of(
+                            "cuts-left-out",
+                            "{count} of {all} cuts are so far from the others that they have no part in the fit:"
+                                + " {cuts}; it withstands {withstood} wrong ones; find out what is different in them")
+                    .with("count", out.size())
+                    .with("all", cuts.size())
+                    .with("cuts", String.join(", ", out))
+                    .with("withstood", fit.withstoodCuts())));
         }
     }
 

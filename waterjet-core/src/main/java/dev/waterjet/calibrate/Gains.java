@@ -36,11 +36,14 @@ final class Gains {
      */
     static double variance(CutRows rows, double[] target, double[] candidate, int plate, double sigma, double tau) {
         CutRows all = plate < 0 ? rows : rows.with(candidate, plate);
-        return Matrices.square(
-                target,
-                Matrices.inverse(new MarginalLikelihood(all)
-                        .derivatives(new double[target.length], sigma, tau)
-                        .information()));
+        return Matrices.square(target, Matrices.inverse(information(all, sigma, tau)));
+    }
+
+    /** Information of rows about the coefficients. */
+    static double[][] information(CutRows rows, double sigma, double tau) {
+        return new MarginalLikelihood(rows)
+                .derivatives(new double[rows.width()], sigma, tau)
+                .information();
     }
 
     /** Expected variance of a normal quantity after a trial at an offset from its mean, by its prior deviation and scatter. */

@@ -12,6 +12,7 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -48,6 +49,8 @@ public record KerfMeasurement(
 
     private static final String DOSE = "spread of the dose over the bore";
     private static final String SLOPE = "slope of the edge of the jet";
+
+    private static final int MIN_CUTS = 3;
 
     /** From this slope on, 45 degrees, no jet can be meant. */
     private static final double MAX_SLOPE = 1;
@@ -151,22 +154,17 @@ public record KerfMeasurement(
      * <p>Widths at both sides, at two stand-off distances or more and at high and low feed rates, determine both numbers. An
      * error of the separation depths goes into the spread of the dose: predict with the feed model that was used for the fit.
      *
+     * <p>The widths of a cut are not independent. From three cuts on, if the others can do without each of them, the uncertainties of the
+     * model are no smaller than those from leaving out each cut in turn; fewer cuts do not show how cuts differ.
+     *
      * @param measurements test cuts with at least three widths in all
      * @return the model and its fit; residuals are in m
-     * @throws dev.waterjet.measure.NoSolutionException if the widths do not determine both numbers
+     * @throws NoSolutionException if the widths do not determine both numbers
      */
     public static FittedModel<KerfModel> fit(List<KerfMeasurement> measurements) {
-        List<Reading> readings = new ArrayList<>();
-        for (KerfMeasurement measured : measurements) {
-            for (int i = 0; i < measured.widths.size(); i++) {
-                readings.add(new Reading(measured, i));
-            }
-        }
         KerfModel start = KerfModel.standard();
-        Fit fit = LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
-                .withPositiveParameter(DOSE, start.doseRatio())
-                .withPositiveParameter(SLOPE, Math.tan(Kind.ANGLE.si(start.halfAngle())))
-                .fit(readings.stream().mapToDouble(Reading::widthM).toArray());
+        Fit fit = least(measurements);
+        double[] relative = relative(measurements, fit);
         DoubleSummaryStatistics bores = measurements.stream()
                 .mapToDouble(
                         measured -> measured.cut.thicknessSi() / measured.jet().tubeExitBoreSi())
@@ -176,11 +174,45 @@ public record KerfMeasurement(
                 .withNote(
                         "Spread of the dose and half-angle by least squares; the separation depths are taken as exact.")
                 .withRanges(KerfModel.thicknessRange(bores.getMin(), bores.getMax()));
-        KerfModel model = start.withDoseSpread(fit.value(DOSE), relative(fit, DOSE), evidence)
-                .withHalfAngle(angle(fit.value(SLOPE)), relative(fit, SLOPE), evidence)
+        KerfModel model = start.withDoseSpread(fit.value(DOSE), relative[0], evidence)
+                .withHalfAngle(angle(fit.value(SLOPE)), relative[1], evidence)
                 .withCorrelation(fit.correlation(DOSE, SLOPE))
                 .withWidthScatter(Kind.LENGTH.of(fit.residualDeviation()));
         return new FittedModel<>(model, fit);
+    }
+
+    private static Fit least(List<KerfMeasurement> measurements) {
+        List<Reading> readings = new ArrayList<>();
+        for (KerfMeasurement measured : measurements) {
+            for (int i = 0; i < measured.widths.size(); i++) {
+                readings.add(new Reading(measured, i));
+            }
+        }
+        KerfModel start = KerfModel.standard();
+        return LeastSquares.of((i, numbers) -> readings.get(i).predicted(numbers))
+                .withPositiveParameter(DOSE, start.doseRatio())
+                .withPositiveParameter(SLOPE, Math.tan(Kind.ANGLE.si(start.halfAngle())))
+                .fit(readings.stream().mapToDouble(Reading::widthM).toArray());
+    }
+
+    /** Relative uncertainties: those of the widths, and no less than what the cuts show. */
+    private static double[] relative(List<KerfMeasurement> measurements, Fit fit) {
+        double[] byWidths = {relative(fit, DOSE), relative(fit, SLOPE)};
+        if (measurements.size() < MIN_CUTS) {
+            return byWidths;
+        }
+        try {
+            double[] byCuts = Lines.leaveOneOutErrors(measurements.size(), left -> {
+                List<KerfMeasurement> others = new ArrayList<>(measurements);
+                others.remove(left);
+                Fit without = least(others);
+                return new double[] {Math.log(without.value(DOSE)), Math.log(without.value(SLOPE))};
+            });
+            return new double[] {Math.max(byWidths[0], byCuts[0]), Math.max(byWidths[1], byCuts[1])};
+        } catch (NoSolutionException e) {
+            // without one of the cuts the others do not determine both numbers
+            return byWidths;
+        }
     }
 
     /** One width of one cut. */

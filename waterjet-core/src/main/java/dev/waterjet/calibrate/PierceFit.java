@@ -10,6 +10,7 @@ import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.pierce.PierceModel;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
@@ -28,10 +29,12 @@ final class PierceFit {
     /** Relative standard error of the coefficient of h^2 from which the pierces tell nothing of the damping. */
     private static final double MAX_RELATIVE_ERROR = 1;
 
+    private final List<PierceMeasurement> pierces;
     private final double[] depthsM;
     private final double[] logTimes;
 
     PierceFit(List<PierceMeasurement> pierces) {
+        this.pierces = pierces;
         depthsM = pierces.stream()
                 .mapToDouble(pierce -> Kind.LENGTH.si(pierce.depth()))
                 .toArray();
@@ -47,6 +50,25 @@ final class PierceFit {
     static Evidence evidence(Fit fit) {
         return Evidence.of(
                 EvidenceGrade.FITTED, Source.of("timed pierces of the user").at(fit.observations() + " pierces"));
+    }
+
+    /**
+     * Scatter of the logarithm of the time of a pierce in another plate: that of the residuals, and no less than scatter within and spread
+     * between plates together, by the restricted likelihood.
+     */
+    static double scatter(List<PierceMeasurement> pierces, Fit fit) {
+        int[] places = AbilityRows.places(
+                pierces.stream().map(PierceMeasurement::plate).toList());
+        double plain = fit.residualDeviation();
+        long plates = Arrays.stream(places).distinct().count();
+        if (plates < 2 || plates == pierces.size()) {
+            return plain;
+        }
+        double[] residuals = fit.residuals();
+        double[][] ones = new double[residuals.length][1];
+        Arrays.stream(ones).forEach(one -> one[0] = 1);
+        VarianceFit found = VarianceFit.of(CutRows.exact(residuals, ones).withPlates(places), true);
+        return Math.max(plain, Math.hypot(found.sigma(), found.tau()));
     }
 
     FittedModel<PierceModel> fit(double typicalDampingM) {
@@ -66,7 +88,7 @@ final class PierceFit {
                 : rate(typicalDampingM);
         double dampingM = fit.names().contains(DAMPING) ? fit.value(DAMPING) : typicalDampingM;
         PierceModel model = PierceModel.damped(
-                Kind.SPEED.of(fit.value(RATE)), Kind.LENGTH.of(dampingM), fit.residualDeviation(), evidence(fit));
+                Kind.SPEED.of(fit.value(RATE)), Kind.LENGTH.of(dampingM), scatter(pierces, fit), evidence(fit));
         return new FittedModel<>(model, fit);
     }
 

@@ -32,8 +32,10 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
  *
  * @param depth pierced depth, above 0
  * @param time jet-on time until the jet was there, above 0
+ * @param plate name of its plate, batch or day; empty if it has none. Pierces of one plate are more alike than others
  */
-public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) implements Described, Serializable {
+public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time, String plate)
+        implements Described, Serializable {
 
     private static final String DEPTH = "depth after one second in m";
     private static final String EXPONENT = "exponent of the time";
@@ -45,8 +47,10 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
      * @throws dev.waterjet.measure.DomainException if a component is not above 0
      * @param depth pierced depth, above 0
      * @param time jet-on time until the jet was there, above 0
+     * @param plate name of its plate
      */
     public PierceMeasurement {
+        Objects.requireNonNull(plate, "plate");
         Objects.requireNonNull(depth, "depth");
         Objects.requireNonNull(time, "time");
         depth = Kind.LENGTH.of(Require.positive("pierced depth", Kind.LENGTH.si(depth), Units.MILLIMETRE));
@@ -63,7 +67,17 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
     public static PierceMeasurement of(Quantity<Length> depth, Quantity<Time> time) {
         Objects.requireNonNull(depth, "depth");
         Objects.requireNonNull(time, "time");
-        return new PierceMeasurement(depth, time);
+        return new PierceMeasurement(depth, time, "");
+    }
+
+    /**
+     * Returns this pierce with its plate. With several plates the scatter of the fitted model is that of a pierce in another plate.
+     *
+     * @param name name of the plate, batch or day
+     * @return the pierce
+     */
+    public PierceMeasurement withPlate(String name) {
+        return new PierceMeasurement(depth, time, name);
     }
 
     double logDepth() {
@@ -142,7 +156,7 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
         PierceModel model = PierceModel.of(
                 Kind.LENGTH.of(fit.value(DEPTH)),
                 fit.value(EXPONENT),
-                fit.residualDeviation(),
+                PierceFit.scatter(pierces, fit),
                 PierceFit.evidence(fit));
         return new FittedModel<>(model, fit);
     }
@@ -152,6 +166,7 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time) imp
         return Description.of("pierce measurement")
                 .put("depth", Kind.LENGTH, Kind.LENGTH.si(depth))
                 .put("time", Kind.TIME, Kind.TIME.si(time))
+                .put("plate", plate)
                 .map();
     }
 

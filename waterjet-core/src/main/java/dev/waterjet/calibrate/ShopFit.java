@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Speed;
 import org.apache.commons.math3.exception.MathIllegalArgumentException;
@@ -85,6 +86,8 @@ public final class ShopFit implements ForwardingFeed, Described {
     private final transient Values values;
     private final transient ShopPosterior posterior;
     private final transient MachinabilityFeed model;
+    /** Materials with their number in this shop, which a plan needs at every point of a path. */
+    private final transient Map<Material, Material> fitted = new ConcurrentHashMap<>();
 
     private ShopFit(Values values) {
         this.values = values;
@@ -180,6 +183,11 @@ public final class ShopFit implements ForwardingFeed, Described {
         return values.cuts;
     }
 
+    /** {@return the prior of the factor of the shop, the scatter and the plates} */
+    public CutPrior prior() {
+        return values.prior;
+    }
+
     /** {@return the materials that were cut, with their fitted machinability, in the order of the cuts} */
     public List<Material> materials() {
         return values.catalogue.stream().map(this::material).toList();
@@ -205,13 +213,18 @@ public final class ShopFit implements ForwardingFeed, Described {
     }
 
     /**
-     * Returns a material with its machinability in this shop.
+     * Returns a material with its machinability in this shop, for use with another feed model. This model has the factor of the
+     * shop itself: it takes materials as the catalogue has them.
      *
      * @param material a material of the catalogue; it need not have been cut
      * @return the material with the fitted number, or, if it was not cut, with that of the catalogue times the factor of the
      *     shop
      */
     public Material material(Material material) {
+        return fitted.computeIfAbsent(Objects.requireNonNull(material, "material"), this::inThisShop);
+    }
+
+    private Material inThisShop(Material material) {
         double[] student = posterior.machinability(original(material));
         return original(material)
                 .withMachinability(

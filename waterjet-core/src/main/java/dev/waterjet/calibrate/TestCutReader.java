@@ -93,6 +93,14 @@ final class TestCutReader {
     private record Column(int place, DoubleUnaryOperator toSi, boolean isFree) {}
 
     private static Map<String, Column> columns(CsvText.Row header) {
+        if (header.cells().size() == 1 && header.cells().get(0).contains(";")) {
+            throw header.fault(
+                    0,
+                    Message.of(
+                            "semicolons-between-cells",
+                            "the cells are separated by semicolons; save the file with commas between cells and points"
+                                    + " in numbers"));
+        }
         Map<String, Column> columns = new LinkedHashMap<>();
         for (int i = 0; i < header.cells().size(); i++) {
             String heading = header.cells().get(i);

@@ -216,11 +216,22 @@ public final class CutStatisticsSubject {
         };
     }
 
+    private static double coefficient(CutStatisticsRow row, double[] beta) {
+        return row.mentions("exponent") ? PRESSURE_EXPONENT + beta[1] : row.mentions("ln N") ? beta[0] : Double.NaN;
+    }
+
     private static double outliers(CutStatisticsRow row) {
         CutRows rows = row.rows(row.mentions("pressure"));
         if (row.mentions("least squares")) {
             VarianceFit fit = VarianceFit.of(rows, true);
             return row.mentions("sigma") ? fit.sigma() : fit.beta()[0];
+        }
+        if (row.mentions("rlm")) {
+            return coefficient(row, new RobustRows(rows).ofHuber());
+        }
+        if (row.mentions("lmrob")) {
+            HighBreakdown fit = HighBreakdown.of(rows);
+            return row.mentions("scale") ? fit.scale() : coefficient(row, fit.beta());
         }
         if (!row.mentions("Student")) {
             return Double.NaN;

@@ -1,9 +1,11 @@
 package dev.waterjet.calibrate;
 
 import static dev.waterjet.measure.Measures.millimetres;
+import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.Refusals;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.jet.AbrasiveJet;
@@ -13,6 +15,8 @@ import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 import org.junit.jupiter.api.Test;
 
 /** Fits with Student's distribution of the scatter. */
@@ -58,6 +62,23 @@ class HeavyTailsTest {
         assertThat(estimated.fit().tailDegreesOfFreedom()).isGreaterThan(3);
         assertThat(error(estimated)).isCloseTo(error(PLAIN.fit(cuts(0))), within(0.01));
         assertThat(estimated.remarks()).extracting(Caution::code).doesNotContain("contaminated");
+    }
+
+    /** Intervals that all overlap, and trials that never disagree, are met by a scatter as small as one likes. */
+    @Test
+    void cutsThatNeverDisagreeAreRefused() {
+        AbrasiveJet jet = CalibrationTest.jet(350, 300);
+        Quantity<Length> plate = millimetres(10);
+        List<TestCut> cuts = List.of(
+                TestCut.between(jet, plate, millimetresPerMinute(500), millimetresPerMinute(550)),
+                TestCut.between(jet, plate, millimetresPerMinute(520), millimetresPerMinute(570)),
+                TestCut.trial(jet, plate, millimetresPerMinute(510), true),
+                TestCut.trial(jet, plate, millimetresPerMinute(560), false));
+
+        for (Calibration robust : List.of(PLAIN.withStudentErrors(4), PLAIN.withStudentErrors())) {
+            Refusals.assertRefused(() -> robust.fit(cuts), "undetermined-scatter");
+            Refusals.assertRefused(() -> robust.fit(cuts.subList(0, 2)), "undetermined-scatter");
+        }
     }
 
     @Test

@@ -85,6 +85,7 @@ class TestCutTextTest {
             value = {
                 "''                                                       | line 1, column 1: empty-test-cuts",
                 "test,thickness,feed_mm_per_min                           | line 1, column 6: column-without-unit",
+                "test~thickness_mm~feed_mm_per_min                        | line 1, column 1: semicolons-between-cells",
                 "test,thickness_mm                                        | line 1, column 6: missing-column",
                 "HEADER,;separation,10,100,380,0.3,0.9,300,              | line 1, column 89: unnamed-column",
                 "HEADER,index,index                                       | line 1, column 95: repeated-column",
@@ -95,7 +96,7 @@ class TestCutTextTest {
                 "HEADER,index;depth,10,100,380,0.3,0.9,300,2              | line 2, column 30: column-not-allowed",
             })
     void anErrorHasItsPlaceAndCode(String text, String refusal) {
-        String csv = text.replace("HEADER", HEADER).replace(';', '\n');
+        String csv = text.replace("HEADER", HEADER).replace(';', '\n').replace('~', ';');
 
         assertThat(Refusals.of(() -> TestCut.parse(csv))).isEqualTo(refusal);
     }

@@ -9,6 +9,7 @@ import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.Calibration;
 import dev.waterjet.calibrate.CalibrationSet;
 import dev.waterjet.calibrate.CutPrior;
+import dev.waterjet.calibrate.FeedLadder;
 import dev.waterjet.calibrate.FittedModel;
 import dev.waterjet.calibrate.KerfMeasurement;
 import dev.waterjet.calibrate.LagMeasurement;
@@ -22,6 +23,7 @@ import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.material.Materials;
+import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
@@ -58,6 +60,7 @@ final class FitSamples {
         all.add(new ModelComparison(-12.5, -11.0, 0.8, 1.1));
         all.add(CutPrior.catalogue(Samples.PLATE.material()));
         all.add(cuts.get(0).withPlate("P1").withLabel("first"));
+        all.add(FeedLadder.of(fitted.feed(Samples.JET, Workpiece.of(fitted.material(), millimetres(12)), 1), 0.2));
         all.addAll(NextCut.rank(fitted, Samples.JET, millimetres(12), List.of(Samples.JET)));
         FittedModel<KerfModel> kerf =
                 KerfMeasurement.fit(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6)));

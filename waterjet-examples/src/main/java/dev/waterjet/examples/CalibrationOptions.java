@@ -4,6 +4,7 @@ import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CalibrationSet;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.material.Material;
+import dev.waterjet.material.Materials;
 import dev.waterjet.measure.TextException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,8 +20,9 @@ final class CalibrationOptions {
             names = "--calibration",
             paramLabel = "<file>",
             description = "Calibration as fit --save writes it, once for each. It replaces --model for its own"
-                    + " material, and its material is the default of --material; any other material has a caution."
-                    + " Default: the calibrations of the shop file.")
+                + " material, and its material is the default of --material; any other material has a caution. One of"
+                + " several materials replaces --model for all, with the factor of the shop. Default: the calibrations"
+                + " of the shop file.")
     private List<Path> files = new ArrayList<>();
 
     @Spec(Spec.Target.MIXEE)
@@ -44,28 +46,43 @@ final class CalibrationOptions {
      */
     Choice choose(Material stated, FeedModel model) {
         boolean isDefault = !program.commandLine().getParseResult().hasMatchedOption("--material");
-        List<CalibratedFeed> own = read(isDefault ? List.of() : List.of(stated));
-        CalibrationSet set = CalibrationSet.of(model);
-        for (CalibratedFeed calibration : own) {
-            set = set.with(calibration);
+        List<FitFile.Content> all = read(isDefault ? List.of() : List.of(stated));
+        FeedModel others = model;
+        boolean isOfShop = false;
+        for (FitFile.Content content : all) {
+            if (content instanceof FitFile.OfShop shop) {
+                others = shop.fit();
+                isOfShop = isAmong(shop.fit().materials(), stated);
+            }
         }
+        CalibrationSet set = CalibrationSet.of(others);
+        for (FitFile.Content content : all) {
+            if (content instanceof FitFile.OfMaterial calibration) {
+                set = set.with(calibration.own());
+            }
+        }
+        List<CalibratedFeed> own = set.calibrations();
         if (own.isEmpty()) {
-            return new Choice(stated, model, false);
+            return new Choice(stated, others, isOfShop);
         }
         Material cut = isDefault && files.size() == 1 ? own.get(own.size() - 1).material() : stated;
-        List<CalibratedFeed> fitting = set.calibrations().stream()
+        List<CalibratedFeed> fitting = own.stream()
                 .filter(calibration -> calibration.material().id().equals(cut.id()))
                 .toList();
         if (fitting.isEmpty()) {
-            return new Choice(cut, set, false);
+            return new Choice(cut, set, isOfShop);
         }
         Material fitted = fitting.get(fitting.size() - 1).material();
         return new Choice(fitted, fitting.size() == 1 ? fitting.get(0) : set, true);
     }
 
+    private static boolean isAmong(List<Material> materials, Material stated) {
+        return materials.stream().anyMatch(material -> material.id().equals(stated.id()));
+    }
+
     /** Calibrations of the shop file, then those of the option; one that names no material is for the stated one. */
-    private List<CalibratedFeed> read(List<Material> stated) {
-        List<CalibratedFeed> all = new ArrayList<>();
+    private List<FitFile.Content> read(List<Material> stated) {
+        List<FitFile.Content> all = new ArrayList<>();
         for (ShopDefaults.Saved saved : ShopDefaults.calibrations(program.commandLine())) {
             all.add(read(saved.text(), saved.name(), List.of()));
         }
@@ -75,16 +92,18 @@ final class CalibrationOptions {
         return all;
     }
 
-    private CalibratedFeed read(String text, String name, List<Material> stated) {
+    private FitFile.Content read(String text, String name, List<Material> stated) {
+        Materials catalogue = ShopDefaults.materials(program.commandLine());
         return FitFile.read(
                 text,
                 name,
+                catalogue,
                 id -> id.isEmpty()
                         ? stated.stream().findFirst().orElseGet(() -> {
                             throw new TextException(name
                                     + " does not state the material of its cuts; give --material, or fit them again"
                                     + " with it");
                         })
-                        : ShopDefaults.materials(program.commandLine()).get(id));
+                        : catalogue.get(id));
     }
 }

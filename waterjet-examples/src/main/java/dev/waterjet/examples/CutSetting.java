@@ -35,7 +35,15 @@ final class CutSetting {
     private CutSetting() {}
 
     static TestCut parse(String text, TestCut known) {
-        Map<String, String> columns = known(known);
+        return parse(text, known(known));
+    }
+
+    /** Setting that leaves nothing out. */
+    static TestCut parse(String text) {
+        return parse(text, new LinkedHashMap<>());
+    }
+
+    private static TestCut parse(String text, Map<String, String> columns) {
         for (String part : text.split("[,;]", -1)) {
             Matcher matcher = PART.matcher(part);
             String name = matcher.matches() ? name(matcher.group(1) + matcher.group(2)) : "";

@@ -1,19 +1,13 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.CalibratedFeed;
-import dev.waterjet.calibrate.CutFit;
-import dev.waterjet.calibrate.ModelComparison;
-import dev.waterjet.calibrate.NextCut;
+import dev.waterjet.calibrate.FeedLadder;
 import dev.waterjet.calibrate.ShopFit;
 import dev.waterjet.calibrate.TestCut;
-import dev.waterjet.evidence.Caution;
-import dev.waterjet.evidence.Estimate;
-import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
-import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.TextException;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -21,10 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import javax.measure.quantity.Speed;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -46,9 +37,6 @@ import picocli.CommandLine.Parameters;
             "Example: waterjet fit cuts.csv --material titanium --predict \"thickness=8 mm, pressure=360 MPa\""
         })
 final class FitCuts extends Program {
-
-    /** With fewer plates those that are left do not show their spread. */
-    private static final int MIN_PLATES = 4;
 
     @Parameters(arity = "0..1", paramLabel = "<file>", description = "File of test cuts.")
     private Path file = Path.of("");
@@ -79,8 +67,15 @@ final class FitCuts extends Program {
             names = "--robust",
             description =
                     "Fit with a heavy-tailed scatter (Student, 4 degrees of freedom), so that single wrong cuts lose"
-                            + " their weight; without prior and plates.")
+                            + " their weight; it takes no --prior and no --group.")
     private boolean isRobust;
+
+    @Option(
+            names = "--high-breakdown",
+            description =
+                    "Fit so that a bad series of up to nearly half of the cuts is left out; measured cuts only, and it"
+                            + " takes no --prior and no --group.")
+    private boolean isHighBreakdown;
 
     @Option(
             names = "--prior",
@@ -108,18 +103,40 @@ final class FitCuts extends Program {
 
     @Option(
             names = "--compare",
+            arity = "0..1",
+            fallbackValue = FitReport.ALL,
             paramLabel = "<model>",
             description =
-                    "Compare with another model of the same cuts, by leaving out each cut in turn, or each of 4 and"
-                            + " more plates.")
+                    "Compare with another model of the same cuts, or with all that they can fit, by leaving out each"
+                            + " cut in turn, or each of 4 and more plates.")
     private Optional<String> rival = Optional.empty();
 
     @Option(
             names = "--next",
             description =
-                    "Rank pressures of one more cut by how far they narrow the feed rate of --predict, or of the first"
-                            + " cut.")
+                    "Rank ways to make one more cut by how far they narrow the feed rate of --predict, or of the first"
+                            + " cut, for their cost; pressures too, if --free has it.")
     private boolean isNext;
+
+    @Option(names = "--trial-cost", paramLabel = "<cost>", description = "Cost of a trial, in any unit. Default: 1.")
+    private double trialCost = 1;
+
+    @Option(
+            names = "--plate-cost",
+            paramLabel = "<cost>",
+            description = "Cost of a new plate, in the same unit. Default: 0.")
+    private double plateCost;
+
+    @Option(
+            names = "--ladder",
+            arity = "0..1",
+            fallbackValue = "0.1",
+            paramLabel = "<step>",
+            description =
+                    "Order of trials that finds the separation feed rate of --predict, or of the first cut, on one"
+                        + " plate with the fewest trials; step 0.1 for rungs of 10 %. Without a file, by the published"
+                        + " model: --predict then has thickness, pressure, orifice, tube and abrasive_flow.")
+    private Optional<Double> ladder = Optional.empty();
 
     @Option(names = "--save", paramLabel = "<file>", description = "Save the calibration to a file (JSON).")
     private Optional<Path> save = Optional.empty();
@@ -151,30 +168,63 @@ final class FitCuts extends Program {
     }
 
     private FitRequest request(List<TestCut> cuts) {
-        String column = group.orElse("plate");
-        long groups = cuts.stream()
-                .map(cut -> cut.attributes().getOrDefault(column, ""))
-                .filter(name -> !name.isEmpty())
-                .distinct()
-                .count();
+        String column = group.orElse(FitRequest.PLATE);
+        long groups = distinct(cuts, column);
         if (group.isPresent() && groups == 0) {
             throw new TextException(file + " has no column " + column);
         }
+        boolean isAlone = isRobust || isHighBreakdown;
+        if (isAlone
+                && (group.isPresent()
+                        || prior.filter(p -> !p.equals(FitRequest.NONE)).isPresent())) {
+            throw new TextException((isRobust ? "--robust" : "--high-breakdown")
+                    + " takes no --prior and no --group: its scatter is for the cuts alone");
+        }
         String chosen = prior.orElse(
-                material.isPresent() && !model.equals("threshold") ? FitRequest.CATALOGUE : FitRequest.NONE);
-        boolean isGrouped = !isRobust && groups > 0 && groups < cuts.size();
+                material.isPresent() && !model.equals("threshold") && !isAlone
+                        ? FitRequest.CATALOGUE
+                        : FitRequest.NONE);
+        boolean isGrouped = !isAlone && groups > 0 && groups < cuts.size();
         return new FitRequest(
-                model, freed, stated(cuts).map(Material::id).orElse(""), chosen, isGrouped ? column : "", isRobust);
+                model,
+                freed,
+                stated(cuts).map(Material::id).orElse(""),
+                chosen,
+                isGrouped ? column : "",
+                isRobust,
+                isHighBreakdown);
     }
 
-    private CalibratedFeed fitted() {
-        CalibratedFeed own = saved.map(known -> FitFile.read(TextFiles.read(known), known.toString(), this::material))
-                .orElseGet(this::fittedToFile);
-        svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(own)));
-        return own;
+    private static long distinct(List<TestCut> cuts, String column) {
+        return cuts.stream()
+                .map(cut -> cut.attributes().getOrDefault(column, "").strip())
+                .filter(name -> !name.isEmpty())
+                .distinct()
+                .count();
     }
 
-    private CalibratedFeed fittedToFile() {
+    private FitFile.Content content() {
+        FitFile.Content content = saved.isPresent() ? read(saved.get()) : fittedToFile();
+        if (content instanceof FitFile.OfMaterial fitted) {
+            svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(fitted.own())));
+        } else if (isRobust
+                || isHighBreakdown
+                || isNext
+                || ladder.isPresent()
+                || rival.isPresent()
+                || svg.isPresent()) {
+            throw new TextException(
+                    "a file of several materials takes --predict, --coverage, --material and --save; fit"
+                            + " each material by itself for the other options");
+        }
+        return content;
+    }
+
+    private FitFile.Content read(Path known) {
+        return FitFile.read(TextFiles.read(known), known.toString(), materials(), this::material);
+    }
+
+    private FitFile.Content fittedToFile() {
         if (file.toString().isEmpty()) {
             throw new TextException("name a file of test cuts, or a calibration by --calibration");
         }
@@ -182,164 +232,91 @@ final class FitCuts extends Program {
         if (cuts.isEmpty()) {
             throw new TextException(file + " contains no test cuts");
         }
+        if (model.equals("machinability") && distinct(cuts, ShopFit.MATERIAL) > 1) {
+            return ofShop(cuts);
+        }
         FitRequest request = request(cuts);
         CalibratedFeed own =
                 request.calibration(cuts, material(request.material())).fit(cuts);
         save.ifPresent(target -> TextFiles.write(target, FitFile.write(request, own)));
-        return own;
+        return new FitFile.OfMaterial(request, own);
     }
 
-    /** Fit of a file whose column material names several; empty for any other. */
-    private Optional<ShopFit> ofShop() {
-        if (saved.isPresent() || file.toString().isEmpty() || !model.equals("machinability")) {
-            return Optional.empty();
+    private FitFile.Content ofShop(List<TestCut> cuts) {
+        boolean isOfPlates = group.orElse(FitRequest.PLATE).equals(FitRequest.PLATE);
+        boolean isOfCatalogue = prior.orElse(FitRequest.CATALOGUE).equals(FitRequest.CATALOGUE);
+        if (!freed.isEmpty() || !isOfPlates || !isOfCatalogue) {
+            throw new TextException("a file of several materials has the prior of the catalogue, the column plate and"
+                    + " fixed exponents; fit each material by itself for other ones");
         }
-        List<TestCut> cuts = TestCut.parse(TextFiles.read(file));
-        long count = cuts.stream()
-                .flatMap(cut -> Stream.ofNullable(cut.attributes().get(ShopFit.MATERIAL)))
-                .filter(name -> !name.isBlank())
-                .distinct()
-                .count();
-        if (count < 2) {
-            return Optional.empty();
-        }
-        if (isRobust
-                || isNext
-                || rival.isPresent()
-                || save.isPresent()
-                || !freed.isEmpty()
-                || group.isPresent()
-                || prior.isPresent()) {
-            throw new TextException("a file of several materials takes --predict, --coverage and --material only; fit"
-                    + " each material by itself for the other options");
-        }
-        return Optional.of(ShopFit.of(cuts, materials()));
+        ShopFit shop = ShopFit.of(cuts, materials());
+        save.ifPresent(target -> TextFiles.write(target, FitFile.write(shop)));
+        return new FitFile.OfShop(shop);
     }
 
-    private Table prediction(ShopFit shop, boolean isForPrograms) {
-        TestCut first = shop.cuts().get(0);
-        TestCut next = CutSetting.parse(predicted.orElseThrow(), first);
-        Material target = material.orElseGet(() -> shop.materials().get(0));
-        Estimate<Speed> feed = shop.feed(next.jet(), Workpiece.of(target, next.thickness()), next.index());
-        return isForPrograms
-                ? FitTables.predictionRow(feed, coverage)
-                : FitTables.prediction(feed, coverage).note("In " + target.name() + ".");
+    private FitReport report(FitFile.OfMaterial fitted) {
+        return new FitReport(
+                fitted.request(),
+                fitted.own(),
+                this::material,
+                coverage,
+                predicted,
+                rival,
+                isNext ? Optional.of(new FitReport.Costs(trialCost, plateCost)) : Optional.empty(),
+                ladder);
+    }
+
+    /** Ladder for the first cuts, before there is a fit. */
+    private boolean isFirstLadder() {
+        return ladder.isPresent() && file.toString().isEmpty() && saved.isEmpty();
+    }
+
+    private Table firstLadder() {
+        if (predicted.isEmpty() || material.isEmpty()) {
+            throw new TextException("--ladder without a file of test cuts requires --material and --predict");
+        }
+        TestCut cut = CutSetting.parse(predicted.get());
+        return FitTables.ladder(FeedLadder.of(
+                MachinabilityFeed.published().feed(cut.jet(), Workpiece.of(material.get(), cut.thickness()), 1),
+                ladder.orElseThrow()));
     }
 
     @Override
     protected Table table() {
-        return FitTables.parameters(fitted().fit(), model, coverage);
+        if (isFirstLadder()) {
+            return firstLadder();
+        }
+        FitFile.Content content = content();
+        return content instanceof FitFile.OfMaterial fitted
+                ? report(fitted).parameters()
+                : FitTables.shop(((FitFile.OfShop) content).fit(), coverage);
     }
 
     @Override
     protected void printCsv(PrintWriter out) throws IOException {
-        Optional<ShopFit> shop = ofShop();
-        if (shop.isPresent()) {
-            FitTables.shop(shop.get(), coverage).writeCsv(out);
-            if (predicted.isPresent()) {
-                out.println();
-                prediction(shop.get(), true).writeCsv(out);
-            }
+        if (isFirstLadder()) {
+            firstLadder().writeCsv(out);
             return;
         }
-        CalibratedFeed own = fitted();
-        FitTables.parameters(own.fit(), model, coverage).writeCsv(out);
-        if (predicted.isPresent()) {
-            out.println();
-            FitTables.predictionRow(predicted(own), coverage).writeCsv(out);
+        FitFile.Content content = content();
+        if (content instanceof FitFile.OfMaterial fitted) {
+            report(fitted).printCsv(out);
+        } else if (content instanceof FitFile.OfShop shop) {
+            new ShopReport(shop.fit(), coverage, predicted, material).printCsv(out);
         }
-        if (rival.isPresent()) {
-            out.println();
-            comparison(own).writeCsv(out);
-        }
-        if (isNext) {
-            out.println();
-            next(own).writeCsv(out);
-        }
-    }
-
-    private Table comparison(CalibratedFeed own) {
-        String other = rival.orElseThrow();
-        FitRequest request = request(own.cuts()).with(other);
-        CalibratedFeed second =
-                request.calibration(own.cuts(), material(request.material())).fit(own.cuts());
-        boolean byPlates = request.group().equals("plate")
-                && own.cuts().stream().map(TestCut::plate).distinct().count() >= MIN_PLATES;
-        return FitTables.comparison(
-                model,
-                other,
-                byPlates ? "plate" : "cut",
-                byPlates ? ModelComparison.byPlates(own, second) : ModelComparison.of(own, second));
-    }
-
-    private TestCut target(CalibratedFeed own) {
-        TestCut first = own.cuts().get(0);
-        return predicted.map(setting -> CutSetting.parse(setting, first)).orElse(first);
-    }
-
-    private Table next(CalibratedFeed own) {
-        TestCut target = target(own);
-        double[] pressures = own.cuts().stream()
-                .mapToDouble(cut -> Kind.PRESSURE.si(Kind.PRESSURE.of(cut.jet().pressureSi())))
-                .sorted()
-                .toArray();
-        double lowest = pressures[0];
-        double highest = pressures[pressures.length - 1];
-        List<AbrasiveJet> jets = DoubleStream.of(0.8 * lowest, lowest, (lowest + highest) / 2, highest)
-                .distinct()
-                .mapToObj(pressure -> target.jet().withPressure(Kind.PRESSURE.of(pressure)))
-                .toList();
-        return FitTables.next(NextCut.rank(own, target.jet(), target.thickness(), jets));
-    }
-
-    private Estimate<Speed> predicted(CalibratedFeed own) {
-        TestCut next = target(own);
-        return own.feed(next.jet(), Workpiece.of(own.material(), next.thickness()), next.index());
     }
 
     @Override
     protected void print(PrintWriter out) {
-        Optional<ShopFit> shop = ofShop();
-        if (shop.isPresent()) {
-            out.print(FitTables.shop(shop.get(), coverage).text());
-            predicted.ifPresent(
-                    setting -> out.print("\n" + prediction(shop.get(), false).text()));
+        if (isFirstLadder()) {
+            out.print(firstLadder().text());
             return;
         }
-        CalibratedFeed own = fitted();
-        CutFit fit = own.fit();
-        out.print(FitTables.parameters(fit, model, coverage).text());
-        out.println();
-        out.println("Scatter of a cut about the fit: " + QuantityText.round(100 * own.scatter(), 3)
-                + " % of the feed rate; " + QuantityText.round(fit.degreesOfFreedom(), 3) + " degrees of freedom; "
-                + fit.method().label() + ".");
-        if (fit.plateScatter() > 0) {
-            out.println("Between plates " + QuantityText.round(100 * fit.plateScatter(), 3) + " %, within a plate "
-                    + QuantityText.round(100 * fit.scatter(), 3) + " % of the depth; " + fit.plates() + " plates.");
-        }
-        List<String> kept = own.cuts().stream()
-                .flatMap(cut -> cut.attributes().keySet().stream())
-                .distinct()
-                .toList();
-        if (!kept.isEmpty()) {
-            out.println("Columns kept: " + String.join(", ", kept) + ".");
-        }
-        predicted.ifPresent(setting ->
-                out.print("\n" + FitTables.prediction(predicted(own), coverage).text()));
-        rival.ifPresent(other -> out.print("\n" + comparison(own).text()));
-        if (isNext) {
-            out.print("\n" + next(own).note(NextSetting.text(own, target(own))).text());
-        }
-        IntStream.range(0, fit.names().size())
-                .boxed()
-                .flatMap(i -> IntStream.range(0, i).mapToObj(j ->
-                        new String[] {fit.names().get(j), fit.names().get(i)}))
-                .forEach(pair -> out.println("Correlation of " + pair[0] + " and " + pair[1] + ": "
-                        + QuantityText.round(fit.correlation(pair[0], pair[1]), 3)));
-        out.println();
-        out.print(FitTables.cuts(own).text());
-        for (Caution remark : own.remarks()) {
-            out.println("Caution: " + remark.text() + ".");
+        FitFile.Content content = content();
+        if (content instanceof FitFile.OfMaterial fitted) {
+            report(fitted).print(out);
+        } else if (content instanceof FitFile.OfShop shop) {
+            new ShopReport(shop.fit(), coverage, predicted, material).print(out);
         }
         svg.ifPresent(target -> out.println("\nDrawn to " + target));
     }

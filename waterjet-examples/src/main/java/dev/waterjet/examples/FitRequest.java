@@ -22,8 +22,19 @@ import java.util.Locale;
  * @param prior prior: catalogue, scatter or none
  * @param group column of the plates; empty if there is none
  * @param isRobust whether the scatter is heavy-tailed
+ * @param isHighBreakdown whether far cuts are left out
  */
-record FitRequest(String model, List<String> freed, String material, String prior, String group, boolean isRobust) {
+record FitRequest(
+        String model,
+        List<String> freed,
+        String material,
+        String prior,
+        String group,
+        boolean isRobust,
+        boolean isHighBreakdown) {
+
+    /** Column of plates. */
+    static final String PLATE = "plate";
 
     static final String CATALOGUE = "catalogue";
     static final String SCATTER = "scatter";
@@ -40,6 +51,9 @@ record FitRequest(String model, List<String> freed, String material, String prio
      */
     Calibration calibration(List<TestCut> cuts, Material known) {
         Calibration plain = ofModel(known, cuts);
+        if (isHighBreakdown) {
+            return plain.withHighBreakdown();
+        }
         if (isRobust) {
             return plain.withStudentErrors(TAIL_FREEDOM);
         }
@@ -88,6 +102,12 @@ record FitRequest(String model, List<String> freed, String material, String prio
 
     FitRequest with(String otherModel) {
         return new FitRequest(
-                otherModel, List.of(), material, otherModel.equals("threshold") ? NONE : prior, group, isRobust);
+                otherModel,
+                List.of(),
+                material,
+                otherModel.equals("threshold") ? NONE : prior,
+                group,
+                isRobust,
+                isHighBreakdown);
     }
 }

@@ -2,7 +2,7 @@ package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CutFit;
-import dev.waterjet.calibrate.ModelComparison;
+import dev.waterjet.calibrate.FeedLadder;
 import dev.waterjet.calibrate.NextCut;
 import dev.waterjet.calibrate.ShopFit;
 import dev.waterjet.calibrate.TestCut;
@@ -14,6 +14,9 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.measure.Quantity;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Speed;
 
@@ -156,43 +159,65 @@ final class FitTables {
                         feed.degreesOfFreedom());
     }
 
-    static Table comparison(String one, String other, String leftOut, ModelComparison comparison) {
-        return Table.of("Comparison by leaving out each " + leftOut + " in turn")
-                .words("comparison")
-                .words("verdict")
-                .number("difference", 3)
-                .number("standard error", 2)
-                .number("aicc", 4)
-                .number("aicc of the other", 4)
-                .row(
-                        one + " less " + other,
-                        switch (comparison.verdict()) {
-                            case FIRST -> one;
-                            case SECOND -> other;
-                            case CANNOT_TELL -> "cannot tell";
-                        },
-                        comparison.difference(),
-                        comparison.standardError(),
-                        comparison.firstAicc(),
-                        comparison.secondAicc())
-                .note("A difference decides if it is larger than 2 and than twice its standard error.");
-    }
-
     static Table next(List<NextCut> ranked) {
         Table table = Table.of("One more cut: how far it would narrow the feed rate that matters")
                 .words("next")
+                .words("test")
+                .words("plate")
                 .column("gauge pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
                 .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)
                 .column("trial feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
-                .number("narrowing", 2);
+                .number("step", 2)
+                .number("narrowing", 2)
+                .number("cost", 3)
+                .number("narrowing per cost", 2);
         for (NextCut cut : ranked) {
             table.row(
                     "next",
+                    cut.way().test().text(),
+                    cut.way().plate().isEmpty() ? "new" : cut.way().plate(),
                     cut.jet().pressureSi(),
                     Kind.LENGTH.si(cut.thickness()),
                     Kind.SPEED.si(cut.trialFeed()),
-                    cut.narrowing());
+                    cut.way().step(),
+                    cut.narrowing(),
+                    cut.way().cost(),
+                    cut.narrowingPerCost());
         }
-        return table.note("Trial feed: separates with even chances, where a yes or no says most. Below 0.02 stop.");
+        return table.note("Trial feed: separates with even chances, where a yes or no says most. Narrowing below 0.02:"
+                        + " stop.")
+                .note("Cost: trials of a cut, with the expected number on a ladder, and its plate; see --trial-cost and"
+                        + " --plate-cost.");
+    }
+
+    static Table ladder(FeedLadder ladder) {
+        Table table = Table.of("Trials on one plate that find its separation feed rate within a step of "
+                        + QuantityText.round(100 * ladder.step(), 3) + " %")
+                .words("ladder")
+                .number("trial", 3)
+                .column("feed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("separated", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .column("failed", Kind.SPEED, Units.MILLIMETRE_PER_MINUTE, 4)
+                .number("probability", 2);
+        for (FeedLadder.Trial trial : ladder.trials()) {
+            table.row(
+                    "ladder",
+                    trial.number(),
+                    Kind.SPEED.si(trial.feed()),
+                    si(trial.separated()),
+                    si(trial.failed()),
+                    trial.probability());
+        }
+        return table.note("Start with trial 1; the next one is that whose separated and failed feed rates are those"
+                        + " found so"
+                        + " far."
+                        + " " + QuantityText.round(ladder.expectedTrials(), 2) + " trials are expected, "
+                        + ladder.mostTrials() + " at most; climbing the rungs from below takes "
+                        + QuantityText.round(ladder.climbingTrials(), 2) + ".")
+                .note("Record an interval: feed is the fastest that separated, failed_feed the slowest that did not.");
+    }
+
+    private static OptionalDouble si(Optional<Quantity<Speed>> feed) {
+        return feed.map(known -> OptionalDouble.of(Kind.SPEED.si(known))).orElseGet(OptionalDouble::empty);
     }
 }

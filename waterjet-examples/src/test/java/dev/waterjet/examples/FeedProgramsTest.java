@@ -276,7 +276,7 @@ class FeedProgramsTest {
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
                 .contains("\n\ncomparison,verdict,difference,standard_error,")
-                .contains("\n\nnext,gauge_pressure_Pa,thickness_m,trial_feed_m_per_s,narrowing\n");
+                .contains("\n\nnext,test,plate,gauge_pressure_Pa,thickness_m,trial_feed_m_per_s,step,narrowing,cost,");
     }
 
     /** With the pressure exponent free only a change of the pressure says more; with none free all settings are alike. */
