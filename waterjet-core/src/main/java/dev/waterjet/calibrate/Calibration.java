@@ -163,7 +163,7 @@ public final class Calibration {
      * Returns this calibration with weights that leave out far cuts, for a suspected bad series: it withstands wrong cuts up to nearly
      * half of all, at settings that the others share ({@link CutFit#withstoodCuts()} has the number). It takes measured cuts
      * alone, without plates, prior and known deviations, and at least three cuts more than have one setting in common. Which of two
-     * equally large groups is the wrong one no method tells.
+     * equally large groups is the wrong one no method can find.
      *
      * @return the calibration
      */

@@ -112,7 +112,7 @@ class SpecimensTest {
         assertThat(plates.describe().get("rate")).isEqualTo(alike.describe().get("rate"));
     }
 
-    /** A plate of its own for each pierce, or one for all, tells nothing of the spread between them. */
+    /** A plate of its own for each pierce, or one for all, does not show the spread between them. */
     @Test
     void platesThatSayNothingChangeNothing() {
         List<PierceMeasurement> plain = pierces(false);

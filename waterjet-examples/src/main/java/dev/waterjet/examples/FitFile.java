@@ -41,7 +41,7 @@ final class FitFile {
 
     private FitFile() {}
 
-    /** What a file holds. */
+    /** Content of a file. */
     sealed interface Content {}
 
     /**

@@ -23,7 +23,7 @@ import java.util.stream.IntStream;
 import javax.measure.quantity.Speed;
 
 /**
- * What program {@code fit} prints of the cuts of one material.
+ * Output of program {@code fit} for the cuts of one material.
  *
  * @param request what was asked for
  * @param own the calibration

@@ -12,7 +12,7 @@ import java.util.Optional;
 import javax.measure.quantity.Speed;
 
 /**
- * What program {@code fit} prints of the cuts of several materials.
+ * Output of program {@code fit} for the cuts of several materials.
  *
  * @param shop the fit
  * @param coverage probability of intervals

@@ -100,7 +100,7 @@ class FitProgramTest {
         }
     }
 
-    /** What a saved fit was asked for is what it prints, whatever the options say. */
+    /** A saved fit prints its own request, whatever the options are. */
     @Test
     void aSavedFitNamesItsOwnModel() throws IOException {
         String cuts = file("one.csv", "separation,10,560,,,", "separation,12,470,,,", "separation,20,250,,,");
