@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.distribution.TDistribution;
-import org.apache.commons.math3.special.Erf;
 
 /**
  * Mixture of normal distributions: the posterior of a quantity, given data of which scatter and spread are uncertain.
@@ -44,7 +43,7 @@ record Mixture(double[] weights, double[] means, double[] deviations) {
             double z = deviations[k] == 0
                     ? (x > means[k] ? REACH : x < means[k] ? -REACH : 0)
                     : (x - means[k]) / deviations[k];
-            sum += weights[k] * Erf.erfc(-z / Math.sqrt(2)) / 2;
+            sum += weights[k] * NormalTails.below(z);
         }
         return sum;
     }
