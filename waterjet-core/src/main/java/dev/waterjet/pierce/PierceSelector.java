@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
@@ -35,7 +36,8 @@ import javax.measure.quantity.Time;
  *       than a second; on a circle in a thick plate.
  *   <li>Brittle and laminated plates: as the ductile ones if their strength bears the pressure in the blind hole; else the
  *       first millimetres at low pressure with the abrasive first, at the minimum pressure of the pump or at a higher one that
- *       the plate bears. The same rule holds with and without a known strength.
+ *       the plate bears. The same rule holds with and without a known strength. A strength of the catalogue counts with the lower
+ *       end of its 90 % interval.
  *   <li>Laminated plates whose layers separate even at the minimum pressure of the pump: through a drilled hole.
  * </ul>
  */
@@ -49,6 +51,9 @@ public final class PierceSelector {
 
     /** Thickness from which a moving jet goes on a circle, so that the water has a way out. Common practice, no source. */
     private static final double CIRCULAR_FROM_M = 0.010;
+
+    /** Interval of a strength of the catalogue whose lower end counts. Assumed. */
+    private static final double STRENGTH_COVERAGE = 0.9;
 
     private final PierceSettings settings;
     private final Map<PierceMethod, PierceModel> models;
@@ -133,7 +138,7 @@ public final class PierceSelector {
         Objects.requireNonNull(cut, "cut");
         double width = Require.notNegative("pierce clearance", Kind.LENGTH.si(clearance), Units.MILLIMETRE);
         MaterialClass materialClass = cut.material().materialClass();
-        OptionalDouble strength = strength(cut);
+        OptionalDouble strength = borne(cut);
         if (materialClass == MaterialClass.DUCTILE
                 || materialClass == MaterialClass.SOFT
                 || (strength.isPresent()
@@ -142,23 +147,29 @@ public final class PierceSelector {
             return atFullPressure(cut, width);
         }
         double minimumPa = pascals(settings.minimumPressure());
+        OptionalDouble expected = strength(cut, Estimate::si);
         boolean isTooWeak = materialClass == MaterialClass.LAMINATED
-                && strength.isPresent()
-                && strength.getAsDouble() < pascals(PierceSettings.blindHolePressure(settings.minimumPressure()));
+                && expected.isPresent()
+                && expected.getAsDouble() < pascals(PierceSettings.blindHolePressure(settings.minimumPressure()));
         if (isTooWeak) {
-            return drilled(cut, strength.getAsDouble());
+            return drilled(cut, expected.getAsDouble());
         }
         double safePa = strength.isPresent() ? PierceSettings.safePressure(strength.getAsDouble()) : 0;
         return atLowPressure(cut, Math.min(cut.jet().pressureSi(), Math.max(minimumPa, safePa)), strength);
     }
 
-    /** Strength that keeps the plate whole: that of the shop, else that of the catalogue. */
-    private OptionalDouble strength(CutConditions cut) {
+    /** Strength on which a higher pressure than the minimum may rest. */
+    private OptionalDouble borne(CutConditions cut) {
+        return strength(cut, known -> Kind.PRESSURE.si(known.lower(STRENGTH_COVERAGE)));
+    }
+
+    /** Strength that keeps the plate whole: that of the shop, else a number of that of the catalogue. */
+    private OptionalDouble strength(CutConditions cut, ToDoubleFunction<Estimate<Pressure>> ofCatalogue) {
         return settings.strength()
                 .map(known -> OptionalDouble.of(pascals(known)))
                 .orElseGet(() -> cut.material()
                         .strength()
-                        .map(known -> OptionalDouble.of(known.si()))
+                        .map(known -> OptionalDouble.of(ofCatalogue.applyAsDouble(known)))
                         .orElseGet(OptionalDouble::empty));
     }
 

@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
  * Schubert, IJAMT 42 (2009)), falling with depth. A brittle or laminated plate is therefore safe, as derived from this, where
  * half of the supply pressure is below the strength that keeps it whole: the strength between the layers of a laminate, the
  * tensile strength of glass or stone. The shop states its own; else the handbook value of the catalogue is taken, where there is
- * one. A brittle plate that bears less is not refused: glass and stone are pierced at the minimum pressure of the pump by common
+ * one, with the lower end of its 90 % interval where it would raise the pressure. A brittle plate that bears less is not refused: glass and stone are pierced at the minimum pressure of the pump by common
  * practice, since the uncut material around a shallow hole supports it, and the danger is the first blow.
  */
 public final class PierceSettings implements Described, Serializable {

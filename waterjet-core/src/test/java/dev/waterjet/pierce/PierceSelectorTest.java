@@ -6,6 +6,7 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import dev.waterjet.Refusals;
 import dev.waterjet.ValueContract;
@@ -16,6 +17,7 @@ import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.ThresholdFeed;
+import dev.waterjet.material.MaterialClass;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.part.Contour;
@@ -24,6 +26,7 @@ import dev.waterjet.part.Point;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.Arrays;
 import java.util.List;
+import javax.measure.quantity.Pressure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -160,6 +163,23 @@ class PierceSelectorTest {
                 .isEqualTo(select(DEFAULTS.withStrength(megapascals(20)), cut).time());
         assertThat(known.reason().code()).isEqualTo("pierce-above-strength");
         assertThat(known.cautions()).extracting(Caution::code).contains("cracking");
+    }
+
+    /** A handbook strength is uncertain: no more than its lower end raises the pressure; a laminate is judged too weak by its value. */
+    @ParameterizedTest
+    @CsvSource({"alumina-ad90", "alumina-ad85", "cfrp", "cast-iron-grey-250", "silicon-carbide", "aramid-laminate"})
+    void aStrengthOfTheCatalogueCountsWithItsLowerEnd(String material) {
+        CutConditions cut = Pierces.cut(material, 6);
+        Estimate<Pressure> strength = cut.material().strength().orElseThrow();
+        double borne = strength.si() * Math.exp(-1.6449 * strength.relativeUncertainty());
+        Pierce pierce = select(DEFAULTS, cut);
+
+        if (cut.material().materialClass() == MaterialClass.LAMINATED && strength.si() < 35e6) {
+            assertThat(pierce.method()).isEqualTo(PierceMethod.PRE_DRILLED);
+        } else {
+            assertThat(Kind.PRESSURE.si(pierce.pressure()))
+                    .isCloseTo(Math.min(380e6, Math.max(70e6, 1.6 * borne)), withinPercentage(0.1));
+        }
     }
 
     /** 70 MPa leaves 35 MPa in the hole; layers that bear 30 MPa separate. */
