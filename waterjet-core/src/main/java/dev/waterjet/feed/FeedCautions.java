@@ -112,6 +112,18 @@ final class FeedCautions {
                 .with("limit", Kind.SPEED, limitMPerS, Units.MILLIMETRE_PER_MINUTE)));
     }
 
+    /** Refuses a material on which a model with calibrated coefficients has no answer. */
+    static void requireCalibrated(String model, String calibratedId, Material material) {
+        if (!material.id().equals(calibratedId)) {
+            throw new NoSolutionException(Message.of(
+                            "other-material",
+                            "the {model} model is calibrated with {calibrated}; it has no answer for {material}")
+                    .with("model", model)
+                    .with("calibrated", calibratedId)
+                    .with("material", material.id()));
+        }
+    }
+
     /** Refusal of a jet that does not cut. */
     static NoSolutionException noCut(Material material) {
         return new NoSolutionException(

@@ -18,6 +18,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.DoubleBinaryOperator;
 import javax.measure.quantity.Dimensionless;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
@@ -255,6 +256,7 @@ public final class FeedSweep implements Serializable {
         Material material = values.material;
         Settings settings = new Settings(values.jet);
         double maximum = model.maximumFeedSi();
+        DoubleBinaryOperator feeds = null;
         for (long at = from; at < to; at++) {
             double pressurePa = inputs[SweepAxis.PRESSURE][digits[SweepAxis.PRESSURE]];
             double orificeM = inputs[SweepAxis.ORIFICE][digits[SweepAxis.ORIFICE]];
@@ -262,8 +264,11 @@ public final class FeedSweep implements Serializable {
             double flowKgPerS = inputs[SweepAxis.FLOW][digits[SweepAxis.FLOW]];
             double thicknessM = inputs[SweepAxis.THICKNESS][digits[SweepAxis.THICKNESS]];
             double index = inputs[SweepAxis.INDEX][digits[SweepAxis.INDEX]];
-            settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
-            double feed = model.feedSi(settings, material, thicknessM, index);
+            if (feeds == null || (digits[SweepAxis.THICKNESS] == 0 && digits[SweepAxis.INDEX] == 0)) {
+                settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
+                feeds = model.feedsSi(settings, material);
+            }
+            double feed = feeds.applyAsDouble(thicknessM, index);
             row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, maximum));
             increment(digits);
         }

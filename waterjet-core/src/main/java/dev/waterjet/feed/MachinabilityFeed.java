@@ -16,6 +16,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.DoubleBinaryOperator;
 import javax.measure.quantity.Length;
 
 /**
@@ -173,6 +174,16 @@ public final class MachinabilityFeed implements FeedModel {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
         return MachinabilityKernel.depth(ability(jet, material), feedMPerS, feedExponent);
+    }
+
+    /** Four of the five powers of the formula belong to the jet. */
+    @Override
+    public DoubleBinaryOperator feedsSi(JetSettings jet, Material material) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
+        double ability = ability(jet, material);
+        double exponent = feedExponent;
+        return (thicknessM, index) -> MachinabilityKernel.feed(ability, Settings.index(index) * thicknessM, exponent);
     }
 
     private double ability(JetSettings jet, Material material) {

@@ -1,6 +1,7 @@
 package dev.waterjet.feed;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
@@ -8,6 +9,9 @@ import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.jet.JetSettings;
 import dev.waterjet.jet.PlainJet;
 import dev.waterjet.material.Material;
+import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Described;
+import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
@@ -19,6 +23,7 @@ import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
@@ -38,7 +43,7 @@ import javax.measure.quantity.Speed;
  * and abrasive are ignored: the answers hold for a head without them, and say so. Stacks, wetting and the direction of fibres are
  * not in it.
  */
-public final class PlainWaterFeed implements FeedModel {
+public final class PlainWaterFeed implements FeedModel, Described {
 
     private static final long serialVersionUID = 1L;
 
@@ -46,7 +51,6 @@ public final class PlainWaterFeed implements FeedModel {
     private static final double BORE_EXPONENT = 1;
     private static final double PRESSURE_EXPONENT = 1.5;
     private static final double FEED_EXPONENT = 0.9;
-    private static final double MAX_EXPONENT = 5;
 
     /** Diameter of the contracted jet over the bore of a sharp orifice with a discharge coefficient of 0.65. */
     private static final double JET_OVER_BORE = 0.828;
@@ -59,6 +63,10 @@ public final class PlainWaterFeed implements FeedModel {
             "this feed rate holds for a head without abrasive and without focusing tube; it is scaled from one cut of"
                     + " the shop"));
 
+    private static final Caution FAR = Caution.warning(Message.of(
+            "far-from-reference-cut",
+            "pressure or feed rate is far from that of the reference cut; cut there before this feed rate is used"));
+
     /** Checked content, and the serial form. */
     private record Values(
             String materialId,
@@ -67,7 +75,7 @@ public final class PlainWaterFeed implements FeedModel {
             double standOffM,
             double depthM,
             double feedMPerS,
-            Parameters parameters)
+            PlainWaterParameters parameters)
             implements Serializable {
 
         private static final long serialVersionUID = 1L;
@@ -83,39 +91,13 @@ public final class PlainWaterFeed implements FeedModel {
             Require.above(
                     "pressure of the reference cut on the axis",
                     pressurePa * PlainJet.axisPressureRatioSi(standOffM, JET_OVER_BORE * boreM),
-                    parameters.thresholdPa,
+                    parameters.thresholdPa(),
                     Units.MEGAPASCAL,
                     "the threshold pressure");
         }
 
         private Object readResolve() {
             return new PlainWaterFeed(this);
-        }
-    }
-
-    /** Threshold, exponents, scatter and evidence. */
-    private record Parameters(
-            double thresholdPa,
-            double boreExponent,
-            double pressureExponent,
-            double feedExponent,
-            double uncertainty,
-            Evidence evidence)
-            implements Serializable {
-
-        private static final long serialVersionUID = 1L;
-
-        Parameters {
-            thresholdPa = Require.notNegative("threshold pressure", thresholdPa, Units.MEGAPASCAL);
-            boreExponent = exponent("exponent of the orifice bore", boreExponent);
-            pressureExponent = exponent("exponent of the pressure", pressureExponent);
-            feedExponent = exponent("exponent of the feed rate", feedExponent);
-            uncertainty = Settings.uncertainty(uncertainty);
-            Objects.requireNonNull(evidence, "evidence");
-        }
-
-        private static double exponent(String name, double exponent) {
-            return Require.atMost(name, Require.positive(name, exponent, Units.ONE), MAX_EXPONENT, Units.ONE, "");
         }
     }
 
@@ -148,10 +130,11 @@ public final class PlainWaterFeed implements FeedModel {
                 Kind.LENGTH.si(Objects.requireNonNull(standOff, "standOff")),
                 Kind.LENGTH.si(Objects.requireNonNull(depth, "depth")),
                 Kind.SPEED.si(Objects.requireNonNull(feed, "feed")),
-                new Parameters(0, BORE_EXPONENT, PRESSURE_EXPONENT, FEED_EXPONENT, ASSUMED_UNCERTAINTY, evidence)));
+                new PlainWaterParameters(
+                        0, BORE_EXPONENT, PRESSURE_EXPONENT, FEED_EXPONENT, ASSUMED_UNCERTAINTY, evidence)));
     }
 
-    private PlainWaterFeed with(Parameters parameters) {
+    private PlainWaterFeed with(PlainWaterParameters parameters) {
         return new PlainWaterFeed(new Values(
                 values.materialId,
                 values.boreM,
@@ -169,14 +152,7 @@ public final class PlainWaterFeed implements FeedModel {
      * @return the model
      */
     public PlainWaterFeed withThreshold(Quantity<Pressure> threshold) {
-        Parameters parameters = values.parameters;
-        return with(new Parameters(
-                Kind.PRESSURE.si(Objects.requireNonNull(threshold, "threshold")),
-                parameters.boreExponent,
-                parameters.pressureExponent,
-                parameters.feedExponent,
-                parameters.uncertainty,
-                parameters.evidence));
+        return with(values.parameters.withThreshold(Kind.PRESSURE.si(Objects.requireNonNull(threshold, "threshold"))));
     }
 
     /**
@@ -188,9 +164,7 @@ public final class PlainWaterFeed implements FeedModel {
      * @return the model
      */
     public PlainWaterFeed withExponents(double bore, double pressure, double feed) {
-        Parameters parameters = values.parameters;
-        return with(new Parameters(
-                parameters.thresholdPa, bore, pressure, feed, parameters.uncertainty, parameters.evidence));
+        return with(values.parameters.withExponents(bore, pressure, feed));
     }
 
     /**
@@ -201,14 +175,43 @@ public final class PlainWaterFeed implements FeedModel {
      * @return the model
      */
     public PlainWaterFeed withModelUncertainty(double relativeUncertainty, Evidence evidence) {
-        Parameters parameters = values.parameters;
-        return with(new Parameters(
-                parameters.thresholdPa,
-                parameters.boreExponent,
-                parameters.pressureExponent,
-                parameters.feedExponent,
-                relativeUncertainty,
-                evidence));
+        return with(values.parameters.withUncertainty(relativeUncertainty, evidence));
+    }
+
+    /**
+     * Returns the pressure on the axis of a jet at the workpiece, which this model compares with the threshold.
+     *
+     * @param jet water jet
+     * @param standOff distance from the orifice to the workpiece, 0 or more
+     * @return the gauge pressure, in Pa
+     */
+    public static double axisPressureSi(WaterJet jet, Quantity<Length> standOff) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(standOff, "standOff");
+        return axisPa(jet.pressureSi(), Kind.LENGTH.si(standOff), jet.orifice().boreSi());
+    }
+
+    /** {@return the gauge pressure on the axis below which nothing is cut} */
+    public Quantity<Pressure> threshold() {
+        return Kind.PRESSURE.of(values.parameters.thresholdPa());
+    }
+
+    @Override
+    public Map<String, Object> describe() {
+        return Description.of("pure-water feed")
+                .put("material", values.materialId)
+                .put("orifice_bore", Kind.LENGTH, values.boreM)
+                .put("pressure", Kind.PRESSURE, values.pressurePa)
+                .put("stand_off", Kind.LENGTH, values.standOffM)
+                .put("depth", Kind.LENGTH, values.depthM)
+                .put("feed", Kind.SPEED, values.feedMPerS)
+                .put("threshold", Kind.PRESSURE, values.parameters.thresholdPa())
+                .put("bore_exponent", values.parameters.boreExponent())
+                .put("pressure_exponent", values.parameters.pressureExponent())
+                .put("feed_exponent", values.parameters.feedExponent())
+                .put("relative_uncertainty", values.parameters.uncertainty())
+                .put("evidence", values.parameters.evidence())
+                .map();
     }
 
     @Override
@@ -218,56 +221,112 @@ public final class PlainWaterFeed implements FeedModel {
 
     @Override
     public Evidence evidence() {
-        return values.parameters.evidence;
+        return values.parameters.evidence();
+    }
+
+    /**
+     * Returns the feed rate of a pure waterjet, without a cutting head for abrasive.
+     *
+     * @param jet water jet
+     * @param standOff distance from the orifice to the workpiece, 0 or more
+     * @param workpiece workpiece of the material of the reference cut, not a stack
+     * @param index quality index, 1 or more: 1 is the reference cut
+     * @return the feed rate, at most {@link #maximumFeedSi}
+     * @throws NoSolutionException if the jet does not cut ({@code no-cut}), the material is another one ({@code other-material})
+     *     or the workpiece is a stack ({@code stack-by-pure-water})
+     */
+    public Estimate<Speed> feed(WaterJet jet, Quantity<Length> standOff, Workpiece workpiece, double index) {
+        Objects.requireNonNull(workpiece, "workpiece");
+        if (workpiece.layers().size() > 1) {
+            throw new NoSolutionException(Message.of(
+                    "stack-by-pure-water", "the pure-water model holds for one sheet; it has no answer for a stack"));
+        }
+        double strength = strength(jet, standOff, workpiece.material());
+        double unlimited = feed(strength, Settings.index(index) * workpiece.thicknessSi());
+        double feed = Math.min(unlimited, maximumFeedSi());
+        Estimate<Speed> estimate = Estimate.withinFactor(
+                Kind.SPEED, feed, values.parameters.uncertainty(), cautions(jet.pressureSi(), feed));
+        return feed < unlimited ? estimate.with(FeedCautions.ofLimit(unlimited, feed)) : estimate;
+    }
+
+    /**
+     * Returns the depth that a pure waterjet just separates at a feed rate.
+     *
+     * @param jet water jet
+     * @param standOff distance from the orifice to the workpiece, 0 or more
+     * @param material material of the reference cut
+     * @param feed feed rate, above 0
+     * @return the depth
+     * @throws NoSolutionException as {@link #feed(WaterJet, Quantity, Workpiece, double)}
+     */
+    public Estimate<Length> depth(WaterJet jet, Quantity<Length> standOff, Material material, Quantity<Speed> feed) {
+        double feedMPerS = Settings.feed(feed);
+        double depthM = depth(strength(jet, standOff, material), feedMPerS);
+        return Estimate.withinFactor(
+                Kind.LENGTH,
+                depthM,
+                values.parameters.uncertainty() * values.parameters.feedExponent(),
+                cautions(jet.pressureSi(), feedMPerS));
+    }
+
+    private double strength(WaterJet jet, Quantity<Length> standOff, Material material) {
+        Objects.requireNonNull(jet, "jet");
+        Objects.requireNonNull(material, "material");
+        double standOffM = Require.notNegative(
+                "stand-off distance", Kind.LENGTH.si(Objects.requireNonNull(standOff, "standOff")), Units.MILLIMETRE);
+        FeedCautions.requireCalibrated("pure-water", values.materialId, material);
+        double strength = strength(jet.pressureSi(), standOffM, jet.orifice().boreSi());
+        if (strength == 0) {
+            throw FeedCautions.noCut(material);
+        }
+        return strength;
     }
 
     @Override
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
-        Objects.requireNonNull(jet, "jet");
-        Objects.requireNonNull(material, "material");
-        requireCalibrated(material);
-        return values.depthM * strength(jet) * Math.pow(values.feedMPerS / feedMPerS, values.parameters.feedExponent);
+        return depth(strength(jet, material), feedMPerS);
     }
 
     @Override
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
+        return feed(strength(jet, material), depthM);
+    }
+
+    private double depth(double strength, double feedMPerS) {
+        return values.depthM * strength * Math.pow(values.feedMPerS / feedMPerS, values.parameters.feedExponent());
+    }
+
+    private double feed(double strength, double depthM) {
+        return values.feedMPerS * Math.pow(values.depthM / depthM * strength, 1 / values.parameters.feedExponent());
+    }
+
+    private double strength(JetSettings jet, Material material) {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
-        requireCalibrated(material);
-        return values.feedMPerS * Math.pow(values.depthM / depthM * strength(jet), 1 / values.parameters.feedExponent);
+        FeedCautions.requireCalibrated("pure-water", values.materialId, material);
+        return strength(jet.pressureSi(), jet.standOffSi(), jet.orificeBoreSi());
     }
 
     /** Depth over that of the reference cut at its feed rate. */
-    private double strength(JetSettings jet) {
-        Parameters parameters = values.parameters;
-        double above = axisPa(jet.pressureSi(), jet.standOffSi(), jet.orificeBoreSi()) - parameters.thresholdPa;
+    private double strength(double pressurePa, double standOffM, double boreM) {
+        PlainWaterParameters parameters = values.parameters;
+        double above = axisPa(pressurePa, standOffM, boreM) - parameters.thresholdPa();
         if (above <= 0) {
             return 0;
         }
-        double reference = axisPa(values.pressurePa, values.standOffM, values.boreM) - parameters.thresholdPa;
-        return Math.pow(jet.orificeBoreSi() / values.boreM, parameters.boreExponent)
-                * Math.pow(above / reference, parameters.pressureExponent);
+        double reference = axisPa(values.pressurePa, values.standOffM, values.boreM) - parameters.thresholdPa();
+        return Math.pow(boreM / values.boreM, parameters.boreExponent())
+                * Math.pow(above / reference, parameters.pressureExponent());
     }
 
     private static double axisPa(double pressurePa, double standOffM, double boreM) {
         return pressurePa * PlainJet.axisPressureRatioSi(standOffM, JET_OVER_BORE * boreM);
     }
 
-    private void requireCalibrated(Material material) {
-        if (!material.id().equals(values.materialId)) {
-            throw new NoSolutionException(Message.of(
-                            "other-material-than-reference",
-                            "the pure-water model is scaled from a cut of {calibrated}; it has no answer for"
-                                    + " {material}")
-                    .with("calibrated", values.materialId)
-                    .with("material", material.id()));
-        }
-    }
-
     @Override
     public double relativeUncertainty(Material material) {
         Objects.requireNonNull(material, "material");
-        return values.parameters.uncertainty;
+        return values.parameters.uncertainty();
     }
 
     @Override
@@ -275,15 +334,17 @@ public final class PlainWaterFeed implements FeedModel {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
         List<Caution> all = new ArrayList<>(List.of(NO_ABRASIVE));
-        double pressures = Math.abs(Math.log(jet.pressureSi() / values.pressurePa));
+        all.addAll(cautions(jet.pressureSi(), feedMPerS));
+        return List.copyOf(all);
+    }
+
+    private List<Caution> cautions(double pressurePa, double feedMPerS) {
+        double pressures = Math.abs(Math.log(pressurePa / values.pressurePa));
         double feeds = Math.abs(Math.log(feedMPerS / values.feedMPerS));
         if (pressures > Math.log(FAR_PRESSURE) || feeds > Math.log(FAR_FEED)) {
-            all.add(Caution.warning(Message.of(
-                    "far-from-reference-cut",
-                    "pressure or feed rate is far from that of the reference cut; cut there before this feed rate is"
-                            + " used")));
+            return List.of(FAR);
         }
-        return List.copyOf(all);
+        return List.of();
     }
 
     @Override

@@ -9,7 +9,6 @@ import dev.waterjet.jet.JetSettings;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
-import dev.waterjet.measure.NoSolutionException;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -144,7 +143,7 @@ public final class ThresholdFeed implements FeedModel {
     public double separationDepthSi(JetSettings jet, Material material, double feedMPerS) {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
-        requireCalibrated(material);
+        FeedCautions.requireCalibrated("threshold-pressure", values.materialId, material);
         return depth(jet.pressureSi(), feedMPerS);
     }
 
@@ -152,7 +151,7 @@ public final class ThresholdFeed implements FeedModel {
     public double separationFeedSi(JetSettings jet, Material material, double depthM) {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
-        requireCalibrated(material);
+        FeedCautions.requireCalibrated("threshold-pressure", values.materialId, material);
         double pressurePa = jet.pressureSi();
         return pressurePa <= values.thresholdPa
                 ? 0
@@ -162,17 +161,6 @@ public final class ThresholdFeed implements FeedModel {
     private double depth(double pressurePa, double feedMPerS) {
         return PhysicsKernel.thresholdDepth(
                 values.coefficient, pressurePa - values.thresholdPa, feedMPerS / values.unitMPerS);
-    }
-
-    private void requireCalibrated(Material material) {
-        if (!material.id().equals(values.materialId)) {
-            throw new NoSolutionException(Message.of(
-                            "other-material",
-                            "the threshold-pressure model is calibrated with {calibrated}; it has no answer for"
-                                    + " {material}")
-                    .with("calibrated", values.materialId)
-                    .with("material", material.id()));
-        }
     }
 
     @Override

@@ -2,6 +2,7 @@ package dev.waterjet.jet;
 
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.Kind;
@@ -9,6 +10,8 @@ import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
+import dev.waterjet.measure.VolumeFlow;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -22,35 +25,42 @@ import javax.measure.quantity.Speed;
  * Mixing in the focusing tube by a one-dimensional model of momentum: what length, bore, wear and grain size do to the speed of
  * the particles.
  *
- * <p>Water fills the tube as a mist and drags the particles; the wall slows the water. One product is to be fitted: drag
- * coefficient times the share of the water that a particle meets. Its default is 0.26 within a factor of 2.5, so that a usual
- * head has the standard {@link MixingEfficiency} (derived from memory); the wall coefficient is 0.001 within a factor of 2
- * (assumed). The model predicts ratios between tubes better than their level: particles break in mixing, and their speeds
- * spread, which is not in it. Feed models use the {@link MixingEfficiency} of the head and not this.
+ * <p>Water fills the tube as a mist and drags the particles; the wall slows the water. The coefficients are those of a
+ * {@link MixingModel}: by default a contact drag of 0.26 within a factor of 2.5, so that a usual head has the standard
+ * {@link MixingEfficiency} (derived from memory), and a wall coefficient of 0.001 within a factor of 2 (assumed); measured
+ * speeds fit them. The model predicts ratios between tubes better than their level: particles break in mixing, and their speeds
+ * spread, which is not in it. Feed models use the {@link MixingEfficiency} of the head and not this;
+ * {@link MixingModel#efficiency} makes one.
  *
  * @param efficiency speed of the particles at the exit over that of an ideal exchange of momentum
  * @param particleSpeed speed of the particles at the exit
  * @param waterSpeed speed of the water at the exit, for the default or given coefficients
  * @param thrust momentum flow of water and particles at the exit
- * @param cautions cautions that apply, one or more
+ * @param entrainedAir air that the jet draws into the tube, at ambient pressure: half of the room that water and particles leave
+ *     at the exit, within a factor of 2 (assumed); its mass is about 1 % of that of the water and left out. 0 if they leave none
+ * @param cautions cautions that apply, empty if there are none
  */
 public record TubeMixing(
         Estimate<Dimensionless> efficiency,
         Estimate<Speed> particleSpeed,
         Quantity<Speed> waterSpeed,
         Quantity<Force> thrust,
+        Estimate<VolumeFlow> entrainedAir,
         List<Caution> cautions)
         implements Described {
 
-    private static final double CONTACT_DRAG = 0.26;
-    private static final double CONTACT_DRAG_LOG = 0.9;
-    private static final double WALL = 0.001;
-    private static final double WALL_LOG = Math.log(2);
+    private static final double AIR_SHARE = 0.5;
+    private static final double AIR_LOG = Math.log(2);
 
     private static final Caution UNCALIBRATED = Caution.warning(Message.of(
             "mixing-by-model",
             "mixing in the tube is computed by a one-dimensional model whose level rests on two assumed coefficients;"
                     + " compare tubes by it, and measure speeds"));
+
+    private static final Caution FLOODED = Caution.warning(Message.of(
+            "tube-flooded",
+            "water and particles fill the focusing tube to its exit; the jet draws no air, and the model of a mist does"
+                    + " not hold"));
 
     /**
      * Checks the components.
@@ -59,6 +69,7 @@ public record TubeMixing(
      * @param particleSpeed speed of the particles at the exit
      * @param waterSpeed speed of the water at the exit
      * @param thrust momentum flow of water and particles at the exit
+     * @param entrainedAir air that the jet draws into the tube
      * @param cautions cautions that apply
      */
     public TubeMixing {
@@ -66,6 +77,7 @@ public record TubeMixing(
         Objects.requireNonNull(particleSpeed, "particleSpeed");
         Objects.requireNonNull(waterSpeed, "waterSpeed");
         Objects.requireNonNull(thrust, "thrust");
+        Objects.requireNonNull(entrainedAir, "entrainedAir");
         cautions = List.copyOf(Objects.requireNonNull(cautions, "cautions"));
     }
 
@@ -76,40 +88,70 @@ public record TubeMixing(
      * @return the mixing
      */
     public static TubeMixing of(AbrasiveJet jet) {
-        return of(jet, CONTACT_DRAG, WALL);
+        return of(jet, MixingModel.standard());
     }
 
-    /**
-     * Returns the mixing of a jet.
-     *
-     * @param jet jet with its head, abrasive and flow rates; a worn tube widens evenly to its exit bore
-     * @param contactDrag drag coefficient times the share of the water that a particle meets, 0.001 to 10
-     * @param wallCoefficient friction coefficient of the wall, 0 to 0.1
-     * @return the mixing
-     */
-    public static TubeMixing of(AbrasiveJet jet, double contactDrag, double wallCoefficient) {
+    static TubeMixing of(AbrasiveJet jet, MixingModel model) {
         Objects.requireNonNull(jet, "jet");
-        Require.between("contact drag", contactDrag, 0.001, 10, Units.ONE, "");
-        Require.between("wall coefficient", wallCoefficient, 0, 0.1, Units.ONE, "");
-        TubeMixingKernel kernel = kernel(jet, contactDrag, wallCoefficient);
-        double byDrag = spread(
-                kernel(jet, contactDrag * Math.exp(CONTACT_DRAG_LOG), wallCoefficient),
-                kernel(jet, contactDrag * Math.exp(-CONTACT_DRAG_LOG), wallCoefficient));
-        double byWall = spread(
-                kernel(jet, contactDrag, wallCoefficient * Math.exp(WALL_LOG)),
-                kernel(jet, contactDrag, wallCoefficient * Math.exp(-WALL_LOG)));
-        double uncertainty = Math.hypot(byDrag, byWall);
+        double drag = model.contactDragAt(jet.loadingRatioSi());
+        double wall = wallCoefficient(jet, model);
+        TubeMixingKernel kernel = kernel(jet, drag, wall);
+        double byDrag = change(
+                kernel(jet, drag * Math.exp(-model.dragDeviation()), wall),
+                kernel(jet, drag * Math.exp(model.dragDeviation()), wall));
+        double byWall = change(
+                kernel(jet, drag, wall * Math.exp(-model.wallDeviation())),
+                kernel(jet, drag, Math.min(wall * Math.exp(model.wallDeviation()), maximumWall(jet))));
+        double variance = byDrag * byDrag + byWall * byWall + 2 * model.correlation() * byDrag * byWall;
+        double uncertainty = Math.sqrt(Math.max(0, variance));
         double speed = jet.waterSpeedSi();
-        double loading = jet.abrasiveFlowSi() / jet.waterMassFlowSi();
-        List<Caution> cautions = List.of(UNCALIBRATED);
+        double airM3PerS = roomAtExit(jet, kernel.water() * speed);
+        List<Caution> cautions = new ArrayList<>();
+        if (model.evidence().grade() != EvidenceGrade.FITTED) {
+            cautions.add(UNCALIBRATED);
+        }
+        if (airM3PerS == 0) {
+            cautions.add(FLOODED);
+        }
         return new TubeMixing(
                 Estimate.of(Kind.RATIO, kernel.efficiency(), uncertainty).with(cautions),
-                Estimate.of(Kind.SPEED, kernel.particles() * speed, uncertainty / (1 + loading) * speed)
+                Estimate.of(Kind.SPEED, kernel.particles() * speed, uncertainty / (1 + jet.loadingRatioSi()) * speed)
                         .with(cautions),
                 Kind.SPEED.of(kernel.water() * speed),
                 Kind.FORCE.of(
                         (jet.waterMassFlowSi() * kernel.water() + jet.abrasiveFlowSi() * kernel.particles()) * speed),
+                airM3PerS == 0
+                        ? Estimate.of(Kind.VOLUME_FLOW, 0, 0)
+                        : Estimate.withinFactor(Kind.VOLUME_FLOW, AIR_SHARE * airM3PerS, AIR_LOG, cautions),
                 cautions);
+    }
+
+    private static double wallCoefficient(AbrasiveJet jet, MixingModel model) {
+        return Require.atMost(
+                "wall coefficient",
+                model.wallCoefficient(),
+                maximumWall(jet),
+                Units.ONE,
+                "in a tube of this length and bore it would stop the water");
+    }
+
+    private static double maximumWall(AbrasiveJet jet) {
+        FocusingTube tube = jet.head().tube();
+        return TubeMixingKernel.MAX_FRICTION * tube.boreSi() / tube.lengthSi();
+    }
+
+    static double particleSpeedSi(AbrasiveJet jet, MixingModel model) {
+        return kernel(jet, model.contactDragAt(jet.loadingRatioSi()), wallCoefficient(jet, model))
+                        .particles()
+                * jet.waterSpeedSi();
+    }
+
+    /** Volume flow that water and particles leave at the exit of the tube, if air moves as fast as the water; 0 if none. */
+    private static double roomAtExit(AbrasiveJet jet, double waterMPerS) {
+        double exitM = jet.tubeExitBoreSi();
+        double particlesM3PerS =
+                jet.abrasiveFlowSi() / Kind.DENSITY.si(jet.abrasive().density());
+        return Math.max(0, Math.PI / 4 * exitM * exitM * waterMPerS - jet.waterVolumeFlowSi() - particlesM3PerS);
     }
 
     /**
@@ -123,8 +165,8 @@ public record TubeMixing(
         return StoppedJet.depth(Kind.FORCE.si(thrust), remaining);
     }
 
-    private static double spread(TubeMixingKernel upper, TubeMixingKernel lower) {
-        return Math.abs(upper.efficiency() - lower.efficiency()) / 2;
+    private static double change(TubeMixingKernel lower, TubeMixingKernel upper) {
+        return (upper.efficiency() - lower.efficiency()) / 2;
     }
 
     private static TubeMixingKernel kernel(AbrasiveJet jet, double contactDrag, double wallCoefficient) {
@@ -152,6 +194,7 @@ public record TubeMixing(
                 .put("particle_speed", particleSpeed)
                 .put("water_speed", Kind.SPEED, Kind.SPEED.si(waterSpeed))
                 .put("thrust", Kind.FORCE, Kind.FORCE.si(thrust))
+                .put("entrained_air", entrainedAir)
                 .put("cautions", cautions)
                 .map();
     }

@@ -13,6 +13,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 final class TubeMixingKernel {
 
+    /** Wall coefficient times length over bore beyond which the water nearly stops, and the model ends. */
+    static final double MAX_FRICTION = 3;
+
     private static final int STEPS = 64;
     private static final double ACCURACY = 1e-14;
     private static final int MAX_EVALUATIONS = 300;
@@ -60,8 +63,9 @@ final class TubeMixingKernel {
 
     /** Runge-Kutta of fourth order in the root of the distance, in which the start from rest is smooth. */
     private void integrate() {
-        double h = Math.sqrt(lengthM) / STEPS;
-        for (int i = 0; i < STEPS; i++) {
+        int steps = STEPS * (1 + (int) Math.ceil(2 * wallPerM * lengthM - 0.5));
+        double h = Math.sqrt(lengthM) / steps;
+        for (int i = 0; i < steps; i++) {
             double xi = i * h;
             double p1 = gain(xi, particles, water);
             double w1 = loss(xi, p1, water);

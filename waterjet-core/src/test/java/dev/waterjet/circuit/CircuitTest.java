@@ -157,6 +157,38 @@ class CircuitTest {
         assertThat(history.massImbalance()).isLessThan(1e-12);
     }
 
+    /** A head shuts, a dump valve of its size takes the flow, then both change back. */
+    @Test
+    void dumpValveTakesTheFlowUntilTheHeadOpensAgain() {
+        PressureHistory history = around380()
+                .vessel("vessel", attenuator(1))
+                .pump("vessel", PumpDrive.of(pump(5, 0)))
+                .line("vessel", "head", line(4.8, 14.4, 2))
+                .line("vessel", "dump", line(4.8, 14.4, 2))
+                .head("head", orifice(0.33), closing(0.1, 0.02), ValveEvent.opening(seconds(0.6), seconds(0.02)))
+                .shutHead("dump", orifice(0.33), ValveEvent.opening(seconds(0.1), seconds(0.02)), closing(0.6, 0.02))
+                .build()
+                .run(seconds(1));
+        assertThat(history.massImbalance()).isLessThan(1e-12);
+        double area = CircuitNode.effectiveArea(orifice(0.33));
+        for (double time : new double[] {0.05, 0.3, 0.5, 0.9}) {
+            int i = (int) Math.round(time * (history.times().size() - 1));
+            boolean isDumped = time > 0.12 && time < 0.6;
+            String open = isDumped ? "dump" : "head";
+            double byOrifice = area
+                    * Math.sqrt(2 * TAP.densitySi() * history.pressure(open).si(i));
+            assertThat(history.massFlow(open).si(i)).isEqualTo(byOrifice, within(1e-9));
+            assertThat(history.massFlow(isDumped ? "head" : "dump").si(i)).isZero();
+        }
+        double before = mean(history.between(seconds(0.02), seconds(0.1)));
+        assertThat(mean(history.between(seconds(0.3), seconds(0.6)))).isEqualTo(before, within(1e-3 * before));
+        assertThat(mean(history.between(seconds(0.8), seconds(1)))).isEqualTo(before, within(1e-3 * before));
+    }
+
+    private static double mean(PressureHistory history) {
+        return history.pressure("vessel").stream().average().orElseThrow();
+    }
+
     private static IntensifierDrive intensifier() {
         return PumpDrive.of(
                 Intensifier.of(20, Kind.VOLUME.of(1e-3 * 0.1)).withReversalTime(seconds(0.03)),

@@ -62,7 +62,6 @@ class DescribedTest {
             "KerfProfile",
             "LagModel",
             "MachinabilityFeed",
-            "PlainWaterFeed",
             "RoughnessModel",
             "SpecificEnergyFeed",
             "SurfaceModel",

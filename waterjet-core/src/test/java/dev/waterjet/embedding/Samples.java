@@ -12,6 +12,8 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static dev.waterjet.measure.Measures.seconds;
 
+import dev.waterjet.calibrate.ParticleSpeedMeasurement;
+import dev.waterjet.calibrate.PlainWaterCut;
 import dev.waterjet.circuit.Circuit;
 import dev.waterjet.circuit.DirectDrive;
 import dev.waterjet.circuit.PumpDrive;
@@ -27,6 +29,7 @@ import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
+import dev.waterjet.feed.PlainWaterFeed;
 import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.DirectDrivePump;
@@ -45,6 +48,7 @@ import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.jet.FocusingTube;
 import dev.waterjet.jet.Mesh;
 import dev.waterjet.jet.MixingEfficiency;
+import dev.waterjet.jet.MixingModel;
 import dev.waterjet.jet.PlainJet;
 import dev.waterjet.jet.TubeMixing;
 import dev.waterjet.kerf.HeadTilt;
@@ -159,6 +163,11 @@ final class Samples {
         all.add(OperatingPoint.of(pump, line, celsius(20), List.of(HEAD.orifice())));
         all.add(OrificeWear.measured(HEAD.orifice(), megapascals(380), litresPerMinute(2), celsius(20)));
         all.add(TubeMixing.of(JET));
+        all.add(MixingModel.standard().withCrowding(0.4));
+        all.add(ParticleSpeedMeasurement.of(JET, metresPerSecond(400)));
+        all.add(PlainWaterFeed.of(
+                PLATE.material(), JET.water(), millimetres(5), millimetres(20), metresPerSecond(0.1)));
+        all.add(PlainWaterCut.of(JET.water(), millimetres(5), millimetres(20), metresPerSecond(0.1)));
         all.add(PlainJet.of(JET.water()));
         all.add(JET.water().estimates());
         all.add(PressureCycles.of(Kind.FREQUENCY.of(0.01), megapascals(0.1), megapascals(380)));

@@ -25,6 +25,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
+import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Speed;
@@ -76,6 +77,19 @@ public abstract class FeedModelContract {
                 Estimate<Speed> separation = model().feed(usualJet(), piece, CutQuality.VERY_COARSE);
                 assertThat(separation.si()).isLessThan(isHeld(separation) ? Math.nextUp(before) : before);
                 before = separation.si();
+            }
+        }
+    }
+
+    @Test
+    void functionOfThicknessAndIndexGivesTheSameDigits() {
+        for (Material material : materials()) {
+            DoubleBinaryOperator feeds = model().feedsSi(usualJet(), material);
+            for (double thickness : THICKNESSES_MM) {
+                for (double index : new double[] {1, 1.7, 5}) {
+                    assertThat(feeds.applyAsDouble(thickness / 1000, index))
+                            .isEqualTo(model().feedSi(usualJet(), material, thickness / 1000, index));
+                }
             }
         }
     }

@@ -102,6 +102,24 @@ class PlainWaterFeedTest {
                 .filter(material -> !material.equals(SOFT))
                 .findFirst()
                 .orElseThrow();
-        assertRefused(() -> shop().separationFeedSi(jet(350, 0.15, 5), other, 0.02), "other-material-than-reference");
+        assertRefused(() -> shop().separationFeedSi(jet(350, 0.15, 5), other, 0.02), "other-material");
+    }
+
+    @Test
+    void jetWithoutAbrasiveIsAnsweredDirectly() {
+        PlainWaterFeed model = shop().withThreshold(megapascals(60));
+        WaterJet water = WaterJet.of(Orifice.sapphire(millimetres(0.2)), megapascals(300), celsius(20));
+        Workpiece sheet = Workpiece.of(SOFT, millimetres(15));
+        Estimate<Speed> direct = model.feed(water, millimetres(8), sheet, 1.5);
+        assertThat(direct.si())
+                .isEqualTo(model.feed(jet(300, 0.2, 8), sheet, 1.5).si());
+        assertThat(direct.relativeUncertainty()).isCloseTo(0.25, within(1e-12));
+        assertThat(direct.cautions()).extracting(Caution::code).doesNotContain("pure-waterjet");
+        assertThat(model.depth(water, millimetres(8), SOFT, direct.value()).si())
+                .isCloseTo(1.5 * 0.015, within(1e-12));
+        assertRefused(() -> model.feed(water.withPressure(megapascals(50)), millimetres(8), sheet, 1), "no-cut");
+        assertRefused(() -> model.feed(water, millimetres(-1), sheet, 1), "must-be-at-least", "stand-off distance", 0);
+        Workpiece stack = Workpiece.sheets(sheet, 3);
+        assertRefused(() -> model.feed(water, millimetres(8), stack, 1), "stack-by-pure-water");
     }
 }

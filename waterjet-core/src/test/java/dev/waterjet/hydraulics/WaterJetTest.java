@@ -14,9 +14,13 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Measures;
+import dev.waterjet.measure.Units;
 import dev.waterjet.water.Water;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class WaterJetTest {
 
@@ -68,6 +72,26 @@ class WaterJetTest {
         assertThat(Kind.FORCE.si(jet.reactionForce())).isCloseTo(1000 * volume * speed, within(1e-11));
         assertThat(Kind.TEMPERATURE.si(jet.temperature())).isEqualTo(293.15);
         assertThat(jet.pressureSi()).isEqualTo(400e6);
+    }
+
+    /**
+     * Handbook forms in US units (fire protection and hydraulic handbooks, from memory): 12.19 ft/s for each root of psi, 29.84
+     * gal/min for each square inch times the coefficient and root of psi, 0.0526 lbf for each gal/min times root of psi, 1714 psi
+     * gal/min in a horsepower.
+     */
+    @ParameterizedTest
+    @CsvSource({"55000, 0.010, 0.65", "87000, 0.007, 0.68", "12000, 0.040, 0.7"})
+    void incompressibleJetsAgreeWithHandbookFormsInUsUnits(double psi, double inch, double coefficient) {
+        Orifice bore = Orifice.sapphire(Measures.inches(inch)).withDischargeCoefficient(coefficient);
+        WaterJet water = WaterJet.of(bore, Measures.psi(psi)).withSpeedModel(JetSpeedModel.INCOMPRESSIBLE);
+        double gallons = Units.fromSi(water.volumeFlowSi(), Units.GALLON_PER_MINUTE);
+        assertThat(Units.fromSi(water.speedSi(), Units.FOOT_PER_SECOND) / Math.sqrt(psi))
+                .isCloseTo(12.19, within(0.01));
+        assertThat(gallons / (coefficient * inch * inch * Math.sqrt(psi))).isCloseTo(29.84, within(0.03));
+        assertThat(Units.fromSi(Kind.FORCE.si(water.reactionForce()), Units.POUND_FORCE) / (gallons * Math.sqrt(psi)))
+                .isCloseTo(0.0526, within(0.0001));
+        assertThat(psi * gallons / Units.fromSi(Kind.POWER.si(water.ratedHydraulicPower()), Units.HORSEPOWER))
+                .isCloseTo(1714, within(1.0));
     }
 
     /** The work of a lossless pump from the same inlet: 374.7 kJ/kg to 400 MPa absolute, worked out from IAPWS-95. */

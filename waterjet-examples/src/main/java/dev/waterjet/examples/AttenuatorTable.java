@@ -30,12 +30,6 @@ import picocli.CommandLine.Option;
                 "Print the attenuator volume that limits the pressure ripple of an intensifier to a required value.")
 final class AttenuatorTable extends Program {
 
-    /** The fluctuating volume depends on the stroke only, not on the area ratio. */
-    private static final double ANY_AREA_RATIO = 20;
-
-    private static final Quantity<Pressure> STEEL = megapascals(200_000);
-    private static final double STEEL_POISSON = 0.29;
-
     @Option(
             names = "--ripple",
             converter = Typed.Pressures.class,
@@ -69,7 +63,7 @@ final class AttenuatorTable extends Program {
             converter = Typed.Volume.class,
             paramLabel = "<volume>",
             description = "Swept volume of one stroke. Default: 0.1 L.")
-    private Quantity<Volume> strokeVolume = Kind.VOLUME.of(1e-4);
+    private Quantity<Volume> strokeVolume = PumpOptions.STROKE_VOLUME;
 
     @Option(
             names = "--reversal-time",
@@ -90,9 +84,9 @@ final class AttenuatorTable extends Program {
         Quantity<Pressure> outlet = absolute("mean gauge pressure", pressure);
         Compression compression = Compression.isentropic(inlet, outlet);
         Quantity<MassFlow> massFlow = Kind.MASS_FLOW.of(Kind.VOLUME_FLOW.si(flow) * inlet.densitySi());
-        Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume).withReversalTime(reversalTime);
+        Intensifier pump = PumpOptions.intensifier(strokeVolume, reversalTime);
         Quantity<Volume> fluctuating = pump.fluctuatingVolume(massFlow, compression);
-        Attenuator like = Attenuator.of(strokeVolume).withDiameterRatio(diameterRatio, STEEL, STEEL_POISSON);
+        Attenuator like = PumpOptions.steelAttenuator(strokeVolume, diameterRatio);
         Table table = Table.of("Attenuator behind an intensifier")
                 .column("ripple", Kind.PRESSURE, Units.MEGAPASCAL, 3)
                 .column("gauge pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)

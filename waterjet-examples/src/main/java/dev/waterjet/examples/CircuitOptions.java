@@ -11,7 +11,6 @@ import dev.waterjet.circuit.CircuitBuilder;
 import dev.waterjet.circuit.IntensifierDrive;
 import dev.waterjet.circuit.PumpDrive;
 import dev.waterjet.circuit.ValveEvent;
-import dev.waterjet.hydraulics.Attenuator;
 import dev.waterjet.hydraulics.Compression;
 import dev.waterjet.hydraulics.DirectDrivePump;
 import dev.waterjet.hydraulics.Intensifier;
@@ -28,26 +27,21 @@ import dev.waterjet.water.WaterState;
 import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
-import javax.measure.quantity.Frequency;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
 import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Options that describe a circuit: pump and attenuator, supply line, manifold, and a whip to each head. */
 final class CircuitOptions {
 
-    private static final Quantity<Pressure> STEEL = megapascals(200_000);
-    private static final double STEEL_POISSON = 0.29;
     private static final double OUTER_OVER_BORE = 3;
 
     /** Flow of an intensifier at full oil flow over that of the heads. */
     private static final double RESERVE = 1.4;
-
-    /** The ripple depends on the stroke only, not on the area ratio. */
-    private static final double ANY_AREA_RATIO = 20;
 
     private static final double RELIEF_OVER_PRESSURE = 1.05;
 
@@ -67,20 +61,13 @@ final class CircuitOptions {
 
     @Option(
             names = "--kind",
-            converter = PumpTable.Kinds.class,
+            converter = PumpOptions.Kinds.class,
             paramLabel = "<kind>",
             description = "intensifier or direct-drive. Default: direct-drive.")
-    private PumpTable.PumpKind kind = PumpTable.PumpKind.DIRECT_DRIVE;
+    private PumpOptions.PumpKind kind = PumpOptions.PumpKind.DIRECT_DRIVE;
 
-    @Option(names = "--plungers", paramLabel = "<number>", description = "Plungers of a direct-drive pump. Default: 3.")
-    private int plungers = 3;
-
-    @Option(
-            names = "--speed",
-            converter = Typed.Frequency.class,
-            paramLabel = "<speed>",
-            description = "Speed of the crank of a direct-drive pump. Default: 600 1/min.")
-    private Quantity<Frequency> speed = Kind.FREQUENCY.of(10);
+    @Mixin
+    private PumpOptions pumps = new PumpOptions();
 
     @Option(
             names = "--dead-volume",
@@ -96,13 +83,6 @@ final class CircuitOptions {
             description = "Swept volume of one stroke. Default: what the open heads take for a direct-drive pump,"
                     + " 0.1 L for an intensifier.")
     private Optional<Quantity<Volume>> strokeVolume = Optional.empty();
-
-    @Option(
-            names = "--reversal-time",
-            converter = Typed.Time.class,
-            paramLabel = "<time>",
-            description = "Reversal time of an intensifier: neither side delivers. Default: 0.03 s.")
-    private Quantity<Time> reversalTime = Kind.TIME.of(0.03);
 
     @Option(
             names = "--precompression",
@@ -203,7 +183,7 @@ final class CircuitOptions {
         WaterState inlet = Water.stable().atSi(Program.ATMOSPHERE_PA, Kind.TEMPERATURE.si(temperature));
         CircuitBuilder circuit = Circuit.around(pressure, inlet);
         if (Kind.VOLUME.si(attenuator) != 0) {
-            circuit.vessel("pump", Attenuator.of(attenuator).withDiameterRatio(diameterRatio, STEEL, STEEL_POISSON));
+            circuit.vessel("pump", PumpOptions.steelAttenuator(attenuator, diameterRatio));
         }
         circuit.pump("pump", drive(inlet))
                 .line("pump", "manifold", tubing(lineBore).withLength(lineLength))
@@ -231,7 +211,7 @@ final class CircuitOptions {
 
     private static SupplyLine.Section tubing(Quantity<Length> bore) {
         ThickTube wall = ThickTube.of(bore, Kind.LENGTH.of(OUTER_OVER_BORE * Kind.LENGTH.si(bore)))
-                .withElasticity(STEEL, STEEL_POISSON);
+                .withElasticity(PumpOptions.STEEL_MODULUS, PumpOptions.STEEL_POISSON_RATIO);
         return SupplyLine.Section.ofBore(bore).withWall(wall, Ends.OPEN);
     }
 
@@ -256,25 +236,22 @@ final class CircuitOptions {
     }
 
     private PumpDrive drive(WaterState inlet) {
-        if (kind == PumpTable.PumpKind.INTENSIFIER) {
-            Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume.orElse(Kind.VOLUME.of(1e-4)))
-                    .withReversalTime(reversalTime);
+        if (kind == PumpOptions.PumpKind.INTENSIFIER) {
+            Intensifier pump = pumps.intensifier(strokeVolume.orElse(PumpOptions.STROKE_VOLUME));
             double needed = Kind.FREQUENCY.si(pump.strokes(Kind.MASS_FLOW.of(volumeFlow() * inlet.densitySi()), inlet));
             IntensifierDrive drive = PumpDrive.of(pump, pressure, Kind.FREQUENCY.of(RESERVE * needed))
                     .withDeadVolume(deadVolume.orElse(0.1));
             return precompression ? drive.withPrecompression() : drive;
         }
         double dead = deadVolume.orElse(0.5);
-        return PumpDrive.of(DirectDrivePump.of(plungers, strokeVolume.orElseGet(() -> stroke(inlet, dead)), speed)
-                .withDeadVolume(dead));
+        return PumpDrive.of(pumps.directDrive(strokeVolume.orElseGet(() -> stroke(inlet, dead)), dead));
     }
 
     /** Stroke volume by which the pump feeds all heads. */
     private Quantity<Volume> stroke(WaterState inlet, double dead) {
         Compression compression =
                 Compression.isentropic(inlet, Program.absolute("gauge pressure of the circuit", pressure));
-        DirectDrivePump unit =
-                DirectDrivePump.of(plungers, Kind.VOLUME.of(1), speed).withDeadVolume(dead);
+        DirectDrivePump unit = pumps.directDrive(Kind.VOLUME.of(1), dead);
         return Kind.VOLUME.of(volumeFlow() / Kind.VOLUME_FLOW.si(unit.flow(compression)));
     }
 }

@@ -13,18 +13,13 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
 import dev.waterjet.water.Water;
 import dev.waterjet.water.WaterState;
-import java.util.List;
-import java.util.Locale;
 import javax.measure.Quantity;
-import javax.measure.quantity.Frequency;
 import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Temperature;
-import javax.measure.quantity.Time;
 import javax.measure.quantity.Volume;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.TypeConversionException;
 
 /** Program that prints work, heat, motor power and flow ripple of a pump. */
 @Command(
@@ -33,34 +28,6 @@ import picocli.CommandLine.TypeConversionException;
                 "Print the work and heat that a pump transfers to water, the power of its motor, and the ripple of"
                         + " its flow.")
 final class PumpTable extends Program {
-
-    /** Names of the pumps, as typed. */
-    enum PumpKind {
-        INTENSIFIER,
-        DIRECT_DRIVE;
-
-        @Override
-        public String toString() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
-    }
-
-    /** Converts the name of a pump. */
-    static final class Kinds implements ITypeConverter<PumpKind> {
-
-        @Override
-        public PumpKind convert(String value) {
-            for (PumpKind kind : PumpKind.values()) {
-                if (kind.toString().equals(value)) {
-                    return kind;
-                }
-            }
-            throw new TypeConversionException("'" + value + "' is not one of " + List.of(PumpKind.values()));
-        }
-    }
-
-    /** The ripple depends on the stroke only, not on the area ratio. */
-    private static final double ANY_AREA_RATIO = 20;
 
     @Option(
             names = "--pressure",
@@ -98,26 +65,10 @@ final class PumpTable extends Program {
 
     @Option(
             names = "--kind",
-            converter = Kinds.class,
+            converter = PumpOptions.Kinds.class,
             paramLabel = "<kind>",
             description = "intensifier or direct-drive. Default: intensifier.")
-    private PumpKind kind = PumpKind.INTENSIFIER;
-
-    @Option(names = "--plungers", paramLabel = "<number>", description = "Plungers of a direct-drive pump. Default: 3.")
-    private int plungers = 3;
-
-    @Option(
-            names = "--speed",
-            converter = Typed.Frequency.class,
-            paramLabel = "<speed>",
-            description = "Speed of the crank of a direct-drive pump. Default: 600 1/min.")
-    private Quantity<Frequency> speed = Kind.FREQUENCY.of(10);
-
-    @Option(
-            names = "--rod-ratio",
-            paramLabel = "<ratio>",
-            description = "Radius of the crank over length of the rod. Default: 0.2 (common practice, no source).")
-    private double rodRatio = 0.2;
+    private PumpOptions.PumpKind kind = PumpOptions.PumpKind.INTENSIFIER;
 
     @Option(
             names = "--dead-volume",
@@ -133,27 +84,21 @@ final class PumpTable extends Program {
             paramLabel = "<volume>",
             description = "Swept volume of one stroke of an intensifier. Default: 0.1 L. That of a direct-drive pump"
                     + " follows from flow and speed.")
-    private Quantity<Volume> strokeVolume = Kind.VOLUME.of(1e-4);
+    private Quantity<Volume> strokeVolume = PumpOptions.STROKE_VOLUME;
 
-    @Option(
-            names = "--reversal-time",
-            converter = Typed.Time.class,
-            paramLabel = "<time>",
-            description = "Reversal time of an intensifier: neither side delivers. Default: 0.03 s.")
-    private Quantity<Time> reversalTime = Kind.TIME.of(0.03);
+    @Mixin
+    private PumpOptions pumps = new PumpOptions();
 
     /** Flow ripple and fluctuating volume. */
     private double[] ripple(Quantity<MassFlow> massFlow, Compression compression) {
-        if (kind == PumpKind.INTENSIFIER) {
-            Intensifier pump = Intensifier.of(ANY_AREA_RATIO, strokeVolume).withReversalTime(reversalTime);
+        if (kind == PumpOptions.PumpKind.INTENSIFIER) {
+            Intensifier pump = pumps.intensifier(strokeVolume);
             return new double[] {
                 Kind.RATIO.si(pump.flowRipple(massFlow, compression)),
                 Kind.VOLUME.si(pump.fluctuatingVolume(massFlow, compression))
             };
         }
-        DirectDrivePump like = DirectDrivePump.of(plungers, Kind.VOLUME.of(1), speed)
-                .withRodRatio(rodRatio)
-                .withDeadVolume(deadVolume);
+        DirectDrivePump like = pumps.directDrive(Kind.VOLUME.of(1), deadVolume);
         double strokeM3 = Kind.VOLUME_FLOW.si(flow) / Kind.VOLUME_FLOW.si(like.flow(compression));
         return new double[] {
             Kind.RATIO.si(like.flowRipple(compression)), strokeM3 * Kind.VOLUME.si(like.fluctuatingVolume(compression))
