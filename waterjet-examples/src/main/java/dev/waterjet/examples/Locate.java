@@ -11,6 +11,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -24,7 +25,9 @@ import picocli.CommandLine.Parameters;
                     + " edge also end_x, end_y; for a point on the wall of a hole radius; and uncertainty where it is"
                     + " known. A column of lengths ends in its unit, as known_x_mm, or its cells have units. Points on"
                     + " edges and walls are given without the radius of the probe.",
-            "Example: waterjet locate points.csv --expect-rotation \"90 deg\""
+            "With --feature also how exactly a feature is cut there: a budget by JCGM 100 of all stated causes.",
+            "Example: waterjet locate points.csv --feature \"60 mm, 40 mm\" --deviation \"machine=within 50 um\""
+                    + " --deviation \"wear=10 um +/- 6 um\" --tolerance \"0.1 mm\""
         })
 final class Locate extends Program {
 
@@ -36,6 +39,9 @@ final class Locate extends Program {
             paramLabel = "<angle>",
             description = "Approximate rotation, which decides where two places fit alike. Default: 0 deg.")
     private String expected = "0 deg";
+
+    @Mixin
+    private final FeatureAccuracy accuracy = new FeatureAccuracy();
 
     private Location location(List<ProbedPoint> points) {
         return ProbeFile.locate(points, Kind.ANGLE.parse(expected));
@@ -92,6 +98,10 @@ final class Locate extends Program {
         out.print(place(location).text());
         out.println();
         out.print(residuals.text());
+        if (accuracy.isStated()) {
+            out.println();
+            out.print(accuracy.table(location).text());
+        }
     }
 
     @Override
@@ -101,6 +111,10 @@ final class Locate extends Program {
         place(location).writeCsv(out);
         out.println();
         residuals(points, location).writeCsv(out);
+        if (accuracy.isStated()) {
+            out.println();
+            accuracy.table(location).writeCsv(out);
+        }
     }
 
     private List<ProbedPoint> points() {

@@ -69,6 +69,48 @@ class LocateTest {
                 .contains("end_x");
     }
 
+    /** By JCGM 100: sqrt(u_L^2 + 50^2/3 + 6^2) um, and of two holes 20 um each the middle is known within 20/sqrt(2). */
+    @Test
+    void theAccuracyOfAFeatureIsABudget(@TempDir Path folder) throws IOException {
+        String points = file(folder, """
+            feature,known_x_mm,known_y_mm,probed_x_mm,probed_y_mm
+            hole,0,0,100,50
+            hole,80,0,100,130
+            """).toString();
+        Ran ran = Ran.of(
+                "locate",
+                points,
+                "--feature",
+                "40 mm, 0 in",
+                "--deviation",
+                "machine=within 50 um",
+                "--deviation",
+                "Kerf Offset=-0.01 mm +/- 6 um",
+                "--tolerance",
+                "0.1 mm",
+                "--csv");
+        List<String> lines = ran.out().lines().toList();
+        String[] together = lines.get(lines.size() - 1).split(",", -1);
+        double locating = 20e-6 / Math.sqrt(2);
+
+        assertThat(ran.status()).isZero();
+        assertThat(lines.get(lines.size() - 5)).isEqualTo("cause,deviation_m,standard_uncertainty_m,share");
+        assertThat(together[0]).isEqualTo("together");
+        assertThat(Double.parseDouble(together[1])).isCloseTo(-10e-6, within(1e-12));
+        assertThat(Double.parseDouble(together[2]))
+                .isCloseTo(Math.sqrt(locating * locating + 2500e-12 / 3 + 36e-12), within(1e-9));
+        Ran text = Ran.of("locate", points, "--feature", "40 mm, 0 mm", "--deviation", "wear=± 9 um");
+        assertThat(text.out()).contains("(100 mm, 90 mm)").contains("Largest share: locating");
+        assertThat(Ran.of("locate", points, "--feature", "4 mm").err()).contains("not a place");
+        assertThat(Ran.of("locate", points, "--tolerance", "4 mm").err()).contains("--feature");
+        assertThat(Ran.of("locate", points, "--feature", "0 mm,0 mm", "--deviation", "locating=1 um +/- 1 um")
+                        .err())
+                .contains("not a cause");
+        assertThat(Ran.of("locate", points, "--feature", "0 mm,0 mm", "--deviation", "wear=1 um")
+                        .err())
+                .contains("no uncertainty");
+    }
+
     /** A quarter of a turn about the origin leaves a machine with equal axes its times. */
     @Test
     void aPlanIsMadeAndWrittenWhereThePartLies(@TempDir Path folder) throws IOException {
