@@ -167,7 +167,9 @@ final class ElementCrossing {
         double angle = Math.atan2(fromX * toY - fromY * toX, fromX * toX + fromY * toY) * Math.signum(edge.sweep());
         // just before the start is the start, not the end of a full turn
         double slack = TOUCH_M / edge.radius();
-        return clamp((angle < -slack ? angle + 2 * Math.PI : Math.max(0, angle)) / Math.abs(edge.sweep()));
+        double around = angle < -slack ? angle + 2 * Math.PI : Math.max(0, angle);
+        double beyond = around - Math.abs(edge.sweep());
+        return 2 * Math.PI - around < beyond ? 0 : clamp(around / Math.abs(edge.sweep()));
     }
 
     private static double clamp(double share) {

@@ -24,6 +24,9 @@ final class OffsetBuilder {
     /** Chains shorter than this are rounding. */
     private static final double SHORT_M = 1e-7;
 
+    /** Loops shorter than this are about as long as the steps of a program: the pierce alone makes such a hole. */
+    private static final double SHORT_LOOP_M = 6e-5;
+
     /** Ends that are nearer are one point. */
     private static final double POINT_M = 1e-9;
 
@@ -90,7 +93,8 @@ final class OffsetBuilder {
             isKept[i] = clearance.isClear(middle[0], middle[1]);
         }
         List<int[]> chains = new ArrayList<>(OffsetLoops.of(slices, isKept, contour.isClosed()));
-        chains.removeIf(chain -> length(chain) < SHORT_M);
+        double shortest = contour.isClosed() ? SHORT_LOOP_M : SHORT_M;
+        chains.removeIf(chain -> length(chain) < shortest);
         chains.sort(Comparator.comparingDouble((int[] chain) -> length(chain)).reversed());
         return chains;
     }
@@ -207,8 +211,14 @@ final class OffsetBuilder {
             }
         }
         if (contour.isClosed() && !runs.isEmpty()) {
-            Run last = runs.get(runs.size() - 1);
-            runs.set(runs.size() - 1, new Run(last.from, last.to, slices.x0[chain[0]], slices.y0[chain[0]]));
+            double startX = slices.x0[chain[0]];
+            double startY = slices.y0[chain[0]];
+            int last = runs.size() - 1;
+            while (last > 0
+                    && Math.hypot(runs.get(last - 1).toX - startX, runs.get(last - 1).toY - startY) <= POINT_M) {
+                runs.remove(last--);
+            }
+            runs.set(last, new Run(runs.get(last).from, runs.get(last).to, startX, startY));
         }
         return runs;
     }

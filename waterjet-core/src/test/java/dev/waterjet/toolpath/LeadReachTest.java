@@ -78,6 +78,47 @@ class LeadReachTest {
         assertThat(cut).isBetween(60, 149);
     }
 
+    /** Places up to 5 um beyond the ends of an arc belong to the end that is nearer, not to the other one. */
+    @Test
+    void aPlaceBesideAnEndOfAnArcIsThatEnd() {
+        EdgeCursor arc = new EdgeCursor();
+        for (double sweep : new double[] {0.075, -0.075, 3, -3, 6.2}) {
+            double end = Math.toRadians(40) + sweep;
+            arc.arc(
+                    Math.cos(Math.toRadians(40)),
+                    Math.sin(Math.toRadians(40)),
+                    Math.cos(end),
+                    Math.sin(end),
+                    0,
+                    0,
+                    sweep);
+            double before = Math.toRadians(40) - Math.signum(sweep) * 5e-3;
+            double after = end + Math.signum(sweep) * 5e-3;
+            double within = Math.toRadians(40) + 0.3 * sweep;
+
+            assertThat(ElementCrossing.share(arc, Math.cos(before), Math.sin(before)))
+                    .isZero();
+            assertThat(ElementCrossing.share(arc, Math.cos(after), Math.sin(after)))
+                    .isOne();
+            assertThat(ElementCrossing.share(arc, Math.cos(within), Math.sin(within)))
+                    .isCloseTo(0.3, within(1e-12));
+        }
+    }
+
+    /** The path of the jet would be a loop of 0.03 mm: the pierce alone makes such a hole. */
+    @Test
+    void aHoleAsWideAsTheKerfIsRefused() {
+        for (double more : new double[] {-0.1, 0, 1e-6, 0.002, 0.01}) {
+            Contour hole = Contour.circle(Point.millimetres(3, 2), millimetres((KERF_MM + more) / 2), MEDIUM);
+
+            assertRefused(() -> LeadPlacer.of(Part.of(PLATE, hole), RULES).suggest(0), "jet-does-not-fit");
+        }
+        Contour wider = Contour.circle(Point.millimetres(3, 2), millimetres(KERF_MM / 2 + 0.02), MEDIUM);
+        assertThat(cutLength(
+                        LeadPlacer.of(Part.of(PLATE, wider), RULES).suggest(0).toolPath()))
+                .isCloseTo(2 * Math.PI * 2e-5, within(1e-9));
+    }
+
     private static Contour ring(Random random) {
         int n = 3 + random.nextInt(8);
         double size = 0.7 + 1.6 * random.nextDouble();
