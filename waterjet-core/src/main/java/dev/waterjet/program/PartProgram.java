@@ -251,9 +251,10 @@ public final class PartProgram implements Described, Serializable {
 
     /**
      * Returns this program for a part that lies elsewhere, as it is found by a {@link dev.waterjet.placement.Location}: the places
-     * and centres of all moves are moved, kerf offsets, feeds, notes and all other characters stay. Places are rounded to the
-     * decimals of the program or those of its codes, whichever are more, without adding up. Calls of sub-programs are replaced by what they call; an arc of more than 120 degrees by
-     * its radius is written by its centre.
+     * and centres of all moves are moved; kerf offsets, feeds, notes and all other characters stay. Places are rounded to the
+     * decimals of the program or those of its codes, whichever are more, without adding up. Calls of sub-programs are replaced by
+     * what they call. An arc of more than 120 degrees by its radius is written by its centre, one whose ends are nearer than
+     * 10 &micro;m as a line.
      *
      * <p>Both programs count from the same origin, at which the head starts. It is a calculation: run it without the jet first.
      *

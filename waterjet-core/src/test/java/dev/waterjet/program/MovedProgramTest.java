@@ -165,4 +165,56 @@ class MovedProgramTest {
             assertThat(Refusals.of(() -> program.movedBy(MOVES.get(3)))).isEqualTo(code);
         }
     }
+
+    /**
+     * Lines and arcs between random places, some a few steps of the words apart, in any unit and form. An arc of less than 10
+     * micrometres becomes a line, which may differ by half of that.
+     */
+    @ParameterizedTest
+    @CsvSource({"G21 G90, 1", "G21 G91, 1", "G20 G90 G90.1, 25.4", "G20 G91, 25.4", "G71 G90 G90.1, 1"})
+    void randomProgramsAreCutWhereThePartLies(String start, double unitMm) {
+        Random random = new Random(28);
+        for (int i = 0; i < 100; i++) {
+            PartProgram program = parse(randomProgram(random, start, unitMm));
+            RigidMove move =
+                    move(360 * random.nextDouble(), 900 * random.nextDouble() - 450, 900 * random.nextDouble() - 450);
+
+            assertMoved(program, program.movedBy(move), move, unitMm > 1 ? 10e-6 : 6e-6);
+        }
+    }
+
+    private static String randomProgram(Random random, String start, double unitMm) {
+        boolean isIncremental = start.contains("G91");
+        StringBuilder text = new StringBuilder(start + "|G0 X1 Y1|M3");
+        int x = 1000;
+        int y = 1000;
+        for (int k = 0; k < 8; k++) {
+            boolean isNear = random.nextInt(4) == 0;
+            int toX = isNear ? x + random.nextInt(9) - 4 : random.nextInt((int) (200_000 / unitMm));
+            int toY = isNear ? y + random.nextInt(9) + 1 : random.nextInt((int) (200_000 / unitMm));
+            double chord = Math.hypot(toX - x, toY - y);
+            double height = chord * (0.1 + random.nextDouble()) * (random.nextBoolean() ? 1 : -1);
+            double centreX = (x + toX) / 2.0 - height * (toY - y) / chord;
+            double centreY = (y + toY) / 2.0 + height * (toX - x) / chord;
+            boolean isAbsolute = start.contains("G90.1");
+            String centre = String.format(
+                    Locale.ROOT,
+                    " I%.6f J%.6f",
+                    (isAbsolute ? centreX : centreX - x) / 1000,
+                    (isAbsolute ? centreY : centreY - y) / 1000);
+            String radius = String.format(Locale.ROOT, " R%.6f", Math.hypot(chord / 2, height) / 1000);
+            int form = random.nextInt(3);
+            String motion = form == 0 ? "G1" : random.nextBoolean() ? "G2" : "G3";
+            text.append(String.format(
+                    Locale.ROOT,
+                    "|%s X%.3f Y%.3f%s",
+                    motion,
+                    (isIncremental ? toX - x : toX) / 1000.0,
+                    (isIncremental ? toY - y : toY) / 1000.0,
+                    form == 0 ? "" : form == 1 ? centre : radius));
+            x = toX;
+            y = toY;
+        }
+        return text.append("|M5|M30").toString();
+    }
 }
