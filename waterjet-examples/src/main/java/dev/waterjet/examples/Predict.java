@@ -16,6 +16,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
+import dev.waterjet.part.Box;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
 import dev.waterjet.plan.PartPlanner;
@@ -57,10 +58,13 @@ import picocli.CommandLine.Parameters;
         })
 final class Predict extends Program {
 
-    /** Deviation at which a colour is full, and exaggeration of the drawn bottom edge. */
-    private static final double FULL_COLOUR_M = 0.5e-3;
+    /** Least deviation at which a colour is full. */
+    private static final double MIN_RANGE_M = 10e-6;
 
-    private static final double EXAGGERATION = 5;
+    /** Share of the size of a part by which its bottom edge is drawn off the contour at most. */
+    private static final double DRAWN_SHARE = 0.06;
+
+    private static final double MAX_EXAGGERATION = 200;
 
     @Parameters(
             arity = "0..1",
@@ -172,7 +176,7 @@ final class Predict extends Program {
         List<String> names = new ArrayList<>();
         List<PredictedCut> cuts = new ArrayList<>();
         for (ContourCut cut : contours(PartPlanner.of(setup), workpiece)) {
-            names.add(cut.name());
+            names.add(unique(cut.name(), names));
             cuts.add(simulator.predict(cut.profile(), cut.contour(), cut.partSide()));
         }
         Predicted predicted = new Predicted(workpiece, names, cuts);
@@ -198,12 +202,44 @@ final class Predict extends Program {
     private static String drawing(Predicted predicted) {
         DeviationDrawing drawing = DeviationDrawing.of(
                 "Predicted cut", "Deviations of each contour, unrolled and as the bottom edge over the contour.");
+        double largest = MIN_RANGE_M;
+        for (PredictedCut cut : predicted.cuts()) {
+            for (CutPlace place : cut.places()) {
+                largest = Math.max(largest, Math.abs(place.added().si()));
+            }
+        }
         for (int i = 0; i < predicted.cuts().size(); i++) {
             DeviationMap map = predicted.cuts().get(i).map();
-            drawing.unrolled(predicted.names().get(i), map, FULL_COLOUR_M)
-                    .bottomEdge(predicted.names().get(i), map, EXAGGERATION);
+            drawing.unrolled(predicted.names().get(i), map, atLeast(largest))
+                    .bottomEdge(predicted.names().get(i), map, exaggeration(map, largest));
         }
         return drawing.svg();
+    }
+
+    private static double exaggeration(DeviationMap map, double largestM) {
+        Box box = map.contour().box();
+        double size = Math.max(Kind.LENGTH.si(box.width()), Kind.LENGTH.si(box.height()));
+        return Math.max(1, atLeast(Math.min(MAX_EXAGGERATION, DRAWN_SHARE * size / largestM) / 2));
+    }
+
+    /** The least of 1, 2, 5, 10, 20 ... that is a number or above. */
+    private static double atLeast(double number) {
+        double decade = Math.pow(10, Math.floor(Math.log10(number)));
+        for (double round : new double[] {1, 2, 5}) {
+            if (round * decade >= number * (1 - 1e-9)) {
+                return round * decade;
+            }
+        }
+        return 10 * decade;
+    }
+
+    /** Names of contours that are told apart where a file names several alike. */
+    private static String unique(String name, List<String> others) {
+        String unique = name;
+        for (int i = 2; others.contains(unique); i++) {
+            unique = name + " (" + i + ")";
+        }
+        return unique;
     }
 
     @Override

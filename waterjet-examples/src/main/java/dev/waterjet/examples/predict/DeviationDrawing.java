@@ -4,6 +4,7 @@ import dev.waterjet.examples.chart.Fingerprint;
 import dev.waterjet.examples.chart.SvgText;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.part.Box;
+import dev.waterjet.part.Point;
 import dev.waterjet.simulate.DeviationMap;
 import java.util.ArrayList;
 import java.util.List;
@@ -109,6 +110,9 @@ public final class DeviationDrawing {
             return UNCUT;
         }
         double s = Double.isNaN(share) ? 0 : Math.rint(Math.min(1, Math.abs(share)) * 20) / 20;
+        if (s == 0) {
+            return rgb(250, 250, 250);
+        }
         int full = (int) Math.round(250 - 200 * s);
         int other = (int) Math.round(250 - 110 * s);
         return share < 0 ? rgb(240 - (int) (40 * s), full, full) : rgb(full, other, 240);
@@ -127,7 +131,7 @@ public final class DeviationDrawing {
      * @return this drawing
      */
     public DeviationDrawing bottomEdge(String label, DeviationMap map, double exaggeration) {
-        Box box = map.contour().box();
+        Box box = drawn(map, exaggeration);
         double wide = box.maximum().xSi() - box.minimum().xSi();
         double tall = box.maximum().ySi() - box.minimum().ySi();
         double scale = Math.min((WIDTH - 2 * MARGIN) / wide, (PLAN_HEIGHT - 60) / Math.max(tall, wide / 20));
@@ -157,6 +161,24 @@ public final class DeviationDrawing {
                 .append("<path d=\"" + bottom + "\" fill=\"none\" stroke=\"" + BOTTOM + "\" stroke-width=\"1.6\"/>");
         add(drawn, base + 30);
         return this;
+    }
+
+    /** Box of the contour and of its exaggerated bottom edge. */
+    private static Box drawn(DeviationMap map, double exaggeration) {
+        Box box = map.contour().box();
+        double[] x = {box.minimum().xSi(), box.maximum().xSi()};
+        double[] y = {box.minimum().ySi(), box.maximum().ySi()};
+        int last = map.depths().size() - 1;
+        for (int i = 0; i < map.size(); i++) {
+            double by = map.isSeparated(i, last) ? exaggeration * map.addedSi(i, last) : 0;
+            double atX = map.point(i).xSi() + by * map.normalX(i);
+            double atY = map.point(i).ySi() + by * map.normalY(i);
+            x[0] = Math.min(x[0], atX);
+            x[1] = Math.max(x[1], atX);
+            y[0] = Math.min(y[0], atY);
+            y[1] = Math.max(y[1], atY);
+        }
+        return new Box(Point.ofSi(x[0], y[0]), Point.ofSi(x[1], y[1]));
     }
 
     private static String place(double left, double base, double scale, Box box, double x, double y) {
