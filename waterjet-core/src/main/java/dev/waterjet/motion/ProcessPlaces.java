@@ -68,7 +68,7 @@ final class ProcessPlaces {
             if (i > 0) {
                 joint(policy(i - 1), policy(i));
             }
-            addEdge(policy(i));
+            addEdge(policy(i), bounding(i));
             EdgeCursor swapped = before;
             before = edge;
             edge = swapped;
@@ -86,6 +86,12 @@ final class ProcessPlaces {
         return policies[path.requirementIndex(index)];
     }
 
+    /** Policy of an edge, or of the edge of the part that a lead-out leaves; null where the bottom edge does not matter. */
+    private @Nullable EdgePolicy bounding(int i) {
+        boolean isLeadOut = !policy(i).isSlowing() && i > 0 && policy(i - 1).isSlowing();
+        return isLeadOut ? policy(i - 1) : policy(i).isSlowing() ? policy(i) : null;
+    }
+
     private void joint(EdgePolicy from, EdgePolicy to) {
         Slowdown slowdown = corner(from, to);
         if (slowdown != null) {
@@ -97,13 +103,20 @@ final class ProcessPlaces {
         return edge.turnFrom(before) * partSign < 0;
     }
 
-    /** Slowdown at the joint of the edge before and the present one; null if it is no corner of the part. */
+    /**
+     * Slowdown at the joint of the edge before and the present one; null if it is no corner of the part. Where a lead-out turns
+     * off into the scrap, the front lags behind the nozzle into the part, as at a re-entrant corner. Behind a lead-in it lags in
+     * the scrap, and then along the edge.
+     */
     private @Nullable Slowdown corner(EdgePolicy from, EdgePolicy to) {
         double turn = edge.turnFrom(before);
         double shorter = Math.min(before.length(), edge.length());
         boolean isCorner = Math.abs(turn) > LEAST_TURN_RAD && shorter * Math.abs(turn) / 8 > flatteningM;
-        if (!isCorner || !from.isSlowing() || !to.isSlowing()) {
+        if (!isCorner || !from.isSlowing()) {
             return null;
+        }
+        if (!to.isSlowing()) {
+            return isInside() ? from.corner(Math.abs(turn), true) : null;
         }
         Slowdown first = from.corner(Math.abs(turn), isInside());
         Slowdown second = from == to ? first : to.corner(Math.abs(turn), isInside());
@@ -117,7 +130,7 @@ final class ProcessPlaces {
         return isInside ? FeedLimit.LAG_AT_INSIDE_CORNER : FeedLimit.LAG_AT_OUTSIDE_CORNER;
     }
 
-    private void addEdge(EdgePolicy policy) {
+    private void addEdge(EdgePolicy policy, @Nullable EdgePolicy bounding) {
         if (edge.isArc()) {
             pieces.arc(edge.startDirectionX(), edge.startDirectionY(), edge.radius(), edge.sweep());
         } else {
@@ -125,8 +138,10 @@ final class ProcessPlaces {
         }
         double end = pieces.lengthM();
         places.edge(atM, end, policy.feedMPerS(), reach(policy.lagM()), policy.limit());
-        if (edge.isArc()) {
-            Slowdown slowdown = policy.arc(edge.radius(), edge.length(), edge.sweep() * partSign < 0);
+        boolean isInside = edge.sweep() * partSign < 0;
+        // on the arc of a lead-out the front swings wide into the part; on the other side there is scrap
+        if (edge.isArc() && bounding != null && (isInside || bounding == policy)) {
+            Slowdown slowdown = bounding.arc(edge.radius(), edge.length(), isInside);
             if (slowdown != null) {
                 FeedLimit limit =
                         slowdown.reason() == SlowdownReason.SEPARATION ? FeedLimit.SEPARATION : FeedLimit.LAG_ON_ARC;

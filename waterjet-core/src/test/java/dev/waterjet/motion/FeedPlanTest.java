@@ -285,17 +285,19 @@ class FeedPlanTest {
         assertThat(back).isCloseTo(forward, within(2e-3 * forward));
     }
 
+    /** Leads that go on straight: a lead-out that turns off is slowed, a lead-in is not. */
     private static Contour withLeads(Contour path) {
-        ContourBuilder builder = Contour.from(path.start().xSi() == 0 ? Point.millimetres(-30, -1) : path.start());
+        EdgeCursor edge = new EdgeCursor();
+        path.load(0, edge);
+        ContourBuilder builder = Contour.fromSi(
+                edge.startX() - 0.03 * edge.startDirectionX(), edge.startY() - 0.03 * edge.startDirectionY());
         builder.requirement(MEDIUM.asLead()).lineTo(path.start());
         for (int i = 0; i < path.size(); i++) {
-            EdgeCursor edge = new EdgeCursor();
             path.load(i, edge);
             builder.requirement(path.requirement(i)).edgeTo(edge);
         }
-        Point end = path.end();
         return builder.requirement(MEDIUM.asLead())
-                .lineTo(Point.ofSi(end.xSi() + 0.03, end.ySi() - 0.001))
+                .lineToSi(edge.endX() + 0.03 * edge.endDirectionX(), edge.endY() + 0.03 * edge.endDirectionY())
                 .open();
     }
 

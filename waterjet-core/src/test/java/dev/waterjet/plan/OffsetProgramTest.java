@@ -218,8 +218,8 @@ class OffsetProgramTest {
                     written += move.purpose() == Move.Purpose.CUT ? Kind.TIME.si(move.time()) : 0;
                 }
 
-                // leads differ, and with them how fast the contour is entered and left
-                assertThat(written).isCloseTo(loops, within(0.015 * loops));
+                // leads differ: straight ones are corners, before and behind which the contour is slowed
+                assertThat(written).isCloseTo(loops, within(0.035 * loops));
             }
         }
     }
