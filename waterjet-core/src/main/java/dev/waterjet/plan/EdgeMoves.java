@@ -6,6 +6,7 @@ import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.pierce.Pierce;
 import dev.waterjet.program.ProgramMove;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.ToolPath;
@@ -14,24 +15,19 @@ import java.util.Arrays;
 import java.util.List;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
-import javax.measure.quantity.Time;
 
 /** Moves of a program along the edges of parts: pierces, leads, tabs and order are those of the plan of the parts. */
 final class EdgeMoves {
-
-    private static final double PIERCE_COVERAGE = 0.95;
 
     /** A shorter stretch of an edge is left out. */
     private static final double SHORT_M = 1e-7;
 
     private final PartPlanning planning;
-    private final Quantity<Time> dwell;
     private final List<ProgramMove> moves = new ArrayList<>();
     private Point at = Point.ofSi(0, 0);
 
     EdgeMoves(PartPlanning planning) {
         this.planning = planning;
-        this.dwell = planning.pierce.time().upper(PIERCE_COVERAGE);
     }
 
     /** Moves of parts, one after the other. */
@@ -61,9 +57,11 @@ final class EdgeMoves {
         String note = "waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality " + quality.label()
                 + (gaps.length > 0 ? ", open" : "");
         Contour edges = path.lead().path();
-        pierce(edges.start(), note);
-        moves.add(new ProgramMove.OffsetOn(path.toolPath().partSide().opposite()));
         EdgeCursor edge = new EdgeCursor();
+        edges.load(0, edge);
+        Point ahead = Point.ofSi(edge.endX(), edge.endY());
+        pierce(edges.start(), note, path.pierce(), ahead);
+        moves.add(new ProgramMove.OffsetOn(path.toolPath().partSide().opposite()));
         double done = 0;
         int gap = 0;
         for (int i = 0; i < edges.size(); i++) {
@@ -79,7 +77,7 @@ final class EdgeMoves {
                     move(edge, share, feed);
                     moves.add(new ProgramMove.JetOff());
                 } else {
-                    pierce(Point.ofSi(edge.xAt(share), edge.yAt(share)), note);
+                    pierce(Point.ofSi(edge.xAt(share), edge.yAt(share)), note, path.pierce(), ahead);
                 }
             }
             done += length;
@@ -91,10 +89,11 @@ final class EdgeMoves {
         moves.add(new ProgramMove.OffsetOff());
     }
 
-    private void pierce(Point place, String note) {
+    private void pierce(Point place, String note, Pierce pierce, Point ahead) {
         moves.add(new ProgramMove.Rapid(place));
         moves.add(new ProgramMove.Comment(note));
-        moves.add(new ProgramMove.JetOn(dwell));
+        moves.addAll(
+                PierceMoves.of(pierce, place, ahead, planning.conditions.jet().tubeExitBoreSi()));
         at = place;
     }
 

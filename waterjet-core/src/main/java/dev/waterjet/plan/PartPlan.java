@@ -17,6 +17,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.part.Finding;
+import dev.waterjet.pierce.Pierce;
 import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.ProgramWriter;
 import java.util.ArrayList;
@@ -157,9 +158,37 @@ public record PartPlan(
 
     /** {@return the work on the part: cutting, pierces and rapid traverse} */
     public PartWork work() {
-        return PartWork.of(cuttingTime())
-                .withPierces(pierces(), cuts.get(0).pierce())
-                .withIdle(rapidTime());
+        return PartWork.of(cuttingTime()).withPierces(pierces(), meanPierce()).withIdle(rapidTime());
+    }
+
+    /** The pierce of every stretch, or one of their mean time where they differ. */
+    private Pierce meanPierce() {
+        Pierce first = cuts.get(0).pierce();
+        double seconds = 0;
+        double uncertain = 0;
+        double idle = 0;
+        boolean isOneKind = true;
+        for (PlannedCut cut : cuts) {
+            Estimate<Time> time = cut.pierce().time();
+            int count = cut.feeds().size();
+            seconds += count * time.si();
+            uncertain += time.si() > 0 ? count * time.si() * time.relativeUncertainty() : 0;
+            idle += count * Kind.TIME.si(cut.pierce().idleTime());
+            isOneKind &= cut.pierce().equals(first);
+        }
+        return isOneKind || !(seconds > 0)
+                ? first
+                : new Pierce(
+                        first.method(),
+                        first.pressure(),
+                        Estimate.withinFactor(
+                                Kind.TIME,
+                                seconds / pierces(),
+                                uncertain / seconds,
+                                first.time().cautions()),
+                        Kind.TIME.of(idle / pierces()),
+                        first.reason(),
+                        first.cautions());
     }
 
     /**

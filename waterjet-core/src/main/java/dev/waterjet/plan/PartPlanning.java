@@ -12,6 +12,8 @@ import dev.waterjet.part.Finding;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Part;
 import dev.waterjet.part.Point;
+import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.CuttingOrder;
 import dev.waterjet.toolpath.CuttingRules;
@@ -50,8 +52,9 @@ final class PartPlanning extends Planning {
      * @param contour index of the contour
      * @param lead its lead
      * @param toolPath path of the jet axis, with tabs if the contour has some
+     * @param pierce pierce of each of its stretches
      */
-    record Path(int contour, Lead lead, ToolPath toolPath) {}
+    record Path(int contour, Lead lead, ToolPath toolPath, Pierce pierce) {}
 
     PartPlan plan(Part part) {
         Part conditioned = conditioned(part);
@@ -81,7 +84,10 @@ final class PartPlanning extends Planning {
             if (lead.isPresent()) {
                 boolean isHeld = i == last && isTipping && setup.shearStrength().isPresent();
                 ToolPath path = lead.get().toolPath();
-                paths.add(new Path(i, lead.get(), isHeld ? withTabs(path, rules(kerf(conditioned, i))) : path));
+                paths.add(
+                        isHeld
+                                ? new Path(i, lead.get(), withTabs(path, rules(kerf(conditioned, i))), still)
+                                : new Path(i, lead.get(), path, pierce(conditioned, lead.get())));
             }
         }
         List<Contour> axes =
@@ -129,6 +135,13 @@ final class PartPlanning extends Planning {
                     Point.ofSi(tooNarrow.xSi(), tooNarrow.ySi())));
             return Optional.empty();
         }
+    }
+
+    /** Pierce of a contour by the scrap around its pierce point; behind a tab the head stays where it is. */
+    private Pierce pierce(Part part, Lead lead) {
+        return isMoving(pierce)
+                ? PierceSelector.of(setup.pierceSettings()).select(conditions, part, lead.pierce())
+                : pierce;
     }
 
     /** Placer of the leads of a contour; contours of one part and kerf share it. */
@@ -180,7 +193,7 @@ final class PartPlanning extends Planning {
                 kerf,
                 Optional.of(Kind.LENGTH.of(offsetM(kerf))),
                 plans,
-                pierce,
+                path.pierce(),
                 Optional.empty()));
         int edge = 0;
         for (FeedPlan plan : plans) {
@@ -188,7 +201,7 @@ final class PartPlanning extends Planning {
                 edge++;
             }
             findings.addAll(plan.findings());
-            moves.pierce(index, plan.contour().start(), pierce.time().si(), plan);
+            moves.pierce(index, plan.contour().start(), path.pierce().time().si(), plan);
             moves.addStretch(index, plan, toolPath, edge);
             edge += plan.contour().size();
         }

@@ -10,13 +10,9 @@ import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.ProgramMove;
 import java.util.ArrayList;
 import java.util.List;
-import javax.measure.Quantity;
-import javax.measure.quantity.Time;
 
 /** Moves and feed rates of a plan as a part program takes them. */
 final class PlanProgram {
-
-    private static final double PIERCE_COVERAGE = 0.95;
 
     private final PartPlan plan;
     private final List<ProgramMove> written = new ArrayList<>();
@@ -37,10 +33,13 @@ final class PlanProgram {
                         "program");
             }
         }
-        for (Move move : plan.moves()) {
+        List<Move> moves = plan.moves();
+        for (int i = 0; i < moves.size(); i++) {
+            Move move = moves.get(i);
             switch (move.purpose()) {
                 case RAPID -> rapid(move.end());
-                case PIERCE -> pierce(move);
+                case PIERCE ->
+                    pierce(move, i + 1 < moves.size() ? moves.get(i + 1).end() : move.end());
                 default -> cut(move);
             }
         }
@@ -60,7 +59,7 @@ final class PlanProgram {
         }
     }
 
-    private void pierce(Move move) {
+    private void pierce(Move move, Point ahead) {
         PlannedCut cut = plan.cuts().get(move.cut());
         if (written.isEmpty() || isOn) {
             rapid(move.end());
@@ -68,8 +67,8 @@ final class PlanProgram {
         String name = cut.name().replace(',', ' ').strip();
         written.add(new ProgramMove.Comment("waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality "
                 + cut.quality().label() + (cut.feeds().size() > 1 ? ", open" : "")));
-        Quantity<Time> dwell = cut.pierce().time().upper(PIERCE_COVERAGE);
-        written.add(new ProgramMove.JetOn(dwell));
+        double bore = plan.conditions().jet().tubeExitBoreSi();
+        written.addAll(PierceMoves.of(cut.pierce(), move.end(), ahead, bore));
         isOn = true;
     }
 

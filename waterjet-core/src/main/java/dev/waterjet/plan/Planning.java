@@ -7,6 +7,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.motion.FeedPlanner;
 import dev.waterjet.part.Finding;
 import dev.waterjet.pierce.Pierce;
+import dev.waterjet.pierce.PierceMethod;
 import dev.waterjet.pierce.PierceSelector;
 import dev.waterjet.quality.CutQuality;
 import java.util.ArrayList;
@@ -23,6 +24,10 @@ class Planning {
     final CutConditions conditions;
     final FeedPlanner feedPlanner;
     final Pierce pierce;
+
+    /** Pierce of a head that stays where it is. */
+    final Pierce still;
+
     final List<PlannedCut> cuts = new ArrayList<>();
     final List<Finding> findings = new ArrayList<>();
     final MoveList moves;
@@ -36,7 +41,9 @@ class Planning {
         this.conditions = setup.conditions(workpiece);
         FeedPlanner upright = FeedPlanner.of(setup.machine(), conditions).withKerfModel(setup.kerfModel());
         this.feedPlanner = setup.tiltingHead().map(upright::withTiltingHead).orElse(upright);
-        this.pierce = PierceSelector.of(setup.pierceSettings()).select(conditions);
+        PierceSelector selector = PierceSelector.of(setup.pierceSettings());
+        this.pierce = selector.select(conditions);
+        this.still = isMoving(pierce) ? selector.select(conditions, Kind.LENGTH.of(0)) : pierce;
         this.moves = new MoveList(setup, Kind.LENGTH.of(conditions.jet().standOffSi()));
     }
 
@@ -45,6 +52,11 @@ class Planning {
         return kerfs.computeIfAbsent(
                 quality,
                 key -> setup.kerfModel().kerf(conditions, conditions.feed(key).value()));
+    }
+
+    /** Whether the head moves while the jet pierces. */
+    static boolean isMoving(Pierce pierce) {
+        return pierce.method() == PierceMethod.MOVING || pierce.method() == PierceMethod.CIRCULAR;
     }
 
     /** Kerf offset of a path. */

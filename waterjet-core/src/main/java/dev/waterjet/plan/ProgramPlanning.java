@@ -8,6 +8,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Side;
+import dev.waterjet.pierce.Pierce;
 import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.OffsetFeed;
 import dev.waterjet.program.PartProgram;
@@ -58,6 +59,8 @@ final class ProgramPlanning extends Planning {
         CutFeeds feeds = jet.isPresent()
                 ? jet.get().feeds(plan, setup.feedChange(), convention)
                 : PlanProgram.feeds(List.of(plan), setup.feedChange());
+        MovingPierce moving = MovingPierce.of(cut);
+        Pierce through = moving.isThere() ? pierce : still;
         cuts.add(new PlannedCut(
                 cut.name(),
                 index,
@@ -66,9 +69,9 @@ final class ProgramPlanning extends Planning {
                 kerf,
                 jet.map(path -> Kind.LENGTH.of(offsetM)),
                 List.of(plan),
-                pierce,
-                Optional.of(feeds)));
-        moves.pierce(index, plan.source().start(), pierce.time().si(), plan);
+                through,
+                Optional.of(moving.slowed(feeds, through))));
+        moves.pierce(index, plan.source().start(), through.time().si(), plan);
         moves.addProgrammed(
                 index,
                 plan,

@@ -68,7 +68,7 @@ public final class JobFacts {
                 "Head", head() + shop.headSelection().map(found -> "; " + found).orElse(", as given"));
         facts.put(
                 "Pierces",
-                report.plan().pierces() + ", " + pierce.method().label() + " at "
+                report.plan().pierces() + ", " + methods() + " at "
                         + ReportText.of(
                                 Kind.PRESSURE, pierce.pressure(), report.units().pressure()) + ": "
                         + pierce.reason().text(report.units().replaced()));
@@ -89,6 +89,21 @@ public final class JobFacts {
                 "orifice after " + hours(orifice) + ", focusing tube after "
                         + hours(shop.rates().tubeLife()) + " of jet-on time (10 % failure probability)");
         return facts;
+    }
+
+    /** Method of the pierces; the number of each where they differ. */
+    private String methods() {
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        report.plan()
+                .cuts()
+                .forEach(cut ->
+                        counts.merge(cut.pierce().method().label(), cut.feeds().size(), Integer::sum));
+        if (counts.size() == 1) {
+            return pierce.method().label();
+        }
+        List<String> parts = new ArrayList<>();
+        counts.forEach((label, count) -> parts.add(count + " " + label));
+        return String.join(", ", parts);
     }
 
     private String head() {
