@@ -17,7 +17,7 @@
  *
  * <ul>
  *   <li>equation of state: IAPWS R6-95(2018), all 56 residual terms, from the melting line to 1273 K and 1000 MPa. The
- *       relative uncertainty of its density is about 1 in 10 000 near 400 MPa;
+ *       relative uncertainty of its density is about 2 in 10 000 near 400 MPa (from memory of its figure 1);
  *   <li>viscosity: IAPWS R12-08, without the enhancement at the critical point;
  *   <li>melting: IAPWS R14-08(2011), the lines of ice Ih, III, V, VI and VII, see {@link dev.waterjet.water.Ice};
  *   <li>boiling: {@link dev.waterjet.water.Saturation}, equilibrium of liquid and vapour in the equation of state.

@@ -1,13 +1,20 @@
 package dev.waterjet.docs.site;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.StringWriter;
+import java.net.JarURLConnection;
+import java.net.URL;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.jar.JarEntry;
+import java.util.jar.JarFile;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -22,6 +29,9 @@ final class Api {
     private static final Pattern PUBLIC = Pattern.compile(
             "^public (?:(?:final|abstract|sealed|non-sealed) )*(?:class|interface|enum|record|@interface) ",
             Pattern.MULTILINE);
+
+    /** Directory of the Javadoc of the interfaces of quantities, beside that of the library. */
+    private static final String UNITS = "api-units";
 
     private final Path sources;
     private final Map<String, String> pages;
@@ -76,10 +86,34 @@ final class Api {
             return false;
         }
         Files.createDirectories(folder);
+        Path units = folder.resolveSibling(UNITS);
+        unpackUnits(units);
         Path sheet = Files.writeString(folder.resolve("site.css"), style);
         write(folder, sheet);
         Files.writeString(mark, digest);
         return true;
+    }
+
+    /** Unpacks the Javadoc of the interfaces of quantities, which comes from their jar on the class path. */
+    private static void unpackUnits(Path folder) throws IOException {
+        URL page = Api.class.getClassLoader().getResource("javax/measure/Quantity.html");
+        if (page == null) {
+            throw new IllegalStateException(
+                    "the Javadoc of unit-api is not on the class path; build with the profile site");
+        }
+        JarURLConnection connection = (JarURLConnection) page.openConnection();
+        connection.setUseCaches(false);
+        try (JarFile jar = connection.getJarFile()) {
+            for (JarEntry entry : Collections.list(jar.entries())) {
+                Path file = folder.resolve(entry.getName()).normalize();
+                if (!entry.isDirectory() && file.startsWith(folder)) {
+                    Files.createDirectories(file.resolveSibling(""));
+                    try (InputStream in = jar.getInputStream(entry)) {
+                        Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
+                    }
+                }
+            }
+        }
     }
 
     private void write(Path folder, Path style) throws IOException {
@@ -97,6 +131,9 @@ final class Api {
                     "-quiet",
                     "-notimestamp",
                     "-Xdoclint:none",
+                    "-linkoffline",
+                    "../" + UNITS,
+                    folder.resolveSibling(UNITS).toString(),
                     "--add-stylesheet",
                     style.toString(),
                     "-windowtitle",
