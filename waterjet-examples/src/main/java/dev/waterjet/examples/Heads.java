@@ -8,7 +8,6 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.geometry.PartFigures;
-import dev.waterjet.examples.svg.SvgReader;
 import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
@@ -22,6 +21,7 @@ import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -110,7 +110,8 @@ final class Heads extends Program {
             names = "--drawing",
             paramLabel = "<file>",
             description =
-                    "SVG of the part, from which length, pierces, minimum radius and minimum slot width are measured.")
+                    "Drawing of the part in SVG or DXF, from which length, pierces, minimum radius and minimum slot"
+                            + " width are measured.")
     private Optional<Path> drawing = Optional.empty();
 
     @Option(
@@ -134,6 +135,9 @@ final class Heads extends Program {
 
     @Option(names = "--show-rejected", description = "Print the rejected heads instead, each with its reasons.")
     private boolean showsRejected;
+
+    @Mixin
+    private final DrawingOptions drawingOptions = new DrawingOptions();
 
     @Mixin
     private ShopOptions shop = new ShopOptions();
@@ -169,9 +173,10 @@ final class Heads extends Program {
 
     /** Requirement measured in a drawing. */
     private PartRequirement measured(Workpiece plate, Path file) {
+        DrawingSettings settings =
+                drawingOptions.settings(EdgeRequirement.of(quality)).withChordTolerance(micrometres(2));
         PartFigures part = PartFigures.of(
-                SvgReader.read(TextFiles.read(file), DrawingSettings.defaults().withChordTolerance(micrometres(2)))
-                        .contours());
+                DrawingReader.read(TextFiles.bytes(file), settings).contours());
         PartRequirement requirement = PartRequirement.of(plate, quality, part.cutLength())
                 .withPierces(part.inOrder().size());
         Optional<Quantity<Length>> hollow = part.smallestRadius();

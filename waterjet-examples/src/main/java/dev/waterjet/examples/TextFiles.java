@@ -20,6 +20,15 @@ final class TextFiles {
         }
     }
 
+    /** The bytes of a file of any kind. */
+    static byte[] bytes(Path file) {
+        try {
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw named(file, e);
+        }
+    }
+
     static void write(Path file, String text) {
         try {
             Files.writeString(file, text, StandardCharsets.UTF_8);

@@ -85,6 +85,21 @@ class HeadsTest {
                 .allSatisfy(row -> assertThat(number(row, "kerf_m")).isLessThan(0.6e-3));
     }
 
+    /** A bore of 0.03 in is 0.762 mm wide. */
+    @Test
+    void measuresADxfDrawingInItsUnit() throws IOException {
+        String circle = "0\nCIRCLE\n8\n0\n10\n1.0\n20\n1.0\n40\n%s\n";
+        String dxf = "0\nSECTION\n2\nENTITIES\n" + circle.formatted("0.8") + circle.formatted("0.015")
+                + "0\nENDSEC\n0\nEOF\n";
+        Path drawing = file("ring.dxf", dxf);
+
+        assertThat(Ran.of("heads", "--drawing", drawing.toString()).err()).contains("--drawing-unit");
+        assertThat(Ran.of("heads", "--drawing", drawing.toString(), "--drawing-unit", "in", "--csv")
+                        .rows())
+                .isNotEmpty()
+                .allSatisfy(row -> assertThat(number(row, "kerf_m")).isLessThan(0.762e-3));
+    }
+
     @Test
     void saysWhyTheOthersFail() {
         Ran ran = Ran.of("heads", "--min-radius", "0.3 mm", "--power", "8 kW", "--show-rejected");
