@@ -256,6 +256,7 @@ public final class FeedSweep implements Serializable {
         Material material = values.material;
         Settings settings = new Settings(values.jet);
         double maximum = model.maximumFeedSi();
+        boolean isOneFeedForEachJet = inputs[SweepAxis.THICKNESS].length == 1 && inputs[SweepAxis.INDEX].length == 1;
         DoubleBinaryOperator feeds = null;
         for (long at = from; at < to; at++) {
             double pressurePa = inputs[SweepAxis.PRESSURE][digits[SweepAxis.PRESSURE]];
@@ -264,11 +265,16 @@ public final class FeedSweep implements Serializable {
             double flowKgPerS = inputs[SweepAxis.FLOW][digits[SweepAxis.FLOW]];
             double thicknessM = inputs[SweepAxis.THICKNESS][digits[SweepAxis.THICKNESS]];
             double index = inputs[SweepAxis.INDEX][digits[SweepAxis.INDEX]];
-            if (feeds == null || (digits[SweepAxis.THICKNESS] == 0 && digits[SweepAxis.INDEX] == 0)) {
-                settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
-                feeds = model.feedsSi(settings, material);
+            settings.pressure(pressurePa).orifice(orificeM).tube(tubeM).abrasiveFlow(flowKgPerS);
+            double feed;
+            if (isOneFeedForEachJet) {
+                feed = model.feedSi(settings, material, thicknessM, index);
+            } else {
+                if (feeds == null || (digits[SweepAxis.THICKNESS] == 0 && digits[SweepAxis.INDEX] == 0)) {
+                    feeds = model.feedsSi(settings, material);
+                }
+                feed = feeds.applyAsDouble(thicknessM, index);
             }
-            double feed = feeds.applyAsDouble(thicknessM, index);
             row.take(pressurePa, orificeM, tubeM, flowKgPerS, thicknessM, index, Math.min(feed, maximum));
             increment(digits);
         }

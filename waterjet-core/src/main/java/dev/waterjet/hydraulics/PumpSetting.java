@@ -7,6 +7,7 @@ import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
+import dev.waterjet.water.WaterState;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -66,7 +67,7 @@ public final class PumpSetting implements Described, Serializable {
     }
 
     /**
-     * Returns a pump by its rated hydraulic power, which is the motor power times the efficiency of the pump.
+     * Returns a pump by its rated hydraulic power, as catalogues give it. The work on the water is less, see {@link #ofPumpWork}.
      *
      * @param ratedHydraulicPower gauge pressure times maximum flow at ambient density, above 0
      * @param pressure gauge pressure that is set, above 0 to 999 MPa
@@ -80,6 +81,25 @@ public final class PumpSetting implements Described, Serializable {
                 "rated hydraulic power of the pump", Kind.POWER.si(ratedHydraulicPower), Units.KILOWATT);
         double pressurePa = Require.positive("pressure set at the pump", Kind.PRESSURE.si(pressure), Units.MEGAPASCAL);
         return new PumpSetting(new Values(pressurePa, powerW / pressurePa));
+    }
+
+    /**
+     * Returns a pump by the power that it puts into the water without loss: motor power times the overall efficiency of {@link
+     * Compression#motorPower}. At 400 MPa it delivers 7 % more water than a pump of this rated hydraulic power.
+     *
+     * @param pumpWork isentropic power, above 0
+     * @param compression compression from the water at rest to the pressure that is set
+     * @return the setting
+     * @throws dev.waterjet.measure.DomainException if the power is not above 0
+     */
+    public static PumpSetting ofPumpWork(Quantity<Power> pumpWork, Compression compression) {
+        Objects.requireNonNull(compression, "compression");
+        Objects.requireNonNull(pumpWork, "pumpWork");
+        double powerW = Require.positive("pump work", Kind.POWER.si(pumpWork), Units.KILOWATT);
+        WaterState inlet = compression.inlet();
+        return new PumpSetting(new Values(
+                compression.outlet().pressureSi() - inlet.pressureSi(),
+                powerW / (Kind.SPECIFIC_ENERGY.si(compression.isentropicWork()) * inlet.densitySi())));
     }
 
     /** {@return the gauge pressure that is set} */

@@ -1,19 +1,23 @@
 package dev.waterjet.hydraulics;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Density;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.MassFlow;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.VolumeFlow;
 import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import javax.measure.Quantity;
@@ -43,6 +47,14 @@ public final class WaterJet implements Described, Serializable {
     private static final double DENSITY_AT_20_C = 998.207;
 
     private static final double MAX_PRESSURE_PA = 1000e6;
+
+    /** Boiling temperature at atmospheric pressure (IAPWS-95: 373.124 K). */
+    private static final double BOILING_K = 373.124;
+
+    private static final Caution FLASHES = Caution.warning(Message.of(
+            "jet-flashes",
+            "the jet leaves the orifice above the boiling temperature; a part of it evaporates at once, and its speed"
+                    + " and coherence are not those of this model"));
 
     /** Checked content, and the serial form. */
     private record Values(
@@ -275,6 +287,21 @@ public final class WaterJet implements Described, Serializable {
      */
     public double massFlowAtSi(double pressurePa, double boreM) {
         return values.densityKgPerM3 * volumeFlowAtSi(pressurePa, boreM);
+    }
+
+    /**
+     * Returns the cautions of this jet.
+     *
+     * @return {@code jet-flashes} if it leaves the orifice hotter than it boils at ambient pressure; else empty
+     */
+    public List<Caution> cautions() {
+        return values.temperatureK > BOILING_K && exitK() > BOILING_K ? List.of(FLASHES) : List.of();
+    }
+
+    private double exitK() {
+        WaterState supply =
+                Water.stable().atSi(values.pressurePa + IsentropicKernel.ATMOSPHERE_PA, values.temperatureK);
+        return IsentropicJet.from(supply).exit().temperatureSi();
     }
 
     /** {@return flow, power and force with the standard uncertainty of the discharge coefficient} */

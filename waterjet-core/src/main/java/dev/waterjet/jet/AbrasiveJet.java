@@ -85,6 +85,7 @@ public final class AbrasiveJet implements JetSettings, Described, Serializable {
 
     private List<Caution> ownCautions() {
         List<Caution> all = new ArrayList<>(values.head.cautions());
+        all.addAll(values.water.cautions());
         double grainOverBore = values.abrasive.mesh().maximumGrainSizeSi() / tubeBoreSi();
         if (grainOverBore > MAX_GRAIN_OVER_BORE) {
             all.add(Caution.warning(Message.of(

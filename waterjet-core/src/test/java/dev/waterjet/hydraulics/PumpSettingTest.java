@@ -1,12 +1,16 @@
 package dev.waterjet.hydraulics;
 
 import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.measure.Measures.celsius;
 import static dev.waterjet.measure.Measures.kilowatts;
 import static dev.waterjet.measure.Measures.megapascals;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.measure.Kind;
+import dev.waterjet.water.Water;
+import dev.waterjet.water.WaterState;
 import org.junit.jupiter.api.Test;
 
 class PumpSettingTest {
@@ -31,6 +35,20 @@ class PumpSettingTest {
         assertThat(heads).isPositive();
         assertThat(pump.share(orifice, heads)).isLessThanOrEqualTo(1);
         assertThat(pump.share(orifice, heads + 1)).isGreaterThan(1);
+    }
+
+    /** A pump of the work that a jet requires feeds exactly that jet; by rated power it would seem 7 % too weak. */
+    @Test
+    void pumpOfTheWorkOfAJetFeedsIt() {
+        WaterState inlet = Water.stable().at(megapascals(0.101325), celsius(20));
+        Compression compression = Compression.isentropic(inlet, megapascals(400.101325));
+        WaterJet jet = WaterJet.of(Orifice.sapphire(millimetres(0.3)), megapascals(400));
+        PumpSetting pump = PumpSetting.ofPumpWork(jet.pumpWork(), compression);
+        assertThat(Kind.PRESSURE.si(pump.pressure())).isCloseTo(400e6, within(1.0));
+        assertThat(pump.share(jet.orifice(), 1)).isCloseTo(1, within(1e-6));
+        assertThat(PumpSetting.ofPower(jet.pumpWork(), megapascals(400)).share(jet.orifice(), 1))
+                .isCloseTo(1.069, within(0.001));
+        assertRefused(() -> PumpSetting.ofPumpWork(Kind.POWER.of(0), compression), "must-be-above", "pump work", 0);
     }
 
     @Test

@@ -11,6 +11,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
@@ -92,6 +93,17 @@ class WaterJetTest {
                 .isCloseTo(0.0526, within(0.0001));
         assertThat(psi * gallons / Units.fromSi(Kind.POWER.si(water.ratedHydraulicPower()), Units.HORSEPOWER))
                 .isCloseTo(1714, within(1.0));
+    }
+
+    /** At 20 MPa water of 120 °C leaves at about 119 °C, at 600 MPa water of 101 °C below 100 °C. */
+    @Test
+    void jetAboveItsBoilingTemperatureHasACaution() {
+        Orifice bore = Orifice.sapphire(millimetres(0.3));
+        assertThat(WaterJet.of(bore, megapascals(20), celsius(120)).cautions())
+                .extracting(Caution::code)
+                .containsExactly("jet-flashes");
+        assertThat(WaterJet.of(bore, megapascals(600), celsius(101)).cautions()).isEmpty();
+        assertThat(WaterJet.of(bore, megapascals(400), celsius(99)).cautions()).isEmpty();
     }
 
     /** The work of a lossless pump from the same inlet: 374.7 kJ/kg to 400 MPa absolute, worked out from IAPWS-95. */

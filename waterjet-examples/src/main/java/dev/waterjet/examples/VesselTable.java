@@ -5,6 +5,7 @@ import static dev.waterjet.measure.Measures.megapascals;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.vessel.Ends;
 import dev.waterjet.vessel.StoredEnergy;
@@ -59,6 +60,7 @@ final class VesselTable extends Program {
 
     @Override
     protected Table table() {
+        Require.above("diameter ratio", diameterRatio, 1, Units.ONE, "a wall has a thickness");
         ThickTube tube = ThickTube.of(Kind.LENGTH.of(1), Kind.LENGTH.of(diameterRatio));
         TubeLimits limits = tube.limits(YieldCriterion.TRESCA, Ends.CLOSED, yieldStrength);
         Table table = Table.of("Ideal smooth tube of closed ends")
