@@ -23,6 +23,7 @@ class ProgramCodesTest {
             jet_on = m5
             pass_through = G49, m8 9
             dwell = g4 x s
+            offset_feed = Edge
             decimals = 2
             arcs = R
             line_ending = CRLF
@@ -36,12 +37,14 @@ class ProgramCodesTest {
         assertThat(codes.jetOff()).isEqualTo(3);
         assertThat(codes.passThrough()).containsExactly("G49", "M8", "M9");
         assertThat(codes.dwell()).isEqualTo(DwellForm.X_SECONDS);
+        assertThat(codes.offsetFeed()).isEqualTo(OffsetFeed.EDGE);
         assertThat(codes.decimals()).isEqualTo(2);
         assertThat(codes.hasRadiusArcs()).isTrue();
         assertThat(codes.hasCarriageReturns()).isTrue();
         assertThat(codes.unrollsSubPrograms()).isFalse();
         assertThat(codes.allowsOpenContours()).isTrue();
         assertThat(codes.startLines()).isEqualTo(List.of("G17 G40", "G94"));
+        assertThat(ProgramCodes.parse(codes.text())).isEqualTo(codes);
     }
 
     @ParameterizedTest
@@ -56,6 +59,7 @@ class ProgramCodesTest {
                 "decimals = 1~decimals = 1 | line 2, column 1: key-twice",
                 "dwell = G4 P min | line 1, column 1: unknown-value",
                 "arcs = K | line 1, column 1: unknown-value",
+                "offset_feed = tool | line 1, column 1: unknown-value",
                 "decimals = 3~jet_off = M3 | line 2, column 1: must-be-above",
                 "jet_on = M10000 | line 1, column 1: must-be-at-most",
                 "pass_through = X5 | line 1, column 1: not-a-word-to-pass",

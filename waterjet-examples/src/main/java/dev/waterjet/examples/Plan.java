@@ -31,6 +31,7 @@ import dev.waterjet.measure.Measures;
 import dev.waterjet.part.Part;
 import dev.waterjet.plan.PartPlan;
 import dev.waterjet.plan.PartPlanner;
+import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.plan.Setup;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramChecks;
@@ -236,7 +237,7 @@ final class Plan extends Program {
                 .movedBy(place.move());
         PartProgram program = read.program();
         PartPlan plan = planner.plan(program, workpiece);
-        Estimate<Time> pierce = plan.cuts().get(0).pierce().time();
+        Estimate<Time> pierce = longestPierce(plan);
         ProgramChecks checks = ProgramChecks.defaults();
         PlanReport report = new PlanReport(
                 named().title(),
@@ -305,10 +306,19 @@ final class Plan extends Program {
         return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
     }
 
+    /** Time of the pierce that takes longest: a moving one is shorter. */
+    private static Estimate<Time> longestPierce(PartPlan plan) {
+        Estimate<Time> longest = plan.cuts().get(0).pierce().time();
+        for (PlannedCut cut : plan.cuts()) {
+            longest = cut.pierce().time().si() > longest.si() ? cut.pierce().time() : longest;
+        }
+        return longest;
+    }
+
     /** The program with the feed rates of the plan. */
     private String written(PartPlan plan, PartProgram program, boolean isDrawing) {
         ProgramWriter writer = ProgramWriter.of(program.codes());
-        Quantity<Time> longest = plan.cuts().get(0).pierce().time().upper(0.95);
+        Quantity<Time> longest = longestPierce(plan).upper(0.95);
         return (isDrawing || pierceDwell ? writer.withPierceDwell(longest) : writer).rewrite(program, plan.feeds());
     }
 

@@ -1,10 +1,8 @@
 /**
- * The main job, from a part program to feeds, time and a sheet to read.
+ * Reports of a plan: summary, sheet, table of blocks, JSON, files.
  *
- * <p>{@link dev.waterjet.examples.plan.PlanRequest} is what was asked, {@link dev.waterjet.examples.plan.PartPlan} what
- * came of it, cut by cut as {@link dev.waterjet.examples.plan.CutPlan}. {@link dev.waterjet.examples.plan.Features} asks
- * whether the jet can enter every radius and slot. {@link dev.waterjet.examples.plan.Sheet} is the page for a person,
- * {@link dev.waterjet.examples.plan.PlanFiles} writes the files, all or none.
+ * <p>{@link dev.waterjet.examples.plan.PlanReport} is a {@linkplain dev.waterjet.plan.PartPlan plan} with the program that was
+ * planned and the one that was written; {@link dev.waterjet.examples.plan.JobFacts} adds piercing, support, wear and cost.
  */
 @NullMarked
 package dev.waterjet.examples.plan;

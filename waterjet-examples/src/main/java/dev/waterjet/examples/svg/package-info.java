@@ -4,7 +4,6 @@
  *
  * <p>{@link dev.waterjet.examples.svg.SvgReader} reads the document with the JDK's XML reader, which is set to load nothing
  * from outside, and draws its shapes as strokes of a {@linkplain dev.waterjet.examples.drawing.Drawing drawing}.
- * {@link dev.waterjet.examples.svg.DrawnProgram} writes a part program from a drawing of one part.
  *
  * <p>In SVG y grows downwards; on a machine it grows upwards. The drawing is turned over on the way.
  */
