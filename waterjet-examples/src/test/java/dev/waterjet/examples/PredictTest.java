@@ -61,6 +61,52 @@ class PredictTest {
                         assertThat(Double.parseDouble(row.get("feed_m_per_s"))).isBetween(0.0019, 0.0021));
     }
 
+    @Test
+    void uncertaintyAndRoughnessAreFurtherColumns() throws IOException {
+        String file = program(" F120").toString();
+        Ran ran = Ran.of("predict", file, "--csv", "--points", "30", "--depths", "3", "--uncertainty", "--roughness");
+        Ran json = Ran.of("predict", file, "--json", "--points", "30", "--depths", "3", "--uncertainty", "--roughness");
+
+        assertThat(ran.status()).as(ran.err()).isZero();
+        assertThat(ran.out())
+                .startsWith("contour,edge,distance_m,depth_m,deviation_m,feed_m_per_s,lag_m,half_width_m,"
+                        + "deviation_uncertainty_m,roughness_m\n");
+        List<CSVRecord> cut = ran.rows().stream()
+                .filter(row -> !row.get("deviation_uncertainty_m").isEmpty())
+                .toList();
+        assertThat(cut).hasSizeGreaterThan(60).allSatisfy(row -> {
+            assertThat(Double.parseDouble(row.get("deviation_uncertainty_m"))).isBetween(1e-6, 2e-3);
+            assertThat(Double.parseDouble(row.get("roughness_m"))).isBetween(1e-6, 100e-6);
+        });
+        assertThat(json.out()).contains("\"deviation_uncertainty_m\": [", "\"roughness_m\": [");
+    }
+
+    @Test
+    void numbersOfTheModelsChangeTheWalls() throws IOException {
+        String file = program(" F120").toString();
+
+        double standard = taper(Ran.of("predict", file, "--csv", "--points", "400"));
+        double narrow = taper(Ran.of("predict", file, "--csv", "--points", "400", "--dose-spread", "0.2"));
+        double wide = taper(Ran.of("predict", file, "--csv", "--points", "400", "--half-angle", "2.5 deg"));
+
+        assertThat(narrow).isNotEqualTo(standard);
+        assertThat(wide).isNotEqualTo(standard);
+    }
+
+    @Test
+    void contoursWithoutNamesAreToldApart() throws IOException {
+        Path drawing = Files.writeString(
+                folder.resolve("two.svg"),
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"80mm\" height=\"80mm\" viewBox=\"0 0 80 80\">"
+                        + "<path d=\"M10 10 H70 V70 H10 Z\"/><circle cx=\"40\" cy=\"40\" r=\"9\"/></svg>");
+
+        Ran ran = Ran.of("predict", drawing.toString(), "--csv", "--points", "10", "--depths", "2");
+
+        assertThat(ran.status()).as(ran.err()).isZero();
+        assertThat(ran.rows().stream().map(row -> row.get("contour")).distinct())
+                .hasSize(2);
+    }
+
     /** The taper of the wall along the middle of the edge at x = 30 mm: deviation at the bottom less that at the top. */
     private static double taper(Ran ran) {
         assertThat(ran.status()).as(ran.err()).isZero();
