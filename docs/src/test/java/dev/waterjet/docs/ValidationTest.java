@@ -53,7 +53,9 @@ class ValidationTest {
         }
         models.removeAll(WITHOUT_PHYSICS);
         assertThat(models).hasSizeGreaterThan(15);
-        assertThat(named).containsAll(models);
+        assertThat(named)
+                .as("models in compared.csv, the table of their last comparisons")
+                .containsAll(models);
         assertThat(all).containsAll(named);
     }
 

@@ -233,7 +233,7 @@ final class Predict extends Program {
         return 10 * decade;
     }
 
-    /** Names of contours that are told apart where a file names several alike. */
+    /** Names of contours, distinguished where a file names several alike. */
     private static String unique(String name, List<String> others) {
         String unique = name;
         for (int i = 2; others.contains(unique); i++) {
