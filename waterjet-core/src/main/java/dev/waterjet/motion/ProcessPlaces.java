@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  * Walk over a path that collects the feed of each edge and the slowdown of each corner, arc and end.
  *
  * <p>A joint is a corner if a curve with its turn over the shorter neighbour would have a sagitta above the flattening of the
- * drawing; a smaller turn comes from sampling a curve. No fixed angle decides.
+ * drawing; a smaller turn comes from sampling a curve. No fixed angle decides. Smaller turns to one side that follow one another
+ * nearer than the lag are one bend, such as the cut-off tip of an extended corner.
  */
 final class ProcessPlaces {
 
@@ -28,6 +29,12 @@ final class ProcessPlaces {
     private EdgeCursor edge = new EdgeCursor();
     private EdgeCursor before = new EdgeCursor();
     private double atM;
+
+    private final EdgeCursor within = new EdgeCursor();
+    private final EdgeCursor after = new EdgeCursor();
+
+    /** Edge after the last joint of the last bend. */
+    private int bendEnd;
 
     ProcessPlaces(
             Contour path, boolean isLoop, Side part, EdgePolicy[] policies, double flatteningM, double reachFactor) {
@@ -66,7 +73,7 @@ final class ProcessPlaces {
         for (int i = 0; i < n; i++) {
             path.load(i, edge);
             if (i > 0) {
-                joint(policy(i - 1), policy(i));
+                joint(i);
             }
             addEdge(policy(i), bounding(i));
             EdgeCursor swapped = before;
@@ -92,10 +99,43 @@ final class ProcessPlaces {
         return isLeadOut ? policy(i - 1) : policy(i).isSlowing() ? policy(i) : null;
     }
 
-    private void joint(EdgePolicy from, EdgePolicy to) {
-        Slowdown slowdown = corner(from, to);
+    /** The joint before an edge. */
+    private void joint(int index) {
+        EdgePolicy from = policy(index - 1);
+        Slowdown slowdown = corner(from, policy(index));
         if (slowdown != null) {
             add(atM, atM, slowdown, from, limitOf(slowdown, isInside()));
+        } else if (index > bendEnd) {
+            bend(index);
+        }
+    }
+
+    /** A bend of several joints, of which the first is the one before an edge. */
+    private void bend(int index) {
+        EdgePolicy from = policy(index - 1);
+        double turn = edge.turnFrom(before);
+        double length = 0;
+        bendEnd = index;
+        path.load(index, within);
+        while (bendEnd + 1 < path.size() && !within.isArc() && within.length() <= from.lagM()) {
+            path.load(bendEnd + 1, after);
+            double more = after.turnFrom(within);
+            if (more * turn <= 0 || isCorner(more, Math.min(within.length(), after.length()))) {
+                break;
+            }
+            turn += more;
+            length += within.length();
+            bendEnd++;
+            path.load(bendEnd, within);
+        }
+        if (length > 0 && from.isSlowing() && policy(bendEnd).isSlowing()) {
+            boolean isInside = turn * partSign < 0;
+            double radius = length / Math.abs(turn);
+            Slowdown slowdown =
+                    slower(from.arc(radius, length, isInside), policy(bendEnd).arc(radius, length, isInside));
+            if (slowdown != null) {
+                add(atM, atM + length, slowdown, from, limitOf(slowdown, isInside));
+            }
         }
     }
 
@@ -111,16 +151,22 @@ final class ProcessPlaces {
     private @Nullable Slowdown corner(EdgePolicy from, EdgePolicy to) {
         double turn = edge.turnFrom(before);
         double shorter = Math.min(before.length(), edge.length());
-        boolean isCorner = Math.abs(turn) > LEAST_TURN_RAD && shorter * Math.abs(turn) / 8 > flatteningM;
-        if (!isCorner || !from.isSlowing()) {
+        if (!isCorner(turn, shorter) || !from.isSlowing()) {
             return null;
         }
         if (!to.isSlowing()) {
             return isInside() ? from.corner(Math.abs(turn), true) : null;
         }
         Slowdown first = from.corner(Math.abs(turn), isInside());
-        Slowdown second = from == to ? first : to.corner(Math.abs(turn), isInside());
-        return second == null || (first != null && first.feedMPerS() <= second.feedMPerS()) ? first : second;
+        return from == to ? first : slower(first, to.corner(Math.abs(turn), isInside()));
+    }
+
+    private boolean isCorner(double turnRad, double shorterM) {
+        return Math.abs(turnRad) > LEAST_TURN_RAD && shorterM * Math.abs(turnRad) / 8 > flatteningM;
+    }
+
+    private static @Nullable Slowdown slower(@Nullable Slowdown one, @Nullable Slowdown other) {
+        return other == null || (one != null && one.feedMPerS() <= other.feedMPerS()) ? one : other;
     }
 
     private static FeedLimit limitOf(@Nullable Slowdown slowdown, boolean isInside) {
