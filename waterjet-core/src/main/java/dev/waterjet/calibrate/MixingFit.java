@@ -6,7 +6,9 @@ import dev.waterjet.evidence.Source;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.fit.LeastSquares;
 import dev.waterjet.jet.MixingModel;
+import dev.waterjet.measure.WaterjetException;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Fit of contact drag, wall coefficient and crowding to measured particle speeds, on logarithms, with the default coefficients as
@@ -31,6 +33,9 @@ final class MixingFit {
     /** Wall coefficient times length over bore up to which the model holds is 3. */
     private static final double MAX_FRICTION = 2.9;
 
+    /** Relative standard error of the crowding from which the speeds tell nothing of it. */
+    private static final double MAX_RELATIVE_ERROR = 1;
+
     private static final int MIN_FOR_CROWDING = 4;
     private static final double LOADING_FACTOR = 3;
 
@@ -39,7 +44,7 @@ final class MixingFit {
 
     private final List<ParticleSpeedMeasurement> measurements;
     private final double deviation;
-    private final boolean withCrowding;
+    private final boolean canTellCrowding;
     private final double maximumWall;
 
     MixingFit(List<ParticleSpeedMeasurement> measurements, double deviation) {
@@ -54,11 +59,31 @@ final class MixingFit {
                 .mapToDouble(tube -> MAX_FRICTION * tube.boreSi() / tube.lengthSi())
                 .min()
                 .orElseThrow();
-        this.withCrowding = measurements.size() >= MIN_FOR_CROWDING
+        this.canTellCrowding = measurements.size() >= MIN_FOR_CROWDING
                 && loadings[loadings.length - 1] >= LOADING_FACTOR * loadings[0];
     }
 
     FittedModel<MixingModel> fit() {
+        return model(withCrowding().orElseGet(() -> fit(false)));
+    }
+
+    /** Fit with crowding; empty if the speeds do not tell it. */
+    private Optional<Fit> withCrowding() {
+        if (!canTellCrowding) {
+            return Optional.empty();
+        }
+        try {
+            Fit fit = fit(true);
+            return fit.standardError(CROWDING) < MAX_RELATIVE_ERROR * fit.value(CROWDING)
+                    ? Optional.of(fit)
+                    : Optional.empty();
+        } catch (WaterjetException e) {
+            // crowding runs to 0 where the speeds fall with the loading as momentum alone lets them
+            return Optional.empty();
+        }
+    }
+
+    private Fit fit(boolean withCrowding) {
         int count = measurements.size();
         double[] observed = new double[count + 2];
         double[] deviations = new double[count + 2];
@@ -76,7 +101,7 @@ final class MixingFit {
         if (withCrowding) {
             problem = problem.withPositiveParameter(CROWDING, CROWDING_START);
         }
-        return model(problem.withKnownDeviations().fit(observed, deviations));
+        return problem.withKnownDeviations().fit(observed, deviations);
     }
 
     private double predicted(int i, double[] numbers) {
@@ -88,7 +113,7 @@ final class MixingFit {
                 Math.max(MIN_DRAG, Math.min(MAX_DRAG, numbers[0])),
                 Math.min(maximumWall, numbers[1]),
                 MixingModel.standard().evidence());
-        if (withCrowding) {
+        if (numbers.length > 2) {
             model = model.withCrowding(1 / numbers[2]);
         }
         return Math.log(model.particleSpeedSi(measurements.get(i).jet()));
@@ -104,6 +129,7 @@ final class MixingFit {
         MixingModel model = MixingModel.of(drag, wall, evidence)
                 .withDeviations(
                         fit.standardError(DRAG) / drag, fit.standardError(WALL) / wall, fit.correlation(DRAG, WALL));
-        return new FittedModel<>(withCrowding ? model.withCrowding(1 / fit.value(CROWDING)) : model, fit);
+        return new FittedModel<>(
+                fit.names().contains(CROWDING) ? model.withCrowding(1 / fit.value(CROWDING)) : model, fit);
     }
 }

@@ -72,7 +72,7 @@ public record ParticleSpeedMeasurement(AbrasiveJet jet, Quantity<Speed> speed) i
      * Fits the coefficients of the mixing model by least squares of the logarithm of the speeds, together with the default
      * coefficients as prior observations: contact drag 0.26 within a factor of 2.5, wall coefficient 0.001 within a factor of 2.
      * So one speed moves the contact drag; the wall coefficient keeps its default until speeds at tubes of different length tell
-     * it. If the loading ratios span a factor of three, four speeds or more also fit the crowding of the particles.
+     * it. If the loading ratios span a factor of three, four speeds or more also fit the crowding of the particles, unless they do not tell it.
      *
      * @param measurements one measurement or more
      * @param relativeDeviation relative standard deviation of a speed, 0.001 to 1: of the method and of the head together

@@ -86,6 +86,18 @@ class ParticleSpeedMeasurementTest {
                 .isEmpty();
     }
 
+    /** Particles that do not crowd: their speeds fall with the loading by momentum alone. */
+    @Test
+    void speedsWithoutCrowdingGiveNone() {
+        List<ParticleSpeedMeasurement> speeds = new ArrayList<>();
+        for (double flow : new double[] {60, 150, 300, 600}) {
+            speeds.add(exact(model(0.2, 0.001), jet(76, flow)));
+        }
+        MixingModel own = ParticleSpeedMeasurement.fit(speeds, 0.02).model();
+        assertThat(own.crowdingScale()).isEmpty();
+        assertThat(own.contactDrag()).isCloseTo(0.2, within(0.01));
+    }
+
     @Test
     void speedsOutOfReachAreRefused() {
         AbrasiveJet jet = jet(76, 250);
