@@ -111,7 +111,7 @@ final class MapUncertainty {
             throw new DomainException(
                     Message.of(
                             "uncertainty-not-propagated",
-                            "the simulator did not propagate uncertainties to all points; ask it to"),
+                            "the prediction has no uncertainty at all points; add withUncertainty() to the simulator"),
                     "uncertainty");
         }
         return values;
