@@ -171,6 +171,29 @@ public final class EdgeCursor {
     }
 
     /**
+     * Returns the share of the length at which the edge passes a point: that of the foot of the perpendicular on a line, or of
+     * the direction from the centre of an arc. A point beyond an end belongs to the nearer end.
+     *
+     * @param x x of a point on the edge or beside it, in m
+     * @param y y of the point, in m
+     * @return the share, 0 to 1
+     */
+    public double shareAt(double x, double y) {
+        if (!isArc()) {
+            double dx = x1 - x0;
+            double dy = y1 - y0;
+            return Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / (dx * dx + dy * dy)));
+        }
+        double turn = Math.abs(sweep);
+        double fromX = x0 - cx;
+        double fromY = y0 - cy;
+        double angle = Math.atan2(fromX * (y - cy) - fromY * (x - cx), fromX * (x - cx) + fromY * (y - cy))
+                * Math.signum(sweep);
+        double around = angle < -EdgeArrays.TOUCH_M / radius ? angle + 2 * Math.PI : Math.max(0, angle);
+        return 2 * Math.PI - around < around - turn ? 0 : Math.min(1, around / turn);
+    }
+
+    /**
      * Returns the direction at a place on the edge.
      *
      * @param share share of the length, 0 to 1

@@ -37,7 +37,7 @@ final class JetPiece {
 
     /** Lets it end at a point of itself. */
     void endAt(double x, double y) {
-        double share = share(x, y);
+        double share = edge.shareAt(x, y);
         toM = fromM + share * (toM - fromM);
         if (edge.isArc()) {
             edge.arc(edge.startX(), edge.startY(), x, y, edge.centreX(), edge.centreY(), edge.sweep() * share);
@@ -48,7 +48,7 @@ final class JetPiece {
 
     /** Lets it start at a point of itself. */
     void startAt(double x, double y) {
-        double share = share(x, y);
+        double share = edge.shareAt(x, y);
         fromM += share * (toM - fromM);
         if (edge.isArc()) {
             edge.arc(x, y, edge.endX(), edge.endY(), edge.centreX(), edge.centreY(), edge.sweep() * (1 - share));
@@ -64,22 +64,5 @@ final class JetPiece {
         } else {
             edge.line(x, y, edge.endX(), edge.endY());
         }
-    }
-
-    /** Share of its length at a point of it. */
-    double share(double x, double y) {
-        if (!edge.isArc()) {
-            double length = edge.length();
-            double along = (x - edge.startX()) * (edge.endX() - edge.startX())
-                    + (y - edge.startY()) * (edge.endY() - edge.startY());
-            return Math.max(0, Math.min(1, along / length / length));
-        }
-        double ax = edge.startX() - edge.centreX();
-        double ay = edge.startY() - edge.centreY();
-        double bx = x - edge.centreX();
-        double by = y - edge.centreY();
-        double turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * Math.signum(edge.sweep());
-        double angle = turn < -1e-9 ? turn + 2 * Math.PI : Math.max(0, turn);
-        return Math.min(1, angle / Math.abs(edge.sweep()));
     }
 }

@@ -150,9 +150,9 @@ final class OffsetRun {
         int best = -1;
         double most = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < count; i++) {
-            double kept =
-                    last().share(places[2 * i], places[2 * i + 1]) * last().edge.length()
-                            - next.share(places[2 * i], places[2 * i + 1]) * next.edge.length();
+            double kept = last().edge.shareAt(places[2 * i], places[2 * i + 1])
+                            * last().edge.length()
+                    - next.edge.shareAt(places[2 * i], places[2 * i + 1]) * next.edge.length();
             if (kept > most) {
                 most = kept;
                 best = i;

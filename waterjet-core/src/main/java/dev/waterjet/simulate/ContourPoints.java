@@ -3,6 +3,7 @@ package dev.waterjet.simulate;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Points along a part contour at which the cut is predicted, with the unit normal from the part towards the path, in flat
@@ -79,10 +80,12 @@ final class ContourPoints {
             double length = cursor.length();
             double before = turn(i);
             double after = turn(i + 1);
-            double[] span = {setBack(i - 1, i, before), length - setBack(i, i + 1, after)};
+            Fillet first = fillet(i, before);
+            Fillet last = fillet(i + 1, after);
+            double[] span = {first == null ? 0 : first.after(), length - (last == null ? 0 : last.before())};
             along(i, start, span, Math.abs(before) > CORNER_RAD, Math.abs(after) > CORNER_RAD);
-            if (isReentrant(after)) {
-                fillet(i, start + length, after);
+            if (last != null) {
+                along(last, i, start + length);
             }
             start += length;
         }
@@ -106,14 +109,15 @@ final class ContourPoints {
         return turn * sign > CORNER_RAD && Math.abs(turn) < Math.PI - CORNER_RAD;
     }
 
-    private double filletRadius(int edgeBefore, int edgeAfter) {
-        int n = contour.size();
-        return Math.max(0, Math.min(offset[Math.floorMod(edgeBefore, n)], offset[Math.floorMod(edgeAfter, n)]));
-    }
-
-    /** Length of an edge that no jet can reach beside a re-entrant corner. */
-    private double setBack(int edgeBefore, int edgeAfter, double turn) {
-        return isReentrant(turn) ? filletRadius(edgeBefore, edgeAfter) * Math.tan(Math.abs(turn) / 2) : 0;
+    /** Circle of the jet around a vertex; null if the vertex is not re-entrant, or the path runs along the contour itself. */
+    private @Nullable Fillet fillet(int vertex, double turn) {
+        if (!isReentrant(turn)) {
+            return null;
+        }
+        int before = Math.floorMod(vertex - 1, contour.size());
+        int after = Math.floorMod(vertex, contour.size());
+        double radius = Math.min(offset[before], offset[after]);
+        return radius > 0 ? Fillet.of(contour, before, after, sign, radius) : null;
     }
 
     private void along(int i, double start, double[] span, boolean isCorner, boolean isCornerAfter) {
@@ -142,26 +146,14 @@ final class ContourPoints {
     }
 
     /** Points on the circle of the jet around the corner of the tool path, from one edge to the next. */
-    private void fillet(int i, double vertexDistance, double turn) {
+    private void along(Fillet fillet, int i, double vertexDistance) {
         int next = Math.floorMod(i + 1, contour.size());
-        double radius = filletRadius(i, next);
-        if (radius <= 0) {
-            return;
-        }
-        EdgeCursor cursor = new EdgeCursor();
-        contour.load(i, cursor);
-        double nx = -sign * cursor.endDirectionY();
-        double ny = sign * cursor.endDirectionX();
-        double half = turn / 2;
-        double toCentre = radius / Math.cos(half);
-        double centreX = cursor.endX() + toCentre * (nx * Math.cos(half) - ny * Math.sin(half));
-        double centreY = cursor.endY() + toCentre * (nx * Math.sin(half) + ny * Math.cos(half));
-        int steps = Math.max(3, (int) Math.ceil(Math.abs(turn) / FILLET_STEP_RAD));
+        int steps = Math.max(3, (int) Math.ceil(Math.abs(fillet.turn()) / FILLET_STEP_RAD));
         for (int k = 0; k < steps; k++) {
-            double angle = turn * (k + 0.5) / steps;
-            double mx = nx * Math.cos(angle) - ny * Math.sin(angle);
-            double my = nx * Math.sin(angle) + ny * Math.cos(angle);
-            add(centreX - radius * mx, centreY - radius * my, mx, my);
+            double angle = fillet.turn() * (k + 0.5) / steps;
+            double mx = fillet.normalX() * Math.cos(angle) - fillet.normalY() * Math.sin(angle);
+            double my = fillet.normalX() * Math.sin(angle) + fillet.normalY() * Math.cos(angle);
+            add(fillet.centreX() - fillet.radius() * mx, fillet.centreY() - fillet.radius() * my, mx, my);
             boolean isBefore = 2 * k < steps;
             edge[count - 1] = isBefore ? i : next;
             distance[count - 1] = isBefore || next > i ? vertexDistance : 0;

@@ -152,27 +152,4 @@ final class ElementCrossing {
             y[count++] = py;
         }
     }
-
-    /** Share of the length of an element at a point of it, 0 to 1. */
-    static double share(EdgeCursor edge, double px, double py) {
-        if (!edge.isArc()) {
-            double dx = edge.endX() - edge.startX();
-            double dy = edge.endY() - edge.startY();
-            return clamp(((px - edge.startX()) * dx + (py - edge.startY()) * dy) / (dx * dx + dy * dy));
-        }
-        double fromX = edge.startX() - edge.centreX();
-        double fromY = edge.startY() - edge.centreY();
-        double toX = px - edge.centreX();
-        double toY = py - edge.centreY();
-        double angle = Math.atan2(fromX * toY - fromY * toX, fromX * toX + fromY * toY) * Math.signum(edge.sweep());
-        // just before the start is the start, not the end of a full turn
-        double slack = TOUCH_M / edge.radius();
-        double around = angle < -slack ? angle + 2 * Math.PI : Math.max(0, angle);
-        double beyond = around - Math.abs(edge.sweep());
-        return 2 * Math.PI - around < beyond ? 0 : clamp(around / Math.abs(edge.sweep()));
-    }
-
-    private static double clamp(double share) {
-        return Math.max(0, Math.min(1, share));
-    }
 }

@@ -83,7 +83,7 @@ final class LeadDrawing {
         int first = pieceAt(round, frame);
         Contour path = round.contour();
         path.load(first, edge);
-        double share = ElementCrossing.share(edge, x, y);
+        double share = edge.shareAt(x, y);
         double length = edge.length();
         boolean isAtStart = share * length <= OffsetDrawing.SHORT_M;
         int n = round.size();

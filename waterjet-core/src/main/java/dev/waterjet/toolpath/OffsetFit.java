@@ -128,7 +128,7 @@ final class OffsetFit {
                 double away = Math.hypot(edge.centreX() - jet[0], edge.centreY() - jet[1]);
                 double x = edge.centreX() + edge.radius() * (edge.centreX() - jet[0]) / away;
                 double y = edge.centreY() + edge.radius() * (edge.centreY() - jet[1]) / away;
-                double share = away > 0 && edge.spans(x, y) ? ElementCrossing.share(edge, x, y) : start;
+                double share = away > 0 && edge.spans(x, y) ? edge.shareAt(x, y) : start;
                 most = share > start && share < end ? Math.max(most, away + edge.radius()) : most;
             }
         }

@@ -71,7 +71,7 @@ final class OffsetSlices {
             cutY = Arrays.copyOf(cutY, 2 * cuts);
         }
         cutElement[cuts] = i;
-        cutShare[cuts] = ElementCrossing.share(shape, x, y);
+        cutShare[cuts] = shape.shareAt(x, y);
         cutX[cuts] = x;
         cutY[cuts++] = y;
     }

@@ -96,11 +96,11 @@ class LeadReachTest {
             double after = end + Math.signum(sweep) * 5e-3;
             double within = Math.toRadians(40) + 0.3 * sweep;
 
-            assertThat(ElementCrossing.share(arc, Math.cos(before), Math.sin(before)))
+            assertThat(arc.shareAt(Math.cos(before), Math.sin(before)))
                     .isZero();
-            assertThat(ElementCrossing.share(arc, Math.cos(after), Math.sin(after)))
+            assertThat(arc.shareAt(Math.cos(after), Math.sin(after)))
                     .isOne();
-            assertThat(ElementCrossing.share(arc, Math.cos(within), Math.sin(within)))
+            assertThat(arc.shareAt(Math.cos(within), Math.sin(within)))
                     .isCloseTo(0.3, within(1e-12));
         }
     }
