@@ -67,6 +67,7 @@ class RandomPartsTest {
             requireMoves(plan, seed);
             requireContours(plan, seed);
             requireProgram(plan, seed);
+            requireEdgeProgram(job, plan, seed);
             requireTurned(job, plan, seed);
         }
         assertThat(planned).isGreaterThan(PLANS / 2);
@@ -120,6 +121,37 @@ class RandomPartsTest {
         assertThat(ProgramChecks.defaults().check(program).stream().map(ProgramFinding::code))
                 .as("seed %d", seed)
                 .isSubsetOf("pierce-in-part", "contour-crosses-itself");
+    }
+
+    /** Along the edges of the part, with the offset left to the machine, the program is the same plan in other words. */
+    private static void requireEdgeProgram(Job job, PartPlan plan, long seed) {
+        PartPlanner planner = PartPlanner.of(job.setup);
+        ProgramWriter writer = ProgramWriter.of(ProgramCodes.defaults().withDecimals(5));
+        PartProgram program = PartProgram.parse(planner.program("part", List.of(job.part), job.workpiece, writer)
+                .text());
+        PartPlan again = planner.plan(program, job.workpiece);
+        // an entry in a corner leaves an edge that is shorter than the offset
+        boolean isNarrow = plan.violations().stream()
+                .anyMatch(finding ->
+                        LEFT_OUT.contains(finding.code()) || finding.code().equals("lead-corner"));
+        boolean isOneQuality = job.part.contours().stream()
+                .allMatch(contour -> contour.requirements().size() == 1);
+
+        assertThat(again.cuts()).as("seed %d", seed).hasSameSizeAs(plan.cuts());
+        if (isNarrow) {
+            return;
+        }
+        assertThat(again.violations().stream().map(finding -> finding.code()))
+                .as("seed %d", seed)
+                .doesNotContain("offset-not-followed");
+        double length = Kind.LENGTH.si(plan.cutLength());
+        assertThat(Kind.LENGTH.si(again.cutLength()))
+                .as("seed %d", seed)
+                .isCloseTo(length, within(2e-5 + 1e-3 * length));
+        if (isOneQuality) {
+            double time = plan.cuttingTime().si();
+            assertThat(again.cuttingTime().si()).as("seed %d", seed).isCloseTo(time, within(0.02 * time));
+        }
     }
 
     /** A quarter turn swaps the axes, which are equal. */
