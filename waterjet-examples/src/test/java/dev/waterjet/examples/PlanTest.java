@@ -214,8 +214,8 @@ class PlanTest {
                 .contains("0.33 mm, sapphire", "Minimum inner radius of the jet", "Part 160 mm", "checksum", "Operator")
                 .contains("from memory", "95 % interval")
                 .doesNotContain("<script", "http://www.w3.org/1999/xhtml", "NaN", "Infinity");
-        assertThat(html.split("role=\"img\"", -1)).hasSize(4);
-        assertThat(html.split("<desc ", -1)).hasSize(4);
+        assertThat(html.split("role=\"img\"", -1)).hasSize(5);
+        assertThat(html.split("<desc ", -1)).hasSize(5);
         // every figure is XML that a parser takes
         int found = 0;
         for (int at = html.indexOf("<svg"); at >= 0; at = html.indexOf("<svg", at + 1)) {
@@ -223,7 +223,7 @@ class PlanTest {
             DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
             found++;
         }
-        assertThat(found).isEqualTo(3);
+        assertThat(found).isEqualTo(4);
     }
 
     @ParameterizedTest

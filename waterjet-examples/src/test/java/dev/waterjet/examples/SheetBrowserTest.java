@@ -96,7 +96,7 @@ class SheetBrowserTest {
                             + "'overflow',document.documentElement.scrollWidth-innerWidth,"
                             + "'rows',document.querySelectorAll('.list tbody tr').length,"
                             + "'ground',getComputedStyle(document.body).backgroundColor].join(' ')\"}");
-            assertThat(seen).contains("figures 3 large 3 named 3 overflow 0 rows 5");
+            assertThat(seen).contains("figures 4 large 4 named 4 overflow 0 rows 5");
             assertThat(seen).contains(scheme.equals("dark") ? "rgb(18, 23, 27)" : "rgb(243, 245, 244)");
             assertThat(post(at + "/se/log", "{\"type\":\"browser\"}")).isEqualTo("{\"value\":[]}");
             client.send(

@@ -1,11 +1,15 @@
 package dev.waterjet.examples.plan;
 
 import dev.waterjet.examples.predict.ContourCut;
+import dev.waterjet.examples.predict.DeviationDrawing;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.simulate.CutPlace;
 import dev.waterjet.simulate.CutSimulator;
+import dev.waterjet.simulate.DeviationMap;
+import dev.waterjet.simulate.PredictedCut;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -20,31 +24,53 @@ final class Prediction {
     private static final int DEPTHS = 5;
     private static final int POINTS = 160;
 
-    private Prediction() {}
+    /** Deviation that is drawn by so much of the size of a part. */
+    private static final double DRAWN_SHARE = 0.04;
 
-    /** Place with the name of its contour. */
-    private record Named(String contour, CutPlace place) {
+    private static final double MAX_EXAGGERATION = 100;
+
+    private final Map<String, String> facts;
+    private final String svg;
+
+    private Prediction(Map<String, String> facts, String svg) {
+        this.facts = facts;
+        this.svg = svg;
+    }
+
+    /** Place with the name of its contour, and the prediction of that contour. */
+    private record Named(String contour, CutPlace place, PredictedCut cut) {
 
         double size() {
             return Math.abs(place.added().si());
         }
     }
 
-    static Map<String, String> facts(PlanReport report) {
+    /** {@return the worst deviations in words, with their labels; why there are none where nothing was computed} */
+    Map<String, String> facts() {
+        return facts;
+    }
+
+    /** {@return a drawing of the contour with the largest deviation, as SVG; empty where nothing was computed} */
+    String svg() {
+        return svg;
+    }
+
+    static Prediction of(PlanReport report) {
         if (report.program().size() > MAX_BLOCKS) {
-            return Map.of(
-                    "Predicted cut", "not computed for " + report.program().size() + " blocks; see predict");
+            return none("not computed for " + report.program().size() + " blocks; see predict");
         }
         try {
             return worst(report);
         } catch (GeometryException | DomainException refused) {
-            return Map.of(
-                    "Predicted cut",
-                    "not computed: " + refused.message().text(report.units().replaced()));
+            return none("not computed: " + refused.message().text(report.units().replaced()));
         }
     }
 
-    private static Map<String, String> worst(PlanReport report) {
+    private static Prediction none(String reason) {
+        return new Prediction(Map.of("Predicted cut", reason), "");
+    }
+
+    private static Prediction worst(PlanReport report) {
         CutSimulator simulator = CutSimulator.of(
                         report.plan().conditions(),
                         report.plan().setup().kerfModel(),
@@ -53,17 +79,35 @@ final class Prediction {
                 .withPoints(POINTS);
         Map<CutPlace.Level, Named> worst = new EnumMap<>(CutPlace.Level.class);
         for (ContourCut cut : ContourCut.of(report.program(), report.plan(), false)) {
-            for (CutPlace place : simulator
-                    .predict(cut.profile(), cut.contour(), cut.partSide())
-                    .places()) {
-                Named named = new Named(cut.name(), place);
+            PredictedCut predicted = simulator.predict(cut.profile(), cut.contour(), cut.partSide());
+            for (CutPlace place : predicted.places()) {
+                Named named = new Named(cut.name(), place, predicted);
                 worst.merge(place.level(), named, (one, other) -> one.size() >= other.size() ? one : other);
             }
         }
         Map<String, String> facts = new LinkedHashMap<>();
         worst.forEach((level, named) ->
                 facts.put("Deviation, " + level.name().toLowerCase(Locale.ROOT), text(named, report)));
-        return facts;
+        return new Prediction(
+                facts,
+                worst.values().stream()
+                        .max(Comparator.comparingDouble(Named::size))
+                        .map(Prediction::drawing)
+                        .orElse(""));
+    }
+
+    private static String drawing(Named worst) {
+        DeviationMap map = worst.cut().map();
+        double size = Math.max(
+                Kind.LENGTH.si(map.contour().box().width()),
+                Kind.LENGTH.si(map.contour().box().height()));
+        double exaggeration = Math.max(1, Math.min(MAX_EXAGGERATION, Math.rint(DRAWN_SHARE * size / worst.size())));
+        return DeviationDrawing.of(
+                        "Predicted cut of " + worst.contour(),
+                        "Deviations of the contour with the largest one, unrolled and as the bottom edge.")
+                .unrolled(worst.contour(), map, Math.max(worst.size(), 1e-5))
+                .bottomEdge(worst.contour(), map, exaggeration)
+                .svg();
     }
 
     private static String text(Named named, PlanReport report) {

@@ -85,13 +85,15 @@ public final class Sheet {
                 "Feed rate over thickness",
                 FeedChart.svg(report),
                 "Band: 95 % interval of the model in this material. Dot: feed rate of this plan.");
+        Prediction predicted = Prediction.of(report);
         html.append("</div>\n<div class=\"pair\">\n");
         uncertainty();
         html.append("<div>\n");
         job();
-        prediction();
+        prediction(predicted);
         html.append("</div>\n");
         html.append("</div>\n");
+        deviations(predicted);
         html.append("<div class=\"pair\">\n");
         cautions(false);
         findings();
@@ -254,10 +256,20 @@ public final class Sheet {
     }
 
     /** Deviations beside those of a straight cut, predicted from the plan. */
-    private void prediction() {
+    private void prediction(Prediction predicted) {
         open("Predicted cut");
-        Prediction.facts(report).forEach(this::row);
+        predicted.facts().forEach(this::row);
         close();
+    }
+
+    /** Drawing of the worst contour, on the screen only: two printed pages have no room for it. */
+    private void deviations(Prediction predicted) {
+        if (!predicted.svg().isEmpty()) {
+            html.append("<figure class=\"screen\">\n<h2>Predicted deviations</h2>\n")
+                    .append(predicted.svg())
+                    .append("\n<figcaption>Beside those of a straight cut, of the contour with the largest one."
+                            + "</figcaption>\n</figure>\n");
+        }
     }
 
     private void open(String heading) {

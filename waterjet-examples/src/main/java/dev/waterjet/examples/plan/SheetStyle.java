@@ -77,6 +77,7 @@ final class SheetStyle {
           figure, section { border: 0; border-top: 1px solid var(--grid); border-radius: 0; padding: 5pt 0 0;
             margin: 0 0 6pt; break-inside: avoid; }
           figure.whole svg { max-height: 82mm; }
+          figure.screen { display: none; }
           .pair { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
           .pair figure svg { max-height: 40mm; }
           .sign { margin: 0; }
