@@ -18,6 +18,9 @@ final class MarginalLikelihood {
     private static final int MAX_STEPS = 100;
     private static final double SETTLED = 1e-10;
 
+    /** The same about which a quadrature is laid: its value does not depend on a small part of its width. */
+    private static final double NEAR = 1e-5;
+
     private final CutRows rows;
     private final int[][] byPlate;
 
@@ -67,7 +70,7 @@ final class MarginalLikelihood {
 
     private double ofCensored(int[] plate, double[] beta, double sigma, double tau) {
         double[] means = means(plate, beta);
-        double[] mode = mode(plate, means, sigma, tau);
+        double[] mode = mode(plate, means, sigma, tau, NEAR);
         double scale = Math.sqrt(2 / mode[1]);
         double[] logs = new double[HERMITE.getNumberOfPoints()];
         double top = Double.NEGATIVE_INFINITY;
@@ -196,7 +199,7 @@ final class MarginalLikelihood {
 
     private void addCensored(int[] plate, double[] beta, double sigma, double tau, Sum sum) {
         double[] means = means(plate, beta);
-        double[] mode = mode(plate, means, sigma, tau);
+        double[] mode = mode(plate, means, sigma, tau, NEAR);
         double scale = Math.sqrt(2 / mode[1]);
         int nodes = HERMITE.getNumberOfPoints();
         double[] logs = new double[nodes];
@@ -243,7 +246,7 @@ final class MarginalLikelihood {
     }
 
     /** Most likely effect of a plate, and the curvature there; the logarithm of the likelihood is concave. */
-    private double[] mode(int[] plate, double[] means, double sigma, double tau) {
+    private double[] mode(int[] plate, double[] means, double sigma, double tau, double settled) {
         double effect = 0;
         double information = 1 / (tau * tau);
         for (int step = 0; step < MAX_STEPS; step++) {
@@ -257,7 +260,7 @@ final class MarginalLikelihood {
             }
             double move = slope / information;
             effect += move;
-            if (Math.abs(move) < SETTLED * tau + 1e-14) {
+            if (Math.abs(move) < settled * tau + 1e-14) {
                 break;
             }
         }
@@ -268,7 +271,7 @@ final class MarginalLikelihood {
     double[] effect(int number, double[] beta, double sigma, double tau) {
         int[] plate = byPlate[number];
         double[] means = means(plate, beta);
-        double[] mode = mode(plate, means, sigma, tau);
+        double[] mode = mode(plate, means, sigma, tau, SETTLED);
         return new double[] {mode[0], 1 / mode[1]};
     }
 

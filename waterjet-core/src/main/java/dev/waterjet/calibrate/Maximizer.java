@@ -22,6 +22,9 @@ final class Maximizer {
     /** Step of a difference, as a share of the width over which the logarithm falls by one half. */
     private static final double STEP = 0.01;
 
+    /** Change of a width that needs no further round. */
+    private static final double NEAR = 0.2;
+
     private final ToDoubleFunction<double[]> logLikelihood;
 
     /** Place of the maximum, its value, and minus the matrix of second derivatives there. */
@@ -81,8 +84,9 @@ final class Maximizer {
         double[] widths = sizes.clone();
         for (int step = 0; step < MAX_STEPS; step++) {
             widths(x, value, widths);
-            double[][] information = information(x, value, widths);
-            double[] gradient = gradient(x, widths);
+            double[][] axes = axes(x, widths);
+            double[][] information = information(x, value, widths, axes);
+            double[] gradient = gradient(axes, widths);
             double[] move = Matrices.isPositive(information)
                     ? Matrices.times(Matrices.inverse(information), gradient)
                     : steepest(gradient, widths);
@@ -102,7 +106,7 @@ final class Maximizer {
             }
         }
         widths(x, value, widths);
-        return new Maximum(x, value, information(x, value, widths));
+        return new Maximum(x, value, information(x, value, widths, axes(x, widths)));
     }
 
     private static double[] steepest(double[] gradient, double[] widths) {
@@ -139,7 +143,12 @@ final class Maximizer {
                 if (!(curvature > 0) || Double.isInfinite(curvature)) {
                     break;
                 }
-                widths[j] = Math.max(0.1 * widths[j], Math.min(10 * widths[j], 1 / Math.sqrt(curvature)));
+                double width = Math.max(0.1 * widths[j], Math.min(10 * widths[j], 1 / Math.sqrt(curvature)));
+                boolean isNear = Math.abs(width - widths[j]) < NEAR * width;
+                widths[j] = width;
+                if (isNear) {
+                    break;
+                }
             }
         }
     }
@@ -150,23 +159,34 @@ final class Maximizer {
         return shifted;
     }
 
-    private double[] gradient(double[] x, double[] widths) {
-        double[] gradient = new double[x.length];
+    /** Values one and two steps up and down each axis. */
+    private double[][] axes(double[] x, double[] widths) {
+        double[][] axes = new double[x.length][];
         for (int j = 0; j < x.length; j++) {
             double h = STEP * widths[j];
-            double near = at(shifted(x, j, h)) - at(shifted(x, j, -h));
-            double far = at(shifted(x, j, 2 * h)) - at(shifted(x, j, -2 * h));
-            gradient[j] = (8 * near - far) / (12 * h);
+            axes[j] = new double[] {
+                at(shifted(x, j, h)), at(shifted(x, j, -h)), at(shifted(x, j, 2 * h)), at(shifted(x, j, -2 * h))
+            };
+        }
+        return axes;
+    }
+
+    private static double[] gradient(double[][] axes, double[] widths) {
+        double[] gradient = new double[axes.length];
+        for (int j = 0; j < axes.length; j++) {
+            double near = axes[j][0] - axes[j][1];
+            double far = axes[j][2] - axes[j][3];
+            gradient[j] = (8 * near - far) / (12 * STEP * widths[j]);
         }
         return gradient;
     }
 
-    private double[][] information(double[] x, double value, double[] widths) {
+    private double[][] information(double[] x, double value, double[] widths, double[][] axes) {
         double[][] matrix = new double[x.length][x.length];
         for (int j = 0; j < x.length; j++) {
             double h = STEP * widths[j];
-            double near = at(shifted(x, j, h)) + at(shifted(x, j, -h)) - 2 * value;
-            double far = at(shifted(x, j, 2 * h)) + at(shifted(x, j, -2 * h)) - 2 * value;
+            double near = axes[j][0] + axes[j][1] - 2 * value;
+            double far = axes[j][2] + axes[j][3] - 2 * value;
             matrix[j][j] = -(16 * near - far) / (12 * h * h);
             for (int k = 0; k < j; k++) {
                 double d = STEP * widths[k];

@@ -10,6 +10,11 @@ final class NormalTails {
 
     private static final double ROOT_TWO = Math.sqrt(2);
 
+    /** Above this a distribution function is no small number, and a difference that is a fair share of it has its digits. */
+    private static final double MODERATE = -20;
+
+    private static final double WIDE = 0.01;
+
     /** Nearer to 1 than this, the ratio of both probabilities has lost its digits; the density is then constant. */
     private static final double NARROW = -1e-10;
 
@@ -40,6 +45,13 @@ final class NormalTails {
         }
         if (a == Double.NEGATIVE_INFINITY) {
             return logBelow(b);
+        }
+        if (a > MODERATE) {
+            double above = below(b);
+            double between = above - below(a);
+            if (between > WIDE * above) {
+                return Math.log(between);
+            }
         }
         double upper = logBelow(b);
         double lower = logBelow(a) - upper;

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.optim.InitialGuess;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
@@ -32,10 +34,16 @@ final class PosteriorGrid {
     /** Below this weight a point of the grid is taken as normal, without quadrature. */
     private static final double LIGHT = 7;
 
+    /** From so many rows on, coefficients are so nearly normal that fewer nodes at fewer points have the same digits. */
+    private static final int MANY = 12;
+
+    private static final double LIGHT_OF_MANY = 4;
+    private static final GaussIntegrator NODES_OF_MANY = new GaussIntegratorFactory().hermite(7);
+
     private static final double SETTLED = 1e-15;
 
     /** The same where the likelihood itself is a quadrature. */
-    private static final double SETTLED_BY_QUADRATURE = 1e-11;
+    private static final double SETTLED_BY_QUADRATURE = 1e-9;
 
     /** Fall of the likelihood that rounding may cause. */
     private static final double NOISE = 1e-10;
@@ -236,7 +244,7 @@ final class PosteriorGrid {
         List<Component> all = new ArrayList<>();
         for (Point point : points) {
             if (point.value > top - depth) {
-                if (isExact || point.value < top - LIGHT) {
+                if (isExact || point.value < top - (rows.size() < MANY ? LIGHT : LIGHT_OF_MANY)) {
                     all.add(component(point, Math.exp(point.value - top)));
                 } else {
                     addNodes(point, all);
@@ -266,8 +274,9 @@ final class PosteriorGrid {
         double variance = covariance[0][0];
         double[][] rest = conditional(covariance);
         double base = prior.ofDeviations(point.logSigma, point.logTau, hasPlates()) - logDeterminantOfRest(point) / 2;
-        for (int k = 0; k < MarginalLikelihood.HERMITE.getNumberOfPoints(); k++) {
-            double node = MarginalLikelihood.HERMITE.getPoint(k);
+        GaussIntegrator nodes = rows.size() < MANY ? MarginalLikelihood.HERMITE : NODES_OF_MANY;
+        for (int k = 0; k < nodes.getNumberOfPoints(); k++) {
+            double node = nodes.getPoint(k);
             double offset = Math.sqrt(2 * variance) * node;
             double[] at = point.mode.at.clone();
             for (int j = 0; j < at.length; j++) {
@@ -276,8 +285,7 @@ final class PosteriorGrid {
             double log = base
                     + logAt(at, whole.sigma, whole.tau)
                     + node * node
-                    + Math.log(
-                            MarginalLikelihood.HERMITE.getWeight(k) * Math.sqrt(2 * variance) / Math.sqrt(2 * Math.PI));
+                    + Math.log(nodes.getWeight(k) * Math.sqrt(2 * variance) / Math.sqrt(2 * Math.PI));
             into.add(new Component(Math.exp(log - top), whole.sigma, whole.tau, at, rest));
         }
     }
