@@ -24,6 +24,8 @@ public class CalibrationBenchmark {
     private final CutCoverage.Design withPrior = new CutCoverage.Design(20, 0, 0, true);
     private final CutCoverage.Design ladder = new CutCoverage.Design(20, 0.1, 0, true);
     private final CutCoverage.Design plates = new CutCoverage.Design(2000, 0, PLATES, false);
+    private final CutCoverage.Design ladderPlates = new CutCoverage.Design(2000, 0.1, PLATES, true);
+    private final List<TestCut> ladderPlateCuts = drawn(ladderPlates);
     private final List<TestCut> measuredCuts = drawn(measured);
     private final List<TestCut> ladderCuts = drawn(ladder);
     private final List<TestCut> plateCuts = drawn(plates);
@@ -89,6 +91,16 @@ public class CalibrationBenchmark {
     @Benchmark
     public CalibratedFeed plates() {
         return plates.calibration().fit(plateCuts);
+    }
+
+    /**
+     * Fits 2000 intervals of ladders on 50 plates with the prior of the catalogue.
+     *
+     * @return the fit
+     */
+    @Benchmark
+    public CalibratedFeed ladderOnPlates() {
+        return ladderPlates.calibration().fit(ladderPlateCuts);
     }
 
     /**

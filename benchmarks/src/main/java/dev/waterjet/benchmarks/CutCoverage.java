@@ -20,7 +20,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
-import dev.waterjet.measure.NoSolutionException;
+import dev.waterjet.measure.WaterjetException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,7 +31,8 @@ import javax.measure.quantity.Speed;
  * Share of new cuts inside their interval of 95 %, by simulation: the tables of the guide to calibration.
  *
  * <p>With a prior the shops are as different as the prior states: machinability by the catalogue's spread and the shop factor,
- * scatter and spread between plates log-normal with the medians of the prior and a factor of 2. Without a prior the machinability is of no
+ * scatter and spread between plates log-normal with the medians of the prior and a factor of 2. The prior itself has heavier tails, so that its
+ * intervals are a little wide for them; where the shops are drawn from the prior, the share must be 95 %. Without a prior the machinability is of no
  * account, and the scatter is fixed: 5 % of depth, or 3 % within and 6 % between plates. Every cut of a ladder has a ladder of its own,
  * whose first rung is anywhere in a step.
  *
@@ -57,8 +58,17 @@ final class CutCoverage {
      * @param ladder step of a ladder of feed rates; 0 for measured ones
      * @param plates number of plates; 0 if each cut has its own
      * @param hasPrior whether the fit has the prior of the catalogue
+     * @param isOfPrior whether scatter and spread are drawn from that prior itself
      */
-    record Design(int cuts, double ladder, int plates, boolean hasPrior) {
+    record Design(int cuts, double ladder, int plates, boolean hasPrior, boolean isOfPrior) {
+
+        Design(int cuts, double ladder, int plates, boolean hasPrior) {
+            this(cuts, ladder, plates, hasPrior, false);
+        }
+
+        Design ofPrior() {
+            return new Design(cuts, ladder, plates, hasPrior, true);
+        }
 
         /** A shop with its own ability, scatter and spread. */
         Shop shop(Random random) {
@@ -66,9 +76,22 @@ final class CutCoverage {
                 return new Shop(0, plates == 0 ? 0.05 : 0.03, plates == 0 ? 0 : 0.06);
             }
             double ability = Math.hypot(PRIOR.material(), PRIOR.shop()) * random.nextGaussian();
-            double scatter = PRIOR.scatter() * Math.exp(Math.log(FACTOR) * random.nextGaussian());
-            double spread = PRIOR.plateSpread() * Math.exp(Math.log(FACTOR) * random.nextGaussian());
+            double scatter = PRIOR.scatter() * ratio(PRIOR.scatterFreedom(), random);
+            double spread = PRIOR.plateSpread() * ratio(PRIOR.plateFreedom(), random);
             return new Shop(ability, scatter, plates == 0 ? 0 : spread);
+        }
+
+        /** Deviation of a shop over that of the prior. */
+        private double ratio(double freedom, Random random) {
+            if (!isOfPrior) {
+                return Math.exp(Math.log(FACTOR) * random.nextGaussian());
+            }
+            double squares = 0;
+            for (int k = 0; k < freedom; k++) {
+                double normal = random.nextGaussian();
+                squares += normal * normal;
+            }
+            return Math.sqrt(freedom / squares);
         }
 
         Calibration calibration() {
@@ -130,7 +153,8 @@ final class CutCoverage {
                     boolean isInside =
                             Kind.SPEED.si(feed.lower(0.95)) <= next && next <= Kind.SPEED.si(feed.upper(0.95));
                     inside += isInside ? 1 : 0;
-                } catch (NoSolutionException e) {
+                } catch (WaterjetException e) {
+                    // a prior allows scatters so large that no interval is of use
                     refused++;
                 }
             }
@@ -138,11 +162,11 @@ final class CutCoverage {
         }
 
         String text() {
-            return String.format(
-                    Locale.ROOT,
-                    Double.isNaN(inside) ? "-" : refused > 0.005 ? "%.3f (%.0f %% refused)" : "%.3f",
-                    inside,
-                    100 * refused);
+            if (Double.isNaN(inside)) {
+                return "-";
+            }
+            String share = String.format(Locale.ROOT, "%.3f", inside);
+            return refused > 0.005 ? share + String.format(Locale.ROOT, " (%.0f %% refused)", 100 * refused) : share;
         }
     }
 
@@ -156,6 +180,20 @@ final class CutCoverage {
                     .append(" |");
         }
         System.out.println(row);
+    }
+
+    private static void printOfPrior(int repeats) {
+        System.out.println("| cuts | measured | ladder of 10 % | ladder of 20 % | measured, on three plates |");
+        System.out.println("|---|---|---|---|---|");
+        for (int n : new int[] {3, 6, 12}) {
+            row(
+                    String.valueOf(n),
+                    repeats,
+                    new Design(n, 0, 0, true).ofPrior(),
+                    new Design(n, 0.1, 0, true).ofPrior(),
+                    new Design(n, 0.2, 0, true).ofPrior(),
+                    new Design(n, 0, 3, true).ofPrior());
+        }
     }
 
     /**
@@ -177,6 +215,8 @@ final class CutCoverage {
                     new Design(n, 0.1, 0, true),
                     new Design(n, 0.2, 0, true));
         }
+        System.out.println();
+        printOfPrior(repeats);
         System.out.println();
         System.out.println("| cuts on three plates | measured, no prior | measured, prior |");
         System.out.println("|---|---|---|");

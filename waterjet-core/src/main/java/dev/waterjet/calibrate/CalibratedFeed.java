@@ -6,6 +6,7 @@ import dev.waterjet.evidence.Evidence;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.evidence.ValidityRange;
+import dev.waterjet.feed.FeedExponent;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.feed.ForwardingFeed;
 import dev.waterjet.jet.AbrasiveJet;
@@ -311,6 +312,28 @@ public final class CalibratedFeed implements Described, ForwardingFeed {
             }
         }
         return List.copyOf(cautions);
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>A model whose feed exponent was fitted to shallow grooves alone has no caution for such grooves.
+     */
+    @Override
+    public Estimate<Length> depth(AbrasiveJet jet, Material material, Quantity<Speed> feed) {
+        Estimate<Length> plain = ForwardingFeed.super.depth(jet, material, feed);
+        if (!isOfShallowGrooves()) {
+            return plain;
+        }
+        List<Caution> cautions = plain.cautions().stream()
+                .filter(caution -> !caution.code().equals("shallow-groove"))
+                .toList();
+        return Estimate.withinFactor(Kind.LENGTH, plain.si(), plain.relativeUncertainty(), cautions);
+    }
+
+    private boolean isOfShallowGrooves() {
+        return values.fit.names().contains(FeedExponent.FEED.label())
+                && cuts().stream().allMatch(FitRemarks::isShallow);
     }
 
     private static void check(ValidityRange<?> range, Kind<?> kind, double si, List<Caution> into) {

@@ -42,6 +42,7 @@ final class FitRemarks {
         remarks.addIntervals();
         remarks.addPrior();
         remarks.addTails();
+        remarks.addGrooves();
         return List.copyOf(remarks.remarks);
     }
 
@@ -142,6 +143,30 @@ final class FitRemarks {
                             "the tails of the scatter are heavier than any process has ({freedom} degrees of freedom):"
                                     + " some cuts are wrong; see their weights")
                     .with("freedom", freedom)));
+        }
+    }
+
+    /** Whether a cut is a groove less deep than the bore of the tube, whose depth falls faster with the feed rate. */
+    static boolean isShallow(TestCut cut) {
+        return cut.test() == TestCut.Test.DEPTH
+                && cut.upperThicknessSi() < cut.jet().tubeBoreSi();
+    }
+
+    private void addGrooves() {
+        long shallow = cuts.stream().filter(FitRemarks::isShallow).count();
+        if (shallow == cuts.size()) {
+            remarks.add(Caution.notice(Message.of(
+                    "shallow-grooves-only",
+                    "all cuts are grooves less deep than the bore of the focusing tube: the fit is for such grooves,"
+                            + " not for cuts through a plate")));
+        } else if (shallow > 0) {
+            remarks.add(Caution.warning(Message.of(
+                            "shallow-and-deep",
+                            "{count} of {all} cuts are grooves less deep than the bore of the focusing tube, whose"
+                                + " depth decreases faster with the feed rate; fit them by themselves, with the feed"
+                                + " exponent")
+                    .with("count", shallow)
+                    .with("all", cuts.size())));
         }
     }
 
