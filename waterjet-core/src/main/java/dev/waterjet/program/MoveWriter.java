@@ -12,7 +12,7 @@ import java.util.List;
 /** Writes a new program from moves. */
 final class MoveWriter {
 
-    /** An arc whose ends are nearer could be read as a full circle. */
+    /** An arc whose ends are nearer could be read as a full circle; one of a smaller radius has none in rounded words. */
     private static final double SHORT_ARC_M = 1e-5;
 
     /** Largest angle of an arc by its radius: near half a circle the radius says little about the centre. */
@@ -141,6 +141,10 @@ final class MoveWriter {
             lineTo(toX, toY, feed);
             return;
         }
+        if (Math.hypot(toX - atX, toY - atY) <= SHORT_ARC_M) {
+            byChords(arc, sweep, feed);
+            return;
+        }
         if (!offset.isEmpty()) {
             throw fault(Message.of(
                     "offset-change-on-arc", "a kerf offset starts and ends on a straight move, not on an arc"));
@@ -152,6 +156,23 @@ final class MoveWriter {
         }
         givenX = toX;
         givenY = toY;
+    }
+
+    /** Chords of an eighth of a turn at most; they leave the arc by less than the last decimal. */
+    private void byChords(ProgramMove.Arc arc, double sweep, double feed) {
+        double atX = arc.centre().xSi();
+        double atY = arc.centre().ySi();
+        double fromX = givenX - atX;
+        double fromY = givenY - atY;
+        int parts = (int) Math.ceil(Math.abs(sweep) / (Math.PI / 4));
+        for (int k = 1; k < parts; k++) {
+            double angle = sweep * k / parts;
+            lineTo(
+                    atX + fromX * Math.cos(angle) - fromY * Math.sin(angle),
+                    atY + fromX * Math.sin(angle) + fromY * Math.cos(angle),
+                    feed);
+        }
+        lineTo(arc.end().xSi(), arc.end().ySi(), feed);
     }
 
     private void byCentre(ProgramMove.Arc arc, double feed) {

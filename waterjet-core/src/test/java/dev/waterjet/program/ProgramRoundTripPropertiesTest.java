@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.WaterjetException;
+import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -138,6 +140,34 @@ class ProgramRoundTripPropertiesTest {
 
                 assertThat(PartProgram.parse(written, program.codes()).size()).isEqualTo(3);
             }
+        }
+    }
+
+    /** Arcs of any size and place are written in words that are read again, in mm and inch. */
+    @Test
+    void arcsDownToAMicrometreAreWrittenAndReadAgain() {
+        Random random = new Random(5);
+        for (int i = 0; i < 500; i++) {
+            double radius = Math.pow(10, -6 + 4 * random.nextDouble());
+            double from = 2 * Math.PI * random.nextDouble();
+            double sweep = 0.1 + 6.1 * random.nextDouble();
+            double x = 0.1 * random.nextDouble();
+            double y = 0.1 * random.nextDouble();
+            Point start = Point.ofSi(x + radius * Math.cos(from), y + radius * Math.sin(from));
+            Point end = Point.ofSi(x + radius * Math.cos(from + sweep), y + radius * Math.sin(from + sweep));
+            List<ProgramMove> moves = List.of(
+                    new ProgramMove.Rapid(Point.ofSi(0, 0)),
+                    new ProgramMove.JetOn(Kind.TIME.of(1)),
+                    new ProgramMove.Line(start, Kind.SPEED.of(0.01)),
+                    new ProgramMove.Arc(end, Point.ofSi(x, y), Side.LEFT, Kind.SPEED.of(0.01)),
+                    new ProgramMove.JetOff());
+            ProgramCodes codes = ProgramCodes.defaults().withOpenContours();
+            String text = ProgramWriter.of(codes).withInches(i % 2 == 0).write("", moves);
+            double length = Math.hypot(start.xSi(), start.ySi()) + radius * sweep;
+
+            assertThat(Kind.LENGTH.si(PartProgram.parse(text, codes).cuttingLength()))
+                    .as(text)
+                    .isCloseTo(length, within(2e-5 + 0.03 * radius));
         }
     }
 
