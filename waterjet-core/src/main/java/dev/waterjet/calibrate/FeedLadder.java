@@ -56,7 +56,8 @@ public record FeedLadder(List<Trial> trials, double step, double expectedTrials,
             Quantity<Speed> feed,
             Optional<Quantity<Speed>> separated,
             Optional<Quantity<Speed>> failed,
-            double probability) {
+            double probability)
+            implements Described {
 
         /**
          * Checks the components.
@@ -74,6 +75,15 @@ public record FeedLadder(List<Trial> trials, double step, double expectedTrials,
             Objects.requireNonNull(failed, "failed");
             probability = Require.notNegative("probability", probability, Units.ONE);
         }
+
+        @Override
+        public Map<String, Object> describe() {
+            Description description =
+                    Description.of("trial").put("number", number).put("feed", Kind.SPEED, Kind.SPEED.si(feed));
+            separated.ifPresent(speed -> description.put("separated", Kind.SPEED, Kind.SPEED.si(speed)));
+            failed.ifPresent(speed -> description.put("failed", Kind.SPEED, Kind.SPEED.si(speed)));
+            return description.put("probability", probability).map();
+        }
     }
 
     /**
@@ -87,6 +97,7 @@ public record FeedLadder(List<Trial> trials, double step, double expectedTrials,
      */
     public FeedLadder {
         trials = List.copyOf(trials);
+        Require.atLeast("number of trials", trials.size(), 1, Units.ONE, "");
         step = Require.positive("step of the ladder", step, Units.ONE);
         expectedTrials = Require.positive("expected number of trials", expectedTrials, Units.ONE);
         Require.atLeast("largest number of trials", mostTrials, 1, Units.ONE, "");

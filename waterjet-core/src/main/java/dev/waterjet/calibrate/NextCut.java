@@ -46,7 +46,7 @@ public record NextCut(AbrasiveJet jet, Quantity<Length> thickness, Way way, Quan
      * @param plate name of a plate that was among the cuts; empty for a new one
      * @param cost cost in any unit, above 0
      */
-    public record Way(TestCut.Test test, double step, String plate, double cost) {
+    public record Way(TestCut.Test test, double step, String plate, double cost) implements Described {
 
         /**
          * Checks the components.
@@ -63,6 +63,16 @@ public record NextCut(AbrasiveJet jet, Quantity<Length> thickness, Way way, Quan
                     ? Require.positive("step of the ladder", step, Units.ONE)
                     : Require.notNegative("step of the ladder", step, Units.ONE);
             cost = Require.positive("cost", cost, Units.ONE);
+        }
+
+        @Override
+        public Map<String, Object> describe() {
+            return Description.of("way to make a test cut")
+                    .put("test", test)
+                    .put("step", step)
+                    .put("plate", plate)
+                    .put("cost", cost)
+                    .map();
         }
 
         /** {@return a measured feed rate, as of a wedge, on a new plate, of cost 1} */

@@ -60,7 +60,11 @@ final class FitSamples {
         all.add(new ModelComparison(-12.5, -11.0, 0.8, 1.1));
         all.add(CutPrior.catalogue(Samples.PLATE.material()));
         all.add(cuts.get(0).withPlate("P1").withLabel("first"));
-        all.add(FeedLadder.of(fitted.feed(Samples.JET, Workpiece.of(fitted.material(), millimetres(12)), 1), 0.2));
+        FeedLadder ladder =
+                FeedLadder.of(fitted.feed(Samples.JET, Workpiece.of(fitted.material(), millimetres(12)), 1), 0.2);
+        all.add(ladder);
+        all.add(ladder.trials().get(ladder.trials().size() - 1));
+        all.add(NextCut.Way.measured());
         all.addAll(NextCut.rank(fitted, Samples.JET, millimetres(12), List.of(Samples.JET)));
         FittedModel<KerfModel> kerf =
                 KerfMeasurement.fit(List.of(measured(10, 1.2, 1.0), measured(30, 1.0, 0.7), measured(60, 0.95, 0.6)));
