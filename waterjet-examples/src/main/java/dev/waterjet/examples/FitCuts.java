@@ -134,8 +134,8 @@ final class FitCuts extends Program {
             paramLabel = "<step>",
             description =
                     "Order of trials that finds the separation feed rate of --predict, or of the first cut, on one"
-                        + " plate with the fewest trials; step 0.1 for rungs of 10 %%. Without a file, by the published"
-                        + " model: --predict then has thickness, pressure, orifice, tube and abrasive_flow.")
+                        + " plate with the fewest trials; step 0.1 for rungs of 10 %%. Without a file, by the"
+                        + " published model: --predict then has thickness, pressure, orifice, tube and abrasive_flow.")
     private Optional<Double> ladder = Optional.empty();
 
     @Option(names = "--save", paramLabel = "<file>", description = "Save the calibration to a file (JSON).")
