@@ -96,12 +96,9 @@ class LeadReachTest {
             double after = end + Math.signum(sweep) * 5e-3;
             double within = Math.toRadians(40) + 0.3 * sweep;
 
-            assertThat(arc.shareAt(Math.cos(before), Math.sin(before)))
-                    .isZero();
-            assertThat(arc.shareAt(Math.cos(after), Math.sin(after)))
-                    .isOne();
-            assertThat(arc.shareAt(Math.cos(within), Math.sin(within)))
-                    .isCloseTo(0.3, within(1e-12));
+            assertThat(arc.shareAt(Math.cos(before), Math.sin(before))).isZero();
+            assertThat(arc.shareAt(Math.cos(after), Math.sin(after))).isOne();
+            assertThat(arc.shareAt(Math.cos(within), Math.sin(within))).isCloseTo(0.3, within(1e-12));
         }
     }
 
