@@ -25,12 +25,10 @@ import javax.measure.quantity.Speed;
  * Erosion model of Hashish (1989) for ductile materials: particles at glancing angles cut material from the upper part of
  * the cut front, particles that strike its bottom remove material by deformation, and the depths add up.
  *
- * <pre>
- * h    = h<sub>c</sub> + h<sub>d</sub>
- * h<sub>c</sub>   = d<sub>j</sub> (V<sub>0</sub> / C<sub>k</sub>) (14 m<sub>a</sub> / (&pi; u d<sub>j</sub><sup>2</sup> &rho;<sub>p</sub>))<sup>2/5</sup>
- * C<sub>k</sub>   = sqrt(3 &sigma;<sub>f</sub> R<sub>f</sub><sup>3/5</sup> / &rho;<sub>p</sub>)
+ * <p>h = h<sub>c</sub> + h<sub>d</sub><br>
+ * h<sub>c</sub> = d<sub>j</sub> (V<sub>0</sub> / C<sub>k</sub>) (14 m<sub>a</sub> / (&pi; u d<sub>j</sub><sup>2</sup> &rho;<sub>p</sub>))<sup>2/5</sup><br>
+ * C<sub>k</sub> = sqrt(3 &sigma;<sub>f</sub> R<sub>f</sub><sup>3/5</sup> / &rho;<sub>p</sub>)<br>
  * 1/h<sub>d</sub> = &pi; d<sub>j</sub> &sigma;<sub>f</sub> u / (2 C<sub>1</sub> m<sub>a</sub> (V<sub>0</sub> - V<sub>e</sub>)<sup>2</sup>) + (C<sub>f</sub> / d<sub>j</sub>) V<sub>0</sub> / (V<sub>0</sub> - V<sub>e</sub>)
- * </pre>
  *
  * <p>Symbols: h depth in m; d<sub>j</sub> bore of the focusing tube at its exit in m; V<sub>0</sub> particle speed in m/s; m<sub>a</sub> abrasive flow rate
  * in kg/s; &rho;<sub>p</sub> density of a particle in kg/m<sup>3</sup>; u feed rate in m/s; &sigma;<sub>f</sub> flow strength in Pa; R<sub>f</sub> roundness of the

@@ -12,9 +12,8 @@ import java.util.Objects;
  * its path, in s/m, and a dose D separates the depth that the feed 1/D separates. No particle flies outside of the jet's
  * radius y<sub>J</sub>(z) = d/2 + (S + z) tan &alpha;. The wall of a long straight pass is the smooth minimum of both:
  *
- * <pre>
- * y<sub>D</sub> = &sigma; sqrt(2 ln(u<sub>sep</sub>(z) / u)),   y = (y<sub>D</sub><sup>-8</sup> + y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>
- * </pre>
+ * <p>y<sub>D</sub> = &sigma; sqrt(2 ln(u<sub>sep</sub>(z) / u)),<br>
+ * y = (y<sub>D</sub><sup>-8</sup> + y<sub>J</sub><sup>-8</sup>)<sup>-1/8</sup>
  *
  * <p>The wall of a straight pass is that of {@link KerfModel}.
  *
