@@ -128,7 +128,10 @@ final class ProcessPlaces {
             bendEnd++;
             path.load(bendEnd, within);
         }
-        if (length > 0 && from.isSlowing() && policy(bendEnd).isSlowing()) {
+        if (length > 0
+                && Math.abs(turn) > LEAST_TURN_RAD
+                && from.isSlowing()
+                && policy(bendEnd).isSlowing()) {
             boolean isInside = turn * partSign < 0;
             double radius = length / Math.abs(turn);
             Slowdown slowdown =

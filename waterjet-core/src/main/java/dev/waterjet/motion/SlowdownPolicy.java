@@ -157,10 +157,16 @@ final class SlowdownPolicy {
         return uncut.value(slowest) > 0 ? Math.exp(slowest) : Math.exp(lastBelow(uncut, slowest, fastest));
     }
 
-    /** Where a function that is at most zero at the lower limit and above zero at the upper one turns. */
+    /**
+     * Where a function that is at most zero at the lower limit and above zero at the upper one turns. At the straight feed a
+     * tiny turn can leave more than just below it, where the zone is counted; the upper limit is the answer then.
+     */
     private static double lastBelow(UnivariateFunction function, double low, double high) {
         if (function.value(low) == 0) {
             return low;
+        }
+        if (function.value(high) <= 0) {
+            return high;
         }
         return new BracketingNthOrderBrentSolver(RELATIVE_ACCURACY, RELATIVE_ACCURACY, 5)
                 .solve(MAX_EVALUATIONS, function, low, high, AllowedSolution.BELOW_SIDE);
