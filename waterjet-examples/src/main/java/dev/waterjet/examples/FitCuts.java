@@ -153,6 +153,18 @@ final class FitCuts extends Program {
     @Option(names = "--svg", paramLabel = "<file>", description = "Draw the residuals to a file.")
     private Optional<Path> svg = Optional.empty();
 
+    @Option(
+            names = "--quantiles",
+            paramLabel = "<file>",
+            description = "Draw the quantiles of the residuals to a file.")
+    private Optional<Path> quantiles = Optional.empty();
+
+    @Option(
+            names = "--profile",
+            paramLabel = "<file>",
+            description = "Draw the interval of the first parameter over its coverage to a file.")
+    private Optional<Path> profile = Optional.empty();
+
     /** Stated material, else that of a column of the cuts, by its id. */
     private Optional<Material> stated(List<TestCut> cuts) {
         Materials known = materials();
@@ -207,6 +219,9 @@ final class FitCuts extends Program {
         FitFile.Content content = saved.isPresent() ? read(saved.get()) : fittedToFile();
         if (content instanceof FitFile.OfMaterial fitted) {
             svg.ifPresent(target -> TextFiles.write(target, FitTables.residualChart(fitted.own())));
+            quantiles.ifPresent(target -> TextFiles.write(target, FitCharts.quantiles(fitted.own())));
+            profile.ifPresent(target ->
+                    TextFiles.write(target, FitCharts.profile(fitted.own().fit())));
         } else if (isRobust
                 || isHighBreakdown
                 || isNext

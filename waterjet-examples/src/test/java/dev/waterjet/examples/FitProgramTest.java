@@ -210,6 +210,18 @@ class FitProgramTest {
         assertThat(cheap).containsPattern("\n\nnext,test,plate.*\nnext,separation,new,");
     }
 
+    @Test
+    void quantilesAndProfileAreDrawn() throws IOException {
+        String cuts = file("five.csv", "separation,12,460,,,", "separation,12,500,,,", "separation,10,580,,,");
+        Path quantiles = folder.resolve("quantiles.svg");
+        Path profile = folder.resolve("profile.svg");
+        Ran ran = Ran.of("fit", cuts, "--csv", "--quantiles", quantiles.toString(), "--profile", profile.toString());
+
+        assertThat(ran.err()).isEmpty();
+        assertThat(Files.readString(quantiles)).contains("<svg", "scatter of the fit", "test cuts");
+        assertThat(Files.readString(profile)).contains("<svg", "machinability", "ends of the interval");
+    }
+
     private static String[] joined(String[] rest, String... first) {
         String[] all = java.util.Arrays.copyOf(first, first.length + rest.length);
         System.arraycopy(rest, 0, all, first.length, rest.length);
