@@ -108,14 +108,40 @@ final class PosteriorGrid {
     /** Distribution of a combination of the coefficients, with a variance of its own. */
     static Mixture mixture(List<Component> components, double[] at, ToDoubleFunction<Component> variance) {
         Mixture.Builder builder = new Mixture.Builder();
-        for (Component component : components) {
-            builder.add(
-                    component.weight,
-                    Matrices.dot(at, component.mean),
-                    Math.sqrt(Math.max(0, Matrices.square(at, component.covariance))
-                            + variance.applyAsDouble(component)));
+        int from = 0;
+        while (from < components.size()) {
+            double own = variance.applyAsDouble(components.get(from));
+            // the nodes of one point of the grid are places of a quadrature, not of a distribution
+            int to = own == 0 ? endOfPoint(components, from) : from + 1;
+            addPoint(components.subList(from, to), at, own, builder);
+            from = to;
         }
         return builder.build();
+    }
+
+    private static int endOfPoint(List<Component> components, int from) {
+        int to = from + 1;
+        while (to < components.size()
+                && components.get(to).sigma == components.get(from).sigma
+                && components.get(to).tau == components.get(from).tau) {
+            to++;
+        }
+        return to;
+    }
+
+    /** Adds components as one normal distribution with their mean and variance. */
+    private static void addPoint(List<Component> point, double[] at, double variance, Mixture.Builder into) {
+        double weight = point.stream().mapToDouble(Component::weight).sum();
+        double mean = 0;
+        for (Component component : point) {
+            mean += component.weight / weight * Matrices.dot(at, component.mean);
+        }
+        double total = variance;
+        for (Component component : point) {
+            double off = Matrices.dot(at, component.mean) - mean;
+            total += component.weight / weight * (off * off + Math.max(0, Matrices.square(at, component.covariance)));
+        }
+        into.add(weight, mean, Math.sqrt(total));
     }
 
     private boolean hasPlates() {

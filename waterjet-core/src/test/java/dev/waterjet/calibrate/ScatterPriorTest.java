@@ -11,6 +11,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.MaterialClass;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import javax.measure.quantity.Speed;
@@ -86,5 +87,32 @@ class ScatterPriorTest {
 
         assertThat(Math.log(own.fit().value("machinability") / 115)).isBetween(0.01, 0.06);
         assertThat(feed(own).relativeUncertainty()).isBetween(0.03, 0.2);
+    }
+
+    /** A quadrature has places, its posterior has none: intervals widen evenly with their coverage. */
+    @Test
+    void intervalsOfAParameterWidenEvenly() {
+        Material alloy = Material.of("dome-alloy", 115, 0.1, MaterialClass.DUCTILE);
+        List<TestCut> cuts = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            cuts.add(TestCut.between(
+                            CalibrationTest.jet(360, 400),
+                            millimetres(12),
+                            Kind.SPEED.of(0.009 + 0.0005 * i),
+                            Kind.SPEED.of(0.010 + 0.0005 * i))
+                    .withPlate(i < 2 ? "P1" : "P2"));
+        }
+        CutFit fit = Calibration.ofMachinability(alloy, MachinabilityFeed.published())
+                .withPlates()
+                .withPrior(CutPrior.catalogue(alloy))
+                .fit(cuts)
+                .fit();
+        double step = fit.upper("machinability", 0.22) - fit.upper("machinability", 0.2);
+        for (double coverage = 0.22; coverage < 0.6; coverage += 0.02) {
+            double next = fit.upper("machinability", coverage + 0.02) - fit.upper("machinability", coverage);
+
+            assertThat(next).isBetween(0.9 * step, 1.2 * step);
+            step = next;
+        }
     }
 }
