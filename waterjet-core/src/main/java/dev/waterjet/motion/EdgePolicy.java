@@ -11,6 +11,7 @@ final class EdgePolicy {
     private final double feedMPerS;
     private final FeedLimit limit;
     private final double lagM;
+    private final double spreadM;
     private final @Nullable SlowdownTable inside;
     private final @Nullable SlowdownTable outside;
 
@@ -29,6 +30,7 @@ final class EdgePolicy {
         FeedLimit own = requirement.isLead() ? FeedLimit.LEAD : FeedLimit.QUALITY;
         limit = feedMPerS < ofQuality ? FeedLimit.REQUESTED : own;
         lagM = profile == null ? 0 : profile.front().exitLagSi(feedMPerS);
+        spreadM = profile == null ? 0 : profile.spreadSi();
         if (profile == null || requirement.isLead()) {
             inside = null;
             outside = null;
@@ -64,6 +66,11 @@ final class EdgePolicy {
     /** Lag at the exit at the feed of straight edges. */
     double lagM() {
         return lagM;
+    }
+
+    /** Spread of the dose across the kerf. */
+    double spreadM() {
+        return spreadM;
     }
 
     /** Whether the bottom edge matters: not on leads, and not for a jet without lag. */

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A joint is a corner if a curve with its turn over the shorter neighbour would have a sagitta above the flattening of the
  * drawing; a smaller turn comes from sampling a curve. No fixed angle decides. Smaller turns to one side that follow one another
- * nearer than the lag are one bend, such as the cut-off tip of an extended corner.
+ * nearer than twice the spread of the dose are one bend, such as the cut-off tip of an extended corner.
  */
 final class ProcessPlaces {
 
@@ -117,7 +117,7 @@ final class ProcessPlaces {
         double length = 0;
         bendEnd = index;
         path.load(index, within);
-        while (bendEnd + 1 < path.size() && !within.isArc() && within.length() <= from.lagM()) {
+        while (bendEnd + 1 < path.size() && !within.isArc() && within.length() <= 2 * from.spreadM()) {
             path.load(bendEnd + 1, after);
             double more = after.turnFrom(within);
             if (more * turn <= 0 || isCorner(more, Math.min(within.length(), after.length()))) {
