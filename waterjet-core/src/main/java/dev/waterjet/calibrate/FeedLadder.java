@@ -96,7 +96,7 @@ public record FeedLadder(List<Trial> trials, double step, double expectedTrials,
      * @param climbingTrials expected number if the rungs are climbed
      */
     public FeedLadder {
-        trials = List.copyOf(trials);
+        trials = List.copyOf(Objects.requireNonNull(trials, "trials"));
         Require.atLeast("number of trials", trials.size(), 1, Units.ONE, "");
         step = Require.positive("step of the ladder", step, Units.ONE);
         expectedTrials = Require.positive("expected number of trials", expectedTrials, Units.ONE);

@@ -102,7 +102,7 @@ public record NextCut(AbrasiveJet jet, Quantity<Length> thickness, Way way, Quan
          * @return the way
          */
         public Way onPlate(String name) {
-            return new Way(test, step, name, cost);
+            return new Way(test, step, Objects.requireNonNull(name, "name"), cost);
         }
 
         /**

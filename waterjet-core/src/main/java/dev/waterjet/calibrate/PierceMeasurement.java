@@ -77,7 +77,7 @@ public record PierceMeasurement(Quantity<Length> depth, Quantity<Time> time, Str
      * @return the pierce
      */
     public PierceMeasurement withPlate(String name) {
-        return new PierceMeasurement(depth, time, name);
+        return new PierceMeasurement(depth, time, Objects.requireNonNull(name, "name"));
     }
 
     double logDepth() {

@@ -127,7 +127,7 @@ public final class ShopFit implements ForwardingFeed, Described {
      */
     public static ShopFit of(List<TestCut> cuts, Materials materials) {
         Material any = cuts.isEmpty()
-                ? materials.all().iterator().next()
+                ? Materials.standard().all().iterator().next()
                 : materials.get(ids(cuts).get(0));
         return of(cuts, materials, MachinabilityFeed.published(), CutPrior.catalogue(any));
     }

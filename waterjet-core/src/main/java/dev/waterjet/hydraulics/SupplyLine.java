@@ -256,6 +256,7 @@ public final class SupplyLine implements Described, Serializable {
          * @return the section of that roughness
          */
         public Section withRoughness(Quantity<Length> roughness) {
+            Objects.requireNonNull(roughness, "roughness");
             return new Section(new SectionValues(
                     values.boreM,
                     values.lengthM,

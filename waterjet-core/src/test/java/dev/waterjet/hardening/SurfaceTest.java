@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
+import dev.waterjet.part.Contour;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Executable;
 import java.util.ArrayList;
@@ -31,11 +32,15 @@ public class SurfaceTest {
     private static final Set<String> MAY_BE_INFINITE = Set.of(
             "DeviationMap.addedSi",
             "DeviationMap.deviationSi",
+            "DeviationMap.taperSi",
             "Distribution.degreesOfFreedom",
             "UncertaintyBudget.degreesOfFreedom",
             "EdgeRequirement.maximumFeedSi",
             "Estimate.degreesOfFreedom",
             "Estimate.relativeUncertainty");
+
+    /** Longer contours are no arguments of later calls. */
+    private static final int MOST_EDGES = 500;
 
     @Test
     void ordinaryArgumentsGetFiniteAnswersOrNamedRefusals() {
@@ -174,6 +179,8 @@ public class SurfaceTest {
             optional.ifPresent(value -> keep(value, pool, random));
         } else if (result instanceof Collection<?> parts) {
             new ArrayList<>(parts).stream().limit(5).forEach(part -> keep(part, pool, random));
+        } else if (result instanceof Contour contour && contour.size() > MOST_EDGES) {
+            // an outline of a long predicted cut; plans of it would take the time of all else
         } else if (result != null && isFinite(result)) {
             pool.add(result, random);
         }
