@@ -7,8 +7,10 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.water.Water;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -111,6 +113,20 @@ class IsentropicJetTest {
                 .isTrue();
         assertThat(IsentropicJet.of(megapascals(400), celsius(20)))
                 .isEqualTo(IsentropicJet.from(Water.stable().atSi(400e6, 293.15)));
+    }
+
+    /** Of water that hardly yields, v = sqrt(2 p/rho): down to pressures at which enthalpies differ by rounding alone. */
+    @Test
+    void aLowPressureGivesTheSpeedOfBernoulli() {
+        for (double kelvin : new double[] {275, 279.021958444315112, 293.15, 330}) {
+            double density = Water.stable().atSi(101_325, kelvin).densitySi();
+            for (double gauge = 1e-6; gauge < 2e4; gauge *= 3) {
+                double speed = IsentropicJet.of(Kind.PRESSURE.of(101_325 + gauge), Kind.TEMPERATURE.of(kelvin))
+                        .speedSi();
+
+                assertThat(speed).isCloseTo(Math.sqrt(2 * gauge / density), withinPercentage(1e-3));
+            }
+        }
     }
 
     @Test
