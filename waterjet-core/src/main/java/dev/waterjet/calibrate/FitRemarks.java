@@ -163,8 +163,8 @@ final class FitRemarks {
             remarks.add(Caution.warning(Message.of(
                             "shallow-and-deep",
                             "{count} of {all} cuts are grooves less deep than the bore of the focusing tube, whose"
-                                + " depth decreases faster with the feed rate; fit them by themselves, with the feed"
-                                + " exponent")
+                                    + " depth decreases faster with the feed rate; fit them by themselves, with the feed"
+                                    + " exponent")
                     .with("count", shallow)
                     .with("all", cuts.size())));
         }
@@ -180,7 +180,7 @@ final class FitRemarks {
             remarks.add(Caution.warning(Message.of(
                             "cuts-left-out",
                             "{count} of {all} cuts are so far from the others that they have no part in the fit:"
-                                + " {cuts}; it withstands {withstood} wrong ones; find out what is different in them")
+                                    + " {cuts}; it withstands {withstood} wrong ones; find out what is different in them")
                     .with("count", out.size())
                     .with("all", cuts.size())
                     .with("cuts", String.join(", ", out))

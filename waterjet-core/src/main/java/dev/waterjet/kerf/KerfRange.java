@@ -82,8 +82,8 @@ final class KerfRange {
         return Caution.warning(Message.of(
                         "kerf-small-bore",
                         "the exit bore is {bore}; below {limit} the assumed numbers are scaled from larger heads, here"
-                            + " with a stand-off distance of {stand_off}, {bores} bores: fit the kerf model to widths"
-                            + " of this head")
+                                + " with a stand-off distance of {stand_off}, {bores} bores: fit the kerf model to widths"
+                                + " of this head")
                 .with("bore", Kind.LENGTH, shape.boreM(), Units.MILLIMETRE)
                 .with("limit", Kind.LENGTH, MIN_BORE_M, Units.MILLIMETRE)
                 .with("stand_off", Kind.LENGTH, shape.standOffM(), Units.MILLIMETRE)

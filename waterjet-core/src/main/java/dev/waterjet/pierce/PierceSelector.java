@@ -204,8 +204,8 @@ public final class PierceSelector {
         return Message.of(
                         "pierce-in-narrow-scrap",
                         "a {material_class} plate bears the full pressure; a moving pierce would save {saved} but"
-                            + " requires a clearance of {clearance}, and the scrap around this pierce point is {width}"
-                            + " wide")
+                                + " requires a clearance of {clearance}, and the scrap around this pierce point is {width}"
+                                + " wide")
                 .with("width", Kind.LENGTH, widthM, Units.MILLIMETRE);
     }
 

@@ -27,10 +27,10 @@ import picocli.CommandLine.Parameters;
         description = {
             "Fit a feed model to the test cuts of a CSV file: parameters, standard errors and intervals.",
             "Columns: test (separation, interval, trial, depth or graded), thickness, feed, pressure, orifice, tube,"
-                + " abrasive_flow, each with its unit as thickness_mm or feed_mm_per_min; failed_feed of an interval,"
-                + " separated (yes or no) of a trial; optional index, mesh, tube_length, stand_off,"
-                + " discharge_coefficient, relative_deviation, reading_deviation, label, plate. Other columns are"
-                + " kept.",
+                    + " abrasive_flow, each with its unit as thickness_mm or feed_mm_per_min; failed_feed of an interval,"
+                    + " separated (yes or no) of a trial; optional index, mesh, tube_length, stand_off,"
+                    + " discharge_coefficient, relative_deviation, reading_deviation, label, plate. Other columns are"
+                    + " kept.",
             "fit walls fits kerf and lag models to widths, drag lines, arcs and corners.",
             "A file whose column material names several is fitted as a whole, with a factor common to the shop;"
                     + " --material is then that of --predict.",
@@ -82,7 +82,7 @@ final class FitCuts extends Program {
             paramLabel = "<prior>",
             description =
                     "Prior: catalogue, for the machinability of --material, the scatter and the plates; scatter, for"
-                        + " scatter and plates alone; or none. Default: catalogue if --material is given, else none.")
+                            + " scatter and plates alone; or none. Default: catalogue if --material is given, else none.")
     private Optional<String> prior = Optional.empty();
 
     @Option(
@@ -134,8 +134,8 @@ final class FitCuts extends Program {
             paramLabel = "<step>",
             description =
                     "Order of trials that finds the separation feed rate of --predict, or of the first cut, on one"
-                        + " plate with the fewest trials; step 0.1 for rungs of 10 %%. Without a file, by the"
-                        + " published model: --predict then has thickness, pressure, orifice, tube and abrasive_flow.")
+                            + " plate with the fewest trials; step 0.1 for rungs of 10 %%. Without a file, by the"
+                            + " published model: --predict then has thickness, pressure, orifice, tube and abrasive_flow.")
     private Optional<Double> ladder = Optional.empty();
 
     @Option(names = "--save", paramLabel = "<file>", description = "Save the calibration to a file (JSON).")

@@ -31,11 +31,11 @@ import picocli.CommandLine.Parameters;
         description = {
             "Fit the kerf model and the lag model to measured kerf widths, drag lines, arcs and corners of a CSV file.",
             "Columns: reading (width, lag, arc or corner), thickness, feed, value, each with its unit as thickness_mm;"
-                + " depth of a width or lag; line, the name of a drag line; radius of the tool path of an arc; turn of"
-                + " a corner, and corner_feed with zone where it was slowed; optional stand_off.",
+                    + " depth of a width or lag; line, the name of a drag line; radius of the tool path of an arc; turn of"
+                    + " a corner, and corner_feed with zone where it was slowed; optional stand_off.",
             "value: the width of the kerf; the lag behind the entry; the radius of the bottom edge less that of the"
-                + " top edge, less the taper; the largest deviation of the bottom edge near a re-entrant corner, less"
-                + " that of its straight edge, below 0 where gouged.",
+                    + " top edge, less the taper; the largest deviation of the bottom edge near a re-entrant corner, less"
+                    + " that of its straight edge, below 0 where gouged.",
             "Separation depths follow from the feed model: calibrate it first.",
             "Example: waterjet fit walls walls.csv --material titanium --tube \"0.76 mm\""
         })
