@@ -8,7 +8,6 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.sun.management.ThreadMXBean;
 import dev.waterjet.Refusals;
 import dev.waterjet.feed.CutConditions;
 import dev.waterjet.feed.MachinabilityFeed;
@@ -20,7 +19,6 @@ import dev.waterjet.jet.Mesh;
 import dev.waterjet.kerf.CutFront;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.KerfProfile;
-import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.kerf.LagModel;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
@@ -32,7 +30,6 @@ import dev.waterjet.part.Side;
 import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.surface.SurfaceModel;
 import dev.waterjet.toolpath.KerfOffset;
-import java.lang.management.ManagementFactory;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -199,38 +196,5 @@ class PredictedSurfaceTest {
         assertThat(new ContourPoints(part, -1, spacing, new double[] {OFFSET}).count)
                 .isBetween(400_000, 600_000);
         assertThat(cut.map().deviationSi(1000, 1)).isCloseTo(OFFSET - PROFILE.halfWidthSi(25e-3, FEED), within(5e-9));
-    }
-
-    @Test
-    void aWallCostsNoObjects() {
-        Contour part = corner();
-        Contour path = KerfOffset.of(Kind.LENGTH.of(OFFSET))
-                .apply(part, Side.RIGHT)
-                .path()
-                .contour();
-        HeadPath head = HeadPath.of(FeedProfile.constant(path, Kind.SPEED.of(FEED)));
-        double[] offset = {OFFSET, OFFSET};
-        ContourPoints points =
-                new ContourPoints(part, -1, ContourPoints.Spacing.fine(part.lengthSi(), PROFILE.spreadSi()), offset);
-        CutRun run =
-                new CutRun(PROFILE, LagGeometry.TANGENT, head, points, new double[] {FEED, FEED}, new double[] {0, 0});
-        run.at(20e-3);
-        int found = cut(run, points);
-        ThreadMXBean thread = (ThreadMXBean) ManagementFactory.getThreadMXBean();
-        long before = thread.getThreadAllocatedBytes(Thread.currentThread().getId());
-
-        found += cut(run, points);
-
-        long allocated = thread.getThreadAllocatedBytes(Thread.currentThread().getId()) - before;
-        assertThat(found).isGreaterThan(points.count);
-        assertThat(allocated).isLessThan(points.count);
-    }
-
-    private static int cut(CutRun run, ContourPoints points) {
-        int found = 0;
-        for (int i = 0; i < points.count; i++) {
-            found += run.find(i, 5e-3) ? 1 : 0;
-        }
-        return found;
     }
 }
