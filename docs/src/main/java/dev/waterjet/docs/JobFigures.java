@@ -160,14 +160,13 @@ final class JobFigures {
                 .svg(720, 420);
     }
 
-    /** Bores and flow rate of a head. */
+    /** Bores of orifice and focusing tube. */
     private static String size(HeadCandidate candidate) {
         return String.format(
                 Locale.ROOT,
-                "%.2f/%.2f mm, %.0f g/min",
+                "%.2f/%.2f mm",
                 1e3 * candidate.jet().head().orifice().boreSi(),
-                1e3 * candidate.jet().head().tube().boreSi(),
-                60e3 * candidate.jet().abrasiveFlowSi());
+                1e3 * candidate.jet().head().tube().boreSi());
     }
 
     private static double[] column(List<HeadCandidate> trials, ToDoubleFunction<HeadCandidate> what) {
