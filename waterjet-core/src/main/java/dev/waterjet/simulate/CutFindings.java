@@ -46,7 +46,7 @@ final class CutFindings {
                                         + " {edge} at the depth {depth}")
                         .with("count", missing)
                         .with("points", (long) map.size() * map.depths().size())
-                        .with("edge", map.edge(first))
+                        .with("edge", map.edge(first) + 1L)
                         .with("depth", Kind.LENGTH, map.depths().si(firstDepth), Units.MILLIMETRE),
                 map.point(first),
                 Message.of("reduce-feed", "reduce the feed rate there"),
