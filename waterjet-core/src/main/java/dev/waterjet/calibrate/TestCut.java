@@ -161,13 +161,12 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Returns a plate whose cut surface was judged, with a relative deviation of 10 % (assumed).
+     * {@return a plate whose cut surface was judged, with a relative deviation of 10 % (assumed)}
      *
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
      * @param index quality index of the cut surface, 1 or more
      * @param feed feed rate that left it, above 0
-     * @return the cut
      */
     public static TestCut graded(AbrasiveJet jet, Quantity<Length> thickness, double index, Quantity<Speed> feed) {
         Objects.requireNonNull(feed, "feed");
@@ -176,14 +175,13 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Returns a plate whose cut surface was judged to lie between two quality indices.
+     * {@return a plate whose cut surface was judged to lie between two quality indices}
      *
      * @param jet the jet
      * @param thickness thickness of the plate, above 0
      * @param lowerIndex the lower index, 1 or more
      * @param upperIndex the upper index, above the lower
      * @param feed feed rate that left it, above 0
-     * @return the cut
      */
     public static TestCut gradedBetween(
             AbrasiveJet jet, Quantity<Length> thickness, double lowerIndex, double upperIndex, Quantity<Speed> feed) {
@@ -253,10 +251,9 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Returns this cut with a deviation of the reading of its depth.
+     * {@return this cut with a deviation of the reading of its depth}
      *
      * @param deviation standard deviation, 0 or more; of no effect unless the test is a depth
-     * @return the cut
      */
     public TestCut withReadingDeviation(Quantity<Length> deviation) {
         Objects.requireNonNull(deviation, "deviation");
@@ -264,20 +261,18 @@ public final class TestCut implements Described, Serializable {
     }
 
     /**
-     * Returns this cut with a label.
+     * {@return this cut with a label}
      *
      * @param label any text
-     * @return the cut
      */
     public TestCut withLabel(String label) {
         return with(values.numbers(), label, values.attributes());
     }
 
     /**
-     * Returns this cut with the name of its plate, batch or day.
+     * {@return this cut with the name of its plate, batch or day}
      *
      * @param plate any text
-     * @return the cut
      */
     public TestCut withPlate(String plate) {
         Objects.requireNonNull(plate, "plate");
