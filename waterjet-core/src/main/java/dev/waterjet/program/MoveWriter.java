@@ -7,13 +7,14 @@ import dev.waterjet.part.GeometryException;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Writes a new program from moves. */
 final class MoveWriter {
 
     /** An arc whose ends are nearer could be read as a full circle; one of a smaller radius has none in rounded words. */
-    private static final double SHORT_ARC_M = 1e-5;
+    static final double SHORT_ARC_M = 1e-5;
 
     /** Largest angle of an arc by its radius: near half a circle the radius says little about the centre. */
     static final double MAX_RADIUS_ARC = 2 * Math.PI / 3;
@@ -160,19 +161,26 @@ final class MoveWriter {
 
     /** Chords of an eighth of a turn at most; they leave the arc by less than the last decimal. */
     private void byChords(ProgramMove.Arc arc, double sweep, double feed) {
+        for (Point end : ends(arc, sweep, Math.PI / 4)) {
+            lineTo(end.xSi(), end.ySi(), feed);
+        }
+    }
+
+    /** Ends of equal parts of an arc from the place that was given, each of an angle at most. */
+    private List<Point> ends(ProgramMove.Arc arc, double sweep, double mostRad) {
         double atX = arc.centre().xSi();
         double atY = arc.centre().ySi();
         double fromX = givenX - atX;
         double fromY = givenY - atY;
-        int parts = (int) Math.ceil(Math.abs(sweep) / (Math.PI / 4));
+        int parts = (int) Math.ceil(Math.abs(sweep) / mostRad - 1e-9);
+        List<Point> ends = new ArrayList<>();
         for (int k = 1; k < parts; k++) {
-            double angle = sweep * k / parts;
-            lineTo(
-                    atX + fromX * Math.cos(angle) - fromY * Math.sin(angle),
-                    atY + fromX * Math.sin(angle) + fromY * Math.cos(angle),
-                    feed);
+            double cos = Math.cos(sweep * k / parts);
+            double sin = Math.sin(sweep * k / parts);
+            ends.add(Point.ofSi(atX + fromX * cos - fromY * sin, atY + fromX * sin + fromY * cos));
         }
-        lineTo(arc.end().xSi(), arc.end().ySi(), feed);
+        ends.add(arc.end());
+        return ends;
     }
 
     private void byCentre(ProgramMove.Arc arc, double feed) {
@@ -183,20 +191,11 @@ final class MoveWriter {
     }
 
     private void byRadius(ProgramMove.Arc arc, double sweep, double feed) {
-        double atX = arc.centre().xSi();
-        double atY = arc.centre().ySi();
-        double fromX = givenX - atX;
-        double fromY = givenY - atY;
-        double radius = Math.hypot(fromX, fromY);
-        int parts = (int) Math.ceil(Math.abs(sweep) / MAX_RADIUS_ARC - 1e-9);
-        for (int k = 1; k <= parts; k++) {
-            double angle = sweep * k / parts;
-            boolean isLast = k == parts;
-            double toX = isLast ? arc.end().xSi() : atX + fromX * Math.cos(angle) - fromY * Math.sin(angle);
-            double toY = isLast ? arc.end().ySi() : atY + fromX * Math.sin(angle) + fromY * Math.cos(angle);
-            String place = place(toX, toY);
+        double radius =
+                Math.hypot(givenX - arc.centre().xSi(), givenY - arc.centre().ySi());
+        for (Point end : ends(arc, sweep, MAX_RADIUS_ARC)) {
             line(motion(arc)
-                    + place
+                    + place(end.xSi(), end.ySi())
                     + ' '
                     + BlockSplitter.word('R', ProgramNumbers.rounded(radius, unitM, decimals))
                     + feed(feed));

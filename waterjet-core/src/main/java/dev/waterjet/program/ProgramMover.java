@@ -13,9 +13,6 @@ final class ProgramMover {
     /** An arc by its radius over a wider angle is written by its centre, on which the rounding of its ends acts less. */
     private static final double MAX_RADIUS_ARC = MoveWriter.MAX_RADIUS_ARC + 1e-9;
 
-    /** An arc whose ends are nearer could come out as a full circle, or without a length. */
-    private static final double SHORT_ARC_M = 1e-5;
-
     private final String text;
     private final ProgramCodes codes;
     private final RigidMove move;
@@ -39,21 +36,13 @@ final class ProgramMover {
     }
 
     String moved() {
-        int line = 1;
-        int start = 0;
-        while (start < text.length() && !isEnded) {
-            int end = start;
-            while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
-                end++;
-            }
-            int from = start == 0 && text.startsWith("\uFEFF") ? 1 : start;
-            if (from < end && text.charAt(from) != '%') {
-                words.read(line, from, end);
+        ProgramLines.each(text, (line, from, to) -> {
+            if (from < to) {
+                words.read(line, from, to);
                 block();
             }
-            start = end + 1;
-            line++;
-        }
+            return !isEnded;
+        });
         return out.text();
     }
 
@@ -124,7 +113,7 @@ final class ProgramMover {
         boolean isFull = !isByRadius && ArcGeometry.isFullCircle(x, y, toX, toY, centre[0], centre[1]);
         double chord = Math.hypot(toX - x, toY - y);
         double sweep = isFull ? 2 * Math.PI : Math.abs(ArcGeometry.sweep(x, y, toX, toY, centre[0], centre[1], side));
-        if (!isFull && chord <= SHORT_ARC_M && sweep < Math.PI) {
+        if (!isFull && chord <= MoveWriter.SHORT_ARC_M && sweep < Math.PI) {
             out.shortArc(move.apply(Point.ofSi(toX, toY)));
         } else if (isByRadius && sweep <= MAX_RADIUS_ARC) {
             out.radiusArc(move.apply(Point.ofSi(toX, toY)));

@@ -57,24 +57,11 @@ final class ProgramReader {
     }
 
     private void readLines() {
-        int line = 1;
-        int start = text.startsWith("\uFEFF") ? 1 : 0;
-        while (start < text.length() && !isEnded) {
-            int end = start;
-            while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
-                end++;
-            }
-            // a percent sign marks the start or the end of a tape
-            if (start == end || text.charAt(start) != '%') {
-                words.read(unrolled.lineOf(line), start, end);
-                block();
-            }
-            if (end + 1 < text.length() && text.charAt(end) == '\r' && text.charAt(end + 1) == '\n') {
-                end++;
-            }
-            start = end + 1;
-            line++;
-        }
+        ProgramLines.each(text, (line, from, to) -> {
+            words.read(unrolled.lineOf(line), from, to);
+            block();
+            return !isEnded;
+        });
         cuts.requireEnd();
         if (blocks.count == 0) {
             throw new TextException(Message.of(

@@ -136,10 +136,6 @@ final class Iapws95TermsKernel {
         return IntStream.range(0, N.length).mapToDouble(product).toArray();
     }
 
-    void setTau(double tau) {
-        fillTauPowers(tau);
-    }
-
     void setDelta(double delta) {
         double power = 1;
         for (int i = 1; i < deltaPower.length; i++) {
@@ -149,7 +145,7 @@ final class Iapws95TermsKernel {
     }
 
     /** In the order of the exponents: a whole exponent t up to 13 has the index ROOTS - 1 + t. */
-    private void fillTauPowers(double tau) {
+    void setTau(double tau) {
         double[] p = tauPower;
         double half = Math.sqrt(tau);
         double quarter = Math.sqrt(half);

@@ -2,10 +2,12 @@ package dev.waterjet.program;
 
 import static dev.waterjet.measure.Measures.degrees;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.Refusals;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.TextException;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
@@ -148,6 +150,18 @@ class MovedProgramTest {
         Point moved = move.apply(path(program.cuts().get(0)).end());
 
         assertThat(Kind.LENGTH.si(end.distance(moved))).isCloseTo(0, within(1e-6));
+    }
+
+    /** A line that ends in a carriage return and a line feed is one line. */
+    @Test
+    void linesAreCountedAsTheyAreRead() {
+        PartProgram program = PartProgram.parse(
+                "%\r\nG21 G90\r\n(plate)\r\nG92 X5 Y0\r\nG0 X1 Y1\r\nM3\r\nG1 X5\r\nY5\r\nX1 Y1\r\nM5\r\nM30\r\n");
+
+        assertThatThrownBy(() -> program.movedBy(move(10, 1, 2)))
+                .isInstanceOfSatisfying(
+                        TextException.class,
+                        refused -> assertThat(refused.line()).isEqualTo(4));
     }
 
     @ParameterizedTest
