@@ -225,23 +225,28 @@ public final class MachinabilityFeed implements FeedModel {
         return List.copyOf(all);
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>A feed rate of a curve agrees with the same one computed alone to fourteen figures: the exponent 1.15 is
+     * 23/20 here, and the nearest double there.
+     */
     @Override
     public FeedCurve curve(AbrasiveJet jet, Material material, double index, QuantityArray<Length> thicknesses) {
         Objects.requireNonNull(jet, "jet");
         Objects.requireNonNull(material, "material");
         Settings.index(index);
         Objects.requireNonNull(thicknesses, "thicknesses");
-        double ability = ability(jet, material);
+        double[] depthsM = thicknesses.toSi();
+        for (int i = 0; i < depthsM.length; i++) {
+            depthsM[i] = index * FeedCurve.requireThickness(depthsM[i]);
+        }
+        double[] feeds = MachinabilityKernel.feeds(ability(jet, material), depthsM, feedExponent);
         double maximum = maximumFeedSi();
-        return new FeedCurve(
-                thicknesses,
-                thicknesses.map(
-                        Kind.SPEED,
-                        thickness -> Math.min(
-                                MachinabilityKernel.feed(
-                                        ability, index * FeedCurve.requireThickness(thickness), feedExponent),
-                                maximum)),
-                relativeUncertainty(material));
+        for (int i = 0; i < feeds.length; i++) {
+            feeds[i] = Math.min(feeds[i], maximum);
+        }
+        return new FeedCurve(thicknesses, QuantityArray.ofSi(Kind.SPEED, feeds), relativeUncertainty(material));
     }
 
     @Override

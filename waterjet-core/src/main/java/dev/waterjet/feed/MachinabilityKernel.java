@@ -90,6 +90,18 @@ final class MachinabilityKernel {
         return Math.pow(ability / depthM, feedExponent);
     }
 
+    /** {@link #feed} for many D = q h. */
+    static double[] feeds(double ability, double[] depthsM, double feedExponent) {
+        if (feedExponent == FEED_EXPONENT) {
+            return RootPowersKernel.powersOfRatios(ability, depthsM);
+        }
+        double[] feeds = new double[depthsM.length];
+        for (int i = 0; i < feeds.length; i++) {
+            feeds[i] = feed(ability, depthsM[i], feedExponent);
+        }
+        return feeds;
+    }
+
     /** D = A / u^(1/k), the inverse of {@link #feed}. */
     static double depth(double ability, double feedMPerS, double feedExponent) {
         return ability / Math.pow(feedMPerS, 1 / feedExponent);

@@ -163,9 +163,9 @@ public abstract class FeedModelContract {
         FeedCurve curve = model().curve(usualJet(), anyMaterial(), 3, thicknesses);
 
         for (int i = 0; i < thicknesses.size(); i++) {
-            Workpiece piece = Workpiece.of(anyMaterial(), thicknesses.get(i));
-            assertThat(curve.feeds().si(i))
-                    .isEqualTo(model().feed(usualJet(), piece, 3).si());
+            double alone = model().feed(usualJet(), Workpiece.of(anyMaterial(), thicknesses.get(i)), 3)
+                    .si();
+            assertThat(curve.feeds().si(i)).isCloseTo(alone, within(4e-15 * alone));
         }
     }
 
