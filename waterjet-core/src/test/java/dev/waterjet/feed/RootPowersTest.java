@@ -35,7 +35,7 @@ class RootPowersTest {
     @Test
     void powersNextToPowersOfTwoAreWithinOneUnitInTheLastPlace() {
         for (int exponent = -60; exponent <= 60; exponent++) {
-            double two = Math.scalb(1, exponent);
+            double two = Math.scalb(1.0, exponent);
             for (double x : new double[] {Math.nextDown(two), two, Math.nextUp(two), 1.5 * two}) {
                 double power = RootPowersKernel.powersOfRatios(x, new double[] {1})[0];
                 assertThat(deviationInUlps(x, power)).as("%s^1.15", x).isBetween(-1.0, 1.0);
@@ -45,9 +45,9 @@ class RootPowersTest {
 
     @Test
     void wholePowersAreExact() {
-        double[] powers = RootPowersKernel.powersOfRatios(Math.scalb(1, 20), new double[] {1, Math.scalb(1, 40)});
+        double[] powers = RootPowersKernel.powersOfRatios(Math.scalb(1.0, 20), new double[] {1, Math.scalb(1.0, 40)});
 
-        assertThat(powers).containsExactly(Math.scalb(1, 23), Math.scalb(1, -23));
+        assertThat(powers).containsExactly(Math.scalb(1.0, 23), Math.scalb(1.0, -23));
     }
 
     @Test
