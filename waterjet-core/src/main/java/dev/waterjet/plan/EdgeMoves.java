@@ -1,6 +1,7 @@
 package dev.waterjet.plan;
 
 import dev.waterjet.measure.Kind;
+import dev.waterjet.part.Box;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Part;
@@ -12,7 +13,11 @@ import dev.waterjet.quality.CutQuality;
 import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Speed;
 
@@ -30,10 +35,10 @@ final class EdgeMoves {
         this.planning = planning;
     }
 
-    /** Moves of parts, one after the other. */
+    /** Moves of parts, one after the other; parts that lie in the openings of another come before it. */
     List<ProgramMove> of(List<Part> parts) {
         List<Part> conditioned = parts.stream().map(planning::conditioned).toList();
-        for (int i = 0; i < parts.size(); i++) {
+        for (int i : fromInside(conditioned)) {
             List<Contour> neighbours = new ArrayList<>();
             for (int k = 0; k < parts.size(); k++) {
                 if (k != i) {
@@ -46,6 +51,27 @@ final class EdgeMoves {
             }
         }
         return moves;
+    }
+
+    /** Parts in the order given, save that each follows those within its outline: its cuts would set them free. */
+    private static Set<Integer> fromInside(List<Part> parts) {
+        List<Box> boxes = parts.stream().map(part -> part.outline().box()).toList();
+        Set<Integer> order = new LinkedHashSet<>();
+        for (int i = 0; i < parts.size(); i++) {
+            int outer = i;
+            IntStream.range(0, parts.size())
+                    .filter(k -> k != outer
+                            && boxes.get(outer).isAround(boxes.get(k))
+                            && parts.get(outer)
+                                    .outline()
+                                    .isAround(parts.get(k).outline().start()))
+                    .boxed()
+                    .sorted(Comparator.comparingDouble(
+                            k -> Kind.LENGTH.si(boxes.get(k).width())))
+                    .forEach(order::add);
+            order.add(outer);
+        }
+        return order;
     }
 
     private void cut(Part part, PartPlanning.Path path) {

@@ -94,8 +94,8 @@ public final class PartPlanner {
 
     /**
      * Writes parts as a program along their edges, for a machine that applies the kerf offset: with the leads, tabs, pierces and
-     * order of {@link #plan(Part, Workpiece)}, part after part. The offset starts on a straight lead. Read it and plan it to write
-     * its feed rates; until then each contour has the feed rate of straight edges of its first edge's cut quality.
+     * order of {@link #plan(Part, Workpiece)}, part after part; a part in an opening of another comes before that one. The offset
+     * starts on a straight lead. Read it and plan it to write its feed rates; until then each contour has the feed rate of straight edges of its first edge's cut quality.
      *
      * @param title comment of its first line; empty for none
      * @param parts the parts, 1 or more, in one frame

@@ -136,6 +136,33 @@ class EdgeProgramTest {
     }
 
     @Test
+    void partsInOpeningsOfOthersAreCutBeforeThem() {
+        Part ring = ring("ring", 100, 75);
+        Part inner = ring("inner", 60, 35);
+        Part core = Part.of(circle("core", 22));
+        Part beside = Part.of(Contour.rectangle(Point.millimetres(120, 0), Point.millimetres(160, 40), MEDIUM)
+                .named("beside"));
+        for (List<Part> parts : List.of(List.of(ring, beside, inner, core), List.of(inner, ring, core, beside))) {
+            PartProgram program = read(program(SETUP, parts.toArray(new Part[0])));
+
+            assertThat(program.cuts())
+                    .extracting(ProgramCut::name)
+                    .containsSubsequence("core", "inner bore", "inner", "ring bore", "ring")
+                    .hasSize(6);
+            assertThat(ProgramChecks.defaults().check(program)).isEmpty();
+        }
+    }
+
+    private static Part ring(String name, double outerMm, double innerMm) {
+        return Part.of(circle(name, outerMm), circle(name + " bore", innerMm));
+    }
+
+    private static Contour circle(String name, double radiusMm) {
+        return Contour.circle(Point.millimetres(0, 0), millimetres(radiusMm), MEDIUM)
+                .named(name);
+    }
+
+    @Test
     void theDialectOfTheWriterHolds() {
         ProgramCodes codes = ProgramCodes.defaults()
                 .withJet(62, 63)

@@ -80,7 +80,8 @@ class PlanTest {
         Path input = write(
                 "shutter.svg",
                 "<svg width='200mm' height='120mm' viewBox='0 0 200 120'><path id='rim' d='M10 10h150v60c-30 30-120"
-                        + " 30-150 0z'/><circle id='bore' cx='60' cy='50' r='20' data-quality='fine'/></svg>");
+                        + " 30-150 0z'/><circle id='bore' cx='60' cy='50' r='20' data-quality='fine'/>"
+                        + "<circle id='sketch' visibility='hidden' r='9'/></svg>");
         Ran ran = Ran.of(
                 "plan",
                 input.toString(),
@@ -93,7 +94,7 @@ class PlanTest {
 
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .contains("5 cuts", "every closed cut has a lead")
+                .contains("5 cuts", "every closed cut has a lead", "notice: hidden shapes left out: 1 (sketch)")
                 .containsPattern("Tabs +3 of .*in the program");
         String program = Files.readString(folder.resolve("shutter-with-feeds.nc"));
         assertThat(program)

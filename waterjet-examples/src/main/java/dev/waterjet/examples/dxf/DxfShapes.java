@@ -11,6 +11,9 @@ final class DxfShapes {
 
     private static final double FULL = 2 * Math.PI;
 
+    /** Rounding of a full turn that a file states, in rad: 6.28319 instead of 6.283185307. */
+    private static final double TURN_ROUNDING = 1e-5;
+
     /** Bulges below this are straight: the sagitta of a chord of 1 km would be a nanometre. */
     private static final double STRAIGHT = 1e-12;
 
@@ -33,7 +36,7 @@ final class DxfShapes {
             case "CIRCLE" -> circular(entity, map.with(Placement.extrusion(entity)), 0, FULL);
             case "ARC" -> {
                 double from = Math.toRadians(entity.required(50));
-                double sweep = turn(Math.toRadians(entity.required(51)) - from);
+                double sweep = sweep(from, Math.toRadians(entity.required(51)));
                 circular(entity, map.with(Placement.extrusion(entity)), from, sweep);
             }
             case "ELLIPSE" -> ellipse(entity, map);
@@ -57,9 +60,13 @@ final class DxfShapes {
         }
     }
 
-    /** An angle as above 0 to a full turn. */
-    private static double turn(double angle) {
-        double turn = angle - FULL * Math.floor(angle / FULL);
+    /** Angle from one direction on to another, above 0 to a full turn: a turn that is stated with six digits is full. */
+    private static double sweep(double from, double to) {
+        double stated = to - from;
+        if (Math.abs(Math.abs(stated) - FULL) < TURN_ROUNDING) {
+            return FULL;
+        }
+        double turn = stated - FULL * Math.floor(stated / FULL);
         return turn < 1e-12 ? FULL : turn;
     }
 
@@ -101,7 +108,7 @@ final class DxfShapes {
         AffineMap unit = map.with(
                 new AffineMap(majorX, majorY, -side * majorY, side * majorX, entity.required(10), entity.required(20)));
         double from = entity.number(41, 0);
-        conic(unit, from, turn(entity.number(42, FULL) - from));
+        conic(unit, from, sweep(from, entity.number(42, FULL)));
     }
 
     /** Arc of the image of the unit circle; a full turn is closed. */

@@ -85,7 +85,7 @@ public final class Remarks {
     }
 
     /**
-     * Prints the cautions above a notice and the first findings, a line each.
+     * Prints the cautions above a notice, all that the reader of the drawing says, and the first findings, a line each.
      *
      * @param out where they are printed
      * @param report the plan
@@ -93,7 +93,8 @@ public final class Remarks {
      */
     public static void print(PrintWriter out, PlanReport report, JobFacts job) {
         for (Caution caution : cautions(report, job)) {
-            if (caution.severity() != Caution.Severity.NOTICE) {
+            if (caution.severity() != Caution.Severity.NOTICE
+                    || report.remarks().contains(caution)) {
                 out.println(caution.severity().name().toLowerCase(Locale.ROOT) + ": "
                         + caution.message().text(report.units().replaced()));
             }

@@ -91,6 +91,15 @@ class DxfReaderTest {
         return worst;
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"6.28319", "6.28318531", "6.283185307", "6.28318"})
+    void aTurnWrittenWithFewDigitsIsAWholeEllipse(String to) {
+        Contour whole = only("0 ELLIPSE 8 0 10 85 20 45 11 6 21 2 40 0.5 41 0 42 " + to);
+
+        assertThat(whole.isClosed()).isTrue();
+        assertThat(areaMm2(whole)).isCloseTo(Math.PI * 40 * 0.5, within(0.05));
+    }
+
     @Test
     void linesAndArcsInAnyOrderAndSenseAreOneSlot() {
         Drawing drawing = read("0 LINE 8 S 10 20 20 30 11 40 21 30 0 ARC 8 S 10 40 20 34 40 4 50 -90 51 90"
@@ -166,9 +175,9 @@ class DxfReaderTest {
     void aRationalSplineOfACircleIsThatCircle() {
         Contour circle =
                 only("0 SPLINE 8 0 70 4 71 2 72 12 73 9 40 0 40 0 40 0 40 1 40 1 40 2 40 2 40 3 40 3 40 4 40 4 40 4 41"
-                        + " 1 41 0.7071067811865476 41 1 41 0.7071067811865476 41 1 41 0.7071067811865476 41 1 41"
-                        + " 0.7071067811865476 41 1 10 4 20 0 10 4 20 4 10 0 20 4 10 -4 20 4 10 -4 20 0 10 -4 20 -4 10 0"
-                        + " 20 -4 10 4 20 -4 10 4 20 0");
+                    + " 1 41 0.7071067811865476 41 1 41 0.7071067811865476 41 1 41 0.7071067811865476 41 1 41"
+                    + " 0.7071067811865476 41 1 10 4 20 0 10 4 20 4 10 0 20 4 10 -4 20 4 10 -4 20 0 10 -4 20 -4 10 0"
+                    + " 20 -4 10 4 20 -4 10 4 20 0");
 
         assertThat(circle.isClosed()).isTrue();
         assertThat(circle.size()).isLessThanOrEqualTo(2);
