@@ -1,6 +1,7 @@
 package dev.waterjet.plan;
 
 import dev.waterjet.kerf.Kerf;
+import dev.waterjet.measure.Message;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.GeometryException;
@@ -12,9 +13,12 @@ import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.toolpath.KerfOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** Checks whether the jet fits into the loops of a program that leaves the kerf offset to the machine. */
 final class ProgramFeatures {
+
+    private static final Set<String> MEETS_ITSELF = Set.of("crosses-itself", "touches-itself", "retraces-itself");
 
     private final List<Finding> findings;
 
@@ -38,9 +42,13 @@ final class ProgramFeatures {
                     .map(finding -> atLine(finding, cut.line()))
                     .forEach(findings::add);
         } catch (GeometryException impossible) {
-            findings.add(atLine(
-                    Finding.violated(impossible.message(), Point.ofSi(impossible.xSi(), impossible.ySi())),
-                    cut.line()));
+            Message fault = MEETS_ITSELF.contains(impossible.code())
+                    ? Message.of(
+                            "fit-not-checked",
+                            "the contour meets itself here, as a relief or a crossing does; whether the jet fits beside"
+                                    + " it was not checked")
+                    : impossible.message();
+            findings.add(atLine(Finding.violated(fault, Point.ofSi(impossible.xSi(), impossible.ySi())), cut.line()));
         }
     }
 

@@ -319,4 +319,17 @@ class OffsetProgramTest {
         assertThat(plan.cuts().get(0).feeds().get(0).source().lengthSi())
                 .isCloseTo(Kind.LENGTH.si(program.cuttingLength()), within(8 * offset(plan)));
     }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "G0 X-5 Y0~M3~G41 D1 G1 X0 Y0~Y30~X30~X34~X30~Y0~X0~G40 G1 Y-5~M5~",
+                "G0 X-5 Y0~M3~G41 D1 G1 X0 Y0~Y30~X30~X33 Y33~X30 Y30~Y0~X0~G40 G1 Y-5~M5~"
+            })
+    void aReliefOutAndBackIsNoCrossing(String lines) {
+        assertThat(plan(lines.replace('~', '\n')).violations())
+                .extracting(Finding::code)
+                .contains("fit-not-checked")
+                .doesNotContain("crosses-itself", "retraces-itself", "touches-itself");
+    }
 }

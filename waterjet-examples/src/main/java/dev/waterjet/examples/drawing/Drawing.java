@@ -139,8 +139,8 @@ public record Drawing(
         Optional<TextException> junction = junction(index, path.start()).or(() -> junction(index, path.end()));
         return junction.orElseGet(() -> new TextException(Message.of(
                         "open-contour",
-                        "the contour {entity} is open: its ends are {start} and {end}; join them, or raise --join above"
-                                + " the gap")
+                        "the contour {entity} is open: its ends are {start} and {end}; join them, raise --join above"
+                                + " the gap, or mark or skip it with --layer")
                 .with("entity", stroke.origin().place())
                 .with("start", path.start().toString())
                 .with("end", path.end().toString())));

@@ -32,12 +32,13 @@ record PageSize(AffineMap map, double unitM, boolean isStated) {
             height = box[3];
             scaleX = size(root, "width", box[2]) / box[2];
             scaleY = size(root, "height", box[3]) / box[3];
-            if (!root.text("preserveAspectRatio").orElse("").strip().startsWith("none")) {
-                // one scale for both: the larger is cut down, so that all of the drawing fits; one that is missing
+            String fit = root.text("preserveAspectRatio").orElse("").strip();
+            if (!fit.startsWith("none")) {
+                // one scale for both, so that all of the drawing fits the page, or covers it; one that is missing
                 // follows
                 scaleX = isSized(root, "width") ? scaleX : scaleY;
                 scaleY = isSized(root, "height") ? scaleY : scaleX;
-                scaleX = Math.min(scaleX, scaleY);
+                scaleX = fit.endsWith("slice") ? Math.max(scaleX, scaleY) : Math.min(scaleX, scaleY);
                 scaleY = scaleX;
             }
         } else {

@@ -192,6 +192,8 @@ class SvgReaderTest {
         "viewBox='0 0 96 96', 26.458333333333332",
         "width='10cm' viewBox='0 0 100 300', 100",
         "width='100%' height='100%' viewBox='0 0 96 96', 26.458333333333332",
+        "width='200mm' height='200mm' viewBox='0 0 100 50' preserveAspectRatio='xMinYMin meet', 200",
+        "width='200mm' height='200mm' viewBox='0 0 100 50' preserveAspectRatio='xMinYMin slice', 400",
     })
     void sizesAreThoseOfTheRoot(String root, double mm) {
         Contour line = read("<svg " + root + "><line x1='0' y1='0' x2='100' y2='0'/></svg>")
