@@ -34,7 +34,6 @@ import dev.waterjet.plan.PartPlanner;
 import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.plan.Setup;
 import dev.waterjet.program.PartProgram;
-import dev.waterjet.program.ProgramChecks;
 import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -238,7 +237,6 @@ final class Plan extends Program {
         PartProgram program = read.program();
         PartPlan plan = planner.plan(program, workpiece);
         Estimate<Time> pierce = longestPierce(plan);
-        ProgramChecks checks = ProgramChecks.defaults();
         PlanReport report = new PlanReport(
                 named().title(),
                 plan,
@@ -254,7 +252,7 @@ final class Plan extends Program {
                 read.findings().stream()
                         .filter(finding -> !finding.isSatisfied())
                         .toList(),
-                (isDrawing ? checks : checks.withPierceTime(pierce)).check(program));
+                PlanInput.check(program, isDrawing ? Optional.empty() : Optional.of(pierce), pierceDwell));
         Shop where = new Shop(
                 shop.rates(),
                 shop.hasExamplePrices(),

@@ -1,6 +1,7 @@
 package dev.waterjet.examples;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.evidence.Estimate;
 import dev.waterjet.examples.drawing.Drawing;
 import dev.waterjet.examples.drawing.DrawnPart;
 import dev.waterjet.examples.plan.BuiltIn;
@@ -9,13 +10,17 @@ import dev.waterjet.part.Finding;
 import dev.waterjet.placement.RigidMove;
 import dev.waterjet.plan.EdgeProgram;
 import dev.waterjet.plan.PartPlanner;
+import dev.waterjet.program.DwellForm;
 import dev.waterjet.program.PartProgram;
+import dev.waterjet.program.ProgramChecks;
 import dev.waterjet.program.ProgramCodes;
+import dev.waterjet.program.ProgramFinding;
 import dev.waterjet.program.ProgramWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javax.measure.quantity.Time;
 
 /**
  * Input of a plan: names that follow from its file.
@@ -45,6 +50,10 @@ record PlanInput(Optional<Path> file) {
                     ProgramWriter.of(codes).withInches(drawing.isInch()));
             String end = codes.hasCarriageReturns() ? "\r\n" : "\n";
             StringBuilder text = new StringBuilder();
+            if (codes.dwell() == DwellForm.MACHINE) {
+                text.append("(caution: no dwell in this program, the machine must wait for each pierce)")
+                        .append(end);
+            }
             for (Caution caution : drawing.cautions()) {
                 text.append("(caution: ")
                         .append(plain(caution.text()))
@@ -74,6 +83,21 @@ record PlanInput(Optional<Path> file) {
                     finding.remedies(),
                     finding.place() == null ? null : move.apply(finding.place()));
         }
+    }
+
+    /**
+     * Returns findings of the program as it was read.
+     *
+     * @param program the program
+     * @param pierce time of a pierce; empty where dwells are not checked
+     * @param addsDwell whether the written program gets the dwells that are missing
+     */
+    static List<ProgramFinding> check(PartProgram program, Optional<Estimate<Time>> pierce, boolean addsDwell) {
+        ProgramChecks checks =
+                pierce.map(ProgramChecks.defaults()::withPierceTime).orElseGet(ProgramChecks::defaults);
+        return checks.check(program).stream()
+                .filter(found -> !addsDwell || !found.code().equals("no-dwell"))
+                .toList();
     }
 
     String fileName() {

@@ -9,9 +9,11 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.CuttingHead;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Units;
 import dev.waterjet.pierce.Pierce;
+import dev.waterjet.program.DwellForm;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -150,6 +152,15 @@ public final class JobFacts {
      */
     public List<Caution> cautions() {
         List<Caution> all = new ArrayList<>(pierce.cautions());
+        if (report.program().codes().dwell() == DwellForm.MACHINE
+                && pierce.time().si() > 0) {
+            all.add(Caution.warning(Message.of(
+                            "machine-waits",
+                            "the program has no dwell: the machine must wait after each jet on until the"
+                                    + " jet is through, {time}, up to {longest} (95 %)")
+                    .with("time", Kind.TIME, pierce.time().si(), Units.SECOND)
+                    .with("longest", Kind.TIME, Kind.TIME.si(pierce.time().upper(0.95)), Units.SECOND)));
+        }
         all.addAll(cost.total().cautions());
         all.addAll(support.cautions());
         return all;
