@@ -9,7 +9,7 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Dwells of pierces in written programs: every pierce has time, or a person is told that it has none. */
+/** Dwells of pierces in written programs: every pierce has time, or a caution says that it has none. */
 class PierceDwellTest {
 
     private static final String PROGRAM = "G21 G90\nG0 X0 Y-5\nM3\nG41 D1 G1 Y0\nY40\nX40\nY0\nX0\nM5\n";
