@@ -356,7 +356,7 @@ final class Plan extends Program {
             PlanFiles.Source source = source();
             Planned planned = plan(source);
             if (json) {
-                out.println(PlanJson.text(planned.report().plan()));
+                out.println(PlanJson.text(planned.report(), planned.job()));
                 return;
             }
             PlanReport report = planned.report();

@@ -2,6 +2,8 @@ package dev.waterjet.examples;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,6 +34,17 @@ class PierceDwellTest {
 
         assertThat(plan("square.nc", PROGRAM, "--pierce-dwell").out()).doesNotContain("without a dwell");
         assertThat(Files.readString(folder.resolve("square-with-feeds.nc"))).containsPattern("M3\nG4 P\\d{4,6}\nG41");
+    }
+
+    @Test
+    void jsonHoldsTheFindingsOfTheProgramAndAllCautions() throws IOException {
+        JsonNode json =
+                new ObjectMapper().readTree(plan("square.nc", PROGRAM, "--json").out());
+
+        assertThat(json.at("/program_findings/0/line").asInt()).isEqualTo(3);
+        assertThat(json.at("/program_findings/0/finding/code").asText()).isEqualTo("no-dwell");
+        assertThat(json.get("lead_findings")).isEmpty();
+        assertThat(json.get("report_cautions").findValuesAsText("code")).contains("cutting-jet", "offset-by-machine");
     }
 
     @Test

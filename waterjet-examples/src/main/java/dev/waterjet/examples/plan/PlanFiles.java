@@ -109,9 +109,12 @@ public final class PlanFiles {
             Files.createDirectories(
                     Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(Path.of(".")));
             return Files.write(draft, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-        } catch (FileSystemException e) {
+        } catch (IOException e) {
+            // a full disk fails after the draft was created, and without its name
             Files.deleteIfExists(draft);
-            String reason = Optional.ofNullable(e.getReason()).orElse("cannot be written");
+            String reason = Optional.ofNullable(
+                            e instanceof FileSystemException named ? named.getReason() : e.getMessage())
+                    .orElse("cannot be written");
             throw new IOException(file + ": " + reason.toLowerCase(Locale.ROOT), e);
         }
     }
