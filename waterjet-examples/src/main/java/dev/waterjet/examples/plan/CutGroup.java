@@ -13,6 +13,9 @@ import java.util.Map;
 /** Cuts of equal quality, length and time, as one row of a sheet. */
 final class CutGroup {
 
+    /** Runs of numbers that a row lists: two printed pages have no room for those of a full sheet. */
+    private static final int MAX_RUNS = 12;
+
     private final List<Integer> indices = new ArrayList<>();
     private final PlannedCut first;
     private double timeS;
@@ -41,10 +44,14 @@ final class CutGroup {
         return indices.size() == 1 ? name : indices.size() + " \u00d7 " + name;
     }
 
-    /** Numbers on the drawing, as {@code 1-4, 7}. */
+    /** Numbers on the drawing, as {@code 1-4, 7}; of many runs the first ones, and the last number. */
     String numbers() {
         StringBuilder text = new StringBuilder();
+        int runs = 0;
         for (int i = 0; i < indices.size(); ) {
+            if (runs++ == MAX_RUNS) {
+                return text + ", \u2026 " + indices.get(indices.size() - 1);
+            }
             int last = i;
             while (last + 1 < indices.size() && indices.get(last + 1) == indices.get(last) + 1) {
                 last++;

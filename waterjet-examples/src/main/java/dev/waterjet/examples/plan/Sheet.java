@@ -298,7 +298,7 @@ public final class Sheet {
         html.append("</th><th scope=\"col\" class=\"n\">time</th></tr></thead>\n<tbody>\n");
         for (CutGroup group : groups.subList(0, Math.min(MAX_GROUPS, groups.size()))) {
             html.append("<tr><th scope=\"row\">").append(escaped(group.label())).append("</th>");
-            number(group.numbers());
+            html.append("<td class=\"n order\">").append(group.numbers()).append("</td>");
             html.append("<td>").append(group.quality().label()).append("</td>");
             number(group.feed(report));
             number(group.length(report.units()));

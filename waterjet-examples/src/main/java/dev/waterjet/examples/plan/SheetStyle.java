@@ -39,8 +39,9 @@ final class SheetStyle {
           vertical-align: top; font-size: 15px; }
         .facts tr:first-child > * { border-top: 0; }
         .list thead th { border-top: 0; color: var(--quiet); font-size: 13px; }
-        .list tbody th { min-width: 9em; }
+        .list tbody th { min-width: 9em; overflow-wrap: anywhere; }
         .list .n { text-align: right; padding-right: 12px; white-space: nowrap; }
+        .list .order { white-space: normal; min-width: 5em; }
         .scroll { overflow-x: auto; }
         .cautions { list-style: none; margin: 0; padding: 0; }
         .cautions li { padding: 8px 0 8px 14px; border-left: 4px solid var(--notice); margin-bottom: 10px; }
@@ -94,6 +95,7 @@ final class SheetStyle {
           .evidence dt { font-size: 8pt; }
           .evidence em { font-size: 7pt; padding: 0 4pt; }
           .legend, figcaption { font-size: 9pt; margin-top: 2pt; }
+          .scroll { overflow: visible; }
           .scale { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
         }
         """;
