@@ -11,6 +11,7 @@ import dev.waterjet.plan.Move;
 import dev.waterjet.plan.PlannedCut;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The part from above: each move in the colour of its feed rate, pierce points numbered in order, arrows for the direction,
@@ -22,7 +23,11 @@ final class PartDrawing {
     private static final int WIDTH = 920;
     private static final int MARGIN = 34;
     private static final int TALLEST = 560;
-    private static final int MAX_NUMBERS = 60;
+
+    /** Cuts up to which marks have their full size, and beyond which they would hide the part. */
+    private static final int FEW = 60;
+
+    private static final int MAX_MARKS = 500;
 
     /** Places nearer than this on the drawing are one place. */
     private static final double FINEST_PX = 0.35;
@@ -129,34 +134,51 @@ final class PartDrawing {
     private void marks(StringBuilder svg) {
         List<PlannedCut> cuts = report.plan().cuts();
         StringBuilder numbers = new StringBuilder();
+        if (!hasMarks(report)) {
+            return;
+        }
+        double size = cuts.size() <= FEW ? 1 : Math.max(0.6, Math.sqrt((double) FEW / cuts.size()));
         svg.append("<g fill=\"var(--paper)\" stroke=\"var(--ink)\" stroke-width=\"1.5\">");
-        for (int i = 0; i < cuts.size() && cuts.size() <= 500; i++) {
+        for (int i = 0; i < cuts.size(); i++) {
             Point at = cuts.get(i).feeds().get(0).source().start();
             svg.append("<circle cx=\"").append(px(at.xSi())).append("\" cy=\"").append(py(at.ySi()));
-            svg.append("\" r=\"3.5\"/>");
-            if (cuts.size() <= MAX_NUMBERS) {
-                text(numbers, px(at.xSi()) + 6, py(at.ySi()) - 6, Integer.toString(i + 1));
-            }
+            svg.append("\" r=\"").append(SvgText.number(3.5 * size)).append("\"/>");
+            text(numbers, px(at.xSi()) + 6 * size, py(at.ySi()) - 6 * size, Integer.toString(i + 1));
         }
-        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"15\" font-weight=\"650\">")
+        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"")
+                .append(SvgText.number(15 * size))
+                .append("\" font-weight=\"650\">")
                 .append(numbers);
         svg.append("</g>\n<g fill=\"var(--ink)\" stroke=\"none\">");
-        for (int i = 0; i < cuts.size() && cuts.size() <= MAX_NUMBERS; i++) {
-            arrow(svg, i);
+        Move[] longest = longestMoves();
+        for (Move move : longest) {
+            arrow(svg, move, size);
         }
         svg.append("</g>\n");
     }
 
-    /** An arrowhead in the middle of the longest move of a cut. */
-    private void arrow(StringBuilder svg, int cut) {
-        Move longest = null;
+    /** Whether cuts have their numbers and directions: too many would hide the part. */
+    static boolean hasMarks(PlanReport report) {
+        return report.plan().cuts().size() <= MAX_MARKS;
+    }
+
+    /** The longest move of each cut; null where a cut has none. */
+    private @Nullable Move[] longestMoves() {
+        @Nullable Move[] longest = new Move[report.plan().cuts().size()];
         for (Move move : report.plan().moves()) {
-            boolean isOfCut = move.cut() == cut && move.purpose() == Move.Purpose.CUT;
-            if (isOfCut && (longest == null || Kind.LENGTH.si(move.length()) > Kind.LENGTH.si(longest.length()))) {
-                longest = move;
+            if (move.purpose() == Move.Purpose.CUT) {
+                Move before = longest[move.cut()];
+                if (before == null || Kind.LENGTH.si(move.length()) > Kind.LENGTH.si(before.length())) {
+                    longest[move.cut()] = move;
+                }
             }
         }
-        if (longest == null || Kind.LENGTH.si(longest.length()) * scale < 16) {
+        return longest;
+    }
+
+    /** An arrowhead in the middle of a move; none on a short one. */
+    private void arrow(StringBuilder svg, @Nullable Move longest, double size) {
+        if (longest == null || Kind.LENGTH.si(longest.length()) * scale < 16 * size) {
             return;
         }
         double[] place = middle(longest);
@@ -167,6 +189,7 @@ final class PartDrawing {
         svg.append(py(place[1]))
                 .append(") rotate(")
                 .append(SvgText.number(angle))
+                .append(size == 1 ? "" : ") scale(" + SvgText.number(size))
                 .append(")\"/>");
     }
 
@@ -268,7 +291,7 @@ final class PartDrawing {
     private String alt() {
         return report.plan().cuts().size() + " cuts of a part of " + report.size()
                 + ", in the colour of their feed rate, from " + text(slowest) + " to " + text(fastest)
-                + ". Rings mark the pierce points, numbers the order, arrows the direction.";
+                + (hasMarks(report) ? ". Rings mark the pierce points, numbers the order, arrows the direction." : ".");
     }
 
     private String text(double feed) {

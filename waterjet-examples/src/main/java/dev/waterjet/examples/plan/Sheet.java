@@ -168,7 +168,8 @@ public final class Sheet {
         html.append("<figure class=\"whole\">\n");
         html.append(PartDrawing.svg(report)).append('\n').append(PartDrawing.legend(report));
         html.append("<figcaption>")
-                .append(escaped("Numbers: order of pierces. Arrows: direction. The part lies from X "
+                .append(escaped((PartDrawing.hasMarks(report) ? "Numbers: order of pierces. Arrows: direction. " : "")
+                        + "The part lies from X "
                         + place(box.minimum().xSi())
                         + ", Y "
                         + place(box.minimum().ySi())
