@@ -1,5 +1,7 @@
 package dev.waterjet.motion;
 
+import java.util.Arrays;
+
 /**
  * Walks along one arc with limits of the axes, on a grid of short intervals: back for the largest squares of the feed from
  * which the rest of the path can still be kept (controllable sets), and forward with the largest feed within them.
@@ -23,6 +25,7 @@ final class ArcWalk {
     private double intervalM;
     private double curvature;
     private double capSquare;
+    private boolean keepsCap;
     private double[] tx = new double[FEWEST + 1];
     private double[] ty = new double[FEWEST + 1];
     private double[] controllable = new double[FEWEST + 1];
@@ -72,16 +75,22 @@ final class ArcWalk {
 
     /** Whether the arc can be run at its cap throughout, whatever its direction. */
     private boolean isSteady(int index, double endSquare) {
+        return endSquare >= stretches.capSquare(index) && keepsCap(index);
+    }
+
+    /** Whether the limits allow the cap of an arc in every direction. */
+    private boolean keepsCap(int index) {
         double cap = stretches.capSquare(index);
         double weakest = Math.min(limits.x().accelerationMPerS2(), limits.y().accelerationMPerS2());
         double slowest = Math.min(limits.x().speedMPerS(), limits.y().speedMPerS());
-        return endSquare >= cap && cap * Math.abs(stretches.curvature(index)) <= weakest && cap <= slowest * slowest;
+        return cap * Math.abs(stretches.curvature(index)) <= weakest && cap <= slowest * slowest;
     }
 
     private void lay(int index) {
         stretch = index;
         curvature = stretches.curvature(index);
         capSquare = stretches.capSquare(index);
+        keepsCap = keepsCap(index);
         double length = stretches.lengthM(index);
         double angle = curvature * length;
         intervals = Math.max(FEWEST, (int) Math.ceil(Math.abs(angle) / angleStep));
@@ -113,6 +122,11 @@ final class ArcWalk {
         double square = Math.min(endSquare, capAt(intervals));
         controllable[intervals] = square;
         for (int i = intervals - 1; i >= 0; i--) {
+            if (keepsCap && square >= capSquare) {
+                Arrays.fill(controllable, 0, i + 1, capSquare);
+                controllable[0] = Math.min(startSquare, capSquare);
+                return controllable[0];
+            }
             step.lay(tx[i], ty[i], tx[i + 1], ty[i + 1], curvature, 2 * intervalM);
             square = step.largestStart(i == 0 ? Math.min(startSquare, capAt(0)) : capAt(i), square);
             controllable[i] = square;
@@ -121,16 +135,26 @@ final class ArcWalk {
     }
 
     private double walkForward(double startSquare, double endSquare, MotionCurve curve) {
-        double start = stretches.startM(stretch);
         double x = startSquare;
         for (int i = 0; i < intervals; i++) {
+            if (keepsCap && x >= capSquare && controllable[i + 1] >= capSquare) {
+                while (i + 1 < intervals && controllable[i + 2] >= capSquare) {
+                    i++;
+                }
+                curve.add(endOf(i), capSquare, stretches.capWhy(stretch));
+                continue;
+            }
             step.lay(tx[i], ty[i], tx[i + 1], ty[i + 1], curvature, 2 * intervalM);
             double y = step.largestEnd(x, controllable[i + 1]);
-            boolean isLast = i == intervals - 1;
-            curve.add(isLast ? stretches.startM(stretch + 1) : start + (i + 1) * intervalM, y, why(i, x, y));
+            curve.add(endOf(i), y, why(i, x, y));
             x = y;
         }
         return Math.min(x, endSquare);
+    }
+
+    /** Distance along the path at the end of an interval. */
+    private double endOf(int i) {
+        return i == intervals - 1 ? stretches.startM(stretch + 1) : stretches.startM(stretch) + (i + 1) * intervalM;
     }
 
     private byte why(int i, double x, double y) {

@@ -11,7 +11,9 @@ final class LimitTimes {
     /** A feed this near to the maximum is at it: the optimum with jerk dips a little beside a change. */
     private static final double AT_MAXIMUM = 0.98;
 
-    private final double[] byLimitS = new double[FeedLimit.values().length];
+    private static final FeedLimit[] LIMITS = FeedLimit.values();
+
+    private final double[] byLimitS = new double[LIMITS.length];
     private final byte[] ofBlock;
 
     LimitTimes(PlanBlocks blocks, MotionCurve motion) {
@@ -58,6 +60,6 @@ final class LimitTimes {
     /** Limit that governs most of the time of a block. */
     @SuppressWarnings("EnumOrdinal") // limits are counted by their place in the enum
     FeedLimit ofBlock(int block) {
-        return FeedLimit.values()[ofBlock[block]];
+        return LIMITS[ofBlock[block]];
     }
 }

@@ -50,6 +50,9 @@ public final class ContourBuilder {
      */
     public ContourBuilder requirement(EdgeRequirement next) {
         Objects.requireNonNull(next, "next");
+        if (next.equals(requirements.get(current))) {
+            return this;
+        }
         int index = requirements.indexOf(next);
         if (index < 0) {
             index = requirements.size();

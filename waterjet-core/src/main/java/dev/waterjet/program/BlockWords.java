@@ -108,7 +108,7 @@ final class BlockWords {
                             .with("limit", MAX_WORDS));
         }
         letter[count] = c;
-        number[count] = Double.parseDouble(text.substring(numberStart, at));
+        number[count] = ProgramNumbers.value(text, numberStart, at);
         from[count] = start;
         to[count] = at;
         count++;

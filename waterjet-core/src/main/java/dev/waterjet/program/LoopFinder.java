@@ -1,9 +1,7 @@
 package dev.waterjet.program;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -112,20 +110,20 @@ final class LoopFinder {
     /** Loops between two visits of a point; after one, the next begins anew at that point. */
     private List<Loop> byPoints() {
         List<Loop> loops = new ArrayList<>();
-        Map<Long, Integer> seen = new HashMap<>((end - first) * 2);
-        seen.put(cell(blocks.startX[first], blocks.startY[first], 0, 0), 0);
+        PointIndex seen = new PointIndex(end - first + 1, sameM);
+        seen.add(blocks.startX[first], blocks.startY[first], 0);
         for (int i = first; i < end; i++) {
             double x = blocks.endX[i];
             double y = blocks.endY[i];
-            int before = earlier(seen, x, y);
+            int before = seen.find(x, y);
             int node = i + 1 - first;
             if (before >= 0 && hasArea(first + before, node - before) && isLong(before, node)) {
                 double atX = before == 0 ? blocks.startX[first] : blocks.endX[first + before - 1];
                 double atY = before == 0 ? blocks.startY[first] : blocks.endY[first + before - 1];
                 loops.add(new Loop(before, node, atX, atY, false, false, before, before));
-                seen.put(cell(atX, atY, 0, 0), node);
+                seen.replace(x, y, node);
             } else if (before < 0) {
-                seen.put(cell(x, y, 0, 0), node);
+                seen.add(x, y, node);
             }
         }
         return loops;
@@ -139,24 +137,6 @@ final class LoopFinder {
         return sameM == SAME_M || length >= MIN_ROUNDED_LENGTH_M;
     }
 
-    private int earlier(Map<Long, Integer> seen, double x, double y) {
-        int best = -1;
-        for (int dx = -1; dx <= 1; dx++) {
-            for (int dy = -1; dy <= 1; dy++) {
-                Integer node = seen.get(cell(x, y, dx, dy));
-                if (node == null) {
-                    continue;
-                }
-                double nodeX = node == 0 ? blocks.startX[first] : blocks.endX[first + node - 1];
-                double nodeY = node == 0 ? blocks.startY[first] : blocks.endY[first + node - 1];
-                if (Math.hypot(x - nodeX, y - nodeY) <= sameM && (best < 0 || node < best)) {
-                    best = node;
-                }
-            }
-        }
-        return best;
-    }
-
     /** Two lines out and back enclose nothing. */
     private boolean hasArea(int from, int count) {
         if (count >= 3) {
@@ -168,11 +148,5 @@ final class LoopFinder {
             }
         }
         return false;
-    }
-
-    private long cell(double x, double y, int dx, int dy) {
-        long column = Math.round(x / sameM) + dx;
-        long row = Math.round(y / sameM) + dy;
-        return column * 4_000_000_007L + row;
     }
 }

@@ -33,6 +33,9 @@ final class OrderSearch {
     /** Latest place of what lies inside the path at a place; -1 if nothing does. */
     private final int[] latestInside;
 
+    /** Length of the traverse to each place. */
+    private final double[] legTo;
+
     /** Length of the traverses up to each place, in the order and against it. */
     private final double[] forward;
 
@@ -60,6 +63,7 @@ final class OrderSearch {
         this.order = new int[n + 1];
         this.place = new int[n + 1];
         this.latestInside = new int[n + 1];
+        this.legTo = new double[n + 2];
         this.forward = new double[n + 1];
         this.backward = new double[n + 1];
     }
@@ -127,6 +131,13 @@ final class OrderSearch {
         return Math.sqrt(dx * dx + dy * dy);
     }
 
+    /** Whether the traverse from one path to another is shorter than a length. */
+    private boolean isShorter(int a, int b, double lengthM) {
+        double dx = startX[b] - endX[a];
+        double dy = startY[b] - endY[a];
+        return lengthM > 0 && dx * dx + dy * dy < lengthM * lengthM;
+    }
+
     private void measure() {
         for (int k = 0; k <= n; k++) {
             place[order[k]] = k;
@@ -136,11 +147,17 @@ final class OrderSearch {
             for (int inner : inside[order[k]]) {
                 latestInside[k] = Math.max(latestInside[k], place[inner]);
             }
+            legTo[k] = k == 0 ? 0 : leg(order[k - 1], order[k]);
             if (k > 1) {
-                forward[k] = forward[k - 1] + leg(order[k - 1], order[k]);
+                forward[k] = forward[k - 1] + legTo[k];
                 backward[k] = backward[k - 1] + leg(order[k], order[k - 1]);
             }
         }
+    }
+
+    /** Length of the traverse from a path to the place after another; the last place has none after it. */
+    private double legAfter(int path, int k) {
+        return k < n ? leg(path, order[k + 1]) : 0;
     }
 
     private int reach(int from) {
@@ -151,13 +168,10 @@ final class OrderSearch {
         boolean isBetter = false;
         for (int i = 1; i < n; i++) {
             for (int j = i + 1; j <= reach(i) && latestInside[j] < i; j++) {
-                double before = leg(order[i - 1], order[i]) + forward[j] - forward[i];
-                double after = leg(order[i - 1], order[j]) + backward[j] - backward[i];
-                if (j < n) {
-                    before += leg(order[j], order[j + 1]);
-                    after += leg(order[i], order[j + 1]);
-                }
-                if (after < before - SAVING_M) {
+                double budget =
+                        legTo[i] + forward[j] - forward[i] + legTo[j + 1] - backward[j] + backward[i] - SAVING_M;
+                if (isShorter(order[i - 1], order[j], budget)
+                        && leg(order[i - 1], order[j]) + legAfter(order[i], j) < budget) {
                     for (int a = i, b = j; a < b; a++, b--) {
                         int swap = order[a];
                         order[a] = order[b];
@@ -183,12 +197,13 @@ final class OrderSearch {
 
     /** Moves a stretch behind a later place, past nothing that lies around it. */
     private boolean moveLater(int i, int j) {
-        double taken = leg(order[i - 1], order[i]) + (j < n ? leg(order[j], order[j + 1]) : 0);
+        if (j == n) {
+            return false;
+        }
+        double saved = legTo[i] + legTo[j + 1] - leg(order[i - 1], order[j + 1]) - SAVING_M;
         for (int k = j + 1; k <= reach(j) && !hasInside(k, i, j); k++) {
-            double closed = leg(order[i - 1], order[j + 1]);
-            double opened = k < n ? leg(order[k], order[k + 1]) : 0;
-            double put = leg(order[k], order[i]) + (k < n ? leg(order[j], order[k + 1]) : 0);
-            if (closed + put < taken + opened - SAVING_M) {
+            double budget = saved + legTo[k + 1];
+            if (isShorter(order[k], order[i], budget) && leg(order[k], order[i]) + legAfter(order[j], k) < budget) {
                 rotate(i, j, k);
                 return true;
             }
@@ -204,12 +219,11 @@ final class OrderSearch {
                 first = place[inner] < i ? Math.max(first, place[inner]) : first;
             }
         }
-        double taken = leg(order[i - 1], order[i]) + (j < n ? leg(order[j], order[j + 1]) : 0);
-        double closed = j < n ? leg(order[i - 1], order[j + 1]) : 0;
+        double saved = legTo[i] + legTo[j + 1] - legAfter(order[i - 1], j) - SAVING_M;
         for (int k = i - 1; k > Math.max(first, i - MAX_PAIRS); k--) {
-            double opened = leg(order[k - 1], order[k]);
-            double put = leg(order[k - 1], order[i]) + leg(order[j], order[k]);
-            if (closed + put < taken + opened - SAVING_M) {
+            double budget = saved + legTo[k];
+            if (isShorter(order[j], order[k], budget)
+                    && leg(order[k - 1], order[i]) + leg(order[j], order[k]) < budget) {
                 rotate(k, i - 1, j);
                 return true;
             }

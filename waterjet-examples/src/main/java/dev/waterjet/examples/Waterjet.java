@@ -10,11 +10,14 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.util.Arrays;
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** Command that holds the programs. Without arguments it lists them. */
 @Command(
@@ -28,8 +31,10 @@ import picocli.CommandLine.ParameterException;
             "waterjet <program> --help lists the options of a program.",
             "A cutting jet maims and kills. The output is a calculation: the machine's manual, local codes and trained"
                     + " people decide what is run."
-        },
-        subcommands = {
+        })
+public final class Waterjet implements Runnable {
+
+    static final List<Class<? extends Program>> PROGRAMS = List.of(
             WaterTable.class,
             JetTable.class,
             PumpTable.class,
@@ -48,11 +53,12 @@ import picocli.CommandLine.ParameterException;
             FitCuts.class,
             SensitivityOfFeed.class,
             Locate.class,
-            MaterialList.class
-        })
-public final class Waterjet implements Runnable {
+            MaterialList.class);
 
     private final PrintWriter out;
+
+    @Spec
+    private CommandSpec spec;
 
     private Waterjet(PrintWriter out) {
         this.out = out;
@@ -98,8 +104,9 @@ public final class Waterjet implements Runnable {
         } catch (UncheckedIOException | InvalidPathException e) {
             return printed(err, "waterjet: cannot read the shop file: " + rootMessage(e));
         }
-        CommandLine line = new CommandLine(new Waterjet(out), defaults)
-                .setOut(out)
+        CommandLine line = new CommandLine(new Waterjet(out), defaults);
+        programs(args).forEach(line::addSubcommand);
+        line.setOut(out)
                 .setErr(err)
                 .setUsageHelpAutoWidth(false)
                 .setUsageHelpWidth(100)
@@ -112,6 +119,19 @@ public final class Waterjet implements Runnable {
         line.setDefaultValueProvider(defaults);
         addHelp(line);
         return line.execute(args);
+    }
+
+    /** The program that is named; all where none is, for the list and for suggestions. Each takes time to build. */
+    private static List<Class<? extends Program>> programs(String... args) {
+        return PROGRAMS.stream()
+                .filter(program -> args.length > 0 && nameOf(program).equals(args[0]))
+                .findFirst()
+                .map(List::<Class<? extends Program>>of)
+                .orElse(PROGRAMS);
+    }
+
+    private static String nameOf(Class<? extends Program> program) {
+        return program.getAnnotation(Command.class).name();
     }
 
     private static boolean isDebugging(String... args) {
@@ -184,7 +204,7 @@ public final class Waterjet implements Runnable {
 
     @Override
     public void run() {
-        out.print(new CommandLine(this).setUsageHelpWidth(100).getUsageMessage());
+        out.print(spec.commandLine().getUsageMessage());
         out.flush();
     }
 }

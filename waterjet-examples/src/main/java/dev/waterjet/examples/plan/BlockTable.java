@@ -38,6 +38,11 @@ public final class BlockTable {
             "time_s",
             "cause");
 
+    private static final long TRILLION = 1_000_000_000_000L;
+
+    /** Numbers below hold twelve decimals exactly. */
+    private static final double MAX_EXACT = 9000;
+
     private final PlanReport report;
     private final PartProgram written;
     private final StringBuilder csv = new StringBuilder(CsvText.row(HEADER)).append('\n');
@@ -98,20 +103,43 @@ public final class BlockTable {
                     .append(planned.quality().label());
             csv.append(',').append(cut.line(i)).append(edge.isArc() ? ",arc," : ",line,");
             csv.append(path.requirement(i).isLead() ? "yes," : "no,");
-            csv.append(edge.startX()).append(',').append(edge.startY()).append(',');
-            csv.append(edge.endX()).append(',').append(edge.endY()).append(',');
+            numbers(edge.startX(), edge.startY(), edge.endX(), edge.endY());
             if (edge.isArc()) {
-                csv.append(edge.centreX())
-                        .append(',')
-                        .append(edge.centreY())
-                        .append(',')
-                        .append(edge.radius());
+                numbers(edge.centreX(), edge.centreY(), edge.radius());
             } else {
-                csv.append(",,");
+                csv.append(",,,");
             }
-            csv.append(',').append(length).append(',').append(feed).append(',').append(length / feed);
-            csv.append(',').append(cause.label()).append('\n');
+            numbers(length, feed, length / feed);
+            csv.append(cause.label()).append('\n');
             before += length;
+        }
+    }
+
+    private void numbers(double... values) {
+        for (double value : values) {
+            number(value);
+            csv.append(',');
+        }
+    }
+
+    /** A number to twelve decimals, without zeros at its end; the shortest form of a double takes four times as long. */
+    private void number(double value) {
+        if (!(Math.abs(value) < MAX_EXACT)) {
+            csv.append(value);
+            return;
+        }
+        long trillionths = Math.round(Math.abs(value) * TRILLION);
+        long rest = trillionths % TRILLION;
+        csv.append(value < 0 && trillionths > 0 ? "-" : "").append(trillionths / TRILLION);
+        if (rest > 0) {
+            csv.append('.');
+            for (long tenth = TRILLION / 10; rest < tenth; tenth /= 10) {
+                csv.append('0');
+            }
+            while (rest % 10 == 0) {
+                rest /= 10;
+            }
+            csv.append(rest);
         }
     }
 }

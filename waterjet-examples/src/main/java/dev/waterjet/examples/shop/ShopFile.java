@@ -84,7 +84,18 @@ public record ShopFile(
 
     /** {@return a shop file that states nothing} */
     public static ShopFile empty() {
-        return parse("{}");
+        // built without the reader of JSON, which takes longer to load than all else
+        return new ShopFile(
+                "{}",
+                Optional.empty(),
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Map.of(),
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     /**
