@@ -4,40 +4,83 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
-import java.util.regex.MatchResult;
+import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Texts that state the version of the library state that of its POM. */
+/** Texts state the newest release; before the first one, and in a release, that is the version of the POM. */
 class VersionsTest {
 
     private static final Pattern OF_POM =
             Pattern.compile("<artifactId>waterjet</artifactId>\\s*<version>([^<]+)</version>");
 
-    private static String version() throws IOException {
-        return OF_POM.matcher(Files.readString(Page.ROOT.resolve("pom.xml")))
+    private static final Pattern OF_CHANGES = Pattern.compile("(?m)^## (\\d+\\.\\d+\\.\\d+) - \\d{4}-\\d{2}-\\d{2}$");
+
+    private static Optional<String> first(Pattern pattern, Path file) throws IOException {
+        return pattern.matcher(Files.readString(file))
                 .results()
                 .map(found -> found.group(1))
-                .findFirst()
-                .orElseThrow();
+                .findFirst();
+    }
+
+    private static String ofPom() throws IOException {
+        return first(OF_POM, Page.ROOT.resolve("pom.xml")).orElseThrow();
+    }
+
+    private static Optional<String> released() throws IOException {
+        return first(OF_CHANGES, Page.ROOT.resolve("CHANGELOG.md"));
+    }
+
+    private static String stated() throws IOException {
+        return ofPom().endsWith("-SNAPSHOT") ? released().orElse(ofPom()) : ofPom();
     }
 
     @Test
-    void theCitationHasTheVersionOfThePom() throws IOException {
-        assertThat(Files.readAllLines(Page.ROOT.resolve("CITATION.cff"))).contains("version: " + version());
+    void aReleaseIsTheNewestOfTheChangelog() throws IOException {
+        if (!ofPom().endsWith("-SNAPSHOT")) {
+            assertThat(released()).contains(ofPom());
+        }
+        assertThat(Files.readAllLines(Page.ROOT.resolve("CHANGELOG.md")).contains("## Unreleased"))
+                .isEqualTo(ofPom().endsWith("-SNAPSHOT"));
+    }
+
+    @Test
+    void everyPomHasTheVersionOfTheRoot() throws IOException {
+        try (Stream<Path> files = Files.walk(Page.ROOT, 3)) {
+            List<Path> poms = files.filter(file -> file.endsWith("pom.xml"))
+                    .filter(file -> !file.equals(Page.ROOT.resolve("pom.xml")))
+                    .toList();
+            assertThat(poms).hasSizeGreaterThan(4);
+            for (Path pom : poms) {
+                assertThat(first(OF_POM, pom)).as(pom.toString()).contains(ofPom());
+            }
+        }
+    }
+
+    @Test
+    void theCitationHasTheVersion() throws IOException {
+        assertThat(Files.readAllLines(Page.ROOT.resolve("CITATION.cff"))).contains("version: " + stated());
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"README.md", "docs/calling.md"})
-    void dependenciesHaveTheVersionOfThePom(String page) throws IOException {
-        List<String> stated = Pattern.compile("<artifactId>waterjet-core</artifactId>\\s*<version>([^<]+)</version>")
+    void dependenciesHaveTheVersion(String page) throws IOException {
+        List<String> versions = Pattern.compile("<artifactId>waterjet-core</artifactId>\\s*<version>([^<]+)</version>")
                 .matcher(Files.readString(Page.ROOT.resolve(page)))
                 .results()
-                .map((MatchResult found) -> found.group(1))
+                .map(found -> found.group(1))
                 .toList();
-        assertThat(stated).isNotEmpty().containsOnly(version());
+        assertThat(versions).isNotEmpty().containsOnly(stated());
+    }
+
+    @Test
+    void theReadmeInstallsTheReleaseThatItNames() throws IOException {
+        Pattern ofTag = Pattern.compile("git checkout v(\\d+\\.\\d+\\.\\d+)");
+        assertThat(first(ofTag, Page.ROOT.resolve("README.md"))).isEqualTo(released());
     }
 }

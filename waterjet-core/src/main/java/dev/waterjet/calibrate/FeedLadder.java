@@ -4,6 +4,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
 import dev.waterjet.measure.DomainException;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
@@ -36,6 +37,7 @@ import javax.measure.quantity.Speed;
  * @param mostTrials largest number of trials
  * @param climbingTrials expected number if the rungs are climbed one by one from the lowest until one fails
  */
+@Experimental
 public record FeedLadder(List<Trial> trials, double step, double expectedTrials, int mostTrials, double climbingTrials)
         implements Described {
 

@@ -3,6 +3,7 @@ package dev.waterjet.calibrate;
 import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Require;
@@ -32,6 +33,7 @@ import javax.measure.quantity.Speed;
  * @param trialFeed feed rate of the cut: the one that separates with even chances, at which a trial says most
  * @param narrowing share by which the cut would narrow the interval of one more cut at the target
  */
+@Experimental
 public record NextCut(AbrasiveJet jet, Quantity<Length> thickness, Way way, Quantity<Speed> trialFeed, double narrowing)
         implements Described {
 

@@ -4,6 +4,7 @@ import dev.waterjet.jet.AbrasiveJet;
 import dev.waterjet.jet.MixingModel;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
@@ -31,6 +32,7 @@ import javax.measure.quantity.Speed;
  * @param jet jet at which it was measured
  * @param speed mean speed of the particles, above 0
  */
+@Experimental
 public record ParticleSpeedMeasurement(AbrasiveJet jet, Quantity<Speed> speed) implements Described, Serializable {
 
     /**

@@ -5,6 +5,7 @@ import dev.waterjet.hydraulics.WaterJet;
 import dev.waterjet.material.Material;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
@@ -33,6 +34,7 @@ import javax.measure.quantity.Speed;
  * @param depth depth that was just separated, above 0
  * @param feed feed rate of the cut, above 0
  */
+@Experimental
 public record PlainWaterCut(WaterJet jet, Quantity<Length> standOff, Quantity<Length> depth, Quantity<Speed> feed)
         implements Described, Serializable {
 

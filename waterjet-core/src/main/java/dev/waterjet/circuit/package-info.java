@@ -23,7 +23,9 @@
  * check valves are left out. Every result carries the caution {@code ideal-circuit}: nothing here sizes a relief valve or judges
  * a part.
  */
+@Experimental
 @NullMarked
 package dev.waterjet.circuit;
 
+import dev.waterjet.measure.Experimental;
 import org.jspecify.annotations.NullMarked;

@@ -12,6 +12,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.NoSolutionException;
@@ -43,6 +44,7 @@ import javax.measure.quantity.Speed;
  * and abrasive are ignored: the answers hold for a head without them, and say so. Stacks, wetting and the direction of fibres are
  * not in it.
  */
+@Experimental
 public final class PlainWaterFeed implements FeedModel, Described {
 
     private static final long serialVersionUID = 1L;

@@ -7,6 +7,7 @@ import dev.waterjet.evidence.HasEvidence;
 import dev.waterjet.evidence.Source;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -34,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * <p>The contact drag is the drag coefficient of a particle times the share of the water that it meets; the two occur as this
  * product only. Crowding, if given, lets that share fall with the loading ratio <i>R</i>: exp(-<i>R</i>/<i>s</i>).
  */
+@Experimental
 public final class MixingModel implements Described, HasEvidence, Serializable {
 
     private static final long serialVersionUID = 1L;

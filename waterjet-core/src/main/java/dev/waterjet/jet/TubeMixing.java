@@ -5,6 +5,7 @@ import dev.waterjet.evidence.Estimate;
 import dev.waterjet.evidence.EvidenceGrade;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
@@ -40,6 +41,7 @@ import javax.measure.quantity.Speed;
  *     at the exit, within a factor of 2 (assumed); its mass is about 1 % of that of the water and left out. 0 if they leave none
  * @param cautions cautions that apply, empty if there are none
  */
+@Experimental
 public record TubeMixing(
         Estimate<Dimensionless> efficiency,
         Estimate<Speed> particleSpeed,

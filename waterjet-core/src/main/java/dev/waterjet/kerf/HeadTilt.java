@@ -3,6 +3,7 @@ package dev.waterjet.kerf;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.QuantityText;
@@ -39,6 +40,7 @@ import javax.measure.quantity.Length;
  * <p>Angles and signs are those of right-handed rotations about the axes named. Those of a machine can differ: see its
  * manual, and try a new setting in air.
  */
+@Experimental
 public final class HeadTilt implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;

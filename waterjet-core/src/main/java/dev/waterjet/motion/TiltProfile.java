@@ -6,6 +6,7 @@ import dev.waterjet.measure.AngularAcceleration;
 import dev.waterjet.measure.AngularSpeed;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.measure.QuantityText;
@@ -41,6 +42,7 @@ import javax.measure.quantity.Time;
  * rather than the entry of the jet moves it elsewhere: see the manual of the machine, and try a program in air with the pump
  * off.
  */
+@Experimental
 public final class TiltProfile implements Described {
 
     /** Most points between two changes of the law at which its course is compared with a straight line. */

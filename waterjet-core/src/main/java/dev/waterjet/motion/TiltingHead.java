@@ -5,6 +5,7 @@ import dev.waterjet.measure.AngularAcceleration;
 import dev.waterjet.measure.AngularSpeed;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import dev.waterjet.measure.Require;
@@ -31,6 +32,7 @@ import javax.measure.quantity.Angle;
  * vertical has limits of its own, which are not checked. A limit of zero is a head that stays upright. The limits of a machine
  * are stated by its manual and its maker.
  */
+@Experimental
 public final class TiltingHead implements Described, Serializable {
 
     private static final long serialVersionUID = 1L;

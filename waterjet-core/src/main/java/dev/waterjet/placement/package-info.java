@@ -16,7 +16,9 @@
  *
  * <p>An {@link dev.waterjet.placement.AccuracyBudget} combines what makes a feature inexact by JCGM 100.
  */
+@Experimental
 @NullMarked
 package dev.waterjet.placement;
 
+import dev.waterjet.measure.Experimental;
 import org.jspecify.annotations.NullMarked;

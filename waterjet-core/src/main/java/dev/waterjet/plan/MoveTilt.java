@@ -3,6 +3,7 @@ package dev.waterjet.plan;
 import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.Experimental;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
@@ -20,6 +21,7 @@ import javax.measure.quantity.Length;
  * @param end tilt at its end
  * @param standOff distance from the tip of the nozzle to the workpiece along the axis, 0 or more
  */
+@Experimental
 public record MoveTilt(HeadTilt start, HeadTilt end, Quantity<Length> standOff) implements Described {
 
     /**

@@ -17,7 +17,9 @@
  * <p>The prediction reads a path and a feed along it, wherever they come from. It is therefore a check of a plan that does
  * not share the formulas by which the plan was made.
  */
+@Experimental
 @NullMarked
 package dev.waterjet.simulate;
 
+import dev.waterjet.measure.Experimental;
 import org.jspecify.annotations.NullMarked;

@@ -17,7 +17,9 @@
  * admissible, and none counts cycles to failure. Vessels and tubing are designed, inspected and retired by their maker under
  * the code in force (values from memory: ASME BPVC Section VIII Division 3, EN 13445, EN 1829-1 and EN 1829-2).
  */
+@Experimental
 @NullMarked
 package dev.waterjet.vessel;
 
+import dev.waterjet.measure.Experimental;
 import org.jspecify.annotations.NullMarked;

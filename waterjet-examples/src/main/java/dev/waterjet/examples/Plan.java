@@ -136,7 +136,8 @@ final class Plan extends Program {
     @Option(
             names = "--rank-by",
             paramLabel = "<time|cost>",
-            description = "Criterion by which a head is selected where none is given. Default: time.")
+            description =
+                    "Criterion to select a head of --inventory, unless an option states a part of one. Default: time.")
     private Ranking ranking = Ranking.TIME;
 
     @Option(

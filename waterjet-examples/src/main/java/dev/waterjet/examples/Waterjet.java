@@ -118,6 +118,7 @@ public final class Waterjet implements Runnable {
                 });
         line.setDefaultValueProvider(defaults);
         addHelp(line);
+        addVersion(line);
         return line.execute(args);
     }
 
@@ -172,6 +173,16 @@ public final class Waterjet implements Runnable {
                 .addOption(OptionSpec.builder("-h", "--help")
                         .usageHelp(true)
                         .description("Show this help.")
+                        .build());
+    }
+
+    private static void addVersion(CommandLine line) {
+        String version = Waterjet.class.getPackage().getImplementationVersion();
+        line.getCommandSpec()
+                .version("waterjet " + (version == null ? "without a version: not run from its jar" : version))
+                .addOption(OptionSpec.builder("--version")
+                        .versionHelp(true)
+                        .description("Print the version.")
                         .build());
     }
 

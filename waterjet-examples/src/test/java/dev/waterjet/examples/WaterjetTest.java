@@ -24,6 +24,15 @@ class WaterjetTest {
         assertThat(ran.out()).contains(programs()).contains("380 MPa").contains("manual");
     }
 
+    @Test
+    void printsItsVersion() {
+        Ran ran = Ran.of("--version");
+        assertThat(ran.status()).isZero();
+        // a version is in the manifest of the jar, which is packed after the tests
+        assertThat(ran.out().strip()).matches("waterjet (\\d+\\.\\d+\\.\\d+(-SNAPSHOT)?|without a version: .*)");
+        assertThat(ran.err()).isEmpty();
+    }
+
     @ParameterizedTest
     @MethodSource("programs")
     void everyProgramHasHelpAndCsv(String program) {
