@@ -92,9 +92,9 @@ final class FeedFigures {
         Chart chart = Chart.of(
                         "Three feed models for one cut",
                         "For mild steel the erosion model lies above the machinability model, by a third in thick"
-                                + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
-                                + " flattest, below the others in thin plate and crossing the machinability model near 30"
-                                + " mm.")
+                            + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
+                            + " flattest, below the others in thin plate and crossing the machinability model near 30"
+                            + " mm.")
                 .x("thickness [mm]")
                 .y("separation feed rate [mm/min]")
                 .logX()
@@ -181,7 +181,10 @@ final class FeedFigures {
                         .at(3)
                         .costPerMetre();
             }
-            chart.line(model.name(), flows, costs);
+            chart.line(
+                    model instanceof MachinabilityFeed ? "constant mixing efficiency" : "efficiency falls with loading",
+                    flows,
+                    costs);
         }
         return chart.svg(720, 380);
     }

@@ -61,13 +61,13 @@ final class LearnDrawings {
         drawing.path(upper.toString(), "none", WATER, 2.5);
         drawing.path("M" + lower.substring(1), "none", WATER, 2.5);
         drawing.streamlines(c, scale);
-        drawing.dimension(240, 80, 300, "slot, 1", 34);
-        drawing.dimension(520, 190 - scale * c, 190 + scale * c, "jet, 0.611", 12);
+        drawing.dimension(240, 80, 300, "slot, 1", 19);
+        drawing.dimension(576, 190 - scale * c, 190 + scale * c, "jet, 0.611", 4);
         drawing.text(20, 26, "still water at the pressure p");
         drawing.text(300, 26, "air: pressure 0 on the whole edge of the jet");
         drawing.text(372, 350, "vena contracta: streamlines are parallel");
         return drawing.done(
-                640,
+                660,
                 380,
                 "Contraction of a jet",
                 "Section of the flow through a slot with sharp lips: the free edges leave the lips inwards and become"
@@ -147,8 +147,8 @@ final class LearnDrawings {
                 320,
                 "The bottom of the jet at a corner",
                 "Plan view of a right-angled corner in 20 mm titanium: the head turns at once; the bottom of the jet"
-                        + " is one lag behind and swings round the corner outside, by 1.7 mm at full feed rate and 0.2 mm"
-                        + " at the reduced one.");
+                    + " is one lag behind and swings round the corner outside, by 1.7 mm at full feed rate and 0.2 mm"
+                    + " at the reduced one.");
     }
 
     /** The bottom lies a lag behind the head along its direction; while that turns at the corner, it runs round an arc. */

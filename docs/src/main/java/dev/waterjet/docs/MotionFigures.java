@@ -30,6 +30,7 @@ import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Figures about the cut front and the feed rate along a path. */
@@ -80,10 +81,10 @@ final class MotionFigures {
         NozzleMotion motion = NozzleMotion.fromSteadyFeedSi(fast, new double[] {0, 3 * tau}, new double[] {slow});
         Chart chart = Chart.of(
                         "The cut front after the head has slowed",
-                        "Side view of the front in 25 mm steel behind a head that slows to a fifth of its feed rate. At"
-                                + " first the front is a long parabola. Then its upper part is short and steep, its lower"
-                                + " part long as before, with a kink that runs down. Once the kink is at the bottom, the whole"
-                                + " front is short.")
+                        "Side view of the front in 25 mm steel behind a head that slows to a fifth of its feed rate."
+                            + " At first the front is a long parabola. Then its upper part is short and steep, its"
+                            + " lower part long as before, with a kink that runs down. Once the kink is at the bottom,"
+                            + " the whole front is short.")
                 .x("distance behind the head [mm]")
                 .y("height above the bottom side [mm]")
                 .xFrom(-2.6, 0.2);
@@ -136,9 +137,9 @@ final class MotionFigures {
         }
         return Chart.of(
                         "Feed rate and lag around an inside corner",
-                        "In 25 mm steel the feed rate drops before the corner to 0.36 of the straight one, holds over one new"
-                                + " lag length on both sides, and rises. The lag at the bottom falls in a straight line while"
-                                + " the slow front comes down and reaches its new value at the corner.")
+                        "In 25 mm steel the feed rate drops before the corner to 0.36 of the straight one, holds over"
+                            + " one new lag length on both sides, and rises. The lag at the bottom falls in a straight"
+                            + " line while the slow front comes down and reaches its new value at the corner.")
                 .x("distance from the corner [mm]")
                 .y("share of the straight value")
                 .yFrom(0, 1.08)
@@ -151,22 +152,14 @@ final class MotionFigures {
     private static String sampling() {
         FeedPlanner planner = FeedPlanner.of(MACHINE, steel(25));
         double[] chordsMm = {0.02, 0.05, 0.1, 0.2, 0.5, 1, 1.6};
-        double[] exact = new double[chordsMm.length];
-        double[] rounded = new double[chordsMm.length];
-        double[] uneven = new double[chordsMm.length];
-        double[] arc = new double[chordsMm.length];
+        // other lengths for each kind, so that no mark hides another
+        double[] roundedMm = Arrays.stream(chordsMm).map(length -> length / 1.2).toArray();
+        double[] unevenMm = Arrays.stream(chordsMm).map(length -> length / 1.44).toArray();
         double ofArc = Kind.TIME.si(planner.plan(
                         Contour.circle(Point.millimetres(0, 0), millimetres(20), EdgeRequirement.defaults()), Side.LEFT)
                 .time());
-        for (int i = 0; i < chordsMm.length; i++) {
-            int n = (int) Math.round(2 * Math.PI * 20 / chordsMm[i]);
-            arc[i] = ofArc;
-            exact[i] = Kind.TIME.si(planner.plan(circle(n, 0, 0), Side.LEFT).time());
-            rounded[i] =
-                    Kind.TIME.si(planner.plan(circle(n, 1e-6, 0), Side.LEFT).time());
-            uneven[i] =
-                    Kind.TIME.si(planner.plan(circle(n, 1e-6, 0.45), Side.LEFT).time());
-        }
+        double[] arc = new double[chordsMm.length];
+        Arrays.fill(arc, ofArc);
         return Chart.of(
                         "One circle, drawn in chords",
                         "Time of a circle of 40 mm in 25 mm steel over the length of its chords: the arc, exact chords,"
@@ -176,10 +169,18 @@ final class MotionFigures {
                 .y("time [s]")
                 .yFrom(0, ofArc * 1.25)
                 .line("true arc", chordsMm, arc)
-                .points("chords", chordsMm, exact)
-                .points("rounded to 1 \u00b5m", chordsMm, rounded)
-                .points("of unequal length", chordsMm, uneven)
+                .points("chords", chordsMm, times(planner, chordsMm, 0, 0))
+                .points("rounded to 1 \u00b5m", roundedMm, times(planner, roundedMm, 1e-6, 0))
+                .points("of unequal length", unevenMm, times(planner, unevenMm, 1e-6, 0.45))
                 .svg(720, 380);
+    }
+
+    private static double[] times(FeedPlanner planner, double[] chordsMm, double roundedM, double shift) {
+        return Arrays.stream(chordsMm)
+                .map(length -> 2 * Math.rint(Math.PI * 20 / length))
+                .map(count -> Kind.TIME.si(planner.plan(circle((int) count, roundedM, shift), Side.LEFT)
+                        .time()))
+                .toArray();
     }
 
     private static Contour circle(int chords, double roundedM, double shift) {
@@ -203,9 +204,9 @@ final class MotionFigures {
     private static String cornerTime() {
         Chart chart = Chart.of(
                         "What an inside corner costs",
-                        "Seconds that a right-angled inside corner adds, over the error of the bottom edge that is allowed,"
-                                + " for three plates of steel. The curves fall with the error; below a least error that"
-                                + " slowing can reach they are flat.")
+                        "Seconds that a right-angled inside corner adds, over the error of the bottom edge that is"
+                                + " allowed, for three plates of steel. The curves fall with the error; below a least"
+                                + " error that slowing can reach they are flat.")
                 .x("allowed error of the bottom edge [mm]")
                 .logX()
                 .y("time lost at the corner [s]")
@@ -237,9 +238,9 @@ final class MotionFigures {
     private static String cornerFeed() {
         Chart chart = Chart.of(
                         "Feed rate at an outside corner",
-                        "Share of the straight feed rate at a right-angled outside corner of steel over thickness, for fine,"
-                                + " medium and very coarse cut quality. Thin plates need no slowdown; it grows with"
-                                + " thickness, and is largest for the very coarse cut, which has the longest lag.")
+                        "Share of the straight feed rate at a right-angled outside corner of steel over thickness, for"
+                            + " fine, medium and very coarse cut quality. Thin plates need no slowdown; it grows with"
+                            + " thickness, and is largest for the very coarse cut, which has the longest lag.")
                 .x("thickness [mm]")
                 .y("share of the straight feed rate")
                 .yFrom(0, 1.05);

@@ -94,7 +94,7 @@ class ApiBaselineTest {
     private static boolean isExperimental(Class<?> type) {
         return type.isAnnotationPresent(Experimental.class)
                 || type.getPackage().isAnnotationPresent(Experimental.class)
-                || type.getEnclosingClass() != null && isExperimental(type.getEnclosingClass());
+                || (type.getEnclosingClass() != null && isExperimental(type.getEnclosingClass()));
     }
 
     private static void list(Class<?> type, Set<String> into) {

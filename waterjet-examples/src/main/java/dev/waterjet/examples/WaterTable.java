@@ -47,7 +47,7 @@ final class WaterTable extends Program {
                 .column("entropy", Kind.SPECIFIC_HEAT, Units.KILOJOULE_PER_KILOGRAM_KELVIN, 5)
                 .column("isobaric heat capacity", Kind.SPECIFIC_HEAT, Units.KILOJOULE_PER_KILOGRAM_KELVIN, 5)
                 .column("viscosity", Kind.DYNAMIC_VISCOSITY, Units.MILLIPASCAL_SECOND, 4)
-                .note("The relative uncertainty of density is about 1 in 10 000 near 400 MPa.");
+                .note("The relative uncertainty of density is about 2 in 10 000 near 400 MPa.");
         Water water = metastable ? Water.metastable() : Water.stable();
         for (int t = 0; t < temperatures.size(); t++) {
             for (int p = 0; p < pressures.size(); p++) {
