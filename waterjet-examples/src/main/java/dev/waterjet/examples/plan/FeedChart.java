@@ -57,6 +57,6 @@ final class FeedChart {
                 .band("95 % interval", x, lower, upper)
                 .line(report.quality().label() + " cut quality", x, feed)
                 .points("this plan", new double[] {plate}, new double[] {chosen})
-                .svgInPage(520, 360);
+                .svgInPage(400, 280);
     }
 }

@@ -145,15 +145,18 @@ final class PartDrawing {
             svg.append("\" r=\"").append(SvgText.number(3.5 * size)).append("\"/>");
             text(numbers, px(at.xSi()) + 6 * size, py(at.ySi()) - 6 * size, Integer.toString(i + 1));
         }
-        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"")
-                .append(SvgText.number(15 * size))
-                .append("\" font-weight=\"650\">")
-                .append(numbers);
         svg.append("</g>\n<g fill=\"var(--ink)\" stroke=\"none\">");
         Move[] longest = longestMoves();
         for (Move move : longest) {
             arrow(svg, move, size);
         }
+        // above lines and arrows, with a rim, so that none hides a number
+        svg.append("</g>\n<g fill=\"var(--ink)\" font-size=\"")
+                .append(SvgText.number(15 * size))
+                .append("\" font-weight=\"650\" paint-order=\"stroke\" stroke=\"var(--paper)\" stroke-width=\"")
+                .append(SvgText.number(3 * size))
+                .append("\">")
+                .append(numbers);
         svg.append("</g>\n");
     }
 

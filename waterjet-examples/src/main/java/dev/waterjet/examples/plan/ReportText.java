@@ -30,8 +30,7 @@ final class ReportText {
         // two digits where the first is a one, else one
         int first = (int) Math.floor(Math.log10(deviation));
         int place = deviation < 2 * Math.pow(10, first) ? first - 1 : first;
-        return rounded(value, place) + " " + Units.symbol(unit) + " \u00b1 " + rounded(deviation, place) + " "
-                + Units.symbol(unit);
+        return rounded(value, place) + symbol(unit) + " \u00b1 " + rounded(deviation, place) + symbol(unit);
     }
 
     private static String rounded(double value, int place) {
@@ -41,7 +40,13 @@ final class ReportText {
 
     /** The best value of an estimate. */
     static <Q extends Quantity<Q>> String best(Estimate<Q> estimate, Unit<Q> unit) {
-        return QuantityText.round(estimate.to(unit), 3) + " " + Units.symbol(unit);
+        return QuantityText.round(estimate.to(unit), 3) + symbol(unit);
+    }
+
+    /** Symbol of a unit with the space before it, which degrees of an angle have not. */
+    private static String symbol(Unit<?> unit) {
+        String symbol = Units.symbol(unit);
+        return symbol.equals("\u00b0") ? symbol : " " + symbol;
     }
 
     /** A time as minutes and seconds, or hours and minutes. */

@@ -80,7 +80,7 @@ final class SheetStyle {
           figure.whole svg { max-height: 82mm; }
           figure.screen { display: none; }
           .pair { grid-template-columns: 1fr 1fr; gap: 0 8mm; }
-          .pair figure svg { max-height: 40mm; }
+          .pair figure svg { max-height: 45mm; }
           .sign { margin: 0; }
           .figures { grid-template-columns: repeat(6, 1fr); margin: 0 0 5pt; }
           .figures div { padding: 4pt 6pt; }
