@@ -80,7 +80,7 @@ final class CircuitTable extends Program {
                             .map(event -> OptionalDouble.of(Kind.TIME.si(history.recoveryTime(node, event, RECOVERED))))
                             .orElse(OptionalDouble.empty()));
         }
-        table.note("Gauge pressures. Settled ripple: peak to peak with all heads open. Recovery: from the begin of the"
+        table.note("Gauge pressures. Settled ripple: peak to peak with all heads open. Recovery: from the start of the"
                         + " valve motion until the")
                 .note("pressure stays within 1 MPa of that at the end.");
         Set<Caution> cautions = new LinkedHashSet<>(history.cautions());

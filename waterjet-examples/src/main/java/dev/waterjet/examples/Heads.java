@@ -19,6 +19,7 @@ import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
 import dev.waterjet.material.Workpiece;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
@@ -198,7 +199,9 @@ final class Heads extends Program {
         Set<HeadCandidate> front = new HashSet<>(selection.paretoFront());
         List<HeadCandidate> ranked = selection.ranked(ranking);
         int rank = 0;
-        for (HeadCandidate candidate : ranked.subList(0, isCsv() ? ranked.size() : Math.min(limit, ranked.size()))) {
+        double most = Require.atLeast("number of heads to print", limit, 1, Units.ONE, "");
+        for (HeadCandidate candidate :
+                ranked.subList(0, isCsv() ? ranked.size() : (int) Math.min(most, ranked.size()))) {
             rank++;
             table.row(
                     rank,

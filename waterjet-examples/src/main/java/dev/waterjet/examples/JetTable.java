@@ -60,7 +60,7 @@ final class JetTable extends Program {
                 .column("orifice", Kind.LENGTH, Units.MILLIMETRE, 4)
                 .number("discharge coefficient", 4)
                 .column("incompressible speed", Kind.SPEED, Units.METRE_PER_SECOND, 5)
-                .column("tait speed", Kind.SPEED, Units.METRE_PER_SECOND, 5)
+                .column("Tait speed", Kind.SPEED, Units.METRE_PER_SECOND, 5)
                 .column("isentropic speed", Kind.SPEED, Units.METRE_PER_SECOND, 5)
                 .column("exit temperature", Kind.TEMPERATURE, Units.CELSIUS, 4)
                 .column("mass flow", Kind.MASS_FLOW, Units.KILOGRAM_PER_MINUTE, 4)

@@ -94,7 +94,7 @@ final class LineTable extends Program {
                 .column("bore", Kind.LENGTH, Units.MILLIMETRE, 4)
                 .column("length", Kind.LENGTH, Units.METRE, 4)
                 .column("mass flow", Kind.MASS_FLOW, Units.KILOGRAM_PER_MINUTE, 4)
-                .number("reynolds number", 4)
+                .number("Reynolds number", 4)
                 .column("loss", Kind.PRESSURE, Units.MEGAPASCAL, 3)
                 .column("loss uncertainty", Kind.PRESSURE, Units.MEGAPASCAL, 2)
                 .column("surge", Kind.PRESSURE, Units.MEGAPASCAL, 3)

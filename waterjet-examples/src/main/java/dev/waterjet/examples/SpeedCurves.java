@@ -148,7 +148,7 @@ final class SpeedCurves extends Program {
     @Override
     protected Table table() {
         AbrasiveJet jet = head.jet();
-        Table table = Table.of("Speed curves: " + jet)
+        Table table = Table.of("Feed rates: " + jet)
                 .words("model")
                 .words("material")
                 .column("thickness", Kind.LENGTH, Units.MILLIMETRE, 4)

@@ -67,7 +67,7 @@ final class VesselTable extends Program {
                 .column("gauge pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
                 .number("diameter ratio", 4)
                 .column("hoop stress bore", Kind.PRESSURE, Units.MEGAPASCAL, 4)
-                .column("tresca bore", Kind.PRESSURE, Units.MEGAPASCAL, 4)
+                .column("Tresca bore", Kind.PRESSURE, Units.MEGAPASCAL, 4)
                 .column("first yield pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
                 .column("full plastic pressure", Kind.PRESSURE, Units.MEGAPASCAL, 4)
                 .column("stored energy", Kind.ENERGY_DENSITY, Units.JOULE_PER_CUBIC_METRE, 4)

@@ -18,6 +18,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Command that holds the programs. Without arguments it lists them. */
 @Command(
@@ -198,19 +199,34 @@ public final class Waterjet implements Runnable {
     }
 
     private static int refuse(CommandLine at, Exception fault) {
+        String path = at.getCommandSpec().qualifiedName();
+        at.getErr()
+                .println(path + ": "
+                        + message(at, fault).replaceAll("\\s*\\R\\s*", " ").strip());
+        at.getErr().flush();
+        return ExitCode.USAGE;
+    }
+
+    private static String message(CommandLine at, Exception fault) {
         String message = String.valueOf(fault.getMessage());
         Throwable cause = fault.getCause();
         if (fault instanceof UncheckedIOException && cause != null) {
-            message = reason(cause);
-        } else if (fault instanceof ParameterException && cause instanceof WaterjetException) {
-            message = message.substring(0, Math.max(0, message.indexOf(':') + 1))
+            return reason(cause);
+        }
+        if (fault instanceof UnmatchedArgumentException unmatched && at.getParent() == null) {
+            String word = unmatched.getUnmatched().get(0);
+            return word.startsWith("-")
+                    ? message
+                    : "unknown program \"" + word + "\"; without arguments the programs are listed";
+        }
+        if (fault instanceof ParameterException && cause instanceof WaterjetException) {
+            return message.substring(0, Math.max(0, message.indexOf(':') + 1))
                     + (message.indexOf(':') < 0 ? "" : " ")
                     + cause.getMessage();
         }
-        String path = at.getCommandSpec().qualifiedName();
-        at.getErr().println(path + ": " + message.replaceAll("\\s*\\R\\s*", " ").strip());
-        at.getErr().flush();
-        return ExitCode.USAGE;
+        return fault instanceof ParameterException
+                ? message.replace(" is not an int", " is not a whole number")
+                : message;
     }
 
     @Override
