@@ -81,8 +81,7 @@ public final class JobFacts {
         facts.putAll(support.facts());
         facts.put(
                 "Cost",
-                QuantityText.round(cost.perPart().si(), 3) + " \u00b1 "
-                        + QuantityText.round(cost.perPart().standardUncertaintySi(), 1) + " " + cost.currency()
+                ReportText.of(cost.perPart().si(), cost.perPart().standardUncertaintySi(), "") + " " + cost.currency()
                         + " per part" + (shop.hasExamplePrices() ? " (example prices)" : "") + ", batch of "
                         + shop.parts());
         facts.put("Main contributions", contributions());

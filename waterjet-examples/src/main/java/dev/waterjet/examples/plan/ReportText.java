@@ -23,14 +23,18 @@ final class ReportText {
     /** Value and standard uncertainty to the same place, as {@code 1.12 mm ± 0.06 mm}. */
     static <Q extends Quantity<Q>> String of(Estimate<Q> estimate, Unit<Q> unit) {
         double value = estimate.to(unit);
-        double deviation = Math.abs(value) * estimate.relativeUncertainty();
+        return of(value, Math.abs(value) * estimate.relativeUncertainty(), symbol(unit));
+    }
+
+    /** Value and standard uncertainty to the same place, each before the text of a unit. */
+    static String of(double value, double deviation, String symbol) {
         if (!(deviation > 0)) {
-            return best(estimate, unit);
+            return QuantityText.round(value, 3) + symbol;
         }
         // two digits where the first is a one, else one
         int first = (int) Math.floor(Math.log10(deviation));
         int place = deviation < 2 * Math.pow(10, first) ? first - 1 : first;
-        return rounded(value, place) + symbol(unit) + " \u00b1 " + rounded(deviation, place) + symbol(unit);
+        return rounded(value, place) + symbol + " \u00b1 " + rounded(deviation, place) + symbol;
     }
 
     private static String rounded(double value, int place) {
