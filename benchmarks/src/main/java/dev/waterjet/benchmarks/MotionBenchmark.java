@@ -42,7 +42,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 3, time = 1)
 public class MotionBenchmark {
 
-    private static final CutConditions CUT = CutConditions.of(
+    static final CutConditions CUT = CutConditions.of(
             CuttingHead.of(
                             Orifice.sapphire(Measures.millimetres(0.33)),
                             FocusingTube.of(Measures.millimetres(1.02), Measures.millimetres(102)))
@@ -60,21 +60,32 @@ public class MotionBenchmark {
     private double[] x;
     private double[] y;
 
-    /** Draws waves of 20 mm in steps of 0.05 mm, with a right-angled step every thousand segments. */
+    /** Draws the waves and sets up the planners. */
     @Setup
     public void draw() {
+        contour = waves(segments);
         x = new double[segments + 1];
         y = new double[segments + 1];
+        for (int i = 0; i <= segments; i++) {
+            x[i] = contour.xSi(i);
+            y[i] = contour.ySi(i);
+        }
+        MachineLimits machine = MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
+        planner = FeedPlanner.of(machine, CUT);
+        smooth = planner.withMachine(machine.withJerk(Kind.JERK.of(50)));
+    }
+
+    /** Waves of 20 mm in steps of 0.05 mm, with a right-angled step every thousand segments. */
+    static Contour waves(int segments) {
+        double[] x = new double[segments + 1];
+        double[] y = new double[segments + 1];
         double level = 0;
         for (int i = 0; i <= segments; i++) {
             level += i % 1000 == 999 ? 0.005 : 0;
             x[i] = 5e-5 * i;
             y[i] = level + 0.002 * Math.sin(x[i] * 2 * Math.PI / 0.02);
         }
-        contour = Contour.polylineSi(x, y, EdgeRequirement.of(CutQuality.MEDIUM));
-        MachineLimits machine = MachineLimits.of(Measures.metresPerSecond(0.3), Measures.metresPerSquareSecond(1));
-        planner = FeedPlanner.of(machine, CUT);
-        smooth = planner.withMachine(machine.withJerk(Kind.JERK.of(50)));
+        return Contour.polylineSi(x, y, EdgeRequirement.of(CutQuality.MEDIUM));
     }
 
     /** The whole plan: limits of front and machine, recovery, both walks, times. */
