@@ -92,9 +92,9 @@ final class FeedFigures {
         Chart chart = Chart.of(
                         "Three feed models for one cut",
                         "For mild steel the erosion model lies above the machinability model, by a third in thick"
-                            + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
-                            + " flattest, below the others in thin plate and crossing the machinability model near 30"
-                            + " mm.")
+                                + " plate and beyond its 95 % band in thin plate; the specific-energy model is the"
+                                + " flattest, below the others in thin plate and crossing the machinability model near 30"
+                                + " mm.")
                 .x("thickness [mm]")
                 .y("separation feed rate [mm/min]")
                 .logX()

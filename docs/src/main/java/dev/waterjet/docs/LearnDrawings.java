@@ -147,8 +147,8 @@ final class LearnDrawings {
                 320,
                 "The bottom of the jet at a corner",
                 "Plan view of a right-angled corner in 20 mm titanium: the head turns at once; the bottom of the jet"
-                    + " is one lag behind and swings round the corner outside, by 1.7 mm at full feed rate and 0.2 mm"
-                    + " at the reduced one.");
+                        + " is one lag behind and swings round the corner outside, by 1.7 mm at full feed rate and 0.2 mm"
+                        + " at the reduced one.");
     }
 
     /** The bottom lies a lag behind the head along its direction; while that turns at the corner, it runs round an arc. */

@@ -82,9 +82,9 @@ final class MotionFigures {
         Chart chart = Chart.of(
                         "The cut front after the head has slowed",
                         "Side view of the front in 25 mm steel behind a head that slows to a fifth of its feed rate."
-                            + " At first the front is a long parabola. Then its upper part is short and steep, its"
-                            + " lower part long as before, with a kink that runs down. Once the kink is at the bottom,"
-                            + " the whole front is short.")
+                                + " At first the front is a long parabola. Then its upper part is short and steep, its"
+                                + " lower part long as before, with a kink that runs down. Once the kink is at the bottom,"
+                                + " the whole front is short.")
                 .x("distance behind the head [mm]")
                 .y("height above the bottom side [mm]")
                 .xFrom(-2.6, 0.2);
@@ -138,8 +138,8 @@ final class MotionFigures {
         return Chart.of(
                         "Feed rate and lag around an inside corner",
                         "In 25 mm steel the feed rate drops before the corner to 0.36 of the straight one, holds over"
-                            + " one new lag length on both sides, and rises. The lag at the bottom falls in a straight"
-                            + " line while the slow front comes down and reaches its new value at the corner.")
+                                + " one new lag length on both sides, and rises. The lag at the bottom falls in a straight"
+                                + " line while the slow front comes down and reaches its new value at the corner.")
                 .x("distance from the corner [mm]")
                 .y("share of the straight value")
                 .yFrom(0, 1.08)
@@ -239,8 +239,8 @@ final class MotionFigures {
         Chart chart = Chart.of(
                         "Feed rate at an outside corner",
                         "Share of the straight feed rate at a right-angled outside corner of steel over thickness, for"
-                            + " fine, medium and very coarse cut quality. Thin plates need no slowdown; it grows with"
-                            + " thickness, and is largest for the very coarse cut, which has the longest lag.")
+                                + " fine, medium and very coarse cut quality. Thin plates need no slowdown; it grows with"
+                                + " thickness, and is largest for the very coarse cut, which has the longest lag.")
                 .x("thickness [mm]")
                 .y("share of the straight feed rate")
                 .yFrom(0, 1.05);

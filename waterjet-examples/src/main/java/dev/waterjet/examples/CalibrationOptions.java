@@ -20,9 +20,9 @@ final class CalibrationOptions {
             names = "--calibration",
             paramLabel = "<file>",
             description = "Calibration as fit --save writes it, once for each. It replaces the feed model for its own"
-                + " material, and its material is the default of --material; any other material has a caution. One of"
-                + " several materials replaces the feed model for all, with the factor of the shop. Default: the"
-                + " calibrations of the shop file.")
+                    + " material, and its material is the default of --material; any other material has a caution. One of"
+                    + " several materials replaces the feed model for all, with the factor of the shop. Default: the"
+                    + " calibrations of the shop file.")
     private List<Path> files = new ArrayList<>();
 
     @Spec(Spec.Target.MIXEE)
