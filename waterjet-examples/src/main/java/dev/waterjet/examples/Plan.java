@@ -64,6 +64,8 @@ import picocli.CommandLine.Parameters;
             "Writes three files: the program with feed rates, its blocks as CSV, and a sheet for people as HTML."
                     + " With --tilt also the moves with their tilt as CSV, which --csv then prints."
                     + " Without a program it plans a bracket of the mirror cell of the observatory on Hollow Ridge.",
+            "Without --orifice, --discharge-coefficient, --tube, --tube-length and --abrasive-flow the head is"
+                    + " selected from the sizes in stock; where one of them is given, the others have their defaults.",
             ""
         })
 final class Plan extends Program {

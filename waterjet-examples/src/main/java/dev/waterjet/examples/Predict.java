@@ -189,13 +189,13 @@ final class Predict extends Program {
         byte[] content = input.isPresent()
                 ? Files.readAllBytes(input.get())
                 : BuiltIn.program().getBytes(StandardCharsets.UTF_8);
-        if (FileKind.of(content).isDrawing()) {
+        if (FileKind.require(content, FileKind.PROGRAM, FileKind.SVG, FileKind.DXF) != FileKind.PROGRAM) {
             Part part = DrawingReader.read(content, drawing.settings(EdgeRequirement.of(quality)))
                     .onlyPart()
                     .part();
             return ContourCut.of(part, planner.plan(part, workpiece));
         }
-        PartProgram program = PartProgram.parse(new String(content, StandardCharsets.UTF_8), codes.codes());
+        PartProgram program = PartProgram.parse(FileKind.text(content), codes.codes());
         return ContourCut.of(program, planner.plan(program, workpiece), isAsWritten);
     }
 

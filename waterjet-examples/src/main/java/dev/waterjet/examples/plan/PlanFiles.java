@@ -131,7 +131,8 @@ public final class PlanFiles {
      * A text and the characters in which it was read, so that it can be written back byte for byte.
      *
      * @param text the text
-     * @param charset UTF-8 if the bytes are valid in it, else ISO 8859-1, which takes any bytes
+     * @param charset UTF-16 where its byte-order mark stands first, else UTF-8 if the bytes are valid in it, else ISO 8859-1, which
+     *     takes any bytes
      */
     public record Source(String text, Charset charset) {
 
@@ -162,10 +163,23 @@ public final class PlanFiles {
             } catch (NoSuchFileException e) {
                 throw new IOException(file + ": file not found", e);
             }
-            String text = new String(bytes, StandardCharsets.UTF_8);
-            return Arrays.equals(text.getBytes(StandardCharsets.UTF_8), bytes)
-                    ? new Source(text, StandardCharsets.UTF_8)
-                    : new Source(new String(bytes, StandardCharsets.ISO_8859_1), StandardCharsets.ISO_8859_1);
+            for (Charset charset : List.of(marked(bytes), StandardCharsets.UTF_8)) {
+                String text = new String(bytes, charset);
+                if (Arrays.equals(text.getBytes(charset), bytes)) {
+                    return new Source(text, charset);
+                }
+            }
+            return new Source(new String(bytes, StandardCharsets.ISO_8859_1), StandardCharsets.ISO_8859_1);
+        }
+
+        /** Character set by the byte-order mark, which stays the first character of the text; UTF-8 where there is none. */
+        private static Charset marked(byte[] bytes) {
+            int mark = bytes.length < 2 ? 0 : (bytes[0] & 0xff) << 8 | (bytes[1] & 0xff);
+            return switch (mark) {
+                case 0xfffe -> StandardCharsets.UTF_16LE;
+                case 0xfeff -> StandardCharsets.UTF_16BE;
+                default -> StandardCharsets.UTF_8;
+            };
         }
 
         /** {@return the bytes of the file} */

@@ -4,12 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PlanFilesTest {
 
@@ -45,6 +48,18 @@ class PlanFilesTest {
         try (Stream<Path> left = Files.list(folder)) {
             assertThat(left).hasSize(2);
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"UTF-16LE", "UTF-16BE"})
+    void readsUtf16ByItsMarkAndWritesItBack(String name) throws IOException {
+        Charset charset = Charset.forName(name);
+        byte[] bytes = "\ufeffG21 (d\u00fcse)\r\n".getBytes(charset);
+        PlanFiles.Source source = PlanFiles.Source.read(Files.write(folder.resolve("wide"), bytes));
+
+        assertThat(source.text()).isEqualTo("\ufeffG21 (d\u00fcse)\r\n");
+        assertThat(source.charset()).isEqualTo(charset);
+        assertThat(source.bytes()).isEqualTo(bytes);
     }
 
     @Test
