@@ -158,6 +158,13 @@ class PredictTest {
     }
 
     @Test
+    void aFileThatIsNeitherIsRefusedByWhatItIs() throws IOException {
+        Path file = Files.writeString(folder.resolve("cover.pdf"), "%PDF-1.4\n");
+
+        assertThat(Ran.of("predict", file.toString()).err()).contains("this is a PDF");
+    }
+
+    @Test
     void feedsThatAProgramDoesNotStateAreMissed() throws IOException {
         Ran ran = Ran.of("predict", program("").toString(), "--feeds-as-written");
 

@@ -71,11 +71,6 @@ public enum FileKind {
         return label;
     }
 
-    /** {@return whether it is a drawing that is read} */
-    public boolean isDrawing() {
-        return this == SVG || this == DXF;
-    }
-
     /**
      * Returns the kind of a file.
      *
