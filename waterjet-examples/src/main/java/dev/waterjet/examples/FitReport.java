@@ -14,6 +14,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityText;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -78,6 +79,15 @@ record FitReport(
     }
 
     void print(PrintWriter out) {
+        // as a whole, as the CSV is
+        StringWriter text = new StringWriter();
+        PrintWriter whole = new PrintWriter(text);
+        printParts(whole);
+        whole.flush();
+        out.print(text);
+    }
+
+    private void printParts(PrintWriter out) {
         out.print(parameters().text());
         out.println();
         printScatter(out);

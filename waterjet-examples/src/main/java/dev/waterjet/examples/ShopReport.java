@@ -31,22 +31,24 @@ record ShopReport(ShopFit shop, double coverage, Optional<String> predicted, Opt
     }
 
     void printCsv(PrintWriter out) throws IOException {
+        // before anything is printed: a refusal leaves no half of an answer
+        Optional<Estimate<Speed>> feed = predicted.map(this::predicted);
         FitTables.shop(shop, coverage).writeCsv(out);
-        if (predicted.isPresent()) {
+        if (feed.isPresent()) {
             out.println();
-            FitTables.predictionRow(predicted(predicted.get()), coverage).writeCsv(out);
+            FitTables.predictionRow(feed.get(), coverage).writeCsv(out);
         }
     }
 
     void print(PrintWriter out) {
+        Optional<Estimate<Speed>> feed = predicted.map(this::predicted);
         out.print(FitTables.shop(shop, coverage).text());
-        predicted.ifPresent(setting -> {
-            Estimate<Speed> feed = predicted(setting);
+        feed.ifPresent(next -> {
             out.print("\n"
-                    + FitTables.prediction(feed, coverage)
+                    + FitTables.prediction(next, coverage)
                             .note("In " + target().name() + ".")
                             .text());
-            for (Caution caution : feed.cautions()) {
+            for (Caution caution : next.cautions()) {
                 out.println("Caution: " + caution.text() + ".");
             }
         });

@@ -38,6 +38,16 @@ class FitProgramTest {
                 "separation,10,515,,,mild-steel-a36");
     }
 
+    @Test
+    void aRefusedPredictionLeavesNoHalfOfAnAnswer() throws IOException {
+        for (String[] format : new String[][] {{}, {"--csv"}}) {
+            Ran ran = Ran.of(joined(format, "fit", ofShop(), "--predict", "thickness"));
+            assertThat(ran.status()).isEqualTo(2);
+            assertThat(ran.out()).isEmpty();
+            assertThat(ran.err().strip().lines()).hasSize(1);
+        }
+    }
+
     /** A fit of two materials is saved, read back by the same program, and used by others, as option and from the shop file. */
     @Test
     void aFitOfSeveralMaterialsIsHandedOn() throws IOException {

@@ -63,6 +63,14 @@ class WaterjetTest {
     }
 
     @Test
+    void refusesANegativeCountOfHeads() {
+        Ran ran = Ran.of("heads", "--limit", "-3");
+        assertThat(ran.status()).isEqualTo(2);
+        assertThat(ran.out()).isEmpty();
+        assertThat(ran.err().strip().lines()).hasSize(1);
+    }
+
+    @Test
     void refusesAnUnknownProgramInOneLine() {
         Ran ran = Ran.of("knit");
         assertThat(ran.status()).isEqualTo(2);

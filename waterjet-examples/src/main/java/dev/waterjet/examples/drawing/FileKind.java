@@ -96,7 +96,7 @@ public enum FileKind {
         if (kinds.contains(kind)) {
             return kind;
         }
-        throw new TextException(Message.of("wrong-file-kind", "this is {kind}; read here: {accepted}")
+        throw new TextException(Message.of("wrong-file-kind", "this is {kind}; expected: {accepted}")
                 .with("kind", kind.label)
                 .with(
                         "accepted",
