@@ -227,7 +227,7 @@ final class FitCuts extends Program {
                 || isNext
                 || ladder.isPresent()
                 || rival.isPresent()
-                || svg.isPresent()) {
+                || Stream.of(svg, quantiles, profile).anyMatch(Optional::isPresent)) {
             throw new TextException(
                     "a file of several materials takes --predict, --coverage, --material and --save; fit"
                             + " each material by itself for the other options");

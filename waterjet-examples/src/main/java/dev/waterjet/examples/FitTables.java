@@ -209,9 +209,7 @@ final class FitTables {
                     trial.probability());
         }
         return table.note("Start with trial 1; the next one is that whose separated and failed feed rates are those"
-                        + " found so"
-                        + " far."
-                        + " " + QuantityText.round(ladder.expectedTrials(), 2) + " trials are expected, "
+                        + " found so far. " + QuantityText.round(ladder.expectedTrials(), 2) + " trials are expected, "
                         + ladder.mostTrials() + " at most; climbing the rungs from below takes "
                         + QuantityText.round(ladder.climbingTrials(), 2) + ".")
                 .note("Record an interval: feed is the fastest that separated, failed_feed the slowest that did not.");

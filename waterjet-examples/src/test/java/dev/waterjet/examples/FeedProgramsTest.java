@@ -252,6 +252,8 @@ class FeedProgramsTest {
                         "\n\nprediction,feed_m_per_s,");
         assertThat(Ran.of("fit", both.toString(), "--predict", "thickness=9 mm").out())
                 .contains("Scatter of a cut", "degrees of freedom");
+        assertThat(Ran.of("fit", both.toString(), "--quantiles", "none.svg").err())
+                .contains("a file of several materials");
         assertThat(Ran.of("fit", both.toString(), "--next").err())
                 .contains("a file of several materials")
                 .hasLineCount(1);
