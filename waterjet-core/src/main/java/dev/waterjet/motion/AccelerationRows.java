@@ -99,13 +99,15 @@ final class AccelerationRows {
         }
     }
 
-    /** Takes the values of all rows; returns the greatest excess over a limit, relative to it. */
+    /** Takes the values of all rows; returns the greatest excess over a limit and over rounding, relative to the limit. */
     double evaluate(double[] x) {
         double worst = 0;
         for (int r = 0; r < rows; r++) {
             double value = value(r, x);
-            double upper = slacks.take(r, value - 1);
-            double lower = slacks.take(r + rows, -value - 1);
+            int k = interval[r];
+            double noise = Slacks.ROUNDING * (Math.abs(p[r]) * x[k] + Math.abs(q[r]) * x[k + 1]);
+            double upper = slacks.take(r, value - 1) - noise;
+            double lower = slacks.take(r + rows, -value - 1) - noise;
             if (upper > worst) {
                 worst = upper;
             }
@@ -114,6 +116,18 @@ final class AccelerationRows {
             }
         }
         return worst;
+    }
+
+    /** Largest factor of all squares with which the rows without an offset are kept. */
+    double largestShare(double[] x) {
+        double share = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < rows; r++) {
+            double value = Math.abs(value(r, x));
+            if (offset[r] == 0 && value > 0) {
+                share = Math.min(share, 1 / value);
+            }
+        }
+        return share;
     }
 
     /** Adds the rows to the matrix and to the right side of the predictor. */

@@ -53,6 +53,25 @@ final class GridNodes {
         count++;
     }
 
+    /** Adds a node in the middle of the interval behind a node, in the same stretch and under the cap of the process. */
+    void halve(int node, double square, byte why) {
+        int behind = count - 1 - node;
+        add(0, 0, 0);
+        for (double[] each : new double[][] {placeM, capSquare, reference, solution}) {
+            System.arraycopy(each, node + 1, each, node + 2, behind);
+        }
+        System.arraycopy(capWhy, node + 1, capWhy, node + 2, behind);
+        System.arraycopy(stretch, node + 1, stretch, node + 2, behind);
+        System.arraycopy(isSteady, node + 1, isSteady, node + 2, behind);
+        placeM[node + 1] = (placeM[node] + placeM[node + 2]) / 2;
+        stretch[node + 1] = stretch[node];
+        capSquare[node + 1] = square;
+        capWhy[node + 1] = why;
+        reference[node + 1] = square;
+        solution[node + 1] = Double.NaN;
+        isSteady[node + 1] = false;
+    }
+
     void cap(int node, double limitSquare, byte why) {
         if (limitSquare < capSquare[node]) {
             capSquare[node] = limitSquare;

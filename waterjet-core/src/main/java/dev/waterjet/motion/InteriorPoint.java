@@ -22,6 +22,11 @@ final class InteriorPoint {
     /** Excess over a limit at which the search ends, relative to the limit. */
     private static final double EXCESS = 1e-9;
 
+    /** Gap and excess with which a search that stalls still counts as ended. */
+    private static final double STALLED_GAP = 1e-3;
+
+    private static final double STALLED_EXCESS = 1e-6;
+
     /** Sum of slack times multiplier at the start, relative to the time. */
     private static final double START_GAP = 3;
 
@@ -39,6 +44,9 @@ final class InteriorPoint {
     private final JerkRows jerk;
     private final BandMatrix matrix;
     private final double[] change;
+    private final double[] best;
+    private double bestTimeS;
+    private boolean isBestFair;
     private int iterations;
 
     InteriorPoint(JerkWindow window) {
@@ -49,14 +57,20 @@ final class InteriorPoint {
         this.jerk = window.jerk;
         this.matrix = new BandMatrix(window.capacity() + 1);
         this.change = new double[window.capacity() + 3];
+        this.best = new double[window.capacity() + 1];
     }
 
     int iterations() {
         return iterations;
     }
 
-    /** Improves the squares of the window's free nodes; returns whether the search ended within its tolerances. */
+    /**
+     * Improves the squares of the window's free nodes; returns whether the search ended within its tolerances, or stalled
+     * near them. If it did not, the squares are those that would be fastest if they were scaled into the limits.
+     */
     boolean solve() {
+        bestTimeS = Double.POSITIVE_INFINITY;
+        isBestFair = false;
         if (!window.hasFreeNodes()) {
             window.evaluateTime();
             return true;
@@ -71,11 +85,22 @@ final class InteriorPoint {
                 return true;
             }
             if (!(gap < Double.POSITIVE_INFINITY)) {
-                return false;
+                break;
             }
+            keepBest(total, excess, gap);
             correct(predict(gap));
         }
-        return false;
+        System.arraycopy(best, 0, window.x, 0, window.intervals() + 1);
+        return isBestFair;
+    }
+
+    private void keepBest(double total, double excess, double gap) {
+        double scaled = total * Math.sqrt(1 + excess);
+        if (scaled < bestTimeS) {
+            bestTimeS = scaled;
+            isBestFair = gap < STALLED_GAP * total && excess < STALLED_EXCESS;
+            System.arraycopy(window.x, 0, best, 0, window.intervals() + 1);
+        }
     }
 
     private int rows() {

@@ -14,6 +14,9 @@ final class JerkGrid {
     /** Jerk times on either side of an interval at the cap that make it steady. */
     private static final double STEADY_JERK_TIMES = 3.5;
 
+    /** Shortest interval, in m: shorter ones hold no more than the rounding of places. */
+    private static final double SHORTEST_M = 1e-12;
+
     private final Stretches stretches;
     private final DynamicLimits limits;
     private final MotionCurve reference;
@@ -81,6 +84,7 @@ final class JerkGrid {
         }
         int n = Math.max(1, (int) Math.ceil(all - 1e-9));
         int firstNode = nodes.count - 1;
+        double end = stretches.startM(last + 1);
         nodes.stretch[firstNode] = first;
         int p = 0;
         double done = 0;
@@ -93,7 +97,9 @@ final class JerkGrid {
             }
             GridPhase phase = phases.get(p);
             double place = phase.placeAfter(target - done);
-            nodes.add(place, referenceSquare(place), phase.stretch);
+            if (place - nodes.placeM[nodes.count - 1] >= SHORTEST_M && end - place >= SHORTEST_M) {
+                nodes.add(place, referenceSquare(place), phase.stretch);
+            }
         }
         close(nodes, firstNode, last);
         if (first == last) {

@@ -1,8 +1,5 @@
 package dev.waterjet.motion;
 
-import dev.waterjet.measure.Message;
-import dev.waterjet.measure.NoSolutionException;
-
 /**
  * Fastest motion under limits of speed, acceleration and jerk, from rest to rest, window by window.
  *
@@ -26,9 +23,14 @@ final class JerkPass {
 
     private static final int MIN_CAPACITY = 256;
 
-    private static final int MAX_RESIZINGS = 20;
+    /** Times that a window is halved whose optimum is not found, and nodes below which it is not. */
+    private static final int MAX_RESIZINGS = 3;
+
+    private static final int MIN_WINDOW = 64;
 
     private final Stretches stretches;
+    private final MotionSettings settings;
+    private final boolean closesAtCap;
     private final int windowNodes;
     private final JerkGrid grid;
     private final GridNodes nodes = new GridNodes(MIN_CAPACITY);
@@ -48,7 +50,13 @@ final class JerkPass {
     int failures;
 
     JerkPass(Stretches stretches, MotionSettings settings) {
+        this(stretches, settings, true);
+    }
+
+    private JerkPass(Stretches stretches, MotionSettings settings, boolean closesAtCap) {
         this.stretches = stretches;
+        this.settings = settings;
+        this.closesAtCap = closesAtCap;
         windowNodes = settings.windowNodes();
         MotionCurve reference = AccelerationWalk.run(stretches, REFERENCE_ANGLE);
         grid = new JerkGrid(stretches, reference, settings.stepsPerJerkTime());
@@ -77,35 +85,67 @@ final class JerkPass {
         return windows;
     }
 
+    /**
+     * Computes the motion. Each path has one: a window from rest to rest is slowed down into the limits if its optimum is
+     * not found, and any other window has the braking of the one before. Only behind a window that closed at the cap there
+     * is none; the motion is then computed anew without such windows.
+     */
     MotionCurve run() {
-        int most = windowNodes;
-        int resizings = 0;
         while (!grid.isComplete() || nodes.count > 1) {
-            int last = gather(most);
-            boolean isClosed = isEnd(last);
-            boolean isAtRestLast = !isClosed || nodes.capSquare[last] == 0;
-            if (solve(last, isAtRestLast)) {
-                int commit = isClosed ? last : committed(last);
-                if (commit < Math.max(2, last / 4)) {
-                    most *= 2;
-                    continue;
-                }
-                governing.find();
-                commit(commit, isClosed && isAtRestLast);
-                tail = isClosed ? 0 : last - commit + 1;
-            } else if (tail > 0) {
-                commitTail();
-            } else if (resizings++ < MAX_RESIZINGS) {
-                most = isClosed ? last / 2 : 2 * most;
-                continue;
-            } else {
-                throw new NoSolutionException(
-                        Message.of("no-motion", "no motion within the limits of jerk was found on the path"));
+            if (!advance()) {
+                return new JerkPass(stretches, settings, false).run();
             }
-            most = windowNodes;
-            resizings = 0;
         }
         return curve;
+    }
+
+    /** Adds what the next window settles; returns whether there was any. An interval from rest to rest gets a middle. */
+    private boolean advance() {
+        int most = windowNodes;
+        int resizings = 0;
+        while (true) {
+            int last = gather(most);
+            boolean isClosed = isEnd(last);
+            if (last == 1 && isAtRest && nodes.capSquare[1] == 0) {
+                halveFirst();
+                continue;
+            }
+            boolean isAtRestLast = !isClosed || nodes.capSquare[last] == 0;
+            boolean isSolved = solve(last, isAtRestLast);
+            if (!isSolved && tail > 0) {
+                commitTail();
+                return true;
+            }
+            if (!isSolved && resizings++ < MAX_RESIZINGS && last > MIN_WINDOW) {
+                most = last / 2;
+                continue;
+            }
+            if (!isSolved && !(isAtRest && isAtRestLast)) {
+                return false;
+            }
+            if (!isSolved) {
+                window.scaleIntoLimits();
+                keepSolution(last);
+            }
+            int commit = isClosed ? last : committed(last);
+            if (!isClosed && commit < Math.max(2, last / 4)) {
+                tail = last;
+                most = 2 * last;
+                continue;
+            }
+            governing.find();
+            commit(commit, isClosed && isAtRestLast);
+            tail = isClosed ? 0 : last - commit + 1;
+            return true;
+        }
+    }
+
+    private void halveFirst() {
+        int slowest = nodes.stretch[0];
+        for (int at = slowest + 1; at < stretches.count() && stretches.startM(at) < nodes.placeM[1]; at++) {
+            slowest = stretches.capSquare(at) < stretches.capSquare(slowest) ? at : slowest;
+        }
+        nodes.halve(0, stretches.capSquare(slowest), stretches.capWhy(slowest));
     }
 
     /** Fills the buffer up to the first node that can close a window; returns the index of the window's last node. */
@@ -122,7 +162,7 @@ final class JerkPass {
     }
 
     private boolean isEnd(int node) {
-        return nodes.capSquare[node] == 0 || nodes.isSteady[node - 1];
+        return nodes.capSquare[node] == 0 || (closesAtCap && nodes.isSteady[node - 1]);
     }
 
     private boolean solve(int last, boolean isAtRestLast) {
@@ -138,12 +178,16 @@ final class JerkPass {
             solvedNodes += last;
             nodeIterations += (long) last * solver.iterations();
             if (isSolved) {
-                System.arraycopy(window.x, 0, nodes.solution, 0, last + 1);
+                keepSolution(last);
                 return true;
             }
             failures++;
         }
         return false;
+    }
+
+    private void keepSolution(int last) {
+        System.arraycopy(window.x, 0, nodes.solution, 0, last + 1);
     }
 
     /** Index of the last node of a full window that the end of the window does not influence; 0 if there is none. */
@@ -189,7 +233,7 @@ final class JerkPass {
 
     /** Takes the end of the solution before, which brakes to rest. */
     private void commitTail() {
-        for (int k = 1; k < tail; k++) {
+        for (int k = isAtRest ? 0 : 1; k < tail; k++) {
             curve.add(nodes.placeM[k + 1], nodes.solution[k + 1], GoverningLimit.REST.code());
         }
         nodes.drop(tail);

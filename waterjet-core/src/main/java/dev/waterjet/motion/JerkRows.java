@@ -89,6 +89,13 @@ final class JerkRows {
         return left[row] * x[i - 1] + centre[row] * x[i] + right[row] * x[i + 1];
     }
 
+    /** Rounding of the value of a row. */
+    private double noise(int row, double[] x) {
+        int i = node[row];
+        double terms = Math.abs(left[row]) * x[i - 1] + Math.abs(centre[row]) * x[i] + Math.abs(right[row]) * x[i + 1];
+        return Slacks.ROUNDING * terms;
+    }
+
     void start(double[] x, TravelTime time) {
         for (int row = 0; row < rows; row++) {
             double value = value(row, x);
@@ -103,14 +110,18 @@ final class JerkRows {
         return 0.5 * (time.timeS[i - 1] + time.timeS[i]);
     }
 
-    /** Takes the values of all rows; returns the greatest excess over a limit, relative to it. */
+    /**
+     * Takes the values of all rows; returns the greatest excess over a limit, relative to it. What rounding can make of a
+     * row is no excess: over an interval of nanometres the value is the small difference of large terms.
+     */
     double evaluate(double[] x, TravelTime time) {
         double worst = 0;
         for (int row = 0; row < rows; row++) {
             double value = value(row, x);
             double bound = bound(node[row], time);
-            double upper = slacks.take(row, value - bound);
-            double lower = slacks.take(row + rows, -value - bound);
+            double noise = noise(row, x);
+            double upper = slacks.take(row, value - bound) - noise;
+            double lower = slacks.take(row + rows, -value - bound) - noise;
             if (upper > worst * bound) {
                 worst = upper / bound;
             }
@@ -119,6 +130,18 @@ final class JerkRows {
             }
         }
         return worst;
+    }
+
+    /** Largest factor of all squares with which the rows are kept; rows grow in proportion, bounds fall with the root. */
+    double largestShare(double[] x, TravelTime time) {
+        double share = Double.POSITIVE_INFINITY;
+        for (int row = 0; row < rows; row++) {
+            double ratio = (Math.abs(value(row, x)) - noise(row, x)) / bound(node[row], time);
+            if (ratio > 0) {
+                share = Math.min(share, 1 / Math.cbrt(ratio * ratio));
+            }
+        }
+        return share;
     }
 
     /** Adds the rows to the matrix and to the right side of the predictor. */

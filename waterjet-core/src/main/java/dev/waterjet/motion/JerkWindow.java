@@ -182,6 +182,22 @@ final class JerkWindow {
     }
 
     /**
+     * Slows a motion from rest to rest down until it keeps all limits. A motion that takes f times as long has 1/f of the
+     * feed, 1/f^2 of the acceleration and 1/f^3 of the jerk, so that each motion has a slower one within the limits.
+     */
+    void scaleIntoLimits() {
+        time.evaluate(x, lengthM, intervals);
+        double share = Math.min(1, acceleration.largestShare(x));
+        share = Math.min(share, jerk.largestShare(x, time));
+        for (int i = from; i <= to; i++) {
+            share = Math.min(share, cap[i] / x[i]);
+        }
+        for (int i = from; i <= to; i++) {
+            x[i] *= share;
+        }
+    }
+
+    /**
      * Whether the motion could just as well go on slower from a node of the solution: it does not slow down there, and its
      * jerk is well below the limit. Elsewhere it may follow the only motion that still keeps a cap ahead.
      */

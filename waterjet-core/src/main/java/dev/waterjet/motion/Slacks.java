@@ -8,6 +8,9 @@ package dev.waterjet.motion;
  */
 final class Slacks {
 
+    /** Rounding of a row's value, as a share of the sum of its terms without their signs. */
+    static final double ROUNDING = 1e-15;
+
     private final double[] slack;
     private final double[] multiplier;
     private final double[] inverse;
