@@ -30,6 +30,9 @@ final class EdgeMoves {
     private final PartPlanning planning;
     private final List<ProgramMove> moves = new ArrayList<>();
     private Point at = Point.ofSi(0, 0);
+    private CutQuality quality = CutQuality.MEDIUM;
+    /** Cut quality that the last note states. */
+    private CutQuality noted = CutQuality.MEDIUM;
 
     EdgeMoves(PartPlanning planning) {
         this.planning = planning;
@@ -76,60 +79,75 @@ final class EdgeMoves {
 
     private void cut(Part part, PartPlanning.Path path) {
         Contour contour = part.contours().get(path.contour());
-        CutQuality quality = contour.requirement(0).quality();
-        Quantity<Speed> feed = planning.conditions.feed(quality).value();
         double[] gaps = gaps(contour, path.toolPath());
         String name = contour.name().replaceAll("[,():;]", " ").strip();
-        String note = "waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality " + quality.label()
-                + (gaps.length > 0 ? ", open" : "");
         Contour edges = path.lead().path();
+        quality = firstQuality(edges);
         EdgeCursor edge = new EdgeCursor();
         edges.load(0, edge);
         Point ahead = Point.ofSi(edge.endX(), edge.endY());
-        pierce(edges.start(), note, path.pierce(), ahead);
+        String head = name.isEmpty() ? "" : "name " + name + ", ";
+        String tail = gaps.length > 0 ? ", open" : "";
+        pierce(edges.start(), head, tail, path.pierce(), ahead);
         moves.add(new ProgramMove.OffsetOn(path.toolPath().partSide().opposite()));
         double done = 0;
         int gap = 0;
         for (int i = 0; i < edges.size(); i++) {
             edges.load(i, edge);
             if (edges.requirement(i).isLead()) {
-                move(edge, 1, feed);
+                move(edge, 1);
                 continue;
             }
+            quality = edges.requirement(i).quality();
             double length = edge.length();
             for (; gap < gaps.length && gaps[gap] < done + length; gap++) {
                 double share = (gaps[gap] - done) / length;
                 if (gap % 2 == 0) {
-                    move(edge, share, feed);
+                    move(edge, share);
                     moves.add(new ProgramMove.JetOff());
                 } else {
-                    pierce(Point.ofSi(edge.xAt(share), edge.yAt(share)), note, path.pierce(), ahead);
+                    pierce(Point.ofSi(edge.xAt(share), edge.yAt(share)), head, tail, path.pierce(), ahead);
                 }
             }
             done += length;
             if (gap % 2 == 0) {
-                move(edge, 1, feed);
+                move(edge, 1);
             }
         }
         moves.add(new ProgramMove.JetOff());
         moves.add(new ProgramMove.OffsetOff());
     }
 
-    private void pierce(Point place, String note, Pierce pierce, Point ahead) {
+    /** Cut quality of the first edge that is no lead. */
+    private static CutQuality firstQuality(Contour edges) {
+        int i = 0;
+        while (i + 1 < edges.size() && edges.requirement(i).isLead()) {
+            i++;
+        }
+        return edges.requirement(i).quality();
+    }
+
+    private void pierce(Point place, String head, String tail, Pierce pierce, Point ahead) {
         moves.add(new ProgramMove.Rapid(place));
-        moves.add(new ProgramMove.Comment(note));
+        moves.add(new ProgramMove.Comment("waterjet: " + head + "quality " + quality.label() + tail));
+        noted = quality;
         moves.addAll(
                 PierceMoves.of(pierce, place, ahead, planning.conditions.jet().tubeExitBoreSi()));
         at = place;
     }
 
     /** A move along an edge from where the head is to a share of its length. */
-    private void move(EdgeCursor edge, double share, Quantity<Speed> feed) {
+    private void move(EdgeCursor edge, double share) {
         Point end = share == 1 ? Point.ofSi(edge.endX(), edge.endY()) : Point.ofSi(edge.xAt(share), edge.yAt(share));
         boolean isWhole = edge.isArc() && Math.abs(edge.sweep()) > Math.PI;
         if (!isWhole && Kind.LENGTH.si(at.distance(end)) < SHORT_M) {
             return;
         }
+        if (quality != noted) {
+            moves.add(new ProgramMove.Comment("waterjet: quality " + quality.label()));
+            noted = quality;
+        }
+        Quantity<Speed> feed = planning.conditions.feed(quality).value();
         moves.add(
                 edge.isArc()
                         ? new ProgramMove.Arc(

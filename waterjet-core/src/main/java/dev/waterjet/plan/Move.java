@@ -9,6 +9,7 @@ import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedLimit;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -26,6 +27,7 @@ import javax.measure.quantity.Time;
  * @param cut index of the cut in the plan, from 0: of a rapid traverse the one that follows
  * @param edge index of the edge, from 0: of the part contour, or of the blocks of the cut in a program; -1 for what belongs to
  *     none
+ * @param quality cut quality required on its edge; empty for rapid traverse, pierces and leads
  * @param start point at which it starts
  * @param end point at which it ends
  * @param centre centre of an arc; empty for a line
@@ -40,6 +42,7 @@ public record Move(
         Purpose purpose,
         int cut,
         int edge,
+        Optional<CutQuality> quality,
         Point start,
         Point end,
         Optional<Point> centre,
@@ -83,6 +86,7 @@ public record Move(
      * @param purpose purpose of the move
      * @param cut index of the cut in the plan
      * @param edge index of the edge, or -1
+     * @param quality cut quality required on its edge
      * @param start point at which it starts
      * @param end point at which it ends
      * @param centre centre of an arc
@@ -97,6 +101,7 @@ public record Move(
         Objects.requireNonNull(purpose, "purpose");
         Require.atLeast("index of a cut", cut, 0, Units.ONE, "");
         Require.atLeast("index of an edge", edge, -1, Units.ONE, "-1 stands for none");
+        Objects.requireNonNull(quality, "quality");
         Objects.requireNonNull(start, "start");
         Objects.requireNonNull(end, "end");
         Objects.requireNonNull(centre, "centre");
@@ -126,10 +131,10 @@ public record Move(
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("move")
-                .put("purpose", purpose)
-                .put("cut", cut)
-                .put("edge", edge)
+        Description description =
+                Description.of("move").put("purpose", purpose).put("cut", cut).put("edge", edge);
+        quality.ifPresent(required -> description.put("quality", required));
+        description
                 .put("start_x", Kind.LENGTH, start.xSi())
                 .put("start_y", Kind.LENGTH, start.ySi())
                 .put("end_x", Kind.LENGTH, end.xSi())

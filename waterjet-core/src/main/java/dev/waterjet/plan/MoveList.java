@@ -9,6 +9,8 @@ import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.toolpath.ToolPath;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,6 +62,7 @@ final class MoveList {
                 purpose,
                 cut,
                 -1,
+                Optional.empty(),
                 from,
                 to,
                 Optional.empty(),
@@ -92,6 +95,7 @@ final class MoveList {
                     purpose(path.purpose(edge)),
                     cut,
                     path.sourceEdge(edge).orElse(-1),
+                    quality(path.contour().requirement(edge)),
                     block.start(),
                     block.end(),
                     isArc ? block.centre() : Optional.empty(),
@@ -103,6 +107,10 @@ final class MoveList {
                     Optional.empty());
             add(move, from, to);
         }
+    }
+
+    private static Optional<CutQuality> quality(EdgeRequirement requirement) {
+        return requirement.isLead() ? Optional.empty() : Optional.of(requirement.quality());
     }
 
     private static Move.Purpose purpose(ToolPath.Purpose purpose) {
@@ -143,6 +151,7 @@ final class MoveList {
                     isIn ? Move.Purpose.LEAD_IN : isOut ? Move.Purpose.LEAD_OUT : Move.Purpose.CUT,
                     cut,
                     words,
+                    quality(path.requirement(block.edge())),
                     start,
                     end,
                     isArc ? centre : Optional.empty(),

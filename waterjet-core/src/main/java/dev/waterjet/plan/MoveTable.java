@@ -69,7 +69,7 @@ final class MoveTable {
             }
             // row by row without lists: a part may have a million moves, and the name alone needs quotes
             csv.append(move.cut() + 1).append(',').append(name).append(',');
-            csv.append(cut.quality().label())
+            csv.append(move.quality().orElse(cut.quality()).label())
                     .append(',')
                     .append(move.edge() + 1)
                     .append(',');

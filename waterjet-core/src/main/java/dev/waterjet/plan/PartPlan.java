@@ -50,12 +50,18 @@ import javax.measure.quantity.Time;
  *
  * @param setup machine and shop
  * @param conditions jet, workpiece and feed model
+ * @param kerfWidth kerf width that the caller gave, as measured; empty if the offset is that of the kerf model
  * @param cuts cuts in order, one or more
  * @param moves moves of the machine in order
  * @param findings findings of every rule that was checked, satisfied or not
  */
 public record PartPlan(
-        Setup setup, CutConditions conditions, List<PlannedCut> cuts, List<Move> moves, List<Finding> findings)
+        Setup setup,
+        CutConditions conditions,
+        Optional<Quantity<Length>> kerfWidth,
+        List<PlannedCut> cuts,
+        List<Move> moves,
+        List<Finding> findings)
         implements Described {
 
     private static final Caution NOT_WRITTEN = Caution.warning(Message.of(
@@ -68,6 +74,7 @@ public record PartPlan(
      *
      * @param setup machine and shop
      * @param conditions jet, workpiece and feed model
+     * @param kerfWidth kerf width that the caller gave
      * @param cuts cuts in order
      * @param moves moves of the machine in order
      * @param findings findings of every rule that was checked
@@ -75,6 +82,7 @@ public record PartPlan(
     public PartPlan {
         Objects.requireNonNull(setup, "setup");
         Objects.requireNonNull(conditions, "conditions");
+        Objects.requireNonNull(kerfWidth, "kerfWidth");
         cuts = List.copyOf(cuts);
         Require.atLeast("number of cuts", cuts.size(), 1, Units.ONE, "a part has an outline");
         moves = List.copyOf(moves);
@@ -222,7 +230,8 @@ public record PartPlan(
         Set<Caution> all = new LinkedHashSet<>(cuttingTime().cautions());
         all.addAll(conditions.cautions());
         for (PlannedCut cut : cuts) {
-            all.addAll(conditions.feed(cut.quality()).cautions());
+            cut.qualities()
+                    .forEach(quality -> all.addAll(conditions.feed(quality).cautions()));
             cut.feeds().forEach(plan -> all.addAll(plan.cautions()));
             all.addAll(cut.kerf().cautions());
             all.addAll(cut.pierce().cautions());
@@ -270,9 +279,10 @@ public record PartPlan(
 
     @Override
     public Map<String, Object> describe() {
-        Description description = Description.of("part plan")
-                .put("setup", setup)
-                .put("conditions", conditions)
+        Description description =
+                Description.of("part plan").put("setup", setup).put("conditions", conditions);
+        kerfWidth.ifPresent(width -> description.put("kerf_width_given", Kind.LENGTH, Kind.LENGTH.si(width)));
+        description
                 .put("cuts", cuts)
                 .put("moves", moves)
                 .put("pierces", pierces())

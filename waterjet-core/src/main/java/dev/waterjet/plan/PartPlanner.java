@@ -95,7 +95,8 @@ public final class PartPlanner {
     /**
      * Writes parts as a program along their edges, for a machine that applies the kerf offset: with the leads, tabs, pierces and
      * order of {@link #plan(Part, Workpiece)}, part after part; a part in an opening of another comes before that one. The offset
-     * starts on a straight lead. Read it and plan it to write its feed rates; until then each contour has the feed rate of straight edges of its first edge's cut quality.
+     * starts on a straight lead. Read it and plan it to write its feed rates; until then each edge has the feed rate of straight
+     * edges of its cut quality. Notes within a cut state the quality of edges that differ from those before.
      *
      * @param title comment of its first line; empty for none
      * @param parts the parts, 1 or more, in one frame

@@ -8,6 +8,7 @@ import dev.waterjet.motion.SourceBlock;
 import dev.waterjet.part.Point;
 import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.ProgramMove;
+import dev.waterjet.quality.CutQuality;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,6 +18,7 @@ final class PlanProgram {
     private final PartPlan plan;
     private final List<ProgramMove> written = new ArrayList<>();
     private boolean isOn;
+    private CutQuality noted = CutQuality.MEDIUM;
 
     PlanProgram(PartPlan plan) {
         this.plan = plan;
@@ -38,8 +40,7 @@ final class PlanProgram {
             Move move = moves.get(i);
             switch (move.purpose()) {
                 case RAPID -> rapid(move.end());
-                case PIERCE ->
-                    pierce(move, i + 1 < moves.size() ? moves.get(i + 1).end() : move.end());
+                case PIERCE -> pierce(move, moves.subList(Math.min(i + 1, moves.size() - 1), moves.size()));
                 default -> cut(move);
             }
         }
@@ -59,20 +60,29 @@ final class PlanProgram {
         }
     }
 
-    private void pierce(Move move, Point ahead) {
+    private void pierce(Move move, List<Move> next) {
         PlannedCut cut = plan.cuts().get(move.cut());
+        noted = next.stream()
+                .flatMap(each -> each.quality().stream())
+                .findFirst()
+                .orElse(cut.quality());
         if (written.isEmpty() || isOn) {
             rapid(move.end());
         }
         String name = cut.name().replace(',', ' ').strip();
         written.add(new ProgramMove.Comment("waterjet: " + (name.isEmpty() ? "" : "name " + name + ", ") + "quality "
-                + cut.quality().label() + (cut.feeds().size() > 1 ? ", open" : "")));
+                + noted.label() + (cut.feeds().size() > 1 ? ", open" : "")));
         double bore = plan.conditions().jet().tubeExitBoreSi();
-        written.addAll(PierceMoves.of(cut.pierce(), move.end(), ahead, bore));
+        written.addAll(PierceMoves.of(cut.pierce(), move.end(), next.get(0).end(), bore));
         isOn = true;
     }
 
     private void cut(Move move) {
+        CutQuality quality = move.quality().orElse(noted);
+        if (quality != noted) {
+            written.add(new ProgramMove.Comment("waterjet: quality " + quality.label()));
+            noted = quality;
+        }
         written.add(
                 move.isArc()
                         ? new ProgramMove.Arc(

@@ -7,14 +7,17 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.part.Contour;
 import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.program.CutFeeds;
 import dev.waterjet.quality.CutQuality;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Time;
@@ -73,6 +76,20 @@ public record PlannedCut(
         Objects.requireNonNull(programFeeds, "programFeeds");
     }
 
+    /** {@return the cut qualities of its edges, each once, in the order in which they are cut first} */
+    public List<CutQuality> qualities() {
+        Set<CutQuality> all = new LinkedHashSet<>();
+        for (FeedPlan plan : feeds) {
+            Contour path = plan.source();
+            for (int i = 0; i < path.size(); i++) {
+                if (!path.requirement(i).isLead()) {
+                    all.add(path.requirement(i).quality());
+                }
+            }
+        }
+        return all.isEmpty() ? List.of(quality) : List.copyOf(all);
+    }
+
     /** {@return the time along its path, without pierces} */
     public Quantity<Time> time() {
         double sum = 0;
@@ -97,6 +114,7 @@ public record PlannedCut(
                 .put("name", name)
                 .put("source", source)
                 .put("quality", quality)
+                .put("qualities", qualities().stream().map(CutQuality::label).toList())
                 .put("part_side", partSide)
                 .put("kerf", kerf);
         offset.ifPresent(distance -> description.put("offset", Kind.LENGTH, Kind.LENGTH.si(distance)));
@@ -110,6 +128,8 @@ public record PlannedCut(
 
     @Override
     public String toString() {
-        return (name.isEmpty() ? "cut " + source : name) + ", " + quality.label() + ", " + feeds.get(0);
+        String labels =
+                String.join(", ", qualities().stream().map(CutQuality::label).toList());
+        return (name.isEmpty() ? "cut " + source : name) + ", " + labels + ", " + feeds.get(0);
     }
 }

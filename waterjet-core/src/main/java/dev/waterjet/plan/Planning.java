@@ -14,6 +14,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
 
 /** Common base of planning a part and planning a program. */
@@ -64,7 +67,13 @@ class Planning {
         return kerfWidthM == null ? kerf.offset().si() : kerfWidthM / 2;
     }
 
+    /** Smallest radius of an inner edge that the jet cuts. */
+    Quantity<Length> minimumInnerRadius(Kerf kerf) {
+        return kerfWidthM == null ? kerf.minimumInnerRadius().value() : Kind.LENGTH.of(kerfWidthM / 2);
+    }
+
     PartPlan result() {
-        return new PartPlan(setup, conditions, cuts, moves.moves(), findings);
+        return new PartPlan(
+                setup, conditions, Optional.ofNullable(kerfWidthM).map(Kind.LENGTH::of), cuts, moves.moves(), findings);
     }
 }

@@ -1,6 +1,5 @@
 package dev.waterjet.plan;
 
-import dev.waterjet.kerf.Kerf;
 import dev.waterjet.measure.Message;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
@@ -14,6 +13,8 @@ import dev.waterjet.toolpath.KerfOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import javax.measure.Quantity;
+import javax.measure.quantity.Length;
 
 /** Checks whether the jet fits into the loops of a program that leaves the kerf offset to the machine. */
 final class ProgramFeatures {
@@ -26,14 +27,14 @@ final class ProgramFeatures {
         this.findings = findings;
     }
 
-    void check(ProgramCut cut, Side part, Kerf kerf) {
+    void check(ProgramCut cut, Side part, Quantity<Length> minimumInnerRadius) {
         Optional<Contour> loop = cut.loop(EdgeRequirement.defaults());
         if (cut.jetSide().isEmpty() || loop.isEmpty()) {
             return;
         }
         try {
             Part.of(loop.get());
-            KerfOffset.of(kerf.minimumInnerRadius().value())
+            KerfOffset.of(minimumInnerRadius)
                     .withNarrowPlaces(KerfOffset.NarrowPlaces.SPLIT)
                     .apply(loop.get(), part.opposite())
                     .findings()

@@ -13,12 +13,11 @@ import dev.waterjet.program.CutFeeds;
 import dev.waterjet.program.OffsetFeed;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramCut;
+import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
-import javax.measure.Quantity;
-import javax.measure.quantity.Length;
 import org.jspecify.annotations.Nullable;
 
 /** Plans the cuts of a program as they are written, along the path on which the machine moves the jet axis. */
@@ -37,7 +36,8 @@ final class ProgramPlanning extends Planning {
         ProgramFeatures features = new ProgramFeatures(findings);
         for (int i = 0; i < all.size(); i++) {
             ProgramCut cut = all.get(i);
-            features.check(cut, sides.get(i), kerf(requirement(cut).quality()));
+            features.check(
+                    cut, sides.get(i), minimumInnerRadius(kerf(requirement(cut).quality())));
             add(i, cut, sides.get(i), program.codes().offsetFeed());
             progress.accept((i + 1.0) / all.size());
         }
@@ -45,13 +45,13 @@ final class ProgramPlanning extends Planning {
     }
 
     private void add(int index, ProgramCut cut, Side side, OffsetFeed convention) {
-        EdgeRequirement requirement = requirement(cut);
-        Kerf kerf = kerf(requirement.quality());
+        CutQuality quality = requirement(cut).quality();
+        Kerf kerf = kerf(quality);
         double offsetM = offsetM(kerf);
-        Optional<JetPath> jet = JetPathDrawing.of(cut, requirement, offsetM, feedPlanner.conditioner());
+        Optional<JetPath> jet = JetPathDrawing.of(cut, setup.requirement(), offsetM, feedPlanner.conditioner());
         FeedPlan plan = jet.isPresent()
                 ? feedPlanner.planAsDrawn(jet.get().axis().named(cut.name()), side)
-                : feedPlanner.plan(cut.path(requirement), side);
+                : feedPlanner.plan(cut.path(setup.requirement()), side);
         if (jet.isEmpty() && cut.jetSide().isPresent()) {
             findings.add(notDrawn(cut, offsetM));
         }
@@ -64,7 +64,7 @@ final class ProgramPlanning extends Planning {
         cuts.add(new PlannedCut(
                 cut.name(),
                 index,
-                requirement.quality(),
+                quality,
                 side,
                 kerf,
                 jet.map(path -> Kind.LENGTH.of(offsetM)),
@@ -93,14 +93,8 @@ final class ProgramPlanning extends Planning {
                 Message.of("take-smaller-jet", "take a smaller jet"));
     }
 
+    /** Requirement on the first edge of the contour. */
     private EdgeRequirement requirement(ProgramCut cut) {
-        EdgeRequirement requirement = setup.requirement();
-        if (cut.quality().isPresent()) {
-            requirement = requirement.withQuality(cut.quality().get());
-        }
-        Optional<Quantity<Length>> tolerance = cut.tolerance();
-        return tolerance.isPresent()
-                ? requirement.withLagTolerance(Kind.LENGTH.of(Kind.LENGTH.si(tolerance.get())))
-                : requirement;
+        return cut.requirement(cut.leadIn(), setup.requirement());
     }
 }

@@ -68,6 +68,7 @@ final class TiltedMoves {
                 move.purpose(),
                 move.cut(),
                 move.edge(),
+                move.quality(),
                 start,
                 end,
                 move.centre(),

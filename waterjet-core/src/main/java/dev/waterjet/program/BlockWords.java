@@ -180,12 +180,16 @@ final class BlockWords {
     }
 
     int column(int word) {
-        return from[word] - lineStart + 1;
+        return columnAt(from[word]);
+    }
+
+    int columnAt(int at) {
+        return at - lineStart + 1;
     }
 
     /** A refusal at an offset of the text. */
     TextException refusalAt(int at, Message message) {
-        return new TextException(line, at - lineStart + 1, message);
+        return new TextException(line, columnAt(at), message);
     }
 
     /** A refusal at a word, which the message can show as {@code {word}}. */

@@ -7,13 +7,14 @@ import dev.waterjet.measure.TextException;
 import dev.waterjet.measure.Units;
 import dev.waterjet.measure.WaterjetException;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.Locale;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Notes of a comment for the next cut: {@code (waterjet: name outer edge, quality fine, tolerance 0.05 mm, open)}, in small
- * or capital letters.
+ * or capital letters. Within a cut, quality and tolerance may change.
  *
  * @param name name of the cut, or an empty text
  * @param quality required cut quality, if stated
@@ -37,6 +38,12 @@ record CutNotes(
     /** Whether a comment that is addressed holds notes: a colon follows. */
     static boolean isNote(String comment) {
         return comment.strip().substring(ADDRESS.length()).stripLeading().startsWith(":");
+    }
+
+    /** A requirement with what the notes state. */
+    EdgeRequirement on(EdgeRequirement unstated) {
+        EdgeRequirement requirement = quality == null ? unstated : unstated.withQuality(quality);
+        return toleranceM == null ? requirement : requirement.withLagTolerance(Kind.LENGTH.of(toleranceM));
     }
 
     /** These notes with those of a comment. A fault is reported at its offset in the comment. */

@@ -33,6 +33,9 @@ final class CutReader {
     private double onX;
     private double onY;
     private int firstBlock;
+    private final List<ProgramCut.NotesFrom> changes = new ArrayList<>();
+    private int changeLine;
+    private int changeColumn;
     private @Nullable Side cutSide;
     private @Nullable Double dwellS;
     private int dwellLine;
@@ -69,12 +72,27 @@ final class CutReader {
         if (words.comment().isEmpty()) {
             return;
         }
+        CutNotes stated = notes.with(words, found);
         if (isOn) {
+            within(stated);
+        }
+        notes = stated;
+    }
+
+    /** Takes notes within a cut: they hold from the next block. */
+    private void within(CutNotes stated) {
+        if (!stated.name().equals(notes.name()) || stated.isOpen() != notes.isOpen()) {
             throw words.refusalAt(
                     words.commentFrom(),
                     Message.of("note-with-jet-on", "the jet is already on; write the note before the cut"));
         }
-        notes = notes.with(words, found);
+        int block = blocks.count - firstBlock;
+        if (changes.get(changes.size() - 1).block() == block) {
+            changes.remove(changes.size() - 1);
+        }
+        changes.add(new ProgramCut.NotesFrom(block, stated));
+        changeLine = words.line;
+        changeColumn = words.columnAt(words.commentFrom());
     }
 
     void turnOn(int word, double x, double y) {
@@ -91,6 +109,8 @@ final class CutReader {
         onX = x;
         onY = y;
         firstBlock = blocks.count;
+        changes.clear();
+        changes.add(new ProgramCut.NotesFrom(0, notes));
         cutSide = null;
         dwellS = null;
     }
@@ -128,19 +148,33 @@ final class CutReader {
             spots++;
             return;
         }
+        requireBlockBehindNote();
         ProgramCut cut = new ProgramCut(
                 blocks,
                 firstBlock,
                 blocks.count,
                 Point.ofSi(onX, onY),
                 new ProgramCut.JetOn(onLine, onLineTo, dwellS, dwellLine),
-                notes,
+                changes,
                 cutSide);
         if (!codes.allowsOpenContours() && !notes.isOpen() && !cut.isClosed()) {
             throw neverCloses(x, y);
         }
         cuts.add(cut);
         notes = CutNotes.NONE;
+    }
+
+    /** A note behind the last block of a cut is not for this cut, nor clearly for the next. */
+    private void requireBlockBehindNote() {
+        if (changes.get(changes.size() - 1).block() == blocks.count - firstBlock) {
+            throw new TextException(
+                    changeLine,
+                    changeColumn,
+                    Message.of(
+                            "note-behind-last-block",
+                            "no block of this cut follows the note; write a note for the next cut after the jet is"
+                                    + " off"));
+        }
     }
 
     void requireEnd() {

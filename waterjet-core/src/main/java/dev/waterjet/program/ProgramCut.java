@@ -12,6 +12,7 @@ import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -63,12 +64,20 @@ public final class ProgramCut implements Described {
      */
     record JetOn(int line, int lineTo, @Nullable Double dwellS, int dwellLine) {}
 
+    /**
+     * Notes before a cut and within it.
+     *
+     * @param block block from which they hold, from 0 within the cut
+     * @param notes the notes
+     */
+    record NotesFrom(int block, CutNotes notes) {}
+
     private final ProgramBlocks blocks;
     private final int first;
     private final int end;
     private final Point start;
     private final JetOn jetOn;
-    private final CutNotes notes;
+    private final List<NotesFrom> notes;
     private final @Nullable Side jetSide;
     private final @Nullable Loop loop;
     private final int overcutEnd;
@@ -79,16 +88,16 @@ public final class ProgramCut implements Described {
             int end,
             Point start,
             JetOn jetOn,
-            CutNotes notes,
+            List<NotesFrom> notes,
             @Nullable Side jetSide) {
         this.blocks = blocks;
         this.first = first;
         this.end = end;
         this.start = start;
         this.jetOn = jetOn;
-        this.notes = notes;
+        this.notes = List.copyOf(notes);
         this.jetSide = jetSide;
-        this.loop = notes.isOpen() ? null : LoopFinder.find(blocks, first, end);
+        this.loop = notes.get(0).notes().isOpen() ? null : LoopFinder.find(blocks, first, end);
         this.overcutEnd = loop == null ? end - first : Overcut.end(blocks, first, end, loop);
     }
 
@@ -120,17 +129,38 @@ public final class ProgramCut implements Described {
 
     /** {@return the name that a note states, or an empty text} */
     public String name() {
-        return notes.name();
+        return notes.get(0).notes().name();
     }
 
-    /** {@return the cut quality that a note states; empty if that of the part applies} */
+    /** {@return the cut quality that a note before it states; empty if that of the part applies} */
     public Optional<CutQuality> quality() {
-        return Optional.ofNullable(notes.quality());
+        return Optional.ofNullable(notes.get(0).notes().quality());
     }
 
-    /** {@return the tolerance that a note states; empty if that of the part applies} */
+    /** {@return the tolerance that a note before it states; empty if that of the part applies} */
     public Optional<Quantity<Length>> tolerance() {
-        return Optional.ofNullable(notes.toleranceM()).map(Kind.LENGTH::of);
+        return Optional.ofNullable(notes.get(0).notes().toleranceM()).map(Kind.LENGTH::of);
+    }
+
+    /**
+     * Returns the requirement on the edge of a block. A note within a cut holds from its block, or from the next one if it stands
+     * between blocks, to the next note or the end of the cut.
+     *
+     * @param block block from 0, counted within this cut
+     * @param unstated requirement of the part, for what the notes do not state
+     * @return the requirement, with the cut quality and the tolerance of the notes
+     * @throws dev.waterjet.measure.DomainException if there is no such block
+     */
+    public EdgeRequirement requirement(int block, EdgeRequirement unstated) {
+        int at = (int) Require.between("block of the cut", block, 0, size() - 1, Units.ONE, "");
+        int from = 0;
+        int to = notes.size();
+        while (to - from > 1) {
+            int middle = (from + to) / 2;
+            from = notes.get(middle).block() <= at ? middle : from;
+            to = notes.get(middle).block() <= at ? to : middle;
+        }
+        return notes.get(from).notes().on(unstated);
     }
 
     /** {@return whether it contains a closed loop} */
@@ -226,18 +256,18 @@ public final class ProgramCut implements Described {
     /**
      * Returns all blocks as a path, one edge each, leads marked as such.
      *
-     * @param requirement requirement on the edges
+     * @param requirement requirement on the edges, for what the notes do not state
      * @return the open path
      */
     public Contour path(EdgeRequirement requirement) {
         ContourBuilder builder = Contour.fromSi(start.xSi(), start.ySi());
-        EdgeRequirement lead = requirement.asLead();
         EdgeCursor edge = new EdgeCursor();
         for (int i = 0; i < size(); i++) {
             Purpose purpose = purpose(i);
             boolean isEdge = purpose == Purpose.CUT || purpose == Purpose.OVERCUT;
             blocks.load(first + i, edge);
-            builder.requirement(isEdge ? requirement : lead).edgeTo(edge);
+            EdgeRequirement required = requirement(i, requirement);
+            builder.requirement(isEdge ? required : required.asLead()).edgeTo(edge);
         }
         return builder.open().named(name());
     }
@@ -245,17 +275,18 @@ public final class ProgramCut implements Described {
     /**
      * Returns the closed loop without leads and overcut.
      *
-     * @param requirement requirement on the edges
+     * @param requirement requirement on the edges, for what the notes do not state
      * @return the closed contour; empty for an open cut
      */
     public Optional<Contour> loop(EdgeRequirement requirement) {
         if (loop == null) {
             return Optional.empty();
         }
-        ContourBuilder builder = Contour.fromSi(loop.x(), loop.y()).requirement(requirement);
+        ContourBuilder builder = Contour.fromSi(loop.x(), loop.y());
         EdgeCursor edge = new EdgeCursor();
         for (int i = loop.first(); i < loop.end(); i++) {
             blocks.load(first + i, edge);
+            builder.requirement(requirement(i, requirement));
             if (i == loop.first() && loop.startsWithin()) {
                 PartialBlock.keepFrom(edge, loop.x(), loop.y());
             }
@@ -275,6 +306,9 @@ public final class ProgramCut implements Described {
         Description description = Description.of("cut").put("line", line()).put("name", name());
         quality().ifPresent(quality -> description.put("quality", quality));
         tolerance().ifPresent(tolerance -> description.put("tolerance", Kind.LENGTH, Kind.LENGTH.si(tolerance)));
+        if (notes.size() > 1) {
+            description.put("notes_within", notes.size() - 1);
+        }
         jetSide().ifPresent(side -> description.put("jet_side", side));
         dwell().ifPresent(dwell -> description.put("dwell", Kind.TIME, Kind.TIME.si(dwell)));
         return description

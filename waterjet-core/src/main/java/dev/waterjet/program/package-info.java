@@ -39,7 +39,8 @@
  *
  * <p>A comment that begins with {@code waterjet:}, in small or capital letters, is a note for the next cut: {@code name} and a
  * name, {@code quality} and a cut quality, {@code tolerance} and a length, {@code open} if the cut need not close. Notes are
- * separated by commas.
+ * separated by commas. Within a cut a note holds from its block, or from the next one if it stands between blocks, to the next note
+ * or the end of the cut; it states a quality or a tolerance.
  *
  * <p>{@link dev.waterjet.program.ProgramChecks} checks a program before it is run; {@link dev.waterjet.program.ProgramWriter}
  * writes programs.

@@ -23,8 +23,12 @@ import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.program.ProgramCut;
 import dev.waterjet.program.ProgramCut.Offset;
 import dev.waterjet.program.ProgramWriter;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.sheet.Slats;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Programs along the edges of parts: they are the plan of the parts in other words. */
@@ -209,5 +213,72 @@ class EdgeProgramTest {
                         plan.cuttingTime().si(),
                         within(0.01 * plan.cuttingTime().si()));
         assertThat(Refusals.codeOf(() -> wide.withKerfWidth(millimetres(0)))).isEqualTo("must-be-above");
+    }
+
+    /** A gasket face, a sealed side and two rough ones. */
+    private static Part ofThreeQualities() {
+        return Part.of(Contour.from(Point.millimetres(0, 0))
+                .requirement(EdgeRequirement.of(CutQuality.COARSE))
+                .lineTo(Point.millimetres(70, 0))
+                .requirement(EdgeRequirement.of(CutQuality.VERY_FINE))
+                .lineTo(Point.millimetres(70, 45))
+                .requirement(EdgeRequirement.of(CutQuality.MEDIUM))
+                .lineTo(Point.millimetres(0, 45))
+                .requirement(EdgeRequirement.of(CutQuality.COARSE))
+                .close()
+                .named("seat"));
+    }
+
+    private static double timeOf(PartPlan plan, CutQuality quality) {
+        return plan.moves().stream()
+                .filter(move -> move.quality().equals(Optional.of(quality)))
+                .mapToDouble(move -> Kind.TIME.si(move.time()))
+                .sum();
+    }
+
+    @Test
+    void eachEdgeHasItsQualityInBothPrograms() {
+        PartPlan plan = PartPlanner.of(SETUP).plan(ofThreeQualities(), PLATE);
+        PartProgram along = read(program(SETUP, ofThreeQualities()));
+        PartPlan again = PartPlanner.of(SETUP).plan(along, PLATE);
+        PartProgram axis = PartProgram.parse(plan.program("", WRITER));
+
+        assertThat(plan.cuts().get(0).qualities())
+                .containsExactly(CutQuality.COARSE, CutQuality.VERY_FINE, CutQuality.MEDIUM);
+        assertThat(again.cuts().get(0).qualities()).isEqualTo(plan.cuts().get(0).qualities());
+        for (CutQuality quality : plan.cuts().get(0).qualities()) {
+            double time = timeOf(plan, quality);
+            assertThat(timeOf(again, quality)).as("%s", quality).isCloseTo(time, within(0.01 * time));
+            assertThat(edges(along, quality)).as("%s", quality).isPositive();
+            assertThat(edges(axis, quality)).as("%s", quality).isPositive();
+        }
+        assertThat(plan.csv()).contains("very fine", "medium", "coarse");
+    }
+
+    @Test
+    void aPierceBehindATabHasTheQualityOfItsEdge() {
+        Setup held = SETUP.withSlats(Slats.of(millimetres(100), millimetres(3))).withShearStrength(megapascals(300));
+        PartProgram along = read(program(held, ofThreeQualities()));
+
+        assertThat(along.cuts()).hasSize(4);
+        assertThat(along.cuts().stream().map(cut -> cut.quality().orElseThrow()))
+                .containsExactly(CutQuality.COARSE, CutQuality.VERY_FINE, CutQuality.MEDIUM, CutQuality.COARSE);
+    }
+
+    private static long edges(PartProgram program, CutQuality quality) {
+        return program.cuts().stream()
+                .map(cut -> cut.path(MEDIUM))
+                .flatMap(path -> IntStream.range(0, path.size()).mapToObj(path::requirement))
+                .filter(requirement -> requirement.quality() == quality)
+                .count();
+    }
+
+    @Test
+    void thePlanStatesAKerfWidthThatWasGiven() {
+        PartPlanner wide = PartPlanner.of(SETUP).withKerfWidth(millimetres(1.3));
+
+        assertThat(wide.plan(bracket(), PLATE).kerfWidth().map(Kind.LENGTH::si)).contains(1.3e-3);
+        assertThat(wide.plan(bracket(), PLATE).describe()).containsEntry("kerf_width_given_m", 1.3e-3);
+        assertThat(PartPlanner.of(SETUP).plan(bracket(), PLATE).kerfWidth()).isEmpty();
     }
 }

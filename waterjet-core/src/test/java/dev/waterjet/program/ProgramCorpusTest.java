@@ -41,8 +41,8 @@ class ProgramCorpusTest {
     }
 
     @Test
-    void thereAreTen() {
-        assertThat(programs()).hasSize(10);
+    void thereAreEleven() {
+        assertThat(programs()).hasSize(11);
     }
 
     @ParameterizedTest

@@ -65,11 +65,11 @@ final class DrawingTable extends Program {
         for (DrawnPart part : drawing.parts()) {
             List<Contour> contours = part.part().contours();
             for (Contour contour : contours) {
-                row(
-                        table,
-                        part.name(),
-                        contour,
-                        contour.requirement(0).quality().label());
+                List<String> qualities = contour.requirements().stream()
+                        .map(requirement -> requirement.quality().label())
+                        .distinct()
+                        .toList();
+                row(table, part.name(), contour, String.join(", ", qualities));
             }
         }
         for (Stroke mark : drawing.marks()) {

@@ -100,7 +100,7 @@ public final class BlockTable {
                     .append(',')
                     .append(name)
                     .append(',')
-                    .append(planned.quality().label());
+                    .append(path.requirement(i).quality().label());
             csv.append(',').append(cut.line(i)).append(edge.isArc() ? ",arc," : ",line,");
             csv.append(path.requirement(i).isLead() ? "yes," : "no,");
             numbers(edge.startX(), edge.startY(), edge.endX(), edge.endY());

@@ -30,7 +30,7 @@ final class CutGroup {
         List<PlannedCut> cuts = report.plan().cuts();
         for (int i = 0; i < cuts.size(); i++) {
             PlannedCut cut = cuts.get(i);
-            String key = cut.quality() + " " + QuantityText.round(Kind.LENGTH.si(cut.length()), 4) + " "
+            String key = cut.qualities() + " " + QuantityText.round(Kind.LENGTH.si(cut.length()), 4) + " "
                     + QuantityText.round(Kind.TIME.si(cut.time()), 3);
             CutGroup group = groups.computeIfAbsent(key, any -> new CutGroup(cut));
             group.indices.add(i + 1);
@@ -63,14 +63,21 @@ final class CutGroup {
         return text.toString();
     }
 
-    CutQuality quality() {
-        return first.quality();
+    /** Cut qualities of the edges, as {@code fine, coarse}. */
+    String qualities() {
+        return String.join(
+                ", ", first.qualities().stream().map(CutQuality::label).toList());
     }
 
-    /** Feed rate on straight edges. */
-    String feed(PlanReport report) {
-        double feed = report.plan().conditions().feed(first.quality()).si();
-        return QuantityText.round(Units.fromSi(feed, report.units().feed()), 3);
+    /** Feed rate on straight edges of each quality. */
+    String feeds(PlanReport report) {
+        return String.join(
+                ", ",
+                first.qualities().stream()
+                        .map(quality -> report.plan().conditions().feed(quality).si())
+                        .map(feed -> QuantityText.round(
+                                Units.fromSi(feed, report.units().feed()), 3))
+                        .toList());
     }
 
     String length(ReportUnits units) {

@@ -75,8 +75,9 @@ public final class HeadChoice {
     private static CutQuality finest(List<ProgramCut> cuts, CutQuality otherwise) {
         CutQuality finest = cuts.isEmpty() ? otherwise : CutQuality.VERY_COARSE;
         for (ProgramCut cut : cuts) {
-            CutQuality quality = cut.quality().orElse(otherwise);
-            finest = quality.compareTo(finest) > 0 ? quality : finest;
+            for (EdgeRequirement edge : cut.path(EdgeRequirement.of(otherwise)).requirements()) {
+                finest = edge.quality().compareTo(finest) > 0 ? edge.quality() : finest;
+            }
         }
         return finest;
     }

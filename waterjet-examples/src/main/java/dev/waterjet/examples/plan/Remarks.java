@@ -46,11 +46,7 @@ public final class Remarks {
                                         "offset-by-machine",
                                         "the path is the edge of the part where G41 or G42 is active; the machine must"
                                                 + " offset the jet by {offset}")
-                                .with(
-                                        "offset",
-                                        ReportText.best(
-                                                report.kerf().offset(),
-                                                report.units().length())))
+                                .with("offset", KerfText.offset(report)))
                         : Caution.warning(Message.of(
                                 "path-of-jet-axis",
                                 "the program has no G41 or G42; its path is taken as the path of the jet axis, and the"

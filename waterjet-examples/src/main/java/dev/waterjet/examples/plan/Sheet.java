@@ -80,7 +80,7 @@ public final class Sheet {
         signOff();
         html.append("</div>\n<div class=\"page\">\n");
         html.append("<div class=\"pair\">\n");
-        figure("Kerf", KerfDrawing.svg(report.kerf(), report.units().length()), KerfDrawing.caption(report.kerf()));
+        figure("Kerf", KerfDrawing.svg(report.kerf(), report.units().length()), KerfText.caption(report));
         figure(
                 "Feed rate over thickness",
                 FeedChart.svg(report),
@@ -213,7 +213,7 @@ public final class Sheet {
 
     private void offset() {
         open("Kerf offset");
-        row("Offset", ReportText.best(report.kerf().offset(), report.units().length()));
+        row("Offset", KerfText.offset(report));
         row(
                 "Side",
                 report.hasOffset()
@@ -236,10 +236,10 @@ public final class Sheet {
         row("Water", ReportText.of(report.water(), units.volume()));
         row("Abrasive", ReportText.of(report.abrasive(), units.mass()));
         row("Energy at the orifice", ReportText.of(report.energy(), Units.KILOWATT_HOUR));
-        row("Kerf offset", ReportText.of(report.kerf().offset(), units.length()));
+        row("Kerf offset", KerfText.offsetAndModel(report));
         row("Taper per side", ReportText.of(report.kerf().taperPerSide(), Units.DEGREE));
-        row("Minimum inner radius of the jet", ReportText.best(report.kerf().minimumInnerRadius(), units.length()));
-        row("Minimum slot of the jet", ReportText.best(report.kerf().minimumSlotWidth(), units.length()));
+        row("Minimum inner radius of the jet", KerfText.minimumInnerRadius(report));
+        row("Minimum slot of the jet", KerfText.minimumSlot(report));
         close();
     }
 
@@ -300,8 +300,8 @@ public final class Sheet {
         for (CutGroup group : groups.subList(0, Math.min(MAX_GROUPS, groups.size()))) {
             html.append("<tr><th scope=\"row\">").append(escaped(group.label())).append("</th>");
             html.append("<td class=\"n order\">").append(group.numbers()).append("</td>");
-            html.append("<td>").append(group.quality().label()).append("</td>");
-            number(group.feed(report));
+            html.append("<td>").append(group.qualities()).append("</td>");
+            number(group.feeds(report));
             number(group.length(report.units()));
             number(ReportText.time(group.timeS()));
             html.append("</tr>\n");

@@ -41,7 +41,7 @@ public final class Summary {
         facts.put("Water", ReportText.of(report.water(), units.volume()));
         facts.put("Abrasive", ReportText.of(report.abrasive(), units.mass()));
         facts.put("Energy", ReportText.of(report.energy(), Units.KILOWATT_HOUR) + " at the orifice");
-        facts.put("Kerf offset", ReportText.of(report.kerf().offset(), units.length()));
+        facts.put("Kerf offset", KerfText.offsetAndModel(report));
         facts.put("Taper", ReportText.of(report.kerf().taperPerSide(), Units.DEGREE) + " per side");
         facts.putAll(job.facts());
         StringBuilder text = new StringBuilder(report.title()).append("\n\n");

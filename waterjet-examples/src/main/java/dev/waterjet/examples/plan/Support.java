@@ -66,7 +66,10 @@ final class Support {
 
     private void check(Part part, List<ProgramCut> closed, PlanReport report, Shop shop) {
         CuttingRules rules = CuttingRules.of(
-                report.kerf().maximumWidth().value(), report.workpiece().thickness());
+                report.plan()
+                        .kerfWidth()
+                        .orElseGet(() -> report.kerf().maximumWidth().value()),
+                report.workpiece().thickness());
         leads(part, closed, rules, report.units());
         Finding rests = shop.slats().check(part);
         if (!rests.isSatisfied() || !facts.containsKey("Slats")) {

@@ -94,7 +94,8 @@ public record ContourCut(String name, Contour contour, Side partSide, FeedProfil
     }
 
     private static KerfOffset offset(PlannedCut planned) {
-        return KerfOffset.of(planned.kerf().offset().value());
+        return KerfOffset.of(
+                planned.offset().orElseGet(() -> planned.kerf().offset().value()));
     }
 
     private static ContourCut asDrawn(
