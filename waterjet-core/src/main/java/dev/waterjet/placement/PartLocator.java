@@ -11,6 +11,9 @@ import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +45,11 @@ public final class PartLocator {
 
     /** Costs that differ by less are equal: two places fit alike. */
     private static final double SAME_COST = 1e-6;
+
+    private static final int MAX_POLISHING_STEPS = 30;
+
+    /** Least pivot of a step; worse ones are refused by the condition. */
+    private static final double SINGULAR = 1e-12;
 
     private PartLocator() {}
 
@@ -122,8 +130,32 @@ public final class PartLocator {
                         + " edge that is not parallel to it"));
     }
 
+    /** Gauss-Newton steps while they shrink: the search ends where the cost no longer changes, at half of the figures. */
+    private static double[] polished(ProbeEquations probes, double[] start) {
+        double[] found = start.clone();
+        double last = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < MAX_POLISHING_STEPS; i++) {
+            DecompositionSolver solver =
+                    new QRDecomposition(new Array2DRowRealMatrix(probes.jacobian(found)), SINGULAR).getSolver();
+            if (!solver.isNonSingular()) {
+                break;
+            }
+            double[] step = solver.solve(new ArrayRealVector(probes.values(found), false))
+                    .toArray();
+            double size = Math.hypot(step[0], Math.hypot(step[1], step[2]));
+            if (!(size < last)) {
+                break;
+            }
+            for (int j = 0; j < PARAMETERS; j++) {
+                found[j] -= step[j];
+            }
+            last = size;
+        }
+        return found;
+    }
+
     private static Location location(ProbeEquations probes, Optimum best, int equations, List<ProbedPoint> points) {
-        double[] found = best.getPoint().toArray();
+        double[] found = polished(probes, best.getPoint().toArray());
         RealMatrix jacobian = new Array2DRowRealMatrix(probes.jacobian(found));
         SingularValueDecomposition svd = new SingularValueDecomposition(jacobian);
         double[] singular = svd.getSingularValues();

@@ -54,6 +54,7 @@ public final class HydraulicsSubjects implements Subjects {
         // in MPa/s, a number without unit in the rows
         all.put("vessel-pressure-rise", in -> Computed.of(pressureRate(in) / 1e6));
         all.put("line-wave-speed", in -> Computed.of(Kind.SPEED, section(in).waveSpeed(inLine(in))));
+        all.put("line-loss", in -> Computed.of(lineLoss(in)));
         all.put(
                 "line-surge",
                 in -> Computed.of(
@@ -205,6 +206,17 @@ public final class HydraulicsSubjects implements Subjects {
         ThickTube wall = ThickTube.of(bore, in.get("outer", Kind.LENGTH))
                 .withElasticity(in.get("E", Kind.PRESSURE), in.number("nu"));
         return section.withWall(wall, Ends.valueOf(in.text("ends").toUpperCase(Locale.ROOT)));
+    }
+
+    /** By Colebrook, with the properties at the pressure and temperature of the row. */
+    private static Estimate<Pressure> lineLoss(Inputs in) {
+        SupplyLine.Section section = SupplyLine.Section.ofBore(in.get("bore", Kind.LENGTH))
+                .withLength(in.get("length", Kind.LENGTH))
+                .withRoughness(in.get("roughness", Kind.LENGTH));
+        WaterState water = Water.stable().atSi(absolutePa(in, "pressure"), in.si("temperature", Kind.TEMPERATURE));
+        return SupplyLine.of(section)
+                .withFrictionCorrelation(FrictionCorrelation.COLEBROOK)
+                .loss(in.get("flow", Kind.MASS_FLOW), water);
     }
 
     /** "stiff", or "open tube k=2.5 E=200 GPa nu=0.29". */

@@ -14,6 +14,7 @@ public final class PathSubjects implements Subjects {
     public Map<String, Subject> subjects() {
         return Map.of(
                 "smooth-time", PathSubjects::smoothTime,
+                "trapezoid-time", PathSubjects::trapezoidTime,
                 "rounding-radius",
                         in -> length(roundingRadius(
                                 in.si("deviation", Kind.LENGTH), in.si("interior-angle", Kind.ANGLE) / 2)),
@@ -25,10 +26,19 @@ public final class PathSubjects implements Subjects {
                                 in.si("error", Kind.LENGTH), in.si("radius", Kind.LENGTH))));
     }
 
+    private static Computed trapezoidTime(Inputs in) {
+        return time(in, limits(in));
+    }
+
     private static Computed smoothTime(Inputs in) {
-        MachineLimits machine = MachineLimits.of(
-                        Kind.SPEED.of(10), Kind.ACCELERATION.of(in.si("acceleration", Kind.ACCELERATION)))
-                .withJerk(Kind.JERK.of(in.si("jerk", Kind.JERK)));
+        return time(in, limits(in).withJerk(Kind.JERK.of(in.si("jerk", Kind.JERK))));
+    }
+
+    private static MachineLimits limits(Inputs in) {
+        return MachineLimits.of(Kind.SPEED.of(10), Kind.ACCELERATION.of(in.si("acceleration", Kind.ACCELERATION)));
+    }
+
+    private static Computed time(Inputs in, MachineLimits machine) {
         MotionCurve motion = MotionSolver.solve(
                 new PathPieces(1).line(in.si("distance", Kind.LENGTH), 0),
                 FeedCaps.same(in.si("speed", Kind.SPEED), 0),

@@ -13,6 +13,8 @@ import dev.waterjet.reference.Computed;
 import dev.waterjet.reference.Inputs;
 import dev.waterjet.reference.Subjects;
 import dev.waterjet.sheet.SheetFill;
+import dev.waterjet.toolpath.CuttingRules;
+import dev.waterjet.toolpath.HoldingTabs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +43,8 @@ public final class JobSubjects implements Subjects {
                 in -> Computed.of(Kind.SPEED, fitted(in).rate().orElseThrow()),
                 "pierce-fit-damping",
                 in -> Computed.of(Kind.LENGTH, fitted(in).damping().orElseThrow()),
+                "tab-width",
+                JobSubjects::tabWidth,
                 "pierce-fit-scatter",
                 in -> Computed.of(fitted(in).relativeUncertainty()));
     }
@@ -81,6 +85,19 @@ public final class JobSubjects implements Subjects {
                 .withGap(in.get("gap", Kind.LENGTH))
                 .square(in.get("part", Kind.LENGTH), in.get("part", Kind.LENGTH))
                 .parts());
+    }
+
+    private static Computed tabWidth(Inputs in) {
+        CuttingRules rules = CuttingRules.of(in.get("kerf", Kind.LENGTH), in.get("kerf", Kind.LENGTH));
+        return Computed.of(
+                Kind.LENGTH,
+                HoldingTabs.of(
+                                in.get("force", Kind.FORCE),
+                                in.get("shear-strength", Kind.PRESSURE),
+                                in.get("plate", Kind.LENGTH),
+                                rules)
+                        .withSafety(in.number("safety"))
+                        .width((int) in.number("count")));
     }
 
     private static Computed wearChance(Inputs in) {

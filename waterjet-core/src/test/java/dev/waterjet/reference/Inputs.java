@@ -2,6 +2,7 @@ package dev.waterjet.reference;
 
 import dev.waterjet.measure.Kind;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,6 +74,13 @@ public final class Inputs {
     /** An input as a plain number. */
     public double number(String name) {
         return Double.parseDouble(text(name));
+    }
+
+    /** Numbers parted by blanks. */
+    public static double[] numbers(String text) {
+        return Arrays.stream(text.strip().split("\\s+", -1))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
     }
 
     /** A value without words behind a comma: "0.95 mm, growing evenly along the tube". */

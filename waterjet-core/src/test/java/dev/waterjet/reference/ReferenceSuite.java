@@ -1,14 +1,19 @@
 package dev.waterjet.reference;
 
 import dev.waterjet.circuit.CircuitSubjects;
+import dev.waterjet.cost.CostSubjects;
 import dev.waterjet.feed.FeedSubjects;
+import dev.waterjet.fit.FitSubjects;
 import dev.waterjet.hydraulics.HydraulicsSubjects;
 import dev.waterjet.jet.JetSubjects;
 import dev.waterjet.kerf.KerfSubjects;
 import dev.waterjet.motion.PathSubjects;
+import dev.waterjet.part.PartSubjects;
+import dev.waterjet.placement.PlacementSubjects;
 import dev.waterjet.plan.JobSubjects;
 import dev.waterjet.program.ProgramSubjects;
 import dev.waterjet.surface.SurfaceSubjects;
+import dev.waterjet.uncertainty.UncertaintySubjects;
 import dev.waterjet.vessel.VesselSubjects;
 import dev.waterjet.water.WaterSubjects;
 import java.io.IOException;
@@ -27,7 +32,22 @@ import org.apache.commons.csv.CSVRecord;
 public final class ReferenceSuite {
 
     private static final List<String> FILES = List.of(
-            "water", "vessel", "hydraulics", "circuit", "jet", "feed", "kerf", "grade", "path", "program", "job");
+            "water",
+            "vessel",
+            "hydraulics",
+            "circuit",
+            "jet",
+            "feed",
+            "kerf",
+            "grade",
+            "part",
+            "path",
+            "program",
+            "placement",
+            "job",
+            "cost",
+            "fit",
+            "uncertainty");
 
     private static final List<Subjects> SUBJECTS = List.of(
             new WaterSubjects(),
@@ -40,7 +60,12 @@ public final class ReferenceSuite {
             new SurfaceSubjects(),
             new PathSubjects(),
             new ProgramSubjects(),
-            new JobSubjects());
+            new JobSubjects(),
+            new PartSubjects(),
+            new PlacementSubjects(),
+            new CostSubjects(),
+            new FitSubjects(),
+            new UncertaintySubjects());
 
     private ReferenceSuite() {}
 
