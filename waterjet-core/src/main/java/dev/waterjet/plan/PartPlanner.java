@@ -5,6 +5,7 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
 import dev.waterjet.measure.Units;
 import dev.waterjet.part.Part;
+import dev.waterjet.part.Point;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramWriter;
 import java.util.List;
@@ -31,11 +32,13 @@ public final class PartPlanner {
     private final Setup setup;
     private final DoubleConsumer progress;
     private final @Nullable Double kerfWidthM;
+    private final TabPlaces tabs;
 
-    private PartPlanner(Setup setup, DoubleConsumer progress, @Nullable Double kerfWidthM) {
+    private PartPlanner(Setup setup, DoubleConsumer progress, @Nullable Double kerfWidthM, TabPlaces tabs) {
         this.setup = Objects.requireNonNull(setup, "setup");
         this.progress = Objects.requireNonNull(progress, "progress");
         this.kerfWidthM = kerfWidthM;
+        this.tabs = tabs;
     }
 
     /**
@@ -45,7 +48,7 @@ public final class PartPlanner {
      * @return the planner
      */
     public static PartPlanner of(Setup setup) {
-        return new PartPlanner(setup, share -> {}, null);
+        return new PartPlanner(setup, share -> {}, null, TabPlaces.NONE);
     }
 
     /**
@@ -55,7 +58,7 @@ public final class PartPlanner {
      * @return the planner
      */
     public PartPlanner withProgress(DoubleConsumer listener) {
-        return new PartPlanner(setup, listener, kerfWidthM);
+        return new PartPlanner(setup, listener, kerfWidthM, tabs);
     }
 
     /**
@@ -68,7 +71,33 @@ public final class PartPlanner {
     public PartPlanner withKerfWidth(Quantity<Length> width) {
         Objects.requireNonNull(width, "width");
         double checked = Require.positive("kerf width", Kind.LENGTH.si(width), Units.MILLIMETRE);
-        return new PartPlanner(setup, progress, checked);
+        return new PartPlanner(setup, progress, checked, tabs);
+    }
+
+    /**
+     * Returns this planner with holding tabs where the caller wants them, each on the contour nearest to its place. Leads enter
+     * away from them; where a contour has no other entry, a tab is beside the lead, with a finding. They replace those that a
+     * part gets because it can tip.
+     *
+     * @param places places of the tabs, on or beside the contours of the parts; none for tabs of the planner's own
+     * @return the planner
+     */
+    public PartPlanner withTabs(List<Point> places) {
+        Objects.requireNonNull(places, "places");
+        return new PartPlanner(setup, progress, kerfWidthM, new TabPlaces(List.copyOf(places), tabs.widthM()));
+    }
+
+    /**
+     * Returns this planner with a width of its holding tabs. The default is the width that bears the reaction of the jet, which
+     * requires the shear strength of the plate in the setup.
+     *
+     * @param width width of the bridge that stays at each tab, above 0
+     * @return the planner
+     */
+    public PartPlanner withTabWidth(Quantity<Length> width) {
+        Objects.requireNonNull(width, "width");
+        double checked = Require.positive("width of a tab", Kind.LENGTH.si(width), Units.MILLIMETRE);
+        return new PartPlanner(setup, progress, kerfWidthM, new TabPlaces(tabs.places(), checked));
     }
 
     /** {@return the setup} */
@@ -85,11 +114,12 @@ public final class PartPlanner {
      * @param workpiece the workpiece
      * @return the plan; a contour that the jet cannot cut is left out, with a finding
      * @throws dev.waterjet.part.GeometryException with code {@code jet-does-not-fit} if the jet cannot cut the outline
-     * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece
+     * @throws dev.waterjet.measure.DomainException if the jet does not cut the workpiece, or with code
+     *     {@code tab-width-missing} if tabs are placed and neither their width nor the shear strength is known
      */
     public PartPlan plan(Part part, Workpiece workpiece) {
         Objects.requireNonNull(part, "part");
-        return new PartPlanning(setup, workpiece, kerfWidthM, progress).plan(part);
+        return new PartPlanning(setup, workpiece, kerfWidthM, tabs, progress).plan(part);
     }
 
     /**
@@ -109,7 +139,7 @@ public final class PartPlanner {
     public EdgeProgram program(String title, List<Part> parts, Workpiece workpiece, ProgramWriter writer) {
         Objects.requireNonNull(writer, "writer");
         Require.atLeast("number of parts", parts.size(), 1, Units.ONE, "");
-        PartPlanning planning = new PartPlanning(setup, workpiece, kerfWidthM, progress);
+        PartPlanning planning = new PartPlanning(setup, workpiece, kerfWidthM, tabs, progress);
         return new EdgeProgram(writer.write(title, new EdgeMoves(planning).of(parts)), planning.findings);
     }
 

@@ -36,13 +36,19 @@ final class PartPlanning extends Planning {
 
     private static final int TABS = 3;
 
+    /** Kerf widths that are cut between a lead and a tab. */
+    private static final int FREE_KERFS = 4;
+
     private final DoubleConsumer progress;
+    private final TabPlaces tabs;
 
     /** Placers for the part whose paths are drawn. */
     private final Map<CuttingRules, LeadPlacer> placers = new HashMap<>();
 
-    PartPlanning(Setup setup, Workpiece workpiece, @Nullable Double kerfWidthM, DoubleConsumer progress) {
+    PartPlanning(
+            Setup setup, Workpiece workpiece, @Nullable Double kerfWidthM, TabPlaces tabs, DoubleConsumer progress) {
         super(setup, workpiece, kerfWidthM);
+        this.tabs = tabs;
         this.progress = progress;
     }
 
@@ -76,17 +82,22 @@ final class PartPlanning extends Planning {
      */
     List<Path> paths(Part part, Part conditioned, List<Contour> neighbours, Point from) {
         placers.clear();
-        boolean isTipping = checkSlats(part);
         List<Path> paths = new ArrayList<>();
         int last = conditioned.contours().size() - 1;
+        List<Contour> all = new ArrayList<>(conditioned.contours());
+        all.addAll(neighbours);
+        boolean isPlaced = !tabs.on(conditioned.outline(), all).isEmpty();
+        boolean isTipping = checkSlats(part, isPlaced);
         for (int i = 0; i <= last; i++) {
-            Optional<Lead> lead = lead(conditioned, i, neighbours);
+            List<Point> placed = tabs.on(conditioned.contours().get(i), all);
+            Optional<Lead> lead = lead(conditioned, i, neighbours, placed);
             if (lead.isPresent()) {
-                boolean isHeld = i == last && isTipping && setup.shearStrength().isPresent();
+                boolean isHeld = !placed.isEmpty()
+                        || (i == last && isTipping && setup.shearStrength().isPresent());
                 ToolPath path = lead.get().toolPath();
                 paths.add(
                         isHeld
-                                ? new Path(i, lead.get(), withTabs(path, rules(kerf(conditioned, i))), still)
+                                ? new Path(i, lead.get(), withTabs(path, rules(kerf(conditioned, i)), placed), still)
                                 : new Path(i, lead.get(), path, pierce(conditioned, lead.get())));
             }
         }
@@ -103,10 +114,10 @@ final class PartPlanning extends Planning {
     }
 
     /** Whether the part can tip. A part that tabs hold does not. */
-    private boolean checkSlats(Part part) {
+    private boolean checkSlats(Part part, boolean hasTabs) {
         Optional<Finding> finding = setup.slats().map(slats -> slats.check(part));
         boolean isTipping = finding.isPresent() && !finding.get().isSatisfied();
-        boolean isHeld = isTipping && setup.shearStrength().isPresent();
+        boolean isHeld = isTipping && (hasTabs || setup.shearStrength().isPresent());
         finding.map(found -> isHeld ? new Finding(true, found.message(), List.of(), found.place()) : found)
                 .ifPresent(findings::add);
         return isTipping;
@@ -121,9 +132,21 @@ final class PartPlanning extends Planning {
     }
 
     /** Path with leads; empty for a hole that the jet cannot cut. */
-    private Optional<Lead> lead(Part part, int contour, List<Contour> neighbours) {
+    private Optional<Lead> lead(Part part, int contour, List<Contour> neighbours, List<Point> placed) {
         try {
-            Lead lead = placer(part, contour, neighbours).suggest(contour);
+            LeadPlacer placer = placer(part, contour, neighbours);
+            Lead lead = placer.suggest(contour);
+            if (!placed.isEmpty()) {
+                CuttingRules rules = rules(kerf(part, contour));
+                double kerfM = Kind.LENGTH.si(rules.kerfWidth());
+                double widthM = tabs.widthM(sizing(rules), placed.size());
+                lead = TabPlaces.besideTabs(
+                        lead,
+                        part.contours().get(contour),
+                        placed,
+                        (widthM + kerfM) / 2 + FREE_KERFS * kerfM,
+                        at -> placer.at(contour, Kind.LENGTH.of(at)));
+            }
             findings.addAll(lead.findings());
             return Optional.of(lead);
         } catch (GeometryException tooNarrow) {
@@ -153,13 +176,23 @@ final class PartPlanning extends Planning {
                         : LeadPlacer.of(part, rules).withNeighbours(neighbours));
     }
 
-    private ToolPath withTabs(ToolPath path, CuttingRules rules) {
-        Quantity<Length> thickness = workpiece.thickness();
-        HoldingTabs tabs = HoldingTabs.of(
-                conditions.jet().water().reactionForce(), setup.shearStrength().orElseThrow(), thickness, rules);
-        QuantityArray<Length> places = tabs.suggest(cutLoop(path), TABS);
-        findings.add(tabs.check(path.contour(), TABS, tabs.width(TABS)));
-        return path.withTabs(places, tabs.width(TABS), rules.kerfWidth());
+    private Optional<HoldingTabs> sizing(CuttingRules rules) {
+        return setup.shearStrength()
+                .map(strength -> HoldingTabs.of(
+                        conditions.jet().water().reactionForce(), strength, workpiece.thickness(), rules));
+    }
+
+    /** A path with the tabs that are placed on it, or with tabs evenly along it. */
+    private ToolPath withTabs(ToolPath path, CuttingRules rules, List<Point> placed) {
+        Optional<HoldingTabs> sizing = sizing(rules);
+        int count = placed.isEmpty() ? TABS : placed.size();
+        Quantity<Length> width = Kind.LENGTH.of(tabs.widthM(sizing, count));
+        double gapM = Kind.LENGTH.si(width) + Kind.LENGTH.si(rules.kerfWidth());
+        QuantityArray<Length> places = placed.isEmpty()
+                ? sizing.orElseThrow().suggest(cutLoop(path), count)
+                : TabPlaces.along(cutLoop(path), placed, gapM, findings);
+        sizing.map(tabs -> tabs.check(path.contour(), count, width)).ifPresent(findings::add);
+        return path.withTabs(places, width, rules.kerfWidth());
     }
 
     /** The stretch along the part as a closed contour, from the entry. */

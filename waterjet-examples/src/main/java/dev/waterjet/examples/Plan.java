@@ -37,7 +37,6 @@ import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramWriter;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
-import dev.waterjet.sheet.Slats;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -49,7 +48,6 @@ import java.util.List;
 import java.util.Optional;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
-import javax.measure.quantity.Pressure;
 import javax.measure.quantity.Time;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -142,26 +140,8 @@ final class Plan extends Program {
                     "Criterion to select a head of --inventory, unless an option states a part of one. Default: time.")
     private Ranking ranking = Ranking.TIME;
 
-    @Option(
-            names = "--slat-pitch",
-            converter = Typed.Length.class,
-            paramLabel = "<distance>",
-            description = "Distance between the slats of the table. Default: 50 mm.")
-    private Quantity<Length> slatPitch = Measures.millimetres(50);
-
-    @Option(
-            names = "--slat-thickness",
-            converter = Typed.Length.class,
-            paramLabel = "<thickness>",
-            description = "Thickness of a slat. Default: 4 mm.")
-    private Quantity<Length> slatThickness = Measures.millimetres(4);
-
-    @Option(
-            names = "--shear-strength",
-            converter = Typed.Pressure.class,
-            paramLabel = "<strength>",
-            description = "Shear strength of the plate, from its data sheet, to size tabs where the part may fall.")
-    private Optional<Quantity<Pressure>> shearStrength = Optional.empty();
+    @Mixin
+    private final SupportOptions support = new SupportOptions();
 
     @Option(
             names = "--kerf-width",
@@ -232,7 +212,7 @@ final class Plan extends Program {
                 : Optional.of(select(selector(cut.model()), given, parts(drawn), workpiece));
         AbrasiveJet jet = selection.map(this::chosen).orElseGet(head::jet);
         Setup setup = setup(jet).withFeedModel(cut.model());
-        PartPlanner planner = planner(setup);
+        PartPlanner planner = support.on(planner(setup), drawn);
         PlanInput.Read read = given.map(PlanInput.Read::of)
                 .orElseGet(() ->
                         PlanInput.Read.of(named().title(), drawn.orElseThrow(), planner, workpiece, codes.codes()))
@@ -251,7 +231,7 @@ final class Plan extends Program {
                 named().fileName(),
                 named().written(isDrawing),
                 isInch(program) ? ReportUnits.INCH : ReportUnits.METRIC,
-                place.cautions(drawn.map(Drawing::cautions).orElse(List.of())),
+                place.cautions(drawn.map(PlanInput::cautions).orElse(List.of())),
                 read.findings().stream()
                         .filter(finding -> !finding.isSatisfied())
                         .toList(),
@@ -261,8 +241,9 @@ final class Plan extends Program {
                 shop.hasExamplePrices(),
                 shop.piercing(),
                 parts,
-                Slats.of(slatPitch, slatThickness),
-                shearStrength,
+                support.slats(),
+                support.shearStrength(),
+                drawn.map(found -> found.tabs().size()).orElse(0),
                 selection.map(found -> found.explanation(ranking)));
         return new Planned(report, JobFacts.of(report, where));
     }
@@ -300,10 +281,9 @@ final class Plan extends Program {
                 .withAbrasive(jet.abrasive(), jet.abrasiveFlow())
                 .withRequirement(requirement())
                 .withPierceSettings(shop.piercing())
-                .withSlats(Slats.of(slatPitch, slatThickness))
                 .withPrices(shop.rates())
                 .withKerfModel(kerf.model());
-        setup = shearStrength.isPresent() ? setup.withShearStrength(shearStrength.get()) : setup;
+        setup = support.on(setup);
         return feedsPerEdge ? setup.withFeedChange(Setup.ANY_FEED_CHANGE) : setup;
     }
 

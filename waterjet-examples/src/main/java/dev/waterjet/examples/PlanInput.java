@@ -6,6 +6,7 @@ import dev.waterjet.examples.drawing.Drawing;
 import dev.waterjet.examples.drawing.DrawnPart;
 import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.material.Workpiece;
+import dev.waterjet.measure.Message;
 import dev.waterjet.part.Finding;
 import dev.waterjet.placement.RigidMove;
 import dev.waterjet.plan.EdgeProgram;
@@ -17,6 +18,7 @@ import dev.waterjet.program.ProgramCodes;
 import dev.waterjet.program.ProgramFinding;
 import dev.waterjet.program.ProgramWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -54,7 +56,7 @@ record PlanInput(Optional<Path> file) {
                 text.append("(caution: no dwell in this program, the machine must wait for each pierce)")
                         .append(end);
             }
-            for (Caution caution : drawing.cautions()) {
+            for (Caution caution : cautions(drawing)) {
                 text.append("(caution: ")
                         .append(plain(caution.text()))
                         .append(')')
@@ -83,6 +85,19 @@ record PlanInput(Optional<Path> file) {
                     finding.remedies(),
                     finding.place() == null ? null : move.apply(finding.place()));
         }
+    }
+
+    /** Cautions of a drawing, and one about lines to mark, of which its program has none. */
+    static List<Caution> cautions(Drawing drawing) {
+        List<Caution> all = new ArrayList<>(drawing.cautions());
+        if (!drawing.marks().isEmpty()) {
+            all.add(Caution.warning(Message.of(
+                            "marks-not-written",
+                            "lines to mark are not in the program: {count}, the first {place}; mark them by other means")
+                    .with("count", drawing.marks().size())
+                    .with("place", drawing.marks().get(0).origin().place())));
+        }
+        return all;
     }
 
     /**

@@ -16,6 +16,7 @@ import javax.measure.quantity.Pressure;
  * @param parts number of parts in the batch
  * @param slats slats of the table
  * @param shearStrength shear strength of the plate, if tabs are required
+ * @param drawnTabs number of tabs that a drawing marks, which are in its program
  * @param headSelection explanation of the head selection, if the head was not given
  */
 public record Shop(
@@ -25,4 +26,5 @@ public record Shop(
         int parts,
         Slats slats,
         Optional<Quantity<Pressure>> shearStrength,
+        int drawnTabs,
         Optional<String> headSelection) {}

@@ -18,6 +18,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import javax.measure.Quantity;
+import javax.measure.quantity.Pressure;
 
 /** Support of the part on the slats, width of its tabs, and places for missing leads. */
 final class Support {
@@ -75,30 +77,30 @@ final class Support {
         if (!rests.isSatisfied() || !facts.containsKey("Slats")) {
             facts.put("Slats", rests.message().text(report.units().replaced()));
         }
-        if (!rests.isSatisfied()) {
-            // a program of a drawing has the tabs
-            boolean isHeld = !report.parts().isEmpty() && shop.shearStrength().isPresent();
-            if (!isHeld) {
+        // a program of a drawing has the tabs
+        boolean isDrawn = !report.parts().isEmpty();
+        if (shop.drawnTabs() > 0) {
+            facts.put("Tabs", shop.drawnTabs() + " in the program where the drawing marks them");
+        } else if (!rests.isSatisfied()) {
+            if (!isDrawn || shop.shearStrength().isEmpty()) {
                 cautions.add(Caution.warning(rests.message()));
             }
-            shop.shearStrength().ifPresent(strength -> {
-                HoldingTabs tabs = HoldingTabs.of(
-                        report.jet().water().reactionForce(),
-                        strength,
-                        report.workpiece().thickness(),
-                        rules);
-                facts.put(
-                        "Tabs",
-                        TABS + " of "
-                                + ReportText.of(
-                                        Kind.LENGTH,
-                                        tabs.width(TABS),
-                                        report.units().length())
-                                + (isHeld
-                                        ? " in the program hold the part against the reaction of the jet"
-                                        : " hold the part against the reaction of the jet"));
-            });
+            shop.shearStrength().ifPresent(strength -> facts.put("Tabs", tabs(strength, rules, report, isDrawn)));
         }
+    }
+
+    private static String tabs(
+            Quantity<Pressure> strength, CuttingRules rules, PlanReport report, boolean isInProgram) {
+        HoldingTabs tabs = HoldingTabs.of(
+                report.jet().water().reactionForce(),
+                strength,
+                report.workpiece().thickness(),
+                rules);
+        return TABS + " of "
+                + ReportText.of(Kind.LENGTH, tabs.width(TABS), report.units().length())
+                + (isInProgram
+                        ? " in the program hold the part against the reaction of the jet"
+                        : " hold the part against the reaction of the jet");
     }
 
     /** Places for the lead of each cut that has none, of the first few only: each takes a look at the whole part. */
