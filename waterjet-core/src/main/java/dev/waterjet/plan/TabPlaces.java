@@ -81,24 +81,27 @@ record TabPlaces(List<Point> places, @Nullable Double widthM) {
         if (room(entry, tabs, total) >= leastM) {
             return suggested;
         }
-        Lead best = suggested;
+        Optional<Lead> clear = Optional.empty();
         for (int k = 1; k < ENTRIES; k++) {
             // to both sides in turn
             double step = (k % 2 == 0 ? -1 : 1) * ((k + 1) / 2) * total / ENTRIES;
             double at = (entry + step + total) % total;
-            if (room(at, tabs, total) >= leastM) {
-                try {
-                    Lead lead = leadAt.apply(at);
-                    if (lead.isSatisfied() || (lead.isClear() && !suggested.isSatisfied())) {
-                        return lead;
-                    }
-                    best = best == suggested && lead.isClear() ? lead : best;
-                } catch (GeometryException unreachable) {
-                    continue;
-                }
+            Optional<Lead> lead = room(at, tabs, total) < leastM ? Optional.empty() : clearLead(leadAt, at);
+            if (lead.filter(found -> found.isSatisfied() || !suggested.isSatisfied())
+                    .isPresent()) {
+                return lead.get();
             }
+            clear = clear.or(() -> lead);
         }
-        return best;
+        return clear.orElse(suggested);
+    }
+
+    private static Optional<Lead> clearLead(DoubleFunction<Lead> leadAt, double at) {
+        try {
+            return Optional.of(leadAt.apply(at)).filter(Lead::isClear);
+        } catch (GeometryException unreachable) {
+            return Optional.empty();
+        }
     }
 
     /** Distance along a closed contour to the nearest tab. */
