@@ -110,28 +110,35 @@ final class ProcessPlaces {
         }
     }
 
-    /** A bend of several joints, of which the first is the one before an edge. */
+    /** A bend of several joints, of which the first is the one before an edge. What rounding turns neither starts nor ends one. */
     private void bend(int index) {
         EdgePolicy from = policy(index - 1);
         double turn = edge.turnFrom(before);
+        if (Math.abs(turn) <= LEAST_TURN_RAD) {
+            return;
+        }
         double length = 0;
+        double sinceTurn = 0;
         bendEnd = index;
         path.load(index, within);
-        while (bendEnd + 1 < path.size() && !within.isArc() && within.length() <= 2 * from.spreadM()) {
-            path.load(bendEnd + 1, after);
+        for (int i = index; i + 1 < path.size() && !within.isArc(); i++) {
+            sinceTurn += within.length();
+            path.load(i + 1, after);
             double more = after.turnFrom(within);
-            if (more * turn <= 0 || isCorner(more, Math.min(within.length(), after.length()))) {
+            boolean isTurn = Math.abs(more) > LEAST_TURN_RAD;
+            boolean isEnd = isTurn && (more * turn < 0 || isCorner(more, Math.min(within.length(), after.length())));
+            if (isEnd || sinceTurn > 2 * from.spreadM()) {
                 break;
             }
-            turn += more;
-            length += within.length();
-            bendEnd++;
-            path.load(bendEnd, within);
+            if (isTurn) {
+                turn += more;
+                length += sinceTurn;
+                sinceTurn = 0;
+                bendEnd = i + 1;
+            }
+            path.load(i + 1, within);
         }
-        if (length > 0
-                && Math.abs(turn) > LEAST_TURN_RAD
-                && from.isSlowing()
-                && policy(bendEnd).isSlowing()) {
+        if (length > 0 && from.isSlowing() && policy(bendEnd).isSlowing()) {
             boolean isInside = turn * partSign < 0;
             double radius = length / Math.abs(turn);
             Slowdown slowdown =

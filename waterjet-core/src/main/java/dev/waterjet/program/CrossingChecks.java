@@ -13,17 +13,22 @@ import java.util.Set;
 
 /**
  * Checks that closed contours cross neither themselves nor each other. Touching is no crossing, nor is a spike or a slit, which
- * runs out and back on the same line.
+ * runs out and back on the same line. A crossing that cuts off a loop no wider than the rounding of the program's coordinates
+ * is none: the sides of a narrow slot, rounded, may cross.
  */
 final class CrossingChecks {
 
     private static final double SAME_M = 1e-9;
     private static final double SAME_RAD = 1e-6;
 
+    /** Width that rounding takes from or adds to a narrow loop, in last places of the coordinates: one on either side. */
+    private static final double ROUNDED_PLACES = 2;
+
     /** One edge of a contour, and its extent. */
     private record Item(int cut, int edge, double from, double to, double low, double high) {}
 
     private final ContourNesting nesting;
+    private final String text;
     private final EdgeCursor a = new EdgeCursor();
     private final EdgeCursor b = new EdgeCursor();
     private final EdgeCursor neighbour = new EdgeCursor();
@@ -31,8 +36,9 @@ final class CrossingChecks {
     private final double[] rays = new double[4];
     private final Set<Long> reported = new HashSet<>();
 
-    CrossingChecks(ContourNesting nesting) {
+    CrossingChecks(ContourNesting nesting, String text) {
         this.nesting = nesting;
+        this.text = text;
     }
 
     void find(List<ProgramFinding> found) {
@@ -90,10 +96,17 @@ final class CrossingChecks {
             double y = places[2 * i + 1];
             ray(contour, first.edge(), a, x, y, 0);
             ray(otherContour, second.edge(), b, x, y, 2);
-            if (isCrossing() && reported.add(first.cut() * 4_000_000_007L + second.cut())) {
+            if (isCrossing()
+                    && !(isSame && isRounding(first, second, x, y))
+                    && reported.add(first.cut() * 4_000_000_007L + second.cut())) {
                 found.add(finding(first, second, x, y));
             }
         }
+    }
+
+    private boolean isRounding(Item first, Item second, double x, double y) {
+        double width = ROUNDED_PLACES * nesting.cuts.get(first.cut()).lastPlaceM(text);
+        return CutOffLoop.isThin(nesting.contours.get(first.cut()), first.edge(), second.edge(), x, y, width);
     }
 
     private ProgramFinding finding(Item first, Item second, double x, double y) {

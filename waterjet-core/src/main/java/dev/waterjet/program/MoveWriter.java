@@ -142,8 +142,14 @@ final class MoveWriter {
             lineTo(toX, toY, feed);
             return;
         }
-        if (Math.hypot(toX - atX, toY - atY) <= SHORT_ARC_M) {
-            byChords(arc, sweep, feed);
+        double radius = Math.hypot(toX - atX, toY - atY);
+        if (radius <= SHORT_ARC_M) {
+            byChords(arc, sweep, Math.PI / 4, feed);
+            return;
+        }
+        if (radius > ProgramReader.MAX_DISTANCE_M) {
+            // no word reaches its centre; chords of the angle a leave the arc by a last place, r a^2 / 8
+            byChords(arc, sweep, Math.sqrt(8 * metres(BigDecimal.ONE.movePointLeft(decimals)) / radius), feed);
             return;
         }
         if (!offset.isEmpty()) {
@@ -159,9 +165,9 @@ final class MoveWriter {
         givenY = toY;
     }
 
-    /** Chords of an eighth of a turn at most; they leave the arc by less than the last decimal. */
-    private void byChords(ProgramMove.Arc arc, double sweep, double feed) {
-        for (Point end : ends(arc, sweep, Math.PI / 4)) {
+    /** Chords of an angle at most, which leave the arc by no more than the last decimal. */
+    private void byChords(ProgramMove.Arc arc, double sweep, double mostRad, double feed) {
+        for (Point end : ends(arc, sweep, mostRad)) {
             lineTo(end.xSi(), end.ySi(), feed);
         }
     }

@@ -96,7 +96,7 @@ public final class ProgramChecks {
         List<ProgramFinding> found = new ArrayList<>(program.findings());
         ContourNesting nesting = ContourNesting.of(program.cuts());
         new SideChecks(nesting).find(found);
-        new CrossingChecks(nesting).find(found);
+        new CrossingChecks(nesting, program.unrolledText()).find(found);
         dwells(program, found);
         found.sort(Comparator.comparingInt(ProgramFinding::line));
         return List.copyOf(found);

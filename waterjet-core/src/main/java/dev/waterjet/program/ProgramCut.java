@@ -221,6 +221,11 @@ public final class ProgramCut implements Described {
         return Optional.ofNullable(jetOn.dwellS()).map(Kind.TIME::of);
     }
 
+    /** Last place of its coordinates in a text of the program without sub-programs, in m. */
+    double lastPlaceM(String text) {
+        return WordRounding.placeM(blocks, first, end, text);
+    }
+
     JetOn jetOn() {
         return jetOn;
     }

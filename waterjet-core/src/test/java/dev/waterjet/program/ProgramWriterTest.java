@@ -197,6 +197,24 @@ class ProgramWriterTest {
     }
 
     @Test
+    void anArcWhoseCentreIsBeyondTheLimitOfWordsIsWrittenAsChords() {
+        String text = WRITER.write(
+                "",
+                List.of(
+                        rapid(0, 0),
+                        on(0),
+                        arc(400, 0, 200, -1.362e6, Side.RIGHT),
+                        line(400, -100),
+                        line(0, -100),
+                        line(0, 0),
+                        OFF));
+
+        // the arc rises by s^2/(2 r) = 0.0147 mm over 200 mm
+        assertThat(text).contains("X200 Y0.015 F").doesNotContain("G2 X");
+        assertThat(PartProgram.parse(text).cuts().get(0).isClosed()).isTrue();
+    }
+
+    @Test
     void feedsOfEachBlockStayInPlaceWhereNothingIsSplit() {
         PartProgram program = PartProgram.parse(SQUARE);
         CutFeeds feeds = CutFeeds.ofSi(new double[] {0.165}, new double[] {0.005});
