@@ -28,7 +28,7 @@ import javax.measure.Quantity;
  *         .check();
  * }</pre>
  *
- * <p>Numbers and quantities are compared within 1e-12 of their size.
+ * <p>Of the other values at least one has another hash code. Numbers and quantities are compared within 1e-12 of their size.
  *
  * @param <T> the value type
  */
@@ -101,6 +101,16 @@ public final class ValueContract<T> {
             }
         }
         changes.forEach(this::changesOneThing);
+        hashesTellValuesApart();
+    }
+
+    /** Not demanded of a hash code, but a table of values whose hash codes are all one is a list. */
+    private void hashesTellValuesApart() {
+        if (!others.isEmpty()) {
+            assertThat(others)
+                    .as("hash codes of different values")
+                    .anyMatch(other -> other.value().hashCode() != value.hashCode());
+        }
     }
 
     /** Checks equality, hash code, serial form and forged bytes of a value of any type. */

@@ -133,6 +133,52 @@ class SheetFillTest {
                 .isThrownBy(() -> sheet.squareEitherWay(millimetres(350), millimetres(310)));
     }
 
+    /** By hand; each part is as long as a side of the sheet, so that it just fits one way or both. */
+    @Test
+    void aPartAsLongAsTheSheetFits() {
+        assertThat(either(300, 500, 300, 100)).isEqualTo(5); // turned: 3
+        assertThat(either(500, 300, 100, 300)).isEqualTo(5); // turned: 3
+        assertThat(either(300, 200, 200, 300)).isEqualTo(1); // turned only
+        assertThat(either(500, 600, 100, 500)).isEqualTo(6); // upright: 5
+        assertThat(either(600, 500, 500, 100)).isEqualTo(6); // upright: 5
+    }
+
+    private static int either(double sheetWidth, double sheetHeight, double width, double height) {
+        return sheet(sheetWidth, sheetHeight)
+                .squareEitherWay(millimetres(width), millimetres(height))
+                .parts();
+    }
+
+    @Test
+    void partsStayUprightWhereATurnGainsNothing() {
+        SheetFill fill = sheet(400, 400).squareEitherWay(millimetres(100), millimetres(200));
+
+        assertThat(fill.parts()).isEqualTo(8);
+        assertThat(Kind.LENGTH.si(fill.partWidth())).isCloseTo(0.1, within(1e-15));
+    }
+
+    /** A sheet that is 10 nm short of fifty parts holds 49; rounding in the last digits loses none. */
+    @Test
+    void onlyRoundingIsForgiven() {
+        assertThat(square(500 - 1e-5, 10, 0, 0).parts()).isEqualTo(49 * 49);
+        assertThat(square(500 - 1e-12, 10, 0, 0).parts()).isEqualTo(2500);
+    }
+
+    /** Gaps take room, so that 3158 = 1 + 5999 / 1.9 small parts in a row are within ten million on the sheet. */
+    @Test
+    void theLimitCountsPartsWithTheirGaps() {
+        assertThat(square(6000, 1, 0, 0.9).parts()).isEqualTo(3158 * 3158);
+    }
+
+    @Test
+    void discsCoverTheirAreaAndTheGridIsNamed() {
+        SheetFill round = sheet(1000, 500).staggered(millimetres(100));
+
+        assertThat(round.coveredShare()).isCloseTo(round.parts() * Math.PI * 0.0025 / 0.5, within(1e-12));
+        assertThat(round.describe()).containsEntry("grid", "staggered");
+        assertThat(square(500, 10, 0, 0).describe()).containsEntry("grid", "square");
+    }
+
     @Test
     void whatDoesNotFitIsRefused() {
         assertThatExceptionOfType(DomainException.class)

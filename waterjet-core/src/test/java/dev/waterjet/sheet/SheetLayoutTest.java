@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.ValueContract;
+import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Part;
@@ -91,5 +92,39 @@ class SheetLayoutTest {
         assertThat(finding.code()).isEqualTo("over-edge");
         assertThat(number(finding, "over_m")).isCloseTo(0.005, within(1e-12));
         assertThat(move(finding)).isCloseTo(0.009, within(1e-12));
+    }
+
+    /** Kerf, web and places are powers of two of a metre, so that the distance in doubles is the required one. */
+    @Test
+    void theRequiredDistanceIsEnough() {
+        double unit = 1.0 / 1024;
+        CuttingRules rules = CuttingRules.of(Kind.LENGTH.of(unit), Kind.LENGTH.of(8 * unit));
+        Contour square = Contour.rectangle(
+                Point.ofSi(16 * unit, 16 * unit), Point.ofSi(32 * unit, 32 * unit), EdgeRequirement.defaults());
+        Contour sheet =
+                Contour.rectangle(Point.ofSi(0, 0), Point.ofSi(128 * unit, 128 * unit), EdgeRequirement.defaults());
+        Part part = Part.of(square);
+
+        SheetLayout enough = SheetLayout.of(sheet, List.of(part, part.translatedBy(Point.ofSi(20 * unit, 0))));
+        SheetLayout less = SheetLayout.of(sheet, List.of(part, part.translatedBy(Point.ofSi(19.5 * unit, 0))));
+
+        assertThat(enough.check(rules)).hasSize(2).allMatch(Finding::isSatisfied);
+        assertThat(less.check(rules)).hasSize(3).anyMatch(found -> found.code().equals("neighbour-clearance"));
+    }
+
+    /** A disc of 20 mm radius, 17 mm from each edge in turn. */
+    @Test
+    void aDiscReachesOverEveryEdgeAlike() {
+        Contour sheet = rectangle(0, 0, 1000, 500);
+        double[][] centres = {{17, 250}, {983, 250}, {500, 17}, {500, 483}};
+        for (double[] centre : centres) {
+            Part disc = Part.of(Contour.circle(
+                    Point.millimetres(centre[0], centre[1]), millimetres(20), EdgeRequirement.defaults()));
+
+            Finding finding = SheetLayout.of(sheet, List.of(disc)).check(RULES).get(0);
+
+            assertThat(finding.code()).isEqualTo("over-edge");
+            assertThat(number(finding, "over_m")).isCloseTo(0.003, within(1e-12));
+        }
     }
 }

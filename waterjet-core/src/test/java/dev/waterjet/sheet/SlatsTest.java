@@ -83,4 +83,34 @@ class SlatsTest {
                     .isCloseTo(Math.toRadians(5), within(1e-12));
         }
     }
+
+    /** A gap of 3 / 64 m between slats along x; sizes in powers of two of a metre, so that they meet the gap in doubles. */
+    @Test
+    void anExtentOfJustTheGapNeitherFallsNorTips() {
+        Slats slats =
+                Slats.of(Kind.LENGTH.of(4.0 / 64), Kind.LENGTH.of(1.0 / 64)).withDirection(degrees(0));
+
+        assertThat(slats.check(across(3.0 / 64)).code()).isEqualTo("slats-tip");
+        assertThat(slats.check(across(6.0 / 64)).code()).isEqualTo("slats-rest");
+        assertThat(slats.suggestRotation(across(6.0 / 64)).map(Kind.ANGLE::si)).contains(0.0);
+    }
+
+    private static Part across(double heightM) {
+        return Part.of(Contour.rectangle(Point.ofSi(0, 0), Point.ofSi(1, heightM), EdgeRequirement.defaults()));
+    }
+
+    /**
+     * A strip of 60 mm by 300 mm reaches 30 cos t + 150 sin t across the slats when it leans by t, the gap of 46 mm from 6.2
+     * degrees. One that leans clockwise by 4 degrees leans by 1, 6 and 11 after turns by 5, 10 and 15.
+     */
+    @Test
+    void aTurnIsCounterClockwise() {
+        Part leaning = Part.of(strip(60, 300).outline().rotatedBy(degrees(-4)));
+
+        double turn = Kind.ANGLE.si(SLATS.suggestRotation(leaning).orElseThrow());
+
+        assertThat(turn).isCloseTo(Math.toRadians(15), within(1e-12));
+        Part turned = Part.of(leaning.outline().rotatedBy(Kind.ANGLE.of(turn)));
+        assertThat(SLATS.check(turned).isSatisfied()).isTrue();
+    }
 }
