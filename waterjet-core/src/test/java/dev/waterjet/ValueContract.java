@@ -117,6 +117,7 @@ public final class ValueContract<T> {
     public static void holdsFor(Object value) {
         isTheSame("itself", value, value);
         assertThat(value).isNotEqualTo(null).isNotEqualTo("a text");
+        assertThat(value.toString()).as("text").isNotBlank();
         if (value instanceof Serializable serializable) {
             isTheSame("the copy read from bytes", value, copy(value));
             new ForgedBytes(serializable).check();
