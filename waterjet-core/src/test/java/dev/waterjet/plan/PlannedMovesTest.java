@@ -203,7 +203,7 @@ class PlannedMovesTest {
         assertThat(SETUP.describe()).doesNotContainKey("shear_strength_Pa");
         assertThat(SETUP.withShearStrength(megapascals(300)).describe()).containsEntry("shear_strength_Pa", 300e6);
         assertThat(plan.cuts().get(0).describe())
-                .containsEntry("source", plan.cuts().get(0).source())
+                .containsEntry("source", (long) plan.cuts().get(0).source())
                 .containsEntry("time_s", Kind.TIME.si(plan.cuts().get(0).time()))
                 .containsEntry("length_m", Kind.LENGTH.si(plan.cuts().get(0).length()));
         assertThat(plan.toString()).contains("2 cuts");
