@@ -28,8 +28,8 @@ public final class RigidMove implements Described, Serializable {
         private static final long serialVersionUID = 1L;
 
         Values {
-            rotationRad = Require.finite("rotation", rotationRad, Units.DEGREE) + 0.0;
-            rotationRad = Math.IEEEremainder(rotationRad, 2 * Math.PI) + 0.0;
+            // a remainder of -0.0 is 0.0
+            rotationRad = Math.IEEEremainder(Require.finite("rotation", rotationRad, Units.DEGREE), 2 * Math.PI) + 0.0;
             Objects.requireNonNull(shift, "shift");
         }
 

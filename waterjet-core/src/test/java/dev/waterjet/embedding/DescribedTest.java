@@ -147,6 +147,12 @@ class DescribedTest {
         isPlain(sample.describe());
     }
 
+    @ParameterizedTest
+    @MethodSource("samples")
+    void aTextIsForPeople(Described sample) {
+        assertThat(sample.toString()).isNotBlank().doesNotContain("@", "NaN");
+    }
+
     private static void isPlain(Object value) {
         if (value instanceof Map<?, ?> map) {
             map.forEach((key, part) -> {

@@ -106,4 +106,14 @@ class AccuracyBudgetTest {
         assertThat(Refusals.of(() -> AccuracyBudget.none().withLimit(Cause.MACHINE, millimetres(-1))))
                 .isEqualTo("must-be-at-least");
     }
+
+    @Test
+    void causesAreNamedAndNoDeviationHasNoSign() {
+        assertThat(Cause.values())
+                .extracting(Cause::label)
+                .containsExactly(
+                        "machine", "locating", "thermal expansion", "kerf offset", "wear", "predicted deviation");
+        assertThat(AccuracyBudget.none().with(Cause.WEAR, deviation(-0.0, 3)))
+                .isEqualTo(AccuracyBudget.none().with(Cause.WEAR, deviation(0.0, 3)));
+    }
 }

@@ -221,4 +221,44 @@ class PartLocatorTest {
                 .differs("points", PartLocator.locate(List.of(ProbedPoint.hole(A, A), ProbedPoint.hole(C, C))))
                 .check();
     }
+
+    /**
+     * Two holes 2 a apart, each probed with the uncertainty u in both directions: their middle is found within u/sqrt 2, the
+     * rotation within u/(a sqrt 2), and a place r from the middle within u/sqrt 2 sqrt(1 + (r/a)^2), whatever its direction.
+     */
+    @ParameterizedTest
+    @CsvSource({"0, 0, 0", "300, 200, 0", "300, 200, 40", "-150, 80, 200"})
+    void placesFarFromTheProbedOnesAreLessSure(double xMm, double yMm, double turn) {
+        double a = 50;
+        double u = 0.02;
+        RigidMove move = RigidMove.of(degrees(turn), Point.millimetres(12, -7));
+        Location location = PartLocator.locate(
+                List.of(
+                        hole(Point.millimetres(xMm - a, yMm), move).withUncertainty(millimetres(u)),
+                        hole(Point.millimetres(xMm + a, yMm), move).withUncertainty(millimetres(u))),
+                move);
+
+        assertThat(Kind.ANGLE.si(location.rotationUncertainty()))
+                .isCloseTo(u / a / Math.sqrt(2), withinPercentage(0.01));
+        for (double r : new double[] {0, 20, 50, 400}) {
+            for (int direction = 0; direction < 360; direction += 45) {
+                Point place = Point.millimetres(
+                        xMm + r * Math.cos(Math.toRadians(direction)), yMm + r * Math.sin(Math.toRadians(direction)));
+                assertThat(1000 * Kind.LENGTH.si(location.uncertaintyAt(place)))
+                        .isCloseTo(u / Math.sqrt(2) * Math.hypot(1, r / a), withinPercentage(0.01));
+            }
+        }
+    }
+
+    @Test
+    void whatIsProbedIsNamed() {
+        assertThat(hole(A, RigidMove.none()).toString()).startsWith("hole probed at");
+        assertThat(onEdge(A, B, 0.5, RigidMove.none()).toString()).startsWith("edge probed at");
+    }
+
+    @Test
+    void aWholeTurnIsNone() {
+        assertThat(RigidMove.of(degrees(-360), Point.millimetres(0, 0))).isEqualTo(RigidMove.none());
+        assertThat(RigidMove.of(degrees(-0.0), Point.millimetres(0, 0))).isEqualTo(RigidMove.none());
+    }
 }

@@ -85,7 +85,7 @@ class MoveTableTest {
                 .doesNotContain("0", "5");
         assertThat(rows)
                 .allSatisfy(row -> assertThat(row)
-                        .containsEntry("shape", row.get("centre_x_m").isEmpty() ? "line" : "arc")
+                        .containsEntry("shape", "".equals(row.get("centre_x_m")) ? "line" : "arc")
                         .containsEntry(
                                 "lead", String.valueOf(row.get("purpose")).startsWith("lead") ? "yes" : "no"));
         assertThat(rows).extracting(row -> row.get("purpose")).contains("lead-in", "cut");

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What the moves of a plan are on any machine: they follow each other, lie on their arcs, and add up. */
+/** Moves of a plan follow each other, lie on their arcs, and are written in that order. */
 class PlannedMovesTest {
 
     private static final TiltingHead HEAD = TiltingHead.of(
