@@ -19,6 +19,9 @@ final class MoveWriter {
     /** Largest angle of an arc by its radius: near half a circle the radius says little about the centre. */
     static final double MAX_RADIUS_ARC = 2 * Math.PI / 3;
 
+    /** Chords of an arc whose centre no word reaches; a longer one stays an arc, which a reader refuses. */
+    private static final int MAX_CHORDS = 10_000;
+
     /** Word that ends a kerf offset. */
     private static final String OFF = "G40 ";
 
@@ -147,9 +150,10 @@ final class MoveWriter {
             byChords(arc, sweep, Math.PI / 4, feed);
             return;
         }
-        if (radius > ProgramReader.MAX_DISTANCE_M) {
-            // no word reaches its centre; chords of the angle a leave the arc by a last place, r a^2 / 8
-            byChords(arc, sweep, Math.sqrt(8 * metres(BigDecimal.ONE.movePointLeft(decimals)) / radius), feed);
+        // chords of the angle a leave the arc by a last place, r a^2 / 8
+        double flat = Math.sqrt(8 * metres(BigDecimal.ONE.movePointLeft(decimals)) / radius);
+        if (radius > ProgramReader.MAX_DISTANCE_M && Math.abs(sweep) <= MAX_CHORDS * flat) {
+            byChords(arc, sweep, flat, feed);
             return;
         }
         if (!offset.isEmpty()) {
