@@ -7,7 +7,6 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,8 +50,8 @@ class ProgramNumbersTest {
     }
 
     @Property(tries = 5000)
-    void feedsAreRoundedDownToFourDigits(@ForAll @DoubleRange(min = 1e-5, max = 1e5) double rate) {
-        double feed = rate / 60_000;
+    void feedsAreRoundedDownToFourDigits(@ForAll @LongRange(min = 1, max = 1_000_000_000_000L) long tenMillionths) {
+        double feed = tenMillionths / 1e7 / 60_000;
 
         BigDecimal expected =
                 BigDecimal.valueOf(feed * 60 / 1e-3 * (1 + 1e-12)).round(new MathContext(4, RoundingMode.DOWN));
