@@ -351,7 +351,8 @@ public final class EdgeRequirement implements Described, Serializable {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof EdgeRequirement that && values.equals(that.values);
+        // a contour compares the requirements of neighbouring edges, which are nearly always the same object
+        return this == other || (other instanceof EdgeRequirement that && values.equals(that.values));
     }
 
     @Override

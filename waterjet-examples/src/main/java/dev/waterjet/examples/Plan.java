@@ -224,6 +224,7 @@ final class Plan extends Program {
                 named().title(),
                 plan,
                 program,
+                PlanReport.around(program, plan.setup().requirement()),
                 PartProgram.parse(written(plan, program, isDrawing), program.codes()),
                 parts(drawn).stream()
                         .map(part -> place.move().map(to -> to.apply(part)).orElse(part))

@@ -15,6 +15,7 @@ import dev.waterjet.plan.PlannedCut;
 import dev.waterjet.program.PartProgram;
 import dev.waterjet.program.ProgramFinding;
 import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -32,6 +33,7 @@ import javax.measure.quantity.Volume;
  * @param title title of the part
  * @param plan the plan
  * @param program the program that was planned
+ * @param part rectangle around its contours without leads
  * @param written the program with the feed rates of the plan
  * @param parts parts of a drawing where they lie; none for a program
  * @param inputName file name of the input
@@ -45,6 +47,7 @@ public record PlanReport(
         String title,
         PartPlan plan,
         PartProgram program,
+        Box part,
         PartProgram written,
         List<Part> parts,
         String inputName,
@@ -108,14 +111,19 @@ public record PlanReport(
         return plan.setup().kerfModel().kerf(plan.conditions(), feed().value());
     }
 
-    /** Rectangle around the contours without leads. */
-    Box part() {
-        List<Box> boxes = program.cuts().stream()
-                .map(cut -> cut.loop(plan.setup().requirement())
-                        .orElseGet(() -> cut.path(plan.setup().requirement()))
+    /**
+     * Returns the rectangle around the contours of a program without leads.
+     *
+     * @param program the program
+     * @param requirement requirement on the edges
+     * @return the rectangle
+     */
+    public static Box around(PartProgram program, EdgeRequirement requirement) {
+        return around(program.cuts().stream()
+                .map(cut -> cut.loop(requirement)
+                        .orElseGet(() -> cut.path(requirement))
                         .box())
-                .toList();
-        return around(boxes);
+                .toList());
     }
 
     /** Rectangle around all paths. */
@@ -146,9 +154,8 @@ public record PlanReport(
 
     /** Size of the part, as {@code 160 mm × 106 mm}. */
     String size() {
-        Box box = part();
-        return ReportText.of(Kind.LENGTH, box.width(), units.length()) + " \u00d7 "
-                + ReportText.of(Kind.LENGTH, box.height(), units.length());
+        return ReportText.of(Kind.LENGTH, part.width(), units.length()) + " \u00d7 "
+                + ReportText.of(Kind.LENGTH, part.height(), units.length());
     }
 
     /** Whether a machine applies the kerf offset to any cut. */
