@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import javax.measure.Quantity;
 import javax.measure.quantity.Length;
 import javax.measure.quantity.Pressure;
@@ -266,9 +267,11 @@ public final class PierceSelector {
         double total = low.timeSi(depthM) + deeper;
         double uncertainty =
                 (low.timeSi(depthM) * low.relativeUncertainty() + deeper * full.relativeUncertainty()) / total;
-        return Estimate.withinFactor(
-                        Kind.TIME, total, uncertainty, low.estimate(total).cautions())
-                .with(full.estimate(total).cautions());
+        List<Caution> cautions = Stream.of(low, full)
+                .flatMap(model -> model.estimate(total).cautions().stream())
+                .distinct()
+                .toList();
+        return Estimate.withinFactor(Kind.TIME, total, uncertainty, cautions);
     }
 
     private static Message reason(double pressurePa, OptionalDouble strength) {

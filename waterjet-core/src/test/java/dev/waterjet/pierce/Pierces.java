@@ -44,7 +44,15 @@ final class Pierces {
     }
 
     static CutConditions brittle(double thicknessMm) {
-        return cut(Material.of("cast-tile", 400, 0.3, MaterialClass.BRITTLE), thicknessMm);
+        return brittle(400, thicknessMm);
+    }
+
+    static CutConditions brittle(double machinability, double thicknessMm) {
+        return cut(Material.of("cast-tile", machinability, 0.3, MaterialClass.BRITTLE), thicknessMm);
+    }
+
+    static CutConditions ductile(double machinability, double thicknessMm) {
+        return cut(Material.of("forged-bar", machinability, 0.1, MaterialClass.DUCTILE), thicknessMm);
     }
 
     private static CutConditions cut(Material material, double thicknessMm) {

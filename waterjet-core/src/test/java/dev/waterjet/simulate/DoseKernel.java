@@ -10,11 +10,6 @@ final class DoseKernel {
 
     private DoseKernel() {}
 
-    /** Dose on the spot of a dwell, and beside a start that was dwelt before a pass at a feed began. */
-    static double startDose(double dwellS, double feedMPerS, double spreadM) {
-        return 1 / (2 * feedMPerS) + dwellS / (Math.sqrt(2 * Math.PI) * spreadM);
-    }
-
     /**
      * Dose of one turn on a circle: {@code sqrt(2 pi) R/(u s) exp(-(r - R)^2/(2 s^2)) exp(-x) I0(x)}, {@code x = r R/s^2}.
      *
