@@ -2,6 +2,9 @@ package dev.waterjet.examples;
 
 import dev.waterjet.calibrate.CalibratedFeed;
 import dev.waterjet.calibrate.CalibrationSet;
+import dev.waterjet.evidence.Evidence;
+import dev.waterjet.evidence.EvidenceGrade;
+import dev.waterjet.evidence.Source;
 import dev.waterjet.feed.FeedModel;
 import dev.waterjet.material.Material;
 import dev.waterjet.material.Materials;
@@ -9,11 +12,12 @@ import dev.waterjet.measure.TextException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** Option of saved calibrations; mixed into every program that computes a feed rate. */
+/** Options of how a material is cut: saved calibrations, or its number; mixed into every program that computes a feed rate. */
 final class CalibrationOptions {
 
     @Option(
@@ -24,6 +28,16 @@ final class CalibrationOptions {
                     + " several materials replaces the feed model for all, with the factor of the shop. Default: the"
                     + " calibrations of the shop file.")
     private List<Path> files = new ArrayList<>();
+
+    @Option(
+            names = "--machinability",
+            converter = StatedNumber.Converter.class,
+            paramLabel = "<number>",
+            description =
+                    "Machinability number of the material, instead of that of the catalogue and of calibrations in"
+                            + " the shop file. With its standard uncertainty as \"90 +/- 5\" or \"90 +/- 5 %%\"; without, the"
+                            + " relative uncertainty of the catalogue stands.")
+    private Optional<StatedNumber> machinability = Optional.empty();
 
     @Spec(Spec.Target.MIXEE)
     private CommandSpec program;
@@ -45,6 +59,9 @@ final class CalibrationOptions {
      * @return material and model
      */
     Choice choose(Material stated, FeedModel model) {
+        if (machinability.isPresent()) {
+            return new Choice(withMachinability(stated, machinability.get()), model, false);
+        }
         boolean isDefault = !program.commandLine().getParseResult().hasMatchedOption("--material");
         List<FitFile.Content> all = read(isDefault ? List.of() : List.of(stated));
         FeedModel others = model;
@@ -74,6 +91,17 @@ final class CalibrationOptions {
         }
         Material fitted = fitting.get(fitting.size() - 1).material();
         return new Choice(fitted, fitting.size() == 1 ? fitting.get(0) : set, true);
+    }
+
+    private Material withMachinability(Material stated, StatedNumber number) {
+        if (!files.isEmpty()) {
+            throw new TextException(
+                    "--machinability and --calibration both say how the material is cut; give one of them");
+        }
+        return stated.withMachinability(
+                number.value(),
+                number.relativeUncertainty().orElse(stated.relativeUncertainty()),
+                Evidence.of(EvidenceGrade.ASSUMED, Source.of("stated with the option --machinability")));
     }
 
     private static boolean isAmong(List<Material> materials, Material stated) {

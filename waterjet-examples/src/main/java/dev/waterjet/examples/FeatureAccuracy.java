@@ -26,7 +26,6 @@ import picocli.CommandLine.Option;
 final class FeatureAccuracy {
 
     private static final Pattern LIMIT = Pattern.compile("within\\s+(.+)");
-    private static final Pattern DEVIATION = Pattern.compile("(.*?)\\s*(?:\u00b1|\\+/-)\\s*(.+)");
 
     @Option(
             names = "--feature",
@@ -122,7 +121,7 @@ final class FeatureAccuracy {
         if (limit.matches()) {
             return budget.withLimit(cause, Kind.LENGTH.parse(limit.group(1)));
         }
-        Matcher known = DEVIATION.matcher(text.strip());
+        Matcher known = StatedNumber.UNCERTAIN.matcher(text.strip());
         if (!known.matches()) {
             throw new TextException("\"" + text
                     + "\" states no uncertainty; write a deviation as \"10 um +/- 6 um\" or \"within 50 um\"");

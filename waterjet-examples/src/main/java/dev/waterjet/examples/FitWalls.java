@@ -4,7 +4,6 @@ import dev.waterjet.calibrate.ArcMeasurement;
 import dev.waterjet.calibrate.FittedModel;
 import dev.waterjet.calibrate.KerfMeasurement;
 import dev.waterjet.calibrate.LagMeasurement;
-import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.fit.Fit;
 import dev.waterjet.kerf.KerfModel;
 import dev.waterjet.kerf.LagGeometry;
@@ -58,6 +57,9 @@ final class FitWalls extends Program {
     private final HeadOptions head = new HeadOptions();
 
     @Mixin
+    private final ModelOption model = new ModelOption();
+
+    @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Option(names = "--coverage", paramLabel = "<share>", description = "Probability of the intervals. Default: 0.95.")
@@ -68,7 +70,7 @@ final class FitWalls extends Program {
 
     @Override
     protected Table table() {
-        CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
+        CalibrationOptions.Choice choice = calibration.choose(material, model.model());
         WallReadings readings = WallReadings.parse(
                 file.toString(), TextFiles.read(file), head.jet(), choice.material(), choice.model());
         Table table = Table.of("Fit of kerf and lag models to " + file.getFileName())

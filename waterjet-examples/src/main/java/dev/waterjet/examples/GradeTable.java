@@ -90,8 +90,8 @@ final class GradeTable extends Program {
             description = "Material of the catalogue, by id or a part of it.")
     private Optional<Material> material = Optional.empty();
 
-    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
-    private String model = "machinability";
+    @Mixin
+    private final ModelOption model = new ModelOption();
 
     @Option(
             names = "--feed",
@@ -160,7 +160,7 @@ final class GradeTable extends Program {
                 .orElseThrow(() -> new TextException(
                         "give --perpendicularity or --profile-height of a measured cut surface, or --material or"
                                 + " --layers of one to be cut"));
-        CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
+        CalibrationOptions.Choice choice = calibration.choose(stated, model.model());
         CutConditions cut = CutConditions.of(head.jet(), stack.workpiece(choice.material(), thickness), choice.model());
         return feed.map(speed -> predicted(cut, speed)).orElseGet(() -> required(cut));
     }

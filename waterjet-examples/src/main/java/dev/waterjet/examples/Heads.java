@@ -8,7 +8,6 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 
 import dev.waterjet.examples.drawing.DrawingSettings;
 import dev.waterjet.examples.geometry.PartFigures;
-import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadCandidate;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
@@ -144,11 +143,14 @@ final class Heads extends Program {
     private ShopOptions shop = new ShopOptions();
 
     @Mixin
+    private final ModelOption model = new ModelOption();
+
+    @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Override
     protected Table table() {
-        CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
+        CalibrationOptions.Choice choice = calibration.choose(material, model.model());
         HeadSelection selection = HeadSelector.of(shop.inventory(), pressure, shop.power())
                 .withPrices(shop.rates())
                 .withPierceSettings(shop.piercing())

@@ -40,8 +40,8 @@ final class KerfSections extends Program {
     @Mixin
     private final KerfOptions kerfModel = new KerfOptions();
 
-    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
-    private String model = "machinability";
+    @Mixin
+    private final ModelOption model = new ModelOption();
 
     @Option(
             names = "--material",
@@ -97,7 +97,7 @@ final class KerfSections extends Program {
     }
 
     private CutConditions cut() {
-        CalibrationOptions.Choice choice = calibration.choose(material, Models.get(model));
+        CalibrationOptions.Choice choice = calibration.choose(material, model.model());
         return CutConditions.of(jet(), stack.workpiece(choice.material(), thickness), choice.model());
     }
 

@@ -17,7 +17,6 @@ import dev.waterjet.examples.plan.Sheet;
 import dev.waterjet.examples.plan.Shop;
 import dev.waterjet.examples.plan.Summary;
 import dev.waterjet.feed.FeedModel;
-import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.head.HeadInventory;
 import dev.waterjet.head.HeadSelection;
 import dev.waterjet.head.HeadSelector;
@@ -128,6 +127,9 @@ final class Plan extends Program {
     private final LocationOptions place = new LocationOptions();
 
     @Mixin
+    private final ModelOption model = new ModelOption();
+
+    @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Mixin
@@ -197,7 +199,7 @@ final class Plan extends Program {
     }
 
     private Planned plan(PlanFiles.Source source) {
-        CalibrationOptions.Choice cut = calibration.choose(material, MachinabilityFeed.published());
+        CalibrationOptions.Choice cut = calibration.choose(material, model.model());
         Workpiece workpiece = stack.workpiece(cut.material(), thickness);
         thickness = workpiece.thickness();
         boolean isDrawing =

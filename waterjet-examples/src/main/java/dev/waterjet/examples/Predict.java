@@ -6,7 +6,6 @@ import dev.waterjet.examples.plan.BuiltIn;
 import dev.waterjet.examples.predict.ContourCut;
 import dev.waterjet.examples.predict.DeviationDrawing;
 import dev.waterjet.examples.predict.PredictionJson;
-import dev.waterjet.feed.MachinabilityFeed;
 import dev.waterjet.hydraulics.PumpSetting;
 import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.material.Material;
@@ -104,6 +103,9 @@ final class Predict extends Program {
     private final DrawingOptions drawing = new DrawingOptions();
 
     @Mixin
+    private final ModelOption model = new ModelOption();
+
+    @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
 
     @Mixin
@@ -157,7 +159,7 @@ final class Predict extends Program {
     private record Predicted(Workpiece workpiece, List<String> names, List<PredictedCut> cuts) {}
 
     private Predicted predict() throws IOException {
-        CalibrationOptions.Choice choice = calibration.choose(material, MachinabilityFeed.published());
+        CalibrationOptions.Choice choice = calibration.choose(material, model.model());
         Setup setup = machine.on(Setup.of(
                         head.head(), PumpSetting.of(head.pressure(), Measures.litresPerMinute(20)), machine.limits()))
                 .withAbrasive(head.abrasive(), head.jet().abrasiveFlow())

@@ -45,8 +45,8 @@ final class SensitivityOfFeed extends Program {
     @Mixin
     private final CalibrationOptions calibration = new CalibrationOptions();
 
-    @Option(names = "--model", paramLabel = "<model>", description = "Feed model, as in curve. Default: machinability.")
-    private String model = "machinability";
+    @Mixin
+    private final ModelOption model = new ModelOption();
 
     @Option(
             names = "--material",
@@ -161,7 +161,7 @@ final class SensitivityOfFeed extends Program {
 
     @Override
     protected Table table() {
-        CalibrationOptions.Choice choice = calibration.choose(stated, Models.get(model));
+        CalibrationOptions.Choice choice = calibration.choose(stated, model.model());
         AbrasiveJet jet = head.jet();
         Workpiece workpiece = stack.workpiece(choice.material(), thickness);
         thickness = workpiece.thickness();

@@ -27,7 +27,7 @@ final class Typed {
     private Typed() {}
 
     /** Converter whose error becomes picocli's, which adds the name of the option. */
-    private abstract static class Checked<T> implements ITypeConverter<T> {
+    abstract static class Checked<T> implements ITypeConverter<T> {
 
         @Override
         public final T convert(String text) {

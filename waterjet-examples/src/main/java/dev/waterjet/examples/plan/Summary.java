@@ -1,5 +1,6 @@
 package dev.waterjet.examples.plan;
 
+import dev.waterjet.material.Material;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Units;
 import java.util.LinkedHashMap;
@@ -36,6 +37,7 @@ public final class Summary {
                 "Feed rate",
                 ReportText.of(report.feed(), units.feed()) + " on straight edges, cut quality "
                         + report.quality().label() + " (\u00b1 one standard uncertainty)");
+        facts.put("Feed model", model(report));
         facts.put("Cutting time", ReportText.time(report.plan().cuttingTime()));
         facts.put("Rapid traverse", ReportText.time(Kind.TIME.si(report.plan().rapidTime())));
         facts.put("Water", ReportText.of(report.water(), units.volume()));
@@ -50,6 +52,16 @@ public final class Summary {
                 .append(value)
                 .append('\n'));
         return text.toString();
+    }
+
+    /** The model, and the number by which the material is known to it with its evidence. */
+    private static String model(PlanReport report) {
+        Material material = report.workpiece().material();
+        double number = material.machinabilitySi();
+        return report.plan().setup().feedModel().name() + "; machinability number "
+                + ReportText.of(number, number * material.relativeUncertainty(), "")
+                        .strip() + " ("
+                + material.evidence().grade().label() + ")";
     }
 
     private static String layers(int count) {
