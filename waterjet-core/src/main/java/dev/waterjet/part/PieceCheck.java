@@ -58,7 +58,6 @@ final class PieceCheck {
         y1 = path.y()[to];
         worst = 0;
         worstEdge = from;
-        limits();
     }
 
     private void limits() {
