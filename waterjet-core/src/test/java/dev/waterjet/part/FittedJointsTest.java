@@ -115,7 +115,7 @@ class FittedJointsTest {
         int n = chain.points.size() - 1;
         for (int start = 0; start < n; start++) {
             int within = start % (n / 2) - ofLine;
-            boolean isTried = within <= 0 && start % Math.max(1, ofLine / 5) == 0 || within == ofArc / 2;
+            boolean isTried = (within <= 0 && start % Math.max(1, ofLine / 5) == 0) || within == ofArc / 2;
             for (boolean isReversed : isTried ? new boolean[] {false, true} : new boolean[0]) {
                 Contour contour = chain.closed(start);
                 ConditionedContour fitted = fitted(isReversed ? contour.reversed() : contour);
@@ -298,7 +298,7 @@ class FittedJointsTest {
             ContourBuilder builder = Contour.fromSi(0, 0);
             for (int i = 1; i < chain.points.size(); i++) {
                 // changes within the first line, within the first arc, and one chord before the second arc ends
-                boolean isFine = i > 4 && i <= 30 || i == 100;
+                boolean isFine = (i > 4 && i <= 30) || i == 100;
                 builder.requirement(isFine ? fine : EdgeRequirement.defaults());
                 double[] p = i == 100 ? chain.points.get(0) : chain.points.get(i);
                 builder.lineToSi(p[0], p[1]);
