@@ -115,12 +115,15 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
     /** Head that violates one or more rules. */
     public static final class Rejected implements Described {
 
-        private final double orificeM;
-        private final double tubeM;
-        private final double lengthM;
-        private final Abrasive abrasive;
-        private final double flowKgPerS;
-        private final List<Violation> violations;
+        private record Values(
+                double orificeM,
+                double tubeM,
+                double lengthM,
+                Abrasive abrasive,
+                double flowKgPerS,
+                List<Violation> violations) {}
+
+        private final Values values;
 
         Rejected(
                 double orificeM,
@@ -129,75 +132,64 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
                 Abrasive abrasive,
                 double flowKgPerS,
                 List<Violation> violations) {
-            this.orificeM = orificeM;
-            this.tubeM = tubeM;
-            this.lengthM = lengthM;
-            this.abrasive = abrasive;
-            this.flowKgPerS = flowKgPerS;
-            this.violations = List.copyOf(violations);
+            this.values = new Values(orificeM, tubeM, lengthM, abrasive, flowKgPerS, List.copyOf(violations));
         }
 
         /** {@return the bore of the orifice} */
         public Quantity<Length> orificeBore() {
-            return Kind.LENGTH.of(orificeM);
+            return Kind.LENGTH.of(values.orificeM);
         }
 
         /** {@return the bore of the focusing tube} */
         public Quantity<Length> tubeBore() {
-            return Kind.LENGTH.of(tubeM);
+            return Kind.LENGTH.of(values.tubeM);
         }
 
         /** {@return the length of the focusing tube} */
         public Quantity<Length> tubeLength() {
-            return Kind.LENGTH.of(lengthM);
+            return Kind.LENGTH.of(values.lengthM);
         }
 
         /** {@return the abrasive} */
         public Abrasive abrasive() {
-            return abrasive;
+            return values.abrasive;
         }
 
         /** {@return the abrasive flow rate} */
         public Quantity<MassFlow> abrasiveFlow() {
-            return Kind.MASS_FLOW.of(flowKgPerS);
+            return Kind.MASS_FLOW.of(values.flowKgPerS);
         }
 
         /** {@return the violated rules, one or more} */
         public List<Rule> rules() {
-            return violations.stream().map(Violation::rule).toList();
+            return values.violations.stream().map(Violation::rule).toList();
         }
 
         /** {@return a finding with value and limit for each violated rule} */
         public List<Finding> findings() {
-            return violations.stream().map(Violation::finding).toList();
+            return values.violations.stream().map(Violation::finding).toList();
         }
 
         @Override
         public Map<String, Object> describe() {
             return Description.of("rejected head")
-                    .put("orifice_bore", Kind.LENGTH, orificeM)
-                    .put("tube_bore", Kind.LENGTH, tubeM)
-                    .put("tube_length", Kind.LENGTH, lengthM)
-                    .put("abrasive", abrasive)
-                    .put("abrasive_flow", Kind.MASS_FLOW, flowKgPerS)
+                    .put("orifice_bore", Kind.LENGTH, values.orificeM)
+                    .put("tube_bore", Kind.LENGTH, values.tubeM)
+                    .put("tube_length", Kind.LENGTH, values.lengthM)
+                    .put("abrasive", values.abrasive)
+                    .put("abrasive_flow", Kind.MASS_FLOW, values.flowKgPerS)
                     .put("findings", findings())
                     .map();
         }
 
         @Override
         public boolean equals(Object other) {
-            return other instanceof Rejected that
-                    && orificeM == that.orificeM
-                    && tubeM == that.tubeM
-                    && lengthM == that.lengthM
-                    && abrasive.equals(that.abrasive)
-                    && flowKgPerS == that.flowKgPerS
-                    && violations.equals(that.violations);
+            return other instanceof Rejected that && values.equals(that.values);
         }
 
         @Override
         public int hashCode() {
-            return Objects.hash(orificeM, tubeM, lengthM, abrasive, flowKgPerS, violations);
+            return values.hashCode();
         }
 
         @Override
@@ -259,7 +251,7 @@ public record HeadSelection(PartRequirement requirement, List<HeadCandidate> fea
     public Map<Rule, Integer> rejectionCounts() {
         Map<Rule, Integer> counts = new EnumMap<>(Rule.class);
         for (Rejected head : rejected) {
-            head.violations.forEach(violation -> counts.merge(violation.rule(), 1, Integer::sum));
+            head.values.violations.forEach(violation -> counts.merge(violation.rule(), 1, Integer::sum));
         }
         return counts;
     }
