@@ -5,23 +5,18 @@ import dev.waterjet.measure.Message;
 import dev.waterjet.measure.TextException;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
-/** Transform of a style (W3C, CSS Transforms 1, from memory), about the origin of the drawing. */
+/** Transform of a style, and the origin of any transform (W3C, CSS Transforms 1, from memory). */
 final class CssTransform {
 
     private CssTransform() {}
 
-    /** The map; refused where the style shifts its origin or uses what depends on the box of the shape. */
+    /** The map about the origin of the drawing; refused where it depends on the box of the shape. */
     static AffineMap read(Tag tag, Map<String, String> style) {
         String text = style.getOrDefault("transform", "").strip();
         if (text.isEmpty() || text.equalsIgnoreCase("none")) {
             return AffineMap.IDENTITY;
-        }
-        String origin = style.getOrDefault("transform-origin", "0 0")
-                .replaceAll("(px|,)", " ")
-                .strip();
-        if (!origin.matches("0(\\s+0)*") || style.containsKey("transform-box")) {
-            throw refused(tag, "transform-origin");
         }
         Scanner in = tag.scanText(text);
         AffineMap all = AffineMap.IDENTITY;
@@ -41,6 +36,45 @@ final class CssTransform {
             all = all.with(one(tag, text, name, n, count));
         }
         return all;
+    }
+
+    /**
+     * A transform about the origin that a style or an attribute states. Two lengths from the origin of the drawing are read;
+     * shares of a box are refused.
+     */
+    static AffineMap aboutOrigin(Tag tag, Map<String, String> style, AffineMap map) {
+        String text = property(tag, style, "transform-origin").orElse("0 0");
+        if (map.equals(AffineMap.IDENTITY)) {
+            return map;
+        }
+        if (property(tag, style, "transform-box").isPresent()) {
+            throw originRefused(tag, "transform-box");
+        }
+        Scanner in = tag.scanText(text.replaceAll("\\b(left|top)\\b", "0"));
+        double[] at = new double[3];
+        try {
+            int count = 0;
+            while (!in.isAtEnd() && count < at.length) {
+                at[count++] = in.number() * Tag.pixels(in);
+            }
+            if (count < 2 || at[2] != 0 || !in.isAtEnd() || text.contains(",")) {
+                throw originRefused(tag, text);
+            }
+        } catch (TextException e) {
+            throw originRefused(tag, text);
+        }
+        return AffineMap.translate(at[0], at[1]).with(map).with(AffineMap.translate(-at[0], -at[1]));
+    }
+
+    private static Optional<String> property(Tag tag, Map<String, String> style, String name) {
+        return Optional.ofNullable(style.get(name)).or(() -> tag.text(name));
+    }
+
+    private static TextException originRefused(Tag tag, String what) {
+        return tag.fault(Message.of(
+                        "transform-origin",
+                        "the origin {origin} of a transform is not read; write two lengths, such as \"50 30\"")
+                .withInput("origin", what));
     }
 
     /** Name of a function, such as {@code translateX}. */

@@ -166,6 +166,7 @@ final class SvgWalk {
             case "g", "a" -> children(tag, grouped(tag, inner));
             case "switch" -> chosen(tag).ifPresent(child -> element(child, grouped(tag, inner)));
             case "use" -> use(tag, inner);
+            case "svg" -> symbol(tag, tag, inner.with(inner.map().with(corner(tag))));
             default -> draw(tag, inner);
         }
     }
@@ -221,7 +222,7 @@ final class SvgWalk {
         }
         AffineMap own =
                 style.containsKey("transform") ? CssTransform.read(tag, style) : Transforms.read(tag.scan("transform"));
-        AffineMap all = outer.map().with(own);
+        AffineMap all = outer.map().with(CssTransform.aboutOrigin(tag, style, own));
         if (!all.isFinite()) {
             throw tag.fault(Message.of("transform-not-finite", "the transforms up to here have no finite numbers"));
         }
@@ -290,8 +291,7 @@ final class SvgWalk {
         }
         references.push(id);
         String name = !setting.name().isEmpty() ? setting.name() : !tag.id().isEmpty() ? tag.id() : "";
-        Setting shifted = setting.with(setting.map().with(AffineMap.translate(tag.length("x", 0), tag.length("y", 0))))
-                .named(name);
+        Setting shifted = setting.with(setting.map().with(corner(tag))).named(name);
         if (target.name().equals("symbol")) {
             symbol(tag, target, shifted);
         } else {
@@ -300,7 +300,11 @@ final class SvgWalk {
         references.pop();
     }
 
-    /** A symbol with a view box fits it into the size of the reference, in its middle. */
+    private static AffineMap corner(Tag tag) {
+        return AffineMap.translate(tag.length("x", 0), tag.length("y", 0));
+    }
+
+    /** A symbol or a drawing in the drawing with a view box fits it into the size of the reference, in its middle. */
     private void symbol(Tag use, Tag symbol, Setting setting) {
         Setting inner = painted(symbol, document.styles().styleOf(symbol), quality(symbol, setting));
         if (symbol.text("viewBox").isPresent()) {

@@ -134,49 +134,6 @@ class SvgOfProgramsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            value = {
-                "transform:translate(60px,60px)|100|50",
-                "transform: translate(6cm , 0)|266.771654|110",
-                "transform:translateX(20px) rotate(90deg)|-20|110",
-                "transform:scale(2)|80|70",
-                "fill:none; transform : matrix(1,0,0,1,5,7)|45|103",
-                "transform:none|40|110",
-            })
-    void transformsInStylesMoveTheShape(String style, double xMm, double yMm) {
-        Contour circle = read("<circle cx='40' cy='40' r='10' style='" + style + "'/>")
-                .contours()
-                .get(0);
-
-        assertThat(centre(circle).xSi() * 1000).isCloseTo(xMm, within(1e-5));
-        assertThat(centre(circle).ySi() * 1000).isCloseTo(yMm, within(1e-5));
-    }
-
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            value = {
-                "transform:rotate(30deg);transform-origin:center|style-transform",
-                "transform:translate(10%,0)|svg-syntax",
-                "transform:perspective(3)|style-transform",
-                "rotate:30deg|style-geometry",
-                "cx:50px|style-geometry",
-                "r:3|style-geometry",
-            })
-    void stylesThatMoveAShapeAndAreNotReadAreRefused(String style, String code) {
-        refused(() -> read("<circle cx='40' cy='40' r='10' style='" + style + "'/>"), code);
-    }
-
-    @Test
-    void aClassMovesItsShapesToo() {
-        Drawing drawing =
-                read("<style>.m{transform:translate(10px,0)}</style><circle class='m' cx='40' cy='40' r='10'/>");
-
-        assertCentre(drawing.contours().get(0), 50, 110);
-    }
-
-    @ParameterizedTest
     @ValueSource(strings = {"viewBox='0 0 288 288'", "width='288' height='288' viewBox='0 0 288 288'", "width='288px'"})
     void aDrawingWithoutAPhysicalSizeGetsACautionWithItsSize(String root) {
         String body = "<rect x='24' y='24' width='240' height='192'/>";
