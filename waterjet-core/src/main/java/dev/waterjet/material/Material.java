@@ -275,6 +275,7 @@ public final class Material implements Described, HasEvidence, Serializable {
         boolean isAssumed = !values.facts.rule().isEmpty();
         if (!isAssumed
                 && values.relativeUncertainty < UNCERTAIN
+                && values.facts.waterAlone().isEmpty()
                 && values.facts.hazard().isEmpty()) {
             return List.of();
         }
