@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What a node takes and stores: as a derivative, by closed forms, and in a run. */
+/** Flow and storage of a node: as derivatives, by closed forms, and in a run. */
 class CircuitNodeTest {
 
     private static final double REFERENCE_PA = 380.101325e6;
@@ -52,7 +52,7 @@ class CircuitNodeTest {
         assertThat(node.admittance(p, 0).getImaginary()).isZero();
     }
 
-    /** Whatever takes water below atmosphere: nothing flows back. */
+    /** Neither a head nor a valve lets anything back. */
     @Test
     void nothingFlowsBelowTheAtmosphere() {
         CircuitNode node = withHeadAndReliefValve();

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** What a catalogue states of a material beside its number, what follows for layers, and what is said about it. */
+/** Properties that a catalogue states of a material beside its number, those of layers, and the cautions that follow. */
 class MaterialFactsTest {
 
     private static final String COLUMNS = "id,name,machinability,relative_uncertainty,trait,grade,source,note";
