@@ -6,7 +6,10 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Message;
 import dev.waterjet.measure.Units;
 import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Finding;
+import dev.waterjet.part.Point;
 import dev.waterjet.part.Side;
 import dev.waterjet.pierce.Pierce;
 import dev.waterjet.program.CutFeeds;
@@ -55,6 +58,7 @@ final class ProgramPlanning extends Planning {
         if (jet.isEmpty() && cut.jetSide().isPresent()) {
             findings.add(notDrawn(cut, offsetM));
         }
+        addShortChanges(cut, offsetM);
         findings.addAll(plan.findings());
         CutFeeds feeds = jet.isPresent()
                 ? jet.get().feeds(plan, setup.feedChange(), convention)
@@ -79,6 +83,28 @@ final class ProgramPlanning extends Planning {
                 block -> jet.isPresent()
                         ? jet.get().block(block.edge(), (block.from() + block.to()) / 2)
                         : block.edge());
+    }
+
+    /** Moves on which the offset starts or ends that are shorter than it (common practice, no source). */
+    private void addShortChanges(ProgramCut cut, double offsetM) {
+        EdgeCursor edge = new EdgeCursor();
+        Contour path = cut.path(setup.requirement());
+        for (int i = 0; i < path.size(); i++) {
+            path.load(i, edge);
+            boolean isChange = cut.offset(i) == ProgramCut.Offset.STARTS || cut.offset(i) == ProgramCut.Offset.ENDS;
+            if (isChange && edge.length() < offsetM) {
+                findings.add(Finding.violated(
+                        Message.of(
+                                        "short-offset-change",
+                                        "line {line}: the kerf offset of {offset} starts or ends on a move of {length};"
+                                                + " a control may stop there, or move the jet to the wrong side")
+                                .with("line", cut.line(i))
+                                .with("offset", Kind.LENGTH, offsetM, Units.MILLIMETRE)
+                                .with("length", Kind.LENGTH, edge.length(), Units.MILLIMETRE),
+                        Point.ofSi(edge.startX(), edge.startY()),
+                        Message.of("lengthen-lead", "make the lead longer than the offset")));
+            }
+        }
     }
 
     private static Finding notDrawn(ProgramCut cut, double offsetM) {

@@ -302,6 +302,23 @@ class OffsetProgramTest {
         assertThat(plan.cuts().get(0).offset()).isEmpty();
     }
 
+    @ParameterizedTest
+    @CsvSource({"0.98, 0.98, 2", "0.98, 1.02, 1", "1.02, 0.98, 1", "1.02, 1.02, 0"})
+    void aLeadShorterThanTheOffsetIsAFinding(double in, double out, int expected) {
+        double offset = 1000 * offset(plan(hole(20)));
+        PartPlan plan = plan(String.format(
+                Locale.ROOT,
+                "G0 X-%.6f Y0%nM3%nG41 D1 G1 X0 Y0%nY30%nX30%nY0%nX0%nG40 G1 X-%.6f%nM5%n",
+                in * offset,
+                out * offset));
+
+        assertThat(plan.violations())
+                .filteredOn(finding -> finding.code().equals("short-offset-change"))
+                .hasSize(expected)
+                .allSatisfy(finding ->
+                        assertThat(finding.message().parameters().get("line")).isIn(3L, 8L));
+    }
+
     /** A relief cut out and back, a step smaller than the jet, and a corner arc smaller than the offset. */
     @ParameterizedTest
     @ValueSource(
