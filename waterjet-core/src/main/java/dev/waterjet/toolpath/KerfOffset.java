@@ -27,9 +27,9 @@ import javax.measure.quantity.Length;
  * <p>Condition a contour first ({@link dev.waterjet.part.ContourConditioner}): then a curve is offset as arcs, and its chords
  * leave no corners.
  *
- * <p>Offsets can differ by edge, as kerfs do with the feed. At corners the offset lines meet; where two edges touch smoothly,
- * a straight ramp of twenty times the difference lies inside the edge of the smaller offset: what is wrong there is material
- * left, never a gouge.
+ * <p>Offsets can differ by edge, as kerfs do with the feed. At corners the offset lines meet, at blunt ones beyond the end of
+ * the edge with the larger offset; where two edges touch smoothly, a straight ramp of twenty times the difference lies inside the
+ * edge of the smaller offset: what is wrong there is material left, never a gouge.
  */
 public final class KerfOffset implements Serializable {
 

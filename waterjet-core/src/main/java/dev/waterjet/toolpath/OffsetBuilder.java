@@ -52,7 +52,7 @@ final class OffsetBuilder {
         this.tolerance = tolerance;
         this.isExtended = corners == KerfOffset.CornerStyle.EXTENDED;
         this.tree = EdgeTree.of(contour);
-        this.elements = new OffsetDrawing(contour, jetSide.sign(), offset, isExtended, KerfOffset.RAMP_SLOPE).draw();
+        this.elements = new OffsetDrawing(contour, jetSide.sign(), offset, isExtended).draw();
         this.slices = OffsetSlices.of(elements);
         this.fit = new OffsetFit(tree, jetSide.sign(), offset, tolerance);
     }

@@ -57,12 +57,9 @@ final class OffsetClearance {
         contour.load(next(i), next);
         boolean isRound = !isExtended && next.turnFrom(edge) * side < 0;
         double other = offset[next(i)];
-        return isRound && !isSmooth(other - offset[i]) ? Math.max(offset[i], other) : Math.min(offset[i], other);
-    }
-
-    /** Whether two offsets that differ meet by a ramp. */
-    private boolean isSmooth(double change) {
-        return change != 0 && Math.abs(Math.tan(next.turnFrom(edge))) < KerfOffset.RAMP_SLOPE;
+        return isRound && !OffsetDrawing.isRamp(edge, next, offset[i], other, side)
+                ? Math.max(offset[i], other)
+                : Math.min(offset[i], other);
     }
 
     boolean isClear(double x, double y) {

@@ -5,7 +5,7 @@ import dev.waterjet.part.EdgeCursor;
 
 /**
  * Draws the elements of an offset: each edge shifted, a corner at each vertex where the path turns away from the jet, a ramp
- * where two edges of different offsets touch smoothly. Nothing is removed here.
+ * where the images of two edges of different offsets do not meet. Nothing is removed here.
  */
 final class OffsetDrawing {
 
@@ -19,7 +19,6 @@ final class OffsetDrawing {
     private final int side;
     private final double[] offset;
     private final boolean isExtended;
-    private final double rampSlope;
     private final OffsetElements elements = new OffsetElements();
     private final EdgeCursor edge = new EdgeCursor();
     private final EdgeCursor next = new EdgeCursor();
@@ -30,9 +29,6 @@ final class OffsetDrawing {
 
     private final double[] end;
 
-    /** Index of the image of each edge; -1 if it vanishes. */
-    final int[] imageOf;
-
     /**
      * Starts a drawing.
      *
@@ -40,17 +36,14 @@ final class OffsetDrawing {
      * @param side 1 where the jet runs on the left of the contour, -1 on the right
      * @param offset offset of each edge
      * @param isExtended whether corners are extended tangents, not arcs
-     * @param rampSlope change of offset per length along a ramp
      */
-    OffsetDrawing(Contour contour, int side, double[] offset, boolean isExtended, double rampSlope) {
+    OffsetDrawing(Contour contour, int side, double[] offset, boolean isExtended) {
         this.contour = contour;
         this.side = side;
         this.offset = offset;
         this.isExtended = isExtended;
-        this.rampSlope = rampSlope;
         this.start = new double[offset.length];
         this.end = new double[offset.length];
-        this.imageOf = new int[offset.length];
     }
 
     OffsetElements draw() {
@@ -86,38 +79,51 @@ final class OffsetDrawing {
         return i == 0 ? contour.size() - 1 : i - 1;
     }
 
-    /** Whether the vertex after an edge is smooth and the offset changes there. */
-    private boolean isRamp(int i) {
-        if (!hasNext(i) || Math.abs(offset[i] - offset[next(i)]) < 1e-12) {
-            return false;
-        }
-        contour.load(i, edge);
-        contour.load(next(i), next);
-        // where the offset lines would meet beyond the end of the ramp, there is no corner to speak of
-        return Math.abs(Math.tan(next.turnFrom(edge))) < rampSlope && cosine(edge, next) > 0;
+    /**
+     * Whether a ramp joins two edges of different offsets: their images then do not meet. At an inner corner the wider one ends
+     * before it reaches the narrower; at an outer one, where the offset lines would meet beyond the end of the ramp, there is no
+     * corner to speak of.
+     */
+    static boolean isRamp(EdgeCursor edge, EdgeCursor next, double offset, double nextOffset, int side) {
+        double wide = Math.max(offset, nextOffset);
+        double narrow = Math.min(offset, nextOffset);
+        double turn = next.turnFrom(edge) * side;
+        return wide - narrow >= 1e-12
+                && wide * Math.cos(turn) > narrow
+                && (turn >= 0 || Math.tan(-turn) < KerfOffset.RAMP_SLOPE);
     }
 
     private void planRamp(int i) {
-        if (!isRamp(i)) {
+        if (!hasNext(i)) {
             return;
         }
+        contour.load(i, edge);
+        contour.load(next(i), next);
         int other = next(i);
-        boolean isInNext = offset[other] < offset[i];
-        int inside = isInNext ? other : i;
-        contour.load(inside, edge);
-        double share = Math.min(0.5, Math.abs(offset[i] - offset[other]) / rampSlope / edge.length());
-        if (isInNext) {
-            start[other] = share;
-        } else {
-            end[i] = 1 - share;
+        if (!isRamp(edge, next, offset[i], offset[other], side)) {
+            return;
         }
+        double length = rampEnd(
+                next.turnFrom(edge) * side, Math.max(offset[i], offset[other]), Math.min(offset[i], offset[other]));
+        if (offset[other] < offset[i]) {
+            start[other] = Math.min(0.5, length / next.length());
+        } else {
+            end[i] = 1 - Math.min(0.5, length / edge.length());
+        }
+    }
+
+    /** Distance from a vertex, along the edge of the narrow offset, of the end of a ramp: at a corner the offset lines meet there. */
+    private static double rampEnd(double turn, double wide, double narrow) {
+        double ramp = wide * Math.max(0, Math.sin(turn)) + (wide * Math.cos(turn) - narrow) / KerfOffset.RAMP_SLOPE;
+        return turn > 0 ? Math.min(ramp, (wide - narrow * Math.cos(turn)) / Math.sin(turn)) : ramp;
     }
 
     private void drawStartRamp(int i) {
         if (start[i] > 0 && isDrawn(i)) {
             double wide = offset[before(i)];
-            double x = edge.startX() + wide * normalX(edge, 0);
-            double y = edge.startY() + wide * normalY(edge, 0);
+            contour.load(before(i), next);
+            double x = edge.startX() + wide * normalX(next, 1);
+            double y = edge.startY() + wide * normalY(next, 1);
             drawRamp(i, x, y, start[i], true);
         }
     }
@@ -125,8 +131,9 @@ final class OffsetDrawing {
     private void drawEndRamp(int i) {
         if (end[i] < 1 && isDrawn(i)) {
             double wide = offset[next(i)];
-            double x = edge.endX() + wide * normalX(edge, 1);
-            double y = edge.endY() + wide * normalY(edge, 1);
+            contour.load(next(i), next);
+            double x = edge.endX() + wide * normalX(next, 0);
+            double y = edge.endY() + wide * normalY(next, 0);
             drawRamp(i, x, y, end[i], false);
         }
     }
@@ -142,7 +149,7 @@ final class OffsetDrawing {
         } else {
             drawn.line(x, y, wideX, wideY);
         }
-        elements.add(drawn, i, OffsetElements.RAMP, isStart ? 0 : share, isStart ? share : 1);
+        elements.add(drawn, i, false, isStart ? 0 : share, isStart ? share : 1);
     }
 
     /** The arc through a point that leaves (or reaches) another in a direction. */
@@ -169,7 +176,6 @@ final class OffsetDrawing {
     }
 
     private void drawImage(int i) {
-        imageOf[i] = -1;
         if (!isDrawn(i)) {
             return;
         }
@@ -183,8 +189,7 @@ final class OffsetDrawing {
             drawn.line(x0, y0, x1, y1);
         }
         if (drawn.length() > SHORT_M) {
-            imageOf[i] = elements.size;
-            elements.add(drawn, i, OffsetElements.EDGE, start[i], end[i]);
+            elements.add(drawn, i, false, start[i], end[i]);
         }
     }
 
@@ -209,10 +214,6 @@ final class OffsetDrawing {
         return side * shape.directionXAt(share);
     }
 
-    private static double cosine(EdgeCursor before, EdgeCursor after) {
-        return before.endDirectionX() * after.startDirectionX() + before.endDirectionY() * after.startDirectionY();
-    }
-
     /** The corner after an edge, where the path turns away from the jet. */
     private void drawCorner(int i) {
         double turn = next.turnFrom(edge);
@@ -231,8 +232,8 @@ final class OffsetDrawing {
     /** An arc of the wider offset; where one is narrower, the arc runs on until it meets that. */
     private void drawArc(int i, double turn, double wide) {
         double sign = Math.signum(turn);
-        double lead = Math.acos(Math.min(1, offset[i] / wide));
-        double run = Math.acos(Math.min(1, offset[next(i)] / wide));
+        double lead = beyond(edge, offset[i], wide);
+        double run = beyond(next, offset[next(i)], wide);
         double from = Math.atan2(normalY(edge, 1), normalX(edge, 1)) - sign * lead;
         double sweep = turn + sign * (lead + run);
         double x = edge.endX();
@@ -243,7 +244,14 @@ final class OffsetDrawing {
         double x0 = isEqual ? x + wide * normalX(edge, 1) : x + wide * Math.cos(from);
         double y0 = isEqual ? y + wide * normalY(edge, 1) : y + wide * Math.sin(from);
         drawn.arc(x0, y0, x1, y1, x, y, sweep);
-        elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+        elements.add(drawn, i, true, 1, 1);
+    }
+
+    /** Angle about a vertex from the normal of an edge there to where the arc of the wide offset meets the image of the edge. */
+    private double beyond(EdgeCursor shape, double narrow, double wide) {
+        double bend = shape.isArc() ? side * Math.signum(shape.sweep()) / shape.radius() : 0;
+        double cosine = narrow / wide + bend * (wide - narrow) * (wide + narrow) / (2 * wide);
+        return Math.acos(Math.max(-1, Math.min(1, cosine)));
     }
 
     /** Tangents up to where they meet, or up to a line across the corner where that is too far out. */
@@ -277,7 +285,7 @@ final class OffsetDrawing {
         double second = reach(bx - edge.endX(), by - edge.endY(), -ex, -ey, bisectorX, bisectorY, MAX_MITRE * wide);
         addLine(i, ax, ay, ax + first * dx, ay + first * dy, first);
         drawn.line(ax + first * dx, ay + first * dy, bx - second * ex, by - second * ey);
-        elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+        elements.add(drawn, i, true, 1, 1);
         addLine(i, bx - second * ex, by - second * ey, bx, by, second);
     }
 
@@ -290,7 +298,7 @@ final class OffsetDrawing {
     private void addLine(int i, double x0, double y0, double x1, double y1, double length) {
         if (length > SHORT_M) {
             drawn.line(x0, y0, x1, y1);
-            elements.add(drawn, i, OffsetElements.CORNER, 1, 1);
+            elements.add(drawn, i, true, 1, 1);
         }
     }
 }

@@ -9,40 +9,33 @@ import java.util.Arrays;
  */
 final class OffsetElements {
 
-    /** Image of an edge. */
-    static final byte EDGE = 0;
-
-    /** Arc or line around the vertex at the end of an edge. */
-    static final byte CORNER = 1;
-
-    /** Transition between two offsets, along an edge. */
-    static final byte RAMP = 2;
-
     private static final int NUMBERS = 7;
 
     private double[] geometry = new double[NUMBERS * 16];
     /** Edge of the contour; for a corner the edge before it. */
     int[] source = new int[16];
 
-    byte[] kind = new byte[16];
+    /** Whether it goes around the vertex at the end of an edge; else it lies along an edge. */
+    boolean[] isCorner = new boolean[16];
+
     /** Stretch of the edge whose image this is, as shares of its length. */
     double[] fromShare = new double[16];
 
     double[] toShare = new double[16];
     int size;
 
-    void add(EdgeCursor shape, int sourceEdge, byte kindOf, double from, double to) {
+    void add(EdgeCursor shape, int sourceEdge, boolean isAroundVertex, double from, double to) {
         if (size == source.length) {
             int capacity = 2 * size;
             geometry = Arrays.copyOf(geometry, NUMBERS * capacity);
             source = Arrays.copyOf(source, capacity);
-            kind = Arrays.copyOf(kind, capacity);
+            isCorner = Arrays.copyOf(isCorner, capacity);
             fromShare = Arrays.copyOf(fromShare, capacity);
             toShare = Arrays.copyOf(toShare, capacity);
         }
         put(size, shape);
         source[size] = sourceEdge;
-        kind[size] = kindOf;
+        isCorner[size] = isAroundVertex;
         fromShare[size] = from;
         toShare[size] = to;
         size++;
@@ -73,21 +66,6 @@ final class OffsetElements {
                     geometry[at + 5],
                     geometry[at + 6]);
         }
-    }
-
-    /** Cuts an element down to a stretch of itself between two points. */
-    void trim(int i, double fromPart, double toPart, double x0, double y0, double x1, double y1) {
-        EdgeCursor shape = new EdgeCursor();
-        load(i, shape);
-        if (shape.isArc()) {
-            shape.arc(x0, y0, x1, y1, shape.centreX(), shape.centreY(), shape.sweep() * (toPart - fromPart));
-        } else {
-            shape.line(x0, y0, x1, y1);
-        }
-        put(i, shape);
-        double from = shareOf(i, fromPart);
-        toShare[i] = shareOf(i, toPart);
-        fromShare[i] = from;
     }
 
     /** Share of the source edge at a share of the element. */

@@ -62,7 +62,7 @@ final class OffsetFit {
         for (int[] chain : chains) {
             for (int slice : chain) {
                 int element = slices.element[slice];
-                if (elements.kind[element] != OffsetElements.CORNER) {
+                if (!elements.isCorner[element]) {
                     double base = elements.source[element];
                     intervals.add(new double[] {
                         base + elements.shareOf(element, slices.from[slice]),
