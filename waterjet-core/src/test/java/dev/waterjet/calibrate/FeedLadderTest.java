@@ -141,4 +141,79 @@ class FeedLadderTest {
                         .mostTrials())
                 .isBetween(2, 14);
     }
+
+    /** Two rungs in closed form: a feed rate that is uncertain by little lies between the rungs to both sides of the middle. */
+    @Test
+    void threeRungsAreSearchedFromTheMiddle() {
+        Estimate<Speed> narrow = Estimate.withinFactor(Kind.SPEED, 0.008, 0.03, List.of());
+        FeedLadder ladder = FeedLadder.of(narrow, 0.1);
+        double[] shares = shares(ladder, narrow);
+
+        assertThat(ladder.trials()).hasSize(3);
+        assertThat(ladder.step()).isEqualTo(0.1);
+        assertThat(ladder.mostTrials()).isEqualTo(2);
+        assertThat(ladder.expectedTrials()).isCloseTo(2, within(1e-9));
+        assertThat(ladder.climbingTrials())
+                .isCloseTo(shares[0] + 2 * shares[1] + 3 * (shares[2] + shares[3]), within(1e-9));
+        FeedLadder.Trial first = ladder.trials().get(0);
+        assertThat(Kind.SPEED.si(first.feed())).isCloseTo(0.008, within(1e-15));
+        assertThat(first.separated()).isEmpty();
+        assertThat(first.failed()).isEmpty();
+        assertThat(first.probability()).isCloseTo(1, within(1e-9));
+        FeedLadder.Trial slower = ladder.trials().get(1);
+        FeedLadder.Trial faster = ladder.trials().get(2);
+        assertThat(slower.number()).isEqualTo(2);
+        assertThat(slower.probability()).isCloseTo(shares[0] + shares[1], within(1e-9));
+        assertThat(faster.probability()).isCloseTo(shares[2] + shares[3], within(1e-9));
+        assertThat(Kind.SPEED.si(slower.failed().orElseThrow())).isCloseTo(0.008, within(1e-15));
+        assertThat(Kind.SPEED.si(faster.separated().orElseThrow())).isCloseTo(0.008, within(1e-15));
+        assertThat(slower.separated()).isEmpty();
+        assertThat(faster.failed()).isEmpty();
+        assertThat(Kind.SPEED.si(faster.feed()) / 0.008).isCloseTo(1.1, within(1e-12));
+    }
+
+    /** The rungs reach just beyond the interval of 95 %. */
+    @ParameterizedTest
+    @CsvSource({"0.15, 0.05", "0.3, 0.1", "0.5, 0.2"})
+    void theRungsHoldTheInterval(double relative, double step) {
+        Estimate<Speed> expected = expected(relative);
+        double[] rungs = FeedLadder.of(expected, step).trials().stream()
+                .mapToDouble(trial -> Kind.SPEED.si(trial.feed()))
+                .sorted()
+                .toArray();
+        double lower = Kind.SPEED.si(expected.lower(0.95));
+        double upper = Kind.SPEED.si(expected.upper(0.95));
+
+        assertThat(rungs[0]).isLessThanOrEqualTo(lower).isGreaterThan(lower / (1 + step) / 1.000001);
+        assertThat(rungs[rungs.length - 1]).isGreaterThanOrEqualTo(upper).isLessThan(upper * (1 + step) * 1.000001);
+    }
+
+    @Test
+    void aLadderIsDescribedWithItsTrials() {
+        FeedLadder ladder = FeedLadder.of(expected(0.15), 0.1);
+        assertThat(ladder.describe())
+                .containsEntry(
+                        "first_feed_m_per_s",
+                        Kind.SPEED.si(ladder.trials().get(0).feed()))
+                .containsEntry("rungs", (long) ladder.trials().size())
+                .containsEntry("step", 0.1)
+                .containsEntry("expected_trials", ladder.expectedTrials())
+                .containsEntry("climbing_trials", ladder.climbingTrials());
+        FeedLadder.Trial second = ladder.trials().get(1);
+        assertThat(second.describe())
+                .containsEntry("failed_m_per_s", Kind.SPEED.si(second.failed().orElseThrow()))
+                .containsEntry("probability", second.probability());
+    }
+
+    /** At most 400 rungs. */
+    @Test
+    void theNumberOfRungsIsLimited() {
+        Estimate<Speed> wide = expected(0.5);
+        double span = Math.log(Kind.SPEED.si(wide.upper(0.95)) / 0.008);
+        double few = Math.expm1(span / 198.5);
+        double many = Math.expm1(span / 200.5);
+
+        assertThat(FeedLadder.of(wide, few).trials().size()).isBetween(398, 401);
+        Refusals.assertRefused(() -> FeedLadder.of(wide, many), "too-many-rungs", "number of rungs", 400);
+    }
 }

@@ -140,4 +140,101 @@ class ShopFitTest {
                                 CutPrior.catalogue(STEEL).withShop(0.3)))
                 .check();
     }
+
+    /** One shop, two materials, a scatter known by much prior: normal distributions multiply, in closed form of three unknowns. */
+    @Test
+    void withAKnownScatterThePosteriorIsThatOfNormalDistributions() {
+        CutPrior prior = CutPrior.catalogue(STEEL).withScatter(1e6, 0.03).withShop(0.1);
+        double[] y = new double[12];
+        double[][] x = new double[12][];
+        double[] deviations = {0.02, -0.03, 0.01, 0.03, -0.02, -0.01};
+        for (int i = 0; i < 6; i++) {
+            y[2 * i] = Math.log(1.2) + deviations[i];
+            y[2 * i + 1] = Math.log(1.2) - deviations[i];
+            x[2 * i] = new double[] {1, 1, 0};
+            x[2 * i + 1] = new double[] {1, 0, 1};
+        }
+        double[][] information =
+                new DenseMixedModel(CutRows.exact(y, x), 0.03, 0).information().getData();
+        double[] sum = new double[3];
+        double[] priors = {0.1, 0.05, 0.05};
+        for (int j = 0; j < 3; j++) {
+            information[j][j] += 1 / (priors[j] * priors[j]);
+            for (int i = 0; i < 12; i++) {
+                sum[j] += x[i][j] * y[i] / 0.0009;
+            }
+        }
+        double[][] covariance = Matrices.inverse(information);
+        double[] mean = Matrices.times(covariance, sum);
+        ShopFit shop = ShopFit.of(cuts(1.2), CATALOGUE, MODEL, prior);
+
+        assertThat(Math.log(shop.factor().si())).isCloseTo(mean[0], within(1e-5));
+        assertThat(scale(shop.factor())).isCloseTo(Math.sqrt(covariance[0][0]), within(1e-4));
+        assertThat(Math.log(shop.machinability(BRONZE).si() / 120)).isCloseTo(mean[0] + mean[2], within(1e-5));
+        double[] both = {1, 0, 1};
+        double variance = Matrices.square(both, covariance);
+        assertThat(scale(shop.machinability(BRONZE))).isCloseTo(Math.sqrt(variance), within(1e-4));
+        assertThat(NORMAL * shop.material(BRONZE).relativeUncertainty()).isCloseTo(Math.sqrt(variance), within(1e-4));
+        // a material that was not cut has its own spread of 0.25 beside the factor
+        assertThat(scale(shop.machinability(BASALT)))
+                .isCloseTo(Math.hypot(Math.sqrt(covariance[0][0]), 0.25), within(1e-3));
+        assertThat(shop.scatter()).isCloseTo(1.15 * 0.03, within(1e-4));
+        Estimate<Speed> next = shop.feed(JET, Workpiece.of(BRONZE, millimetres(10)), 2);
+        assertThat(scale(next)).isCloseTo(1.15 * Math.sqrt(variance + 0.0009), within(1e-4));
+        assertThat(next.si()).isCloseTo(MODEL.feedSi(JET, shop.material(BRONZE), 0.01, 2), within(1e-5 * next.si()));
+    }
+
+    /** Of Student's distribution with 200 degrees of freedom, which stands for the normal one: quantiles 0.975 of any table. */
+    private static final double NORMAL = 1.971896 / 1.959964;
+
+    private static double scale(Estimate<?> estimate) {
+        assertThat(estimate.degreesOfFreedom()).isEqualTo(200);
+        return estimate.relativeUncertainty() * NORMAL;
+    }
+
+    /** Cuts on plates: a prior worth very many makes the spread known. */
+    @Test
+    void platesAddTheirSpread() {
+        CutPrior prior = CutPrior.catalogue(STEEL).withScatter(1e6, 0.03).withPlates(1e6, 0.06);
+        List<TestCut> onPlates = new ArrayList<>();
+        for (TestCut cut : cuts(1)) {
+            onPlates.add(cut.withPlate("P" + onPlates.size() / 6));
+        }
+
+        assertThat(ShopFit.of(onPlates, CATALOGUE, MODEL, prior).scatter())
+                .isCloseTo(1.15 * Math.hypot(0.03, 0.06), within(1e-3));
+        List<TestCut> own = new ArrayList<>();
+        for (TestCut cut : cuts(1)) {
+            own.add(cut.withPlate("Q" + own.size()));
+        }
+        assertThat(ShopFit.of(own, CATALOGUE, MODEL, prior).scatter())
+                .as("no two cuts share a plate")
+                .isCloseTo(1.15 * 0.03, within(1e-3));
+    }
+
+    @Test
+    void answersAreThoseOfTheModelWithTheFittedMaterial() {
+        ShopFit shop = ShopFit.of(cuts(1.2), CATALOGUE);
+        Material own = shop.material(STEEL);
+
+        assertThat(shop.name()).isEqualTo("machinability, fitted to a shop");
+        assertThat(shop.toString()).isEqualTo("machinability, fitted to a shop from 12 cuts of 2 materials");
+        assertThat(shop.feedSi(JET, STEEL, 0.01, 2)).isEqualTo(MODEL.feedSi(JET, own, 0.01, 2));
+        assertThat(shop.indexSi(JET, STEEL, 0.01, 0.002)).isEqualTo(MODEL.indexSi(JET, own, 0.01, 0.002));
+        assertThat(shop.relativeUncertainty(STEEL))
+                .isCloseTo(Math.hypot(shop.scatter(), 1.15 * own.relativeUncertainty()), within(1e-12));
+        assertThat(shop.model().relativeUncertainty(own)).isEqualTo(shop.relativeUncertainty(STEEL));
+        assertThat(own.evidence().note()).contains("Cut in this shop");
+        assertThat(shop.material(BASALT).evidence().note()).contains("Not cut");
+        // a material that the shop has fitted is asked for by its name again
+        assertThat(shop.material(own)).isEqualTo(own);
+        assertThat(shop.materials()).containsExactly(own, shop.material(BRONZE));
+        assertThat(shop.prior()).isEqualTo(CutPrior.catalogue(STEEL));
+        assertThat(shop.describe())
+                .containsEntry("model", shop.name())
+                .containsEntry("scatter", shop.scatter())
+                .containsKeys("factor", "materials", "prior", "cuts");
+        assertThat(shop.feed(JET, Workpiece.of(STEEL, millimetres(0.05)), 1).si())
+                .isEqualTo(shop.maximumFeedSi());
+    }
 }
