@@ -90,7 +90,7 @@ public final class DirectDrivePump implements Described, Serializable {
             return new CrankKernel(plungers, rodRatio, begin, deliveryClosesRad);
         }
 
-        double flowM3PerS() {
+        double sweptM3PerS() {
             return plungers * strokeVolumeM3 * turnsPerS * volumetricEfficiency;
         }
     }
@@ -225,7 +225,11 @@ public final class DirectDrivePump implements Described, Serializable {
 
     /** {@return the mean volume flow of incompressible water, at the density of the intake} */
     public Quantity<VolumeFlow> flow() {
-        return Kind.VOLUME_FLOW.of(values.flowM3PerS());
+        return Kind.VOLUME_FLOW.of(incompressibleM3PerS());
+    }
+
+    private double incompressibleM3PerS() {
+        return values.sweptM3PerS() * values.kernel(1).net();
     }
 
     /**
@@ -237,7 +241,7 @@ public final class DirectDrivePump implements Described, Serializable {
      */
     public Quantity<VolumeFlow> flow(Compression compression) {
         Objects.requireNonNull(compression, "compression");
-        return Kind.VOLUME_FLOW.of(values.flowM3PerS() * filled(compression));
+        return Kind.VOLUME_FLOW.of(values.sweptM3PerS() * filled(compression));
     }
 
     /**
@@ -301,7 +305,7 @@ public final class DirectDrivePump implements Described, Serializable {
     public Quantity<Volume> fluctuatingVolume(Compression compression) {
         Objects.requireNonNull(compression, "compression");
         CrankKernel kernel = values.kernel(densityRatio(compression));
-        return Kind.VOLUME.of(values.flowM3PerS() / values.turnsPerS * kernel.net() * kernel.fluctuation());
+        return Kind.VOLUME.of(values.sweptM3PerS() / values.turnsPerS * kernel.net() * kernel.fluctuation());
     }
 
     /**
@@ -309,7 +313,7 @@ public final class DirectDrivePump implements Described, Serializable {
      */
     public Quantity<Volume> fluctuatingVolume() {
         return Kind.VOLUME.of(
-                values.flowM3PerS() / values.turnsPerS * values.kernel(1).fluctuation());
+                incompressibleM3PerS() / values.turnsPerS * values.kernel(1).fluctuation());
     }
 
     @Override
@@ -323,7 +327,7 @@ public final class DirectDrivePump implements Described, Serializable {
                 .put("dead_volume_ratio", values.deadVolumeRatio)
                 .put("suction_closes", Kind.ANGLE, values.suctionClosesRad)
                 .put("delivery_closes", Kind.ANGLE, values.deliveryClosesRad)
-                .put("flow", Kind.VOLUME_FLOW, values.flowM3PerS())
+                .put("flow", Kind.VOLUME_FLOW, incompressibleM3PerS())
                 .map();
     }
 

@@ -62,6 +62,14 @@ class QualityLimitsTest {
     }
 
     @Test
+    void aRefusedQualityNamesThoseThatThereAre() {
+        assertThat(assertRefused(() -> CutQuality.parse("finest"), "unknown-cut-quality")
+                        .parameters())
+                .containsEntry("text", "finest")
+                .containsEntry("known", "very coarse, coarse, medium, fine, very fine");
+    }
+
+    @Test
     void rangesAreThoseOfTheStandard() {
         assertThat(MEDIUM.withPerpendicularityRange(1).perpendicularityRange()).hasValue(1);
         assertThat(MEDIUM.withPerpendicularityRange(5).perpendicularityRange()).hasValue(5);
