@@ -1,0 +1,91 @@
+package dev.waterjet.vessel;
+
+import static dev.waterjet.Refusals.assertRefused;
+import static dev.waterjet.measure.Measures.megapascals;
+import static dev.waterjet.measure.Measures.millimetres;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import dev.waterjet.measure.Kind;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Places in a wall, and where it yields back. */
+class WallPlacesTest {
+
+    private static final ThickTube TUBE = ThickTube.of(millimetres(10), millimetres(22));
+
+    /** Lame: p a^2/(b^2 - a^2) (1 +- b^2/r^2), at every radius from the bore to the outside and at neither beyond. */
+    @ParameterizedTest
+    @CsvSource({"5", "5.5", "8", "10.9", "11"})
+    void stressesAreThoseOfTheirRadius(double radiusMm) {
+        double share = 300e6 * 25 / (121 - 25);
+        for (Ends ends : Ends.values()) {
+            WallStress stress = TUBE.stressAt(megapascals(300), ends, millimetres(radiusMm));
+            double bend = 121 / (radiusMm * radiusMm);
+            assertThat(Kind.PRESSURE.si(stress.hoop())).isEqualTo(share * (1 + bend), within(1.0));
+            assertThat(Kind.PRESSURE.si(stress.radial())).isEqualTo(share * (1 - bend), within(1.0));
+            assertThat(Kind.PRESSURE.si(stress.axial())).isEqualTo(ends == Ends.CLOSED ? share : 0, within(1.0));
+        }
+        assertThat(Kind.PRESSURE.si(
+                        TUBE.stressAtOutside(megapascals(300), Ends.OPEN).radial()))
+                .isZero();
+    }
+
+    @Test
+    void placesOutsideTheWallAreRefused() {
+        assertRefused(
+                () -> TUBE.stressAt(megapascals(300), Ends.OPEN, millimetres(4.99)),
+                "must-be-at-least",
+                "radius in the wall",
+                0.005);
+        assertRefused(
+                () -> TUBE.stressAt(megapascals(300), Ends.OPEN, millimetres(11.01)),
+                "must-be-at-most",
+                "radius in the wall",
+                0.011);
+        assertRefused(
+                () -> TUBE.stressAtBore(megapascals(-1), Ends.OPEN), "must-be-at-least", "pressure in the tube", 0);
+    }
+
+    /** In the wall that yields, hoop less radial stress is the yield strength under pressure; what is left is elastic unloading. */
+    @ParameterizedTest
+    @CsvSource({"5", "5.6", "6.2", "7", "9", "11"})
+    void residualStressIsTheLoadedOneLessTheElasticOne(double radiusMm) {
+        double yield = 900e6;
+        double plasticMm = 6.2;
+        Autofrettage autofrettage = Autofrettage.toRadius(TUBE, Kind.PRESSURE.of(yield), millimetres(plasticMm));
+        double pressure = yield * (Math.log(plasticMm / 5) + (1 - plasticMm * plasticMm / 121) / 2);
+        assertThat(Kind.PRESSURE.si(autofrettage.pressure())).isEqualTo(pressure, within(1.0));
+        double loaded;
+        if (radiusMm <= plasticMm) {
+            double radial = -pressure + yield * Math.log(radiusMm / 5);
+            loaded = radial + yield;
+        } else {
+            // the elastic ring is a tube of its own, at the limit of yield at its inside
+            loaded = yield / 2 * plasticMm * plasticMm / 121 * (1 + 121 / (radiusMm * radiusMm));
+        }
+        double unloading = Kind.PRESSURE.si(TUBE.stressAt(Kind.PRESSURE.of(pressure), Ends.OPEN, millimetres(radiusMm))
+                .hoop());
+        assertThat(autofrettage
+                        .residualHoopStressAt(millimetres(radiusMm))
+                        .orElseThrow()
+                        .si())
+                .isEqualTo(loaded - unloading, within(1e-6 * yield));
+    }
+
+    /** A pressure and the radius to which it yields the wall are one autofrettage. */
+    @ParameterizedTest
+    @CsvSource({"5", "5.4", "7.7", "10.5", "11"})
+    void pressureAndRadiusOfAnAutofrettageBelongTogether(double plasticMm) {
+        Autofrettage byRadius = Autofrettage.toRadius(TUBE, megapascals(900), millimetres(plasticMm));
+        Autofrettage byPressure = Autofrettage.atPressure(TUBE, megapascals(900), byRadius.pressure());
+        assertThat(Kind.LENGTH.si(byPressure.plasticRadius())).isEqualTo(plasticMm / 1000, within(1e-9));
+        assertRefused(
+                () -> Autofrettage.toRadius(TUBE, megapascals(900), millimetres(4.99)),
+                "must-be-at-least",
+                "plastic radius",
+                0.005);
+    }
+}
