@@ -190,18 +190,18 @@ class PosteriorGridTest {
     /** Two coefficients: the second follows the first as in a normal distribution. */
     @Test
     void twoCoefficientsOfIntervalsAreTheSumOverBoth() {
-        double[][] x = {{1, -1}, {1, 0}, {1, 1}, {1, 0.5}, {1, -0.5}};
+        double[][] x = {{1, 0.2}, {1, 1.2}, {1, 2.2}, {1, 1.7}, {1, 0.7}};
         double[] lo = {3.7, 4.0, 4.2, 4.1, 3.85};
         double[] up = {3.78, 4.06, 4.3, 4.2, 3.95};
         CutRows rows = new CutRows(lo, up, x, new double[5], new int[5], 0);
         GaussianPrior prior =
-                new GaussianPrior(new double[] {4.1, 0.1}, new double[][] {{30, 0}, {0, 40}}, 3, 0.05, 0, 0);
+                new GaussianPrior(new double[] {3.7, 0.2}, new double[][] {{20, 0}, {0, 20}}, 3, 0.05, 0, 0);
         Sums sums = new Sums();
         double squares = 0;
         double products = 0;
         for (double s = -5.5; s < -1; s += 0.15) {
-            for (double one = 3.7; one < 4.35; one += 0.013) {
-                for (double two = -0.15; two < 0.65; two += 0.016) {
+            for (double one = 3.2; one < 4.2; one += 0.012) {
+                for (double two = -0.1; two < 0.65; two += 0.01) {
                     double log = prior.value(new double[] {one, two}) + chi(s, 3, 0.05);
                     double product = Math.exp(log);
                     for (int i = 0; i < 5; i++) {

@@ -3,9 +3,14 @@ package dev.waterjet.calibrate;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.Refusals;
+import dev.waterjet.jet.Abrasive;
+import dev.waterjet.jet.AbrasiveJet;
+import dev.waterjet.jet.Mesh;
+import dev.waterjet.measure.Kind;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -107,5 +112,142 @@ class TestCutTextTest {
                 .startsWith("line 2, column 1: ");
         assertThat(Refusals.of(() -> TestCut.parse(HEADER.replace("pressure_MPa", "pressure_kg"))))
                 .startsWith("line 1, column 33: ");
+    }
+
+    private static final String ROW = ",10,100,380,0.3,0.9,300";
+
+    private static TestCut one(String more, String test, String cells) {
+        return TestCut.parse(HEADER + more + "\n" + test + ROW + cells).get(0);
+    }
+
+    /** A separation with a failed feed rate is an interval, one with yes or no a trial. */
+    @Test
+    void whatASeparationSaysIsItsTest() {
+        TestCut plain = one(",failed_feed_mm_per_min,separated", "separation", ",,");
+        TestCut interval = one(",failed_feed_mm_per_min,separated", "separation", ",110,");
+        TestCut open = one(",failed_feed_mm_per_min,separated", "separation", ",,yes");
+        TestCut closed = one(",separated", "trial", ",no");
+        TestCut upper = one(",feed_upper_mm_per_min", "interval", ",120");
+
+        assertThat(plain.test()).isEqualTo(TestCut.Test.SEPARATION);
+        assertThat(interval.test()).isEqualTo(TestCut.Test.INTERVAL);
+        assertThat(Kind.SPEED.si(interval.failedFeed().orElseThrow())).isCloseTo(0.11 / 60, within(1e-15));
+        assertThat(Kind.SPEED.si(upper.failedFeed().orElseThrow())).isCloseTo(0.12 / 60, within(1e-15));
+        assertThat(plain.failedFeed()).isEmpty();
+        assertThat(open.test()).isEqualTo(TestCut.Test.TRIAL);
+        assertThat(open.isSeparated()).isTrue();
+        assertThat(closed.isSeparated()).isFalse();
+        assertThat(plain.isMeasured()).isTrue();
+        assertThat(interval.isMeasured()).isFalse();
+        assertThat(open.isMeasured()).isFalse();
+    }
+
+    @Test
+    void deviationsMeshAndOwnColumnsAreRead() {
+        TestCut cut = one(
+                ",relative_deviation,reading_deviation_mm,mesh,stand_off_mm,plate,morning of,thickness_upper_mm",
+                "depth",
+                ",0.03,0.2,120,3,P7,May,12");
+
+        assertThat(cut.relativeDeviation()).isEqualTo(0.03);
+        assertThat(cut.readingDeviationSi()).isCloseTo(0.2e-3, within(1e-15));
+        assertThat(cut.jet().abrasive()).isEqualTo(Abrasive.garnet(Mesh.of(120)));
+        assertThat(cut.jet().standOffSi()).isCloseTo(0.003, within(1e-15));
+        assertThat(cut.attributes()).containsExactly(entry("plate", "P7"), entry("morning of", "May"));
+        assertThat(cut.plate()).isEqualTo("P7");
+        assertThat(cut.upperThicknessSi()).isCloseTo(0.012, within(1e-15));
+        assertThat(cut.isMeasured()).isFalse();
+        assertThat(cut.isSeparated()).isFalse();
+        assertThat(TestCut.parse(TestCut.print(List.of(cut)))).containsExactly(cut);
+        TestCut graded = one(",index,index_upper", "graded", ",2,3");
+        assertThat(graded.upperIndex()).isEqualTo(3);
+        assertThat(graded.isMeasured()).isFalse();
+        assertThat(one(",index,index_upper", "graded", ",2,").isMeasured()).isTrue();
+        assertThat(one(",index", "separation", ",1").index()).isEqualTo(1);
+    }
+
+    /** A column is written where a cut has it, and left empty for the others. */
+    @Test
+    void everyKindOfCutIsPrintedAndReadBack() {
+        AbrasiveJet jet = CalibrationTest.jet(380, 317);
+        AbrasiveJet other = jet.withHead(jet.head().withStandOff(millimetres(4)));
+        var feed = millimetresPerMinute(213);
+        List<TestCut> cuts = List.of(
+                TestCut.between(jet, millimetres(7), feed, millimetresPerMinute(230)),
+                TestCut.trial(other, millimetres(7), feed, true).withPlate("P1"),
+                TestCut.trial(jet, millimetres(7), feed, false).withAttribute("lot", "4"),
+                TestCut.grooveBetween(jet, millimetres(5), millimetres(6), feed).withReadingDeviation(millimetres(0.1)),
+                TestCut.gradedBetween(jet, millimetres(5), 2, 3, feed));
+
+        assertThat(TestCut.print(cuts).lines().findFirst().orElseThrow())
+                .contains(
+                        "failed_feed", "separated", "thickness_upper", "index_upper", "stand_off", "reading_deviation")
+                .endsWith("label,plate,lot");
+        assertThat(TestCut.print(cuts.subList(2, 3)).lines().findFirst().orElseThrow())
+                .contains("separated")
+                .doesNotContain("failed_feed", "thickness_upper", "index_upper", "stand_off", "mesh", "reading");
+        List<TestCut> read = TestCut.parse(TestCut.print(cuts));
+        for (int i = 0; i < cuts.size(); i++) {
+            TestCut cut = read.get(i);
+            assertThat(cut.test()).isEqualTo(cuts.get(i).test());
+            assertThat(cut.isSeparated()).isEqualTo(cuts.get(i).isSeparated());
+            assertThat(cut.failedFeedSi()).isEqualTo(cuts.get(i).failedFeedSi());
+            assertThat(cut.upperThicknessSi()).isEqualTo(cuts.get(i).upperThicknessSi());
+            assertThat(cut.upperIndex()).isEqualTo(cuts.get(i).upperIndex());
+            assertThat(cut.readingDeviation()).isEqualTo(cuts.get(i).readingDeviation());
+            assertThat(cut.plate()).isEqualTo(cuts.get(i).plate());
+            assertThat(cut.jet()).isEqualTo(cuts.get(i).jet());
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "index_upper;separation                 | 2        | column-not-allowed",
+                "thickness_upper_mm;separation          | 12       | column-not-allowed",
+                "failed_feed_mm_per_min;depth           | 120      | column-not-allowed",
+                "feed_upper_mm_per_min;graded           | 120      | column-not-allowed",
+                "separated;interval                     | yes      | column-not-allowed",
+                "separated;depth                        | yes      | column-not-allowed",
+                "separated;trial                        | perhaps  | neither-yes-nor-no",
+                "failed_feed_mm_per_min;interval        | ''       | empty-cell",
+                "failed_feed_mm_per_min;interval        | 90       | must-be-above",
+                "relative_deviation;separation          | -1       | must-be-at-least",
+            })
+    void aCellThatItsTestDoesNotTakeIsRefused(String column, String cell, String code) {
+        String[] parts = column.split(";", -1);
+
+        assertThat(Refusals.of(() -> one("," + parts[0], parts[1], "," + cell)))
+                .startsWith("line 2, column ")
+                .endsWith(": " + code);
+    }
+
+    @Test
+    void aTrialWithAFailedFeedRateIsRefused() {
+        assertThat(Refusals.of(() -> one(",failed_feed_mm_per_min,separated", "separation", ",120,yes")))
+                .endsWith("column-not-allowed");
+    }
+
+    /** An attribute that is given again is replaced in its place. */
+    @Test
+    void attributesKeepTheirOrder() {
+        TestCut cut = TestCut.separated(CalibrationTest.jet(380, 317), millimetres(7), millimetresPerMinute(200))
+                .withAttribute("lot", "1")
+                .withPlate("P1")
+                .withAttribute("lot", "2");
+
+        assertThat(cut.attributes()).containsExactly(entry("lot", "2"), entry("plate", "P1"));
+        assertThat(cut.toString()).isEqualTo("separation of 7 mm at 200 mm/min");
+        assertThat(cut.describe())
+                .containsEntry("separated", true)
+                .containsEntry("test", "separation")
+                .containsEntry("relative_deviation", 0.0)
+                .containsEntry("thickness_m", 0.007);
+        // a surface judged by eye is uncertain by 10 %, unless its two ends hold that
+        assertThat(one(",index", "graded", ",3").relativeDeviation()).isEqualTo(0.1);
+        assertThat(one(",index,index_upper", "graded", ",2,3").relativeDeviation())
+                .isZero();
+        assertThat(cut.relativeDeviation()).isZero();
     }
 }
