@@ -45,8 +45,8 @@ public abstract sealed class CutFront permits PowerLawFront, TabulatedFront {
     private final double thicknessM;
 
     CutFront(double lagCoefficient, double thicknessM) {
-        this.lagCoefficient = Require.positive("lag coefficient", lagCoefficient, Units.ONE) + 0.0;
-        this.thicknessM = Require.positive("thickness", thicknessM, Units.MILLIMETRE) + 0.0;
+        this.lagCoefficient = Require.positive("lag coefficient", lagCoefficient, Units.ONE);
+        this.thicknessM = Require.positive("thickness", thicknessM, Units.MILLIMETRE);
     }
 
     /**

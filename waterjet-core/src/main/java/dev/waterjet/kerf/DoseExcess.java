@@ -67,9 +67,12 @@ sealed interface DoseExcess {
 
         @Override
         public double separationDepth(double depthM, double excess) {
-            double feed = cut.separationFeedSi(depthM) * Math.exp(-excess);
-            double depth = feed > 0 ? cut.separationDepthSi(feed) : Double.POSITIVE_INFINITY;
-            return depth > 0 ? depth : REFERENCE.separationDepth(depthM, excess);
+            double feed = cut.separationFeedSi(depthM);
+            if (!(feed > 0)) {
+                return REFERENCE.separationDepth(depthM, excess);
+            }
+            double slower = feed * Math.exp(-excess);
+            return slower > 0 ? cut.separationDepthSi(slower) : Double.POSITIVE_INFINITY;
         }
     }
 }

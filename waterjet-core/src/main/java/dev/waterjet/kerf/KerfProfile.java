@@ -34,7 +34,7 @@ public final class KerfProfile {
         this.front = Objects.requireNonNull(front, "front");
         this.spreadM = Require.positive("spread of the dose", spreadM, Units.MILLIMETRE);
         this.entryRadiusM = Require.positive("radius of the jet", entryRadiusM, Units.MILLIMETRE);
-        this.spreadSlope = Require.notNegative("slope of the jet's edge", spreadSlope, Units.ONE) + 0.0;
+        this.spreadSlope = Require.notNegative("slope of the jet's edge", spreadSlope, Units.ONE);
         this.perShare = 1 / (Math.sqrt(2) * spreadM);
     }
 

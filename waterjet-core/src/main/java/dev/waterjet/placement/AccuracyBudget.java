@@ -70,8 +70,7 @@ public final class AccuracyBudget implements Described, Serializable {
 
         Share {
             deviationM =
-                    Require.between("deviation", deviationM, -MAX_DEVIATION_M, MAX_DEVIATION_M, Units.MILLIMETRE, "")
-                            + 0.0;
+                    Require.between("deviation", deviationM, -MAX_DEVIATION_M, MAX_DEVIATION_M, Units.MILLIMETRE, "");
             Require.notNegative("standard uncertainty", uncertaintyM, Units.MILLIMETRE);
             uncertaintyM = Require.atMost("standard uncertainty", uncertaintyM, MAX_DEVIATION_M, Units.MILLIMETRE, "");
         }

@@ -71,7 +71,7 @@ public final class Location implements Described, Serializable {
         /** At most the product of the standard deviations, but for rounding. */
         private static double covariance(double covariance, double one, double other) {
             double largest = (1 + ROUNDING) * Math.sqrt(one * other) + Double.MIN_NORMAL;
-            return Require.between("covariance", covariance, -largest, largest, Units.ONE, "") + 0.0;
+            return Require.between("covariance", covariance, -largest, largest, Units.ONE, "");
         }
 
         private Object readResolve() {

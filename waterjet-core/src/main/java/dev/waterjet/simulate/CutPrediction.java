@@ -69,24 +69,49 @@ final class CutPrediction {
         }
         double[] found = new double[probes.count];
         double[] tilted = new double[probes.count];
-        int first = 0;
+        int[] nearest = new int[probes.count];
+        int end = 0;
         for (int edge = 0; edge < contour.size(); edge++) {
             int n = 0;
-            double greatest = 0;
-            for (; first < probes.count && probes.edge[first] == edge; first++) {
-                int k = nearest(segments, grid, probes, first);
+            int start = end;
+            for (; end < probes.count && probes.edge[end] == edge; end++) {
+                int k = nearest(segments, grid, probes, end);
+                nearest[end] = k;
                 if (k >= 0) {
-                    tilted[n] = across(segments, k, probes, first);
-                    found[n++] = signedDistance(segments, k, probes, first);
-                    greatest = Math.max(greatest, segments.length[k] > 0 ? 1 / segments.pace[k] : 0);
+                    tilted[n] = across(segments, k, probes, end);
+                    found[n++] = signedDistance(segments, k, probes, end);
                 }
             }
             Arrays.sort(found, 0, n);
             Arrays.sort(tilted, 0, n);
             offset[edge] = n > 0 ? found[n / 2] : 0;
             across[edge] = n > 0 ? tilted[n / 2] : 0;
+            double greatest = greatestFeed(segments, probes, Arrays.copyOfRange(nearest, start, end), start);
             straight[edge] = greatest > 0 ? greatest : fastest;
         }
+    }
+
+    /**
+     * Greatest feed of segments that are nearest to points of an edge; 0 if there is none. Points in front of a corner of the path
+     * are as near to the segment behind it, which is another edge's: they count if no other point does.
+     */
+    private static double greatestFeed(FootSegments segments, ContourPoints probes, int[] nearest, int start) {
+        double greatest = 0;
+        double beside = 0;
+        for (int i = 0; i < nearest.length; i++) {
+            int k = nearest[i];
+            if (k >= 0 && segments.length[k] > 0) {
+                double feed = 1 / segments.pace[k];
+                double along = along(segments, k, probes, start + i);
+                greatest = Math.max(greatest, feed);
+                beside = along >= 0 && along <= segments.length[k] ? Math.max(beside, feed) : beside;
+            }
+        }
+        return beside > 0 ? beside : greatest;
+    }
+
+    private static double along(FootSegments segments, int k, ContourPoints probes, int i) {
+        return (probes.x[i] - segments.x[k]) * segments.ux[k] + (probes.y[i] - segments.y[k]) * segments.uy[k];
     }
 
     /** Displacement of the jet over depth away from the part, where the nozzle is nearest to a point. */
@@ -94,8 +119,8 @@ final class CutPrediction {
         if (!head.isTilted()) {
             return 0;
         }
-        double along = (probes.x[i] - segments.x[k]) * segments.ux[k] + (probes.y[i] - segments.y[k]) * segments.uy[k];
-        double way = head.distance[segments.node[k]] + Math.max(0, Math.min(segments.length[k], along));
+        double along = Math.max(0, Math.min(segments.length[k], along(segments, k, probes, i)));
+        double way = head.distance[segments.node[k]] + along;
         int found = Arrays.binarySearch(head.distance, 0, head.count, way);
         int node = Math.min(head.count - 1, found >= 0 ? found : -found - 1);
         return head.tiltX[node] * probes.normalX[i] + head.tiltY[node] * probes.normalY[i];
@@ -126,8 +151,7 @@ final class CutPrediction {
     }
 
     private static double signedDistance(FootSegments segments, int k, ContourPoints probes, int i) {
-        double along = (probes.x[i] - segments.x[k]) * segments.ux[k] + (probes.y[i] - segments.y[k]) * segments.uy[k];
-        double at = Math.max(0, Math.min(segments.length[k], along));
+        double at = Math.max(0, Math.min(segments.length[k], along(segments, k, probes, i)));
         double towards = (segments.x[k] + at * segments.ux[k] - probes.x[i]) * probes.normalX[i]
                 + (segments.y[k] + at * segments.uy[k] - probes.y[i]) * probes.normalY[i];
         return Math.copySign(Math.sqrt(squaredDistance(segments, k, probes.x[i], probes.y[i])), towards);

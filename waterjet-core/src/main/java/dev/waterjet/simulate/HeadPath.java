@@ -173,7 +173,7 @@ final class HeadPath {
             step = Math.max(step, Math.min(most, MIN_SPACING_M));
             double to = at + 1.5 * step >= end ? end : at + step;
             double there = profile.feed(piece, to);
-            double mean = here == there ? here : (here + there) / 2;
+            double mean = (here + there) / 2;
             feed[count - 1] = mean;
             now += (to - at) / mean;
             add(edge, edgeStart, to, now, mean);

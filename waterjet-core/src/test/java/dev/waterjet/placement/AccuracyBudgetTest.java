@@ -116,4 +116,34 @@ class AccuracyBudgetTest {
         assertThat(AccuracyBudget.none().with(Cause.WEAR, deviation(-0.0, 3)))
                 .isEqualTo(AccuracyBudget.none().with(Cause.WEAR, deviation(0.0, 3)));
     }
+
+    /** A dimension of length 0 does not expand, whether it is colder or warmer than 20 degrees Celsius. */
+    @Test
+    void noLengthHasNoExpansionOfEitherSign() {
+        assertThat(expanded(283.15)).isEqualTo(expanded(303.15));
+    }
+
+    private static AccuracyBudget expanded(double kelvins) {
+        return AccuracyBudget.none()
+                .withThermalExpansion(millimetres(0), 11.5e-6, Estimate.of(Kind.TEMPERATURE, kelvins, 2));
+    }
+
+    @Test
+    void causesThatAddNothingDominateNothing() {
+        AccuracyBudget nothing =
+                AccuracyBudget.none().with(Cause.WEAR, deviation(0, 0)).with(Cause.MACHINE, deviation(0, 0));
+
+        assertThat(nothing.dominant()).isEmpty();
+        assertThat(nothing.share(Cause.WEAR)).isZero();
+        assertThat(nothing.with(Cause.MACHINE, deviation(-1, 0)).dominant()).contains(Cause.MACHINE);
+    }
+
+    /** Without any uncertainty a deviation is within the tolerance up to its limit, and not beyond. */
+    @Test
+    void anExactDeviationIsWithinUpToTheLimit() {
+        AccuracyBudget exact = AccuracyBudget.none().with(Cause.WEAR, Estimate.of(Kind.LENGTH, -25e-6, 0));
+
+        assertThat(exact.probabilityWithin(Kind.LENGTH.of(25e-6))).isEqualTo(1);
+        assertThat(exact.probabilityWithin(Kind.LENGTH.of(24.999e-6))).isEqualTo(0);
+    }
 }

@@ -136,6 +136,29 @@ class ContourPointsTest {
         assertThat(fine.count).isBetween(124, 127);
     }
 
+    /** Behind a fillet of 0.5 mm the first and the last 2 mm of what the jet reaches have the closest points. */
+    @Test
+    void pointsAreCloserBesideAFilletToo() {
+        Contour square =
+                Contour.rectangle(Point.millimetres(0, 0), Point.millimetres(30, 20), EdgeRequirement.defaults());
+        ContourPoints points = points(square, 1, new ContourPoints.Spacing(0.5e-3, 0.5e-3, 0.05e-3, false));
+        int close = 0;
+        int wide = 0;
+        for (int i = 1; i < points.count; i++) {
+            double from = points.distance[i - 1];
+            double to = points.distance[i];
+            if (points.edge[i] == 0 && points.edge[i - 1] == 0 && from > 0.51e-3 && to < 29.49e-3) {
+                boolean isClose = from < 2.4e-3 || to > 27.6e-3;
+                boolean isWide = from > 2.6e-3 && to < 27.4e-3;
+                close += isClose ? 1 : 0;
+                wide += isWide ? 1 : 0;
+                assertThat(to - from).isBetween(isWide ? 0.49e-3 : 0.049e-3, isClose ? 0.076e-3 : 0.76e-3);
+            }
+        }
+        assertThat(close).isBetween(70, 80);
+        assertThat(wide).isBetween(47, 51);
+    }
+
     @Test
     void openEndsAreNoCorners() {
         Contour bent =
@@ -172,6 +195,8 @@ class ContourPointsTest {
                 boolean isOn =
                         Math.abs(Math.hypot(dx, dy) - OFFSET) < 1e-12 && Math.abs(dx) > 1e-7 && Math.abs(dy) > 1e-7;
                 if (isOn) {
+                    // the first half belongs to the edge before the corner
+                    assertThat(points.edge[i]).isEqualTo(before < 7 ? c : (c + 1) % 4);
                     before += points.edge[i] == c ? 1 : 0;
                     after += points.edge[i] == (c + 1) % 4 ? 1 : 0;
                     assertThat(points.distance[i])

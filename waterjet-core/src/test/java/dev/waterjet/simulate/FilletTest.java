@@ -8,8 +8,12 @@ import dev.waterjet.part.Contour;
 import dev.waterjet.part.ContourBuilder;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The circle of the jet in a re-entrant corner touches both edges, lines and arcs, at any angle. */
 class FilletTest {
@@ -88,5 +92,50 @@ class FilletTest {
                         .isGreaterThan(RADIUS_M - 1e-9);
             }
         }
+    }
+
+    /** Edges too short for a circle that touches them: it touches their tangents, as beside longer edges. */
+    @ParameterizedTest
+    @CsvSource({"0.1, 0.1, 1.2, 1", "0.3, 0.05, 2.4, 1", "0.05, 0.2, 0.4, -1", "0.02, 0.02, 3, -1"})
+    void beyondShortEdgesTheCircleTouchesTheirTangents(double firstMm, double secondMm, double turn, int sign) {
+        for (double direction = -3; direction < 3; direction += 0.7) {
+            double after = direction + sign * turn;
+            Contour contour = Contour.fromSi(
+                            0.1 - firstMm * 1e-3 * Math.cos(direction), -0.2 - firstMm * 1e-3 * Math.sin(direction))
+                    .lineToSi(0.1, -0.2)
+                    .lineToSi(0.1 + secondMm * 1e-3 * Math.cos(after), -0.2 + secondMm * 1e-3 * Math.sin(after))
+                    .open();
+            Fillet fillet = Fillet.of(contour, 0, 1, sign, RADIUS_M);
+            double x = fillet.centreX() - 0.1;
+            double y = fillet.centreY() + 0.2;
+            double setBack = RADIUS_M * Math.tan(turn / 2);
+
+            // signed distances from both lines, to the side of the path
+            assertThat(sign * (Math.cos(direction) * y - Math.sin(direction) * x))
+                    .isCloseTo(RADIUS_M, within(1e-12));
+            assertThat(sign * (Math.cos(after) * y - Math.sin(after) * x)).isCloseTo(RADIUS_M, within(1e-12));
+            assertThat(fillet.before()).isCloseTo(setBack, within(1e-12));
+            assertThat(fillet.after()).isCloseTo(setBack, within(1e-12));
+            assertThat(fillet.normalX()).isCloseTo(-sign * Math.sin(direction), within(1e-9));
+            assertThat(fillet.normalY()).isCloseTo(sign * Math.cos(direction), within(1e-9));
+            assertThat(fillet.turn()).isCloseTo(sign * turn, within(1e-9));
+        }
+    }
+
+    /** A jet at least as wide as the arc that turns around it does not fit in: the tangents at the corner decide. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.1, 0.39, 0.4})
+    void anArcNarrowerThanTheJetVanishes(double radiusMm) {
+        double r = radiusMm * 1e-3;
+        // a left arc that ends at the origin in the direction of x, and a line that turns left by a right angle
+        Contour contour = Contour.fromSi(-r, r)
+                .arcToSi(0, 0, 0, r, Side.LEFT)
+                .lineToSi(0, 20e-3)
+                .open();
+        Fillet fillet = Fillet.of(contour, 0, 1, 1, RADIUS_M);
+
+        assertThat(fillet.centreX()).isCloseTo(-RADIUS_M, within(1e-12));
+        assertThat(fillet.centreY()).isCloseTo(RADIUS_M, within(1e-12));
+        assertThat(fillet.before()).isCloseTo(RADIUS_M, within(1e-12));
     }
 }

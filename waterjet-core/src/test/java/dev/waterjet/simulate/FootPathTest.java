@@ -7,8 +7,11 @@ import dev.waterjet.kerf.CutFront;
 import dev.waterjet.kerf.KerfProfile;
 import dev.waterjet.kerf.LagGeometry;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.measure.QuantityArray;
 import dev.waterjet.part.Contour;
+import dev.waterjet.part.ContourBuilder;
 import dev.waterjet.part.Side;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -57,8 +60,7 @@ class FootPathTest {
     @ParameterizedTest
     @ValueSource(doubles = {0.001, 0.4, 1})
     void lagsAreThoseOfTheFrontAtEachTime(double share) {
-        HeadPath head = HeadPath.of(
-                FeedProfile.perEdge(corner(1), dev.waterjet.measure.QuantityArray.ofSi(Kind.SPEED, FEED, FEED / 3)));
+        HeadPath head = HeadPath.of(FeedProfile.perEdge(corner(1), QuantityArray.ofSi(Kind.SPEED, FEED, FEED / 3)));
         FootPath foot = new FootPath(head, LagGeometry.TANGENT);
         foot.at(FRONT, share * H);
         for (int i = 0; i < head.count; i += 5) {
@@ -271,5 +273,45 @@ class FootPathTest {
             assertThat(foot.lag[head.count - 2]).isCloseTo(LAG, within(1e-9));
             assertThat(foot.lag[head.count - 1]).isLessThan(0.05 * LAG);
         }
+    }
+
+    /**
+     * A string of any path at any feeds: it is never longer than the lag, and drags its end no farther than the jet moves and the
+     * string shortens.
+     */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+    void aStringIsNeverLongerThanTheLagAndDragsNoFarther(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        ContourBuilder builder = Contour.fromSi(1, 2);
+        double x = 1;
+        double y = 2;
+        double[] feeds = new double[40];
+        for (int i = 0; i < feeds.length; i++) {
+            double length = LAG * (0.1 + 1.5 * random.nextDouble());
+            double angle = 7 * random.nextDouble();
+            x += length * Math.cos(angle);
+            y += length * Math.sin(angle);
+            builder.lineToSi(x, y);
+            feeds[i] = FEED * (0.02 + random.nextDouble());
+        }
+        HeadPath head = HeadPath.of(FeedProfile.perEdge(builder.open(), QuantityArray.ofSi(Kind.SPEED, feeds))
+                .afterSteadyFeed());
+        FootPath foot = foot(head, LagGeometry.TRACTRIX);
+        int taut = 0;
+        for (int k = 0; k < foot.segments.count; k++) {
+            int from = foot.segments.node[k];
+            double string = Math.hypot(head.x[from] - foot.segments.x[k], head.y[from] - foot.segments.y[k]);
+            assertThat(string).isLessThan(foot.lag[from] + 1e-12);
+            taut += string > foot.lag[from] - 1e-12 ? 1 : 0;
+            int to = k + 1 < foot.segments.count ? foot.segments.node[k + 1] : head.count - 1;
+            double moved = 0;
+            for (int i = from; i < to; i++) {
+                moved += Math.hypot(head.x[i + 1] - head.x[i], head.y[i + 1] - head.y[i])
+                        + Math.max(0, foot.lag[i] - foot.lag[i + 1]);
+            }
+            assertThat(foot.segments.length[k]).isLessThan(moved + 1e-9);
+        }
+        assertThat(taut).isGreaterThan(foot.segments.count / 4);
     }
 }

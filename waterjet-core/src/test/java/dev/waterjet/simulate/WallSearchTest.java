@@ -193,4 +193,31 @@ class WallSearchTest {
         assertThat(search.wallM).isEqualTo(1e-5);
         assertThat(search.find(1, 1, 1, 0, 0, 1e-3)).isFalse();
     }
+
+    /**
+     * No place has the dose that separates beyond the reach: all that acts within 12 spreads, T = 12 s/u, leaves at most
+     * T exp(-r^2/(2 s^2))/(sqrt(2 pi) s) at the distance r.
+     */
+    @Test
+    void theReachOfTheCutIsThatOfTheDoseOfALongPass() {
+        double s = PROFILE.spreadSi();
+        for (double ratio : new double[] {0.3, 0.5, 0.8, 1.5, 4}) {
+            double feed = PROFILE.front().separationFeedSi(H) / ratio;
+            FootSegments segments = new FootSegments(1);
+            segments.add(-0.03, 0.002, 0.03, 0.002, 0.06 / feed, 0);
+            double excess = Math.log(12 / Math.sqrt(2 * Math.PI) * ratio);
+            double expected = Math.min(PROFILE.jetRadiusSi(H), s * Math.sqrt(2 * Math.max(0, excess)));
+            DoseField field = field(segments, H);
+
+            assertThat(field.cutReachM()).isCloseTo(expected, within(1e-9));
+            if (ratio > 1) {
+                assertThat(PROFILE.halfWidthSi(H, feed)).isLessThan(field.cutReachM());
+            }
+        }
+        FootSegments fast = new FootSegments(1);
+        fast.add(-0.03, 0, 0.03, 0, 0.06 / (10 * PROFILE.front().separationFeedSi(H)), 0);
+        assertThat(field(fast, H).cutReachM()).isZero();
+        assertThat(field(fast, H).depthInCut(0, 0)).isNegative();
+        assertThat(field(fast, 0).cutReachM()).isEqualTo(PROFILE.jetRadiusSi(0));
+    }
 }
