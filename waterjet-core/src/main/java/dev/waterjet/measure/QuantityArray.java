@@ -285,7 +285,7 @@ public final class QuantityArray<Q extends Quantity<Q>> implements Described, Se
 
     @Override
     public int hashCode() {
-        return 31 * kind.name().hashCode() + Arrays.hashCode(si);
+        return Objects.hash(kind.name(), Arrays.hashCode(si));
     }
 
     @Override

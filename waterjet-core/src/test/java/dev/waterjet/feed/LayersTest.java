@@ -119,4 +119,34 @@ class LayersTest {
         assertThat(Refusals.of(() -> law.feed(jet, Workpiece.sheets(plate, 2), 1)))
                 .isEqualTo("no-cut");
     }
+
+    /** Of the layers: the mean by shares of h/N_m, and the cautions of each once; of any other material: those of the model. */
+    @Test
+    void layersAreAsUncertainAsTheirShares() {
+        Workpiece graphite = Workpiece.layers(
+                List.of(Workpiece.of(GRAPHITE, millimetres(50)), plate, Workpiece.of(GRAPHITE, millimetres(5))));
+        FeedModel layered = LayeredFeed.of(published, graphite);
+        double ofGraphite = 0.055 / GRAPHITE.machinabilitySi();
+        double ofSteel = 0.012 / STEEL.machinabilitySi();
+        double expected =
+                (ofGraphite * published.relativeUncertainty(GRAPHITE) + ofSteel * published.relativeUncertainty(STEEL))
+                        / (ofGraphite + ofSteel);
+        assertThat(layered.relativeUncertainty(graphite.material())).isCloseTo(expected, within(1e-12));
+        assertThat(expected).isNotCloseTo(published.relativeUncertainty(STEEL), within(1e-3));
+        for (Material other : List.of(STEEL, GRAPHITE, ALUMINIUM)) {
+            assertThat(layered.relativeUncertainty(other)).isEqualTo(published.relativeUncertainty(other));
+            assertThat(layered.separationFeedSi(jet, other, 0.01))
+                    .isEqualTo(published.separationFeedSi(jet, other, 0.01));
+            assertThat(layered.separationDepthSi(jet, other, 0.01))
+                    .isEqualTo(published.separationDepthSi(jet, other, 0.01));
+            assertThat(layered.feedSi(jet, other, 0.01, 2)).isEqualTo(published.feedSi(jet, other, 0.01, 2));
+            assertThat(layered.indexSi(jet, other, 0.01, 0.002)).isEqualTo(published.indexSi(jet, other, 0.01, 0.002));
+            assertThat(layered.cautions(jet, other, 0.01, 0.2)).isEqualTo(published.cautions(jet, other, 0.01, 0.2));
+        }
+        assertThat(layered.cautions(jet, graphite.material(), 0.01, 0.2))
+                .extracting(Caution::code)
+                .containsExactly("thin-sheet");
+        assertThat(LayeredFeed.of(layered, plate)).isEqualTo(published);
+        assertThat(LayeredFeed.of(layered, graphite)).isEqualTo(layered);
+    }
 }

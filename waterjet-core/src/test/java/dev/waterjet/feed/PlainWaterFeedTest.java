@@ -9,6 +9,7 @@ import static dev.waterjet.measure.Measures.millimetresPerMinute;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.ValueContract;
 import dev.waterjet.evidence.Caution;
 import dev.waterjet.evidence.Estimate;
 import dev.waterjet.hydraulics.Orifice;
@@ -121,5 +122,41 @@ class PlainWaterFeedTest {
         assertRefused(() -> model.feed(water, millimetres(-1), sheet, 1), "must-be-at-least", "stand-off distance", 0);
         Workpiece stack = Workpiece.sheets(sheet, 3);
         assertRefused(() -> model.feed(water, millimetres(8), stack, 1), "stack-by-pure-water");
+    }
+
+    private static PlainWaterFeed reference(double boreMm, double mpa, double standOffMm, double depthMm, double feed) {
+        return PlainWaterFeed.of(
+                SOFT,
+                WaterJet.of(Orifice.sapphire(millimetres(boreMm)), megapascals(mpa), celsius(20)),
+                millimetres(standOffMm),
+                millimetres(depthMm),
+                millimetresPerMinute(feed));
+    }
+
+    @Test
+    void modelIsItsReferenceCutAndParameters() {
+        ValueContract.of(PlainWaterFeedTest::shop)
+                .change(
+                        "threshold",
+                        model -> model.withThreshold(megapascals(60)),
+                        PlainWaterFeed::threshold,
+                        megapascals(60))
+                .differs("exponents", shop().withExponents(1.1, 1.4, 0.8))
+                .differs("bore", reference(0.16, 350, 5, 20, 10_000))
+                .differs("pressure", reference(0.15, 340, 5, 20, 10_000))
+                .differs("stand-off", reference(0.15, 350, 6, 20, 10_000))
+                .differs("depth", reference(0.15, 350, 5, 21, 10_000))
+                .differs("feed", reference(0.15, 350, 5, 20, 11_000))
+                .check();
+        assertThat(shop().withExponents(1.1, 1.4, 0.8).describe())
+                .containsEntry("material", SOFT.id())
+                .containsEntry("orifice_bore_m", 0.15e-3)
+                .containsEntry("pressure_Pa", 350e6)
+                .containsEntry("stand_off_m", 0.005)
+                .containsEntry("depth_m", 0.02)
+                .containsEntry("bore_exponent", 1.1)
+                .containsEntry("pressure_exponent", 1.4)
+                .containsEntry("feed_exponent", 0.8)
+                .containsKeys("threshold_Pa", "relative_uncertainty", "evidence");
     }
 }
