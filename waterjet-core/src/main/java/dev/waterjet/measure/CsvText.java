@@ -205,6 +205,7 @@ public final class CsvText {
             return rows;
         }
 
+        /** A row up to its end of line, which is then passed over like that of an empty line. */
         private Row row() {
             int firstLine = line;
             List<String> cells = new ArrayList<>();
@@ -232,7 +233,6 @@ public final class CsvText {
                 columns.add(column);
                 cells.add(cell);
             } while (at < text.length() && text.charAt(at) == ',');
-            endLine();
             return new Row(firstLine, cells, columns);
         }
 

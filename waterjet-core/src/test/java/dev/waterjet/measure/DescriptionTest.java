@@ -52,6 +52,17 @@ class DescriptionTest {
                 .containsEntry("reading_Pa", 1.0);
     }
 
+    /** Named values without those that are no numbers; none at all where nothing is left. */
+    @Test
+    void namedValuesAreKeptWhereTheyAreFinite() {
+        assertThat(gauge().put("marks", Map.of()).map()).containsOnlyKeys("type");
+        assertThat(gauge().put("marks", Map.of("a", Double.NaN, "b", Double.POSITIVE_INFINITY))
+                        .map())
+                .containsOnlyKeys("type");
+        Map<String, Object> marks = Map.of("a", Double.NaN, "b", 1.5, "c", "worn", "d", 3L);
+        assertThat(gauge().put("marks", marks).map()).containsEntry("marks", Map.of("b", 1.5, "c", "worn", "d", 3L));
+    }
+
     @Test
     void partsDescribeThemselves() {
         QuantityArray<?> readings = QuantityArray.ofSi(Kind.PRESSURE, 1, 2);

@@ -4,9 +4,11 @@ import static dev.waterjet.Refusals.codeOf;
 import static dev.waterjet.Refusals.refusal;
 import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.util.List;
 import javax.measure.Quantity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -122,6 +124,19 @@ class QuantityTextTest {
     })
     void valueAndUncertaintyEndAtTheSameDigit(String kind, double si, double uncertainty, String text) {
         assertThat(QuantityText.forPeople(kind(kind), si, uncertainty)).isEqualTo(text);
+    }
+
+    /** Blanks of the keyboard and of typesetting, from the tabulator to the carriage return. */
+    @Test
+    void anyBlankSeparatesNumberAndUnit() {
+        for (String blank : List.of("", " ", "\t", "\n", "\u000B", "\f", "\r", "\u00A0", "\u2009", "\u202F", " \t ")) {
+            assertThat(Kind.LENGTH.si(Kind.LENGTH.parse("2.5" + blank + "mm"))).isEqualTo(0.0025);
+            assertThat(Kind.LENGTH.si(Kind.LENGTH.parse(blank + "1 1/4" + blank + "in" + blank)))
+                    .isEqualTo(0.03175);
+        }
+        for (String other : List.of("\u0008", "\u000E", "\u2010", "_")) {
+            assertThatThrownBy(() -> Kind.LENGTH.parse("2.5" + other + "mm")).isInstanceOf(WaterjetException.class);
+        }
     }
 
     @Test
