@@ -90,8 +90,8 @@ public final class Fit implements Described, Serializable {
             observations = List.copyOf(observations);
             variance = Require.notNegative("variance of the residuals", variance, Units.ONE);
             int count = parameters.size();
-            Require.between(
-                    "number of covariances", unitCovariance.size(), count * count, count * count, Units.ONE, "");
+            int cells = count * count;
+            Require.between("number of covariances", unitCovariance.size(), cells, cells, Units.ONE, "");
             Require.above("number of observations", observations.size(), count, Units.ONE, "the number of parameters");
             for (int j = 0; j < count; j++) {
                 double unitVariance =

@@ -3,6 +3,8 @@ package dev.waterjet.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 class RobustWeightsTest {
@@ -71,5 +73,49 @@ class RobustWeightsTest {
         assertThat(fit.chiSquare()).isCloseTo(2 * one + 8 * two, within(1e-6));
         assertThat(fit.residualDeviation())
                 .isCloseTo(Math.sqrt((2 * one + 8 * two) / (2 * one + 2 * two + 1 - 1)), within(1e-6));
+    }
+
+    private static double weightedMean(double[] y, double center, DoubleUnaryOperator weight) {
+        double sum = 0;
+        double weights = 0;
+        for (double value : y) {
+            double share = weight.applyAsDouble(value - center);
+            sum += share * value;
+            weights += share;
+        }
+        return sum / weights;
+    }
+
+    /** Two steps by hand: Huber's centre with the median size about it, then the bisquare with that scale held. */
+    @Test
+    void theScaleOfTheBisquareIsThatOfHubersCentre() {
+        double[] y = {0, 0.1, 0.25, 0.3, 0.42, 0.61, 0.9, 3, 4};
+        double center = Arrays.stream(y).average().orElseThrow();
+        double spread = 0;
+        for (int step = 0; step < 500; step++) {
+            double from = center;
+            double[] sizes =
+                    Arrays.stream(y).map(v -> Math.abs(v - from)).sorted().toArray();
+            spread = 1.482602218505602 * sizes[4] * Math.sqrt(9 / 8.0);
+            double scale = spread;
+            center = weightedMean(y, center, r -> Math.min(1, 1.345 * scale / Math.abs(r)));
+        }
+        double huber = center;
+        double held = spread;
+        for (int step = 0; step < 500; step++) {
+            center = weightedMean(y, center, r -> Math.pow(Math.max(0, 1 - Math.pow(r / held / C, 2)), 2));
+        }
+        Fit fit = LeastSquares.of((i, b) -> b[0])
+                .withParameter("centre", 1)
+                .withRobustWeights()
+                .fit(y);
+
+        assertThat(Math.abs(huber - center)).isGreaterThan(0.01);
+        assertThat(fit.value("centre")).isCloseTo(center, within(1e-7));
+        double[] residuals = new double[9];
+        double found = center;
+        Arrays.setAll(residuals, i -> y[i] - found);
+        assertThat(fit.standardError("centre"))
+                .isCloseTo(Math.sqrt(RobustWeights.variance(residuals, held, 1) / 9), within(1e-7));
     }
 }

@@ -216,4 +216,47 @@ class ResultsTest {
         assertRefused(() -> TWO.withCorrelation("x", "z", 0.1), "unknown-input");
         assertRefused(() -> TWO.withCorrelation("x", "y", 1.1), "must-be-at-most", "correlation", 1);
     }
+
+    private static SobolIndices shares(String name, double[] atA, double[] atB, double[] mixed) {
+        return SobolIndices.of(List.of(name), atA, atB, new double[][] {mixed}, 2);
+    }
+
+    /** Results are equal if all their numbers are. */
+    @Test
+    void resultsAreTheirNumbers() {
+        assertThat(of(3, 1, 2)).isEqualTo(of(1, 2, 3)).hasSameHashCodeAs(of(1, 2, 3));
+        assertThat(of(3, 1, 2)).isNotEqualTo(of(1, 2, 4)).isNotEqualTo(List.of(1, 2, 3));
+        assertThat(of(3, 1, 2).hashCode()).isNotEqualTo(of(1, 2, 4).hashCode());
+
+        double[] a = {1, 3};
+        double[] b = {2, 6};
+        double[] mixed = {2, 4};
+        SobolIndices indices = shares("x", a, b, mixed);
+        assertThat(shares("x", a.clone(), b.clone(), mixed.clone()))
+                .isEqualTo(indices)
+                .hasSameHashCodeAs(indices);
+        assertThat(shares("y", a, b, mixed)).isNotEqualTo(indices);
+        assertThat(shares("x", a, b, new double[] {2, 5})).isNotEqualTo(indices);
+        assertThat(shares("x", a, new double[] {2, 7}, mixed)).isNotEqualTo(indices);
+        assertThat(shares("x", a, b, new double[] {2, 5}).hashCode()).isNotEqualTo(indices.hashCode());
+        assertThat(indices).isNotEqualTo("x");
+
+        UncertaintyBudget budget = UncertaintyBudget.of(in -> in[0] * in[1], TWO);
+        assertThat(UncertaintyBudget.of(in -> in[0] * in[1], TWO))
+                .isEqualTo(budget)
+                .hasSameHashCodeAs(budget);
+        assertThat(UncertaintyBudget.of(in -> in[0] * in[1] + 1, TWO))
+                .as("value")
+                .isNotEqualTo(budget);
+        // 6 + 3 (x - 2) + 2.5 (y - 3) has another slope, x y + (x - 2)^2 another bend
+        assertThat(UncertaintyBudget.of(in -> 3 * in[0] + 2.5 * in[1] - 7.5, TWO))
+                .isNotEqualTo(budget);
+        assertThat(UncertaintyBudget.of(in -> in[0] * in[1] + Math.pow(in[0] - 2, 2), TWO))
+                .isNotEqualTo(budget);
+        assertThat(UncertaintyBudget.of(in -> in[0] * in[1], TWO.with("z", Distribution.normal(0, 1))))
+                .isNotEqualTo(budget);
+        assertThat(budget.hashCode())
+                .isNotEqualTo(UncertaintyBudget.of(in -> in[0] * in[1] + 1, TWO).hashCode());
+        assertThat(budget).isNotEqualTo("6");
+    }
 }
