@@ -72,7 +72,7 @@ final class ContourSet {
         return hole.name().isEmpty() ? Integer.toString(index) : hole.label();
     }
 
-    /** The shortest distance between two contours, in m; infinite if there are no holes. */
+    /** The shortest distance between two contours, in m. */
     double minimumClearance() {
         double least = Double.POSITIVE_INFINITY;
         BoxTree.Walk rim = tree(holes.size()).walk();

@@ -190,7 +190,20 @@ final class EdgeKernel {
     /** Signed area between the edge and the origin: half of x dy - y dx along it. */
     static double areaTerm(EdgeCursor edge) {
         double chord = (edge.x0 * edge.y1 - edge.x1 * edge.y0) / 2;
-        return edge.isArc() ? chord + edge.radius * edge.radius / 2 * (edge.sweep - Math.sin(edge.sweep)) : chord;
+        return edge.isArc() ? chord + segment(edge) : chord;
+    }
+
+    /** Signed area between an arc and its chord. */
+    static double segment(EdgeCursor arc) {
+        return arc.radius * arc.radius / 2 * excess(arc.sweep);
+    }
+
+    /** An angle less its sine, to full precision for small angles too, by the series. */
+    static double excess(double rad) {
+        double square = rad * rad;
+        return square < 0.04
+                ? rad * square / 6 * (1 - square / 20 * (1 - square / 42 * (1 - square / 72 * (1 - square / 110))))
+                : rad - Math.sin(rad);
     }
 
     /** Contribution of the edge to the winding number of a path about a point. */
@@ -205,7 +218,16 @@ final class EdgeKernel {
         // between chord and arc: the arc lies on the right of the chord where it turns left
         boolean isBetween = edge.isArc()
                 && Math.hypot(x - edge.cx, y - edge.cy) < edge.radius
-                && (edge.sweep > 0 ? side <= 0 : side >= 0);
+                && (isFullCircle(edge) || (edge.sweep > 0) == isRight(edge, side));
         return isBetween ? winding + (int) Math.signum(edge.sweep) : winding;
+    }
+
+    private static boolean isFullCircle(EdgeCursor edge) {
+        return edge.x0 == edge.x1 && edge.y0 == edge.y1;
+    }
+
+    /** Whether a point is right of a chord; one on it counts as a little to the right of it on the sheet, or above, as its winding does. */
+    private static boolean isRight(EdgeCursor chord, double side) {
+        return side < 0 || (side == 0 && (chord.y1 > chord.y0 || (chord.y1 == chord.y0 && chord.x1 < chord.x0)));
     }
 }

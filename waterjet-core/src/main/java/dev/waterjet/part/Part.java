@@ -2,8 +2,10 @@ package dev.waterjet.part;
 
 import dev.waterjet.measure.Described;
 import dev.waterjet.measure.Description;
+import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Require;
+import dev.waterjet.measure.Units;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
@@ -140,9 +142,12 @@ public final class Part implements Described, Serializable {
     /**
      * Returns the narrowest stretch of material between two of its contours; not between two sides of one contour.
      *
-     * @return the width, in m; infinite if there are no holes
+     * @return the width, in m
+     * @throws DomainException if there are no holes
      */
     public Quantity<Length> minimumWebWidth() {
+        Require.atLeast(
+                "number of holes beside a web", values.holes.size(), 1, Units.ONE, "a web lies between contours");
         return Kind.LENGTH.of(new ContourSet(values.outline, values.holes).minimumClearance());
     }
 

@@ -106,8 +106,9 @@ final class PathFitter {
         int m = pieces.size;
         int start = 0;
         if (path.isClosed()) {
+            // a piece that goes over the start is the first
             int origin = (n - corner) % n;
-            while (start < m - 1 && !holds(start, origin)) {
+            while (pieces.last[start] < origin) {
                 start++;
             }
         }
@@ -134,12 +135,6 @@ final class PathFitter {
         result.path().x()[m] = path.x()[end];
         result.path().y()[m] = path.y()[end];
         return result;
-    }
-
-    private boolean holds(int piece, int edge) {
-        int first = pieces.first[piece];
-        int last = pieces.last[piece];
-        return first <= last ? first <= edge && edge <= last : edge >= first || edge <= last;
     }
 
     private void put(int piece, int k, int corner, FittedPath into) {

@@ -162,9 +162,7 @@ final class PieceList {
 
     private boolean joinLines(int a, int from, int to) {
         check.line(from, to);
-        if (Math.hypot(path.x()[from] - path.x()[to], path.y()[from] - path.y()[to]) <= tolerance
-                || !isNearlyJoined(a, 0)
-                || !isJoined(a, 0)) {
+        if (!isNearlyJoined(a, 0) || !isJoined(a, 0)) {
             return false;
         }
         circleX = 0;
