@@ -9,23 +9,23 @@ final class LoopCrossings {
     /** Blocks at either end that are compared: leads and overcuts have few. */
     private static final int ENDS = 16;
 
-    /** A loop encloses at least this share of the square of its length. */
-    private static final double MIN_AREA_RATIO = 1e-9;
-
     private final ProgramBlocks blocks;
     private final int first;
     private final int end;
+    private final double sameM;
     private final EdgeCursor a = new EdgeCursor();
     private final EdgeCursor b = new EdgeCursor();
+    private final EdgeCursor part = new EdgeCursor();
     private final double[] places = new double[4];
 
     private @Nullable Loop best;
     private double bestArea;
 
-    LoopCrossings(ProgramBlocks blocks, int first, int end) {
+    LoopCrossings(ProgramBlocks blocks, int first, int end, double sameM) {
         this.blocks = blocks;
         this.first = first;
         this.end = end;
+        this.sameM = sameM;
     }
 
     /** The loop of the largest area; of equal ones that which closes first. */
@@ -46,18 +46,29 @@ final class LoopCrossings {
         if (isApart()) {
             return;
         }
-        int count = a.crossings(b, places);
+        int touches = touch(i, j, b, a.endX(), a.endY()) + touch(i, j, b, a.startX(), a.startY());
+        touches += touch(i, j, a, b.endX(), b.endY()) + touch(i, j, a, b.startX(), b.startY());
+        // edges that run along each other cross where their rounding has it
+        int count = touches < 2 ? a.crossings(b, places) : 0;
         for (int k = 0; k < count; k++) {
             consider(i, j, places[2 * k], places[2 * k + 1]);
         }
     }
 
+    /** Considers an end of one block that lies on the other. */
+    private int touch(int i, int j, EdgeCursor other, double x, double y) {
+        if (other.distance(x, y) > sameM) {
+            return 0;
+        }
+        consider(i, j, x, y);
+        return 1;
+    }
+
     private boolean isApart() {
-        double same = LoopFinder.SAME_M;
-        return a.minimumX() > b.maximumX() + same
-                || b.minimumX() > a.maximumX() + same
-                || a.minimumY() > b.maximumY() + same
-                || b.minimumY() > a.maximumY() + same;
+        return a.minimumX() > b.maximumX() + sameM
+                || b.minimumX() > a.maximumX() + sameM
+                || a.minimumY() > b.maximumY() + sameM
+                || b.minimumY() > a.maximumY() + sameM;
     }
 
     private void consider(int i, int j, double x, double y) {
@@ -81,7 +92,8 @@ final class LoopCrossings {
                 from - first);
         double area = Math.abs(area(loop));
         double length = length(loop);
-        if (area > MIN_AREA_RATIO * length * length && area > bestArea * (1 + 1e-9)) {
+        // a difference no wider than a point is none
+        if (area > bestArea + sameM * length) {
             best = loop;
             bestArea = area;
         }
@@ -90,8 +102,8 @@ final class LoopCrossings {
     private double area(Loop loop) {
         double sum = 0;
         for (int i = loop.first(); i < loop.end(); i++) {
-            load(loop, i, b);
-            sum += PartialBlock.areaTerm(b, loop.x(), loop.y());
+            load(loop, i, part);
+            sum += PartialBlock.areaTerm(part, loop.x(), loop.y());
         }
         return sum;
     }
@@ -115,7 +127,7 @@ final class LoopCrossings {
         }
     }
 
-    private static boolean isSame(double x, double y, double toX, double toY) {
-        return Math.hypot(x - toX, y - toY) <= LoopFinder.SAME_M;
+    private boolean isSame(double x, double y, double toX, double toY) {
+        return Math.hypot(x - toX, y - toY) <= sameM;
     }
 }

@@ -59,7 +59,7 @@ final class LoopFinder {
         for (Loop loop : loops) {
             best = best == null || isBetter(loop, best) ? loop : best;
         }
-        Loop crossing = new LoopCrossings(blocks, first, end).largest();
+        Loop crossing = new LoopCrossings(blocks, first, end, sameM).largest();
         if (crossing != null
                 && (best == null
                         || ((best.isBefore(crossing) || crossing.isBefore(best)) && isBetter(crossing, best)))) {

@@ -72,25 +72,13 @@ final class Overcut {
     /** Whether an edge runs along another one, in its direction. */
     private static boolean isAlong(EdgeCursor over, EdgeCursor edge) {
         double same = LoopFinder.SAME_M;
+        double share = edge.shareAt(over.startX(), over.startY());
         return edge.distance(over.startX(), over.startY()) <= same
                 && edge.distance(over.endX(), over.endY()) <= same
                 && edge.distance(over.xAt(0.5), over.yAt(0.5)) <= same
                 && over.length() <= edge.length() + same
-                && over.startDirectionX() * edge.directionXAt(share(edge, over))
-                                + over.startDirectionY() * edge.directionYAt(share(edge, over))
+                && over.startDirectionX() * edge.directionXAt(share) + over.startDirectionY() * edge.directionYAt(share)
                         > 0;
-    }
-
-    /** Share of an edge at which another one starts. */
-    private static double share(EdgeCursor edge, EdgeCursor over) {
-        double length = edge.length();
-        if (edge.isArc()) {
-            int turn = edge.sweep() > 0 ? 1 : -1;
-            double sweep = ArcGeometry.sweep(
-                    edge.startX(), edge.startY(), over.startX(), over.startY(), edge.centreX(), edge.centreY(), turn);
-            return Math.min(1, Math.abs(sweep) * edge.radius() / length);
-        }
-        return Math.min(1, Math.hypot(over.startX() - edge.startX(), over.startY() - edge.startY()) / length);
     }
 
     private static boolean isOn(double x, double y, double toX, double toY) {
