@@ -196,19 +196,16 @@ public final class ContourBuilder {
         double px = x[edges];
         double py = y[edges];
         double bend = Math.max(
-                Math.hypot(px - 2 * first.xSi() + second.xSi(), py - 2 * first.ySi() + second.ySi()),
-                Math.hypot(first.xSi() - 2 * second.xSi() + end.xSi(), first.ySi() - 2 * second.ySi() + end.ySi()));
+                Math.hypot(bend(px, first.xSi(), second.xSi()), bend(py, first.ySi(), second.ySi())),
+                Math.hypot(bend(first.xSi(), second.xSi(), end.xSi()), bend(first.ySi(), second.ySi(), end.ySi())));
         // the second derivative is at most six times that, and a chord over dt leaves the curve by an eighth of it dt^2
         int chords = 1 + (int) Math.sqrt(6 * bend / (8 * CURVE_M));
         boolean before = isCurve;
         asCurve(true);
         for (int i = 1; i <= chords; i++) {
             double t = (double) i / chords;
-            double s = 1 - t;
-            double atX =
-                    s * s * s * px + 3 * s * s * t * first.xSi() + 3 * s * t * t * second.xSi() + t * t * t * end.xSi();
-            double atY =
-                    s * s * s * py + 3 * s * s * t * first.ySi() + 3 * s * t * t * second.ySi() + t * t * t * end.ySi();
+            double atX = bezier(px, first.xSi(), second.xSi(), end.xSi(), t);
+            double atY = bezier(py, first.ySi(), second.ySi(), end.ySi(), t);
             if (i == chords) {
                 lineTo(end);
             } else if (!isHere(atX, atY)) {
@@ -217,6 +214,15 @@ public final class ContourBuilder {
         }
         isCurve = before;
         return this;
+    }
+
+    private static double bend(double a, double b, double c) {
+        return a - 2 * b + c;
+    }
+
+    private static double bezier(double a, double b, double c, double d, double t) {
+        double s = 1 - t;
+        return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
     }
 
     /**

@@ -106,7 +106,7 @@ final class JointShift {
         double alongY = path.y()[joint] - path.y()[far];
         double chordX = path.x()[other] - path.x()[joint];
         double chordY = path.y()[other] - path.y()[joint];
-        return setArc(joint, other, Math.atan2(alongX * chordY - alongY * chordX, alongX * chordX + alongY * chordY));
+        return setArc(joint, other, turn(alongX, alongY, chordX, chordY));
     }
 
     /** The arc between the joint and its other end through the vertex half-way. */
@@ -116,9 +116,12 @@ final class JointShift {
         double ay = path.y()[middle] - path.y()[joint];
         double bx = path.x()[other] - path.x()[middle];
         double by = path.y()[other] - path.y()[middle];
-        return middle != joint
-                && middle != other
-                && setArc(joint, other, Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
+        return middle != joint && middle != other && setArc(joint, other, turn(ax, ay, bx, by));
+    }
+
+    /** Angle from one direction to another, positive to the left. */
+    private static double turn(double ax, double ay, double bx, double by) {
+        return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
     }
 
     /** Takes the arc from the joint to its other end that turns by twice an angle. */

@@ -182,20 +182,10 @@ final class PathFitter {
 
     /** Direction at the start or end of an edge, and its length squared. */
     private static void direction(EdgeArrays path, int edge, boolean isStart, double[] into) {
-        double sweep = path.sweepOf(edge);
-        if (sweep == 0) {
-            double chord2 = path.chordSquared(edge);
-            double chord = Math.sqrt(chord2);
-            into[0] = (path.x()[edge + 1] - path.x()[edge]) / chord;
-            into[1] = (path.y()[edge + 1] - path.y()[edge]) / chord;
-            into[2] = chord2;
-            return;
-        }
-        int vertex = isStart ? edge : edge + 1;
-        double radius = path.radius(edge);
-        double sign = Math.signum(sweep);
-        into[0] = -sign * (path.y()[vertex] - path.centreY()[edge]) / radius;
-        into[1] = sign * (path.x()[vertex] - path.centreX()[edge]) / radius;
-        into[2] = radius * sweep * radius * sweep;
+        EdgeCursor shape = new EdgeCursor();
+        path.load(edge, shape);
+        into[0] = isStart ? shape.startDirectionX() : shape.endDirectionX();
+        into[1] = isStart ? shape.startDirectionY() : shape.endDirectionY();
+        into[2] = shape.length() * shape.length();
     }
 }

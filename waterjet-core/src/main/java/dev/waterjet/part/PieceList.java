@@ -17,6 +17,7 @@ final class PieceList {
     private final double tolerance;
     private final double flattening;
     private final PieceCheck check;
+    private final EdgeCursor shape = new EdgeCursor();
 
     int size;
     int[] first = new int[16];
@@ -227,28 +228,32 @@ final class PieceList {
         return Double.isFinite(circleX) && Double.isFinite(circleY);
     }
 
-    double length(int piece) {
+    private void load(int piece) {
         int from = first[piece];
         int to = last[piece] + 1;
-        return sweep[piece] == 0
-                ? Math.hypot(path.x()[to] - path.x()[from], path.y()[to] - path.y()[from])
-                : Math.abs(sweep[piece]) * Math.hypot(path.x()[from] - centreX[piece], path.y()[from] - centreY[piece]);
+        if (sweep[piece] == 0) {
+            shape.line(path.x()[from], path.y()[from], path.x()[to], path.y()[to]);
+        } else {
+            shape.arc(
+                    path.x()[from],
+                    path.y()[from],
+                    path.x()[to],
+                    path.y()[to],
+                    centreX[piece],
+                    centreY[piece],
+                    sweep[piece]);
+        }
+    }
+
+    private double length(int piece) {
+        load(piece);
+        return shape.length();
     }
 
     private double[] pointAt(int a, int b, double lengthA, double distance) {
         boolean isInA = distance <= lengthA;
-        int piece = isInA ? a : b;
-        double share = (isInA ? distance : distance - lengthA) / length(piece);
-        double x = path.x()[first[piece]];
-        double y = path.y()[first[piece]];
-        if (sweep[piece] == 0) {
-            int to = last[piece] + 1;
-            return new double[] {x + share * (path.x()[to] - x), y + share * (path.y()[to] - y)};
-        }
-        double cos = Math.cos(share * sweep[piece]);
-        double sin = Math.sin(share * sweep[piece]);
-        double fromX = x - centreX[piece];
-        double fromY = y - centreY[piece];
-        return new double[] {centreX[piece] + fromX * cos - fromY * sin, centreY[piece] + fromX * sin + fromY * cos};
+        load(isInA ? a : b);
+        double share = (isInA ? distance : distance - lengthA) / shape.length();
+        return new double[] {shape.xAt(share), shape.yAt(share)};
     }
 }

@@ -205,6 +205,21 @@ class PartMomentsTest {
                 "open-contour");
     }
 
+    /** Two bars that cross: neither holds the start of the other. */
+    @Test
+    void holesThatCrossAreRefusedThoughNeitherHoldsTheStartOfTheOther() {
+        Contour outline = circle(0, 0, 50);
+        Contour bar =
+                Contour.rectangle(Point.millimetres(-20, -2), Point.millimetres(20, 2), EdgeRequirement.defaults());
+        Contour across =
+                Contour.rectangle(Point.millimetres(-3, -20), Point.millimetres(3, 20), EdgeRequirement.defaults());
+        Contour beside = across.translatedBy(Point.millimetres(23.001, 0));
+
+        assertRefused(() -> Part.of(outline, bar, across), "holes-meet");
+        assertRefused(() -> Part.of(outline, across, bar), "holes-meet");
+        assertThat(Part.of(outline, bar, beside).holes()).hasSize(2);
+    }
+
     /** Of several holes that a hole meets, the first is named. */
     @Test
     void aHoleThatMeetsSeveralNamesTheFirst() {
