@@ -150,7 +150,7 @@ class ProgramSymmetryTest {
                         "CCCC",
                         20 * LENS,
                         2 * (25 * LENS - 12),
-                        5 * (Math.toRadians(90 - degrees))),
+                        5 * Math.toRadians(90 - degrees)),
                 new Expected(
                         "a moving pierce of two circles",
                         program()
