@@ -3,7 +3,7 @@ package dev.waterjet.motion;
 import java.util.Arrays;
 
 /**
- * Rows {@code |p x_k + q x_(k+1) - offset| <= 1} of the squares of the feed at the ends of intervals: acceleration along
+ * Rows {@code |p x_k + q x_(k+1)| <= 1} of the squares of the feed at the ends of intervals: acceleration along
  * the path or of one axis in the middle of an interval, over its limit. The upper sides come first in the slacks, then
  * the lower ones.
  */
@@ -14,7 +14,6 @@ final class AccelerationRows {
     private int[] interval;
     private double[] p;
     private double[] q;
-    private double[] offset;
     private byte[] why;
     private int rows;
     private Slacks slacks;
@@ -23,7 +22,6 @@ final class AccelerationRows {
         interval = new int[capacity];
         p = new double[capacity];
         q = new double[capacity];
-        offset = new double[capacity];
         why = new byte[capacity];
         slacks = new Slacks(2 * capacity);
     }
@@ -55,7 +53,7 @@ final class AccelerationRows {
     }
 
     /**
-     * Adds a row without an offset.
+     * Adds a row.
      *
      * @param k interval
      * @param ofStart factor of the square at its start
@@ -68,27 +66,20 @@ final class AccelerationRows {
             interval = Arrays.copyOf(interval, room);
             p = Arrays.copyOf(p, room);
             q = Arrays.copyOf(q, room);
-            offset = Arrays.copyOf(offset, room);
             why = Arrays.copyOf(why, room);
             slacks = new Slacks(2 * room);
         }
         interval[rows] = k;
         p[rows] = ofStart;
         q[rows] = ofEnd;
-        offset[rows] = 0;
         why[rows] = limit;
         rows++;
         slacks.setCount(2 * rows);
     }
 
-    /** Gives the last row an offset. */
-    void shift(double by) {
-        offset[rows - 1] = by;
-    }
-
     private double value(int r, double[] x) {
         int k = interval[r];
-        return p[r] * x[k] + q[r] * x[k + 1] - offset[r];
+        return p[r] * x[k] + q[r] * x[k + 1];
     }
 
     void start(double[] x) {
@@ -118,12 +109,12 @@ final class AccelerationRows {
         return worst;
     }
 
-    /** Largest factor of all squares with which the rows without an offset are kept. */
+    /** Largest factor of all squares with which the rows are kept. */
     double largestShare(double[] x) {
         double share = Double.POSITIVE_INFINITY;
         for (int r = 0; r < rows; r++) {
             double value = Math.abs(value(r, x));
-            if (offset[r] == 0 && value > 0) {
+            if (value > 0) {
                 share = Math.min(share, 1 / value);
             }
         }

@@ -78,7 +78,7 @@ public enum FeedLimit {
             case CORNER, CURVATURE_JUMP -> MACHINE_CORNER;
             case REST -> PATH_END;
             case PATH_ACCELERATION, X_ACCELERATION, Y_ACCELERATION -> ACCELERATION;
-            case PATH_JERK, X_JERK, Y_JERK, STEADY_APPROACH -> JERK;
+            case PATH_JERK, X_JERK, Y_JERK -> JERK;
         };
     }
 }

@@ -29,9 +29,7 @@ enum GoverningLimit {
     /** Jerk of the x axis. */
     X_JERK(112),
     /** Jerk of the y axis. */
-    Y_JERK(113),
-    /** Feed kept steady beside a change of its cap, as the settings ask. */
-    STEADY_APPROACH(114);
+    Y_JERK(113);
 
     /** Codes below this one are codes of process caps. */
     static final int FIRST_CODE = 100;

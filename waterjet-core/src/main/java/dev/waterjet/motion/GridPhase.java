@@ -1,5 +1,7 @@
 package dev.waterjet.motion;
 
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
 /**
  * Part of a path on which the motion without limits of jerk has constant acceleration, or near rest the ramp of constant
  * jerk, and the grid steps that it takes. Set again for each part, so that a grid allocates nothing.
@@ -15,8 +17,8 @@ final class GridPhase {
     /** Jerk times beside an event in which steps do not grow. */
     private static final double EVEN_JERK_TIMES = 2;
 
-    private static final int MAX_NEWTON_STEPS = 40;
-    private static final double NEWTON_TOLERANCE = 1e-10;
+    private static final int MAX_EVALUATIONS = 200;
+    private static final double TIME_TOLERANCE = 1e-10;
 
     int stretch;
     double startM;
@@ -99,49 +101,21 @@ final class GridPhase {
                 : placeAt(timeS - (timeOf(stepsIn(untilS) + timeSteps(timeS) - number) - untilS));
     }
 
-    /** Place at which the steps of the time and those of the angle add up to a number, by safeguarded Newton steps. */
+    /** Place at which the steps of the time and those of the angle add up to a number. */
     private double placeAfterBoth(double number) {
-        double low = 0;
-        double high = timeS;
-        double t = timeS * number / steps();
-        for (int i = 0; i < MAX_NEWTON_STEPS; i++) {
-            double done = timeSteps(t) + angleSteps * (placeAt(t) - startM) / lengthM;
-            if (done < number) {
-                low = t;
-            } else {
-                high = t;
-            }
-            double next = t + (number - done) / (1 / stepAt(t) + angleSteps * speedAt(t) / lengthM);
-            if (!(next > low && next < high)) {
-                next = (low + high) / 2;
-            }
-            if (Math.abs(next - t) < NEWTON_TOLERANCE * timeS) {
-                return placeAt(next);
-            }
-            t = next;
+        if (number <= bothSteps(0)) {
+            return startM;
         }
-        return placeAt(t);
+        if (number >= bothSteps(timeS)) {
+            return endM();
+        }
+        double after = new BrentSolver(TIME_TOLERANCE * timeS)
+                .solve(MAX_EVALUATIONS, afterS -> bothSteps(afterS) - number, 0, timeS);
+        return placeAt(after);
     }
 
-    /** Time of the step at a time from the start of the part. */
-    private double stepAt(double afterS) {
-        if (!isGrowing) {
-            return stepS;
-        }
-        double fromEvent = Math.min(sinceS + afterS, untilS + timeS - afterS) / stepS;
-        return stepS * (1 + RATE * Math.max(0, fromEvent - EVEN_JERK_TIMES * stepsPerJerkTime));
-    }
-
-    private double speedAt(double afterS) {
-        if (rampJerk > 0) {
-            double t = rampTime(startM) + afterS;
-            return rampJerk * t * t / 2;
-        }
-        if (rampJerk < 0) {
-            double t = rampTime(endM()) + timeS - afterS;
-            return -rampJerk * t * t / 2;
-        }
-        return startSpeed + (endSpeed - startSpeed) * afterS / timeS;
+    private double bothSteps(double afterS) {
+        return timeSteps(afterS) + angleSteps * (placeAt(afterS) - startM) / lengthM;
     }
 
     private double placeAt(double afterS) {

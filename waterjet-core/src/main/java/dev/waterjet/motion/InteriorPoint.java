@@ -47,7 +47,6 @@ final class InteriorPoint {
     private final double[] best;
     private double bestTimeS;
     private boolean isBestFair;
-    private int iterations;
 
     InteriorPoint(JerkWindow window) {
         this.window = window;
@@ -58,10 +57,6 @@ final class InteriorPoint {
         this.matrix = new BandMatrix(window.capacity() + 1);
         this.change = new double[window.capacity() + 3];
         this.best = new double[window.capacity() + 1];
-    }
-
-    int iterations() {
-        return iterations;
     }
 
     /**
@@ -77,7 +72,7 @@ final class InteriorPoint {
         }
         double perRow = START_GAP * window.start() / rows();
         each(slacks -> slacks.startMultipliers(perRow));
-        for (iterations = 0; iterations < MAX_ITERATIONS; iterations++) {
+        for (int i = 0; i < MAX_ITERATIONS; i++) {
             double total = window.evaluateTime();
             double excess = window.evaluateRows();
             double gap = sum(Slacks::gap);

@@ -44,11 +44,6 @@ final class JerkPass {
     /** Last node of a full window's solution, which ends at rest there; 0 if there is none. */
     private int tail;
 
-    private long solvedNodes;
-    private long nodeIterations;
-    private int windows;
-    int failures;
-
     JerkPass(Stretches stretches, MotionSettings settings) {
         this(stretches, settings, true);
     }
@@ -60,29 +55,10 @@ final class JerkPass {
         windowNodes = settings.windowNodes();
         MotionCurve reference = AccelerationWalk.run(stretches, REFERENCE_ANGLE);
         grid = new JerkGrid(stretches, reference, settings.stepsPerJerkTime());
-        layer = new RowLayer(stretches, nodes, settings.isApproachSteady());
+        layer = new RowLayer(stretches, nodes);
         window = new JerkWindow(layer, nodes, MIN_CAPACITY);
         solver = new InteriorPoint(window);
         governing = new WindowLimits(window);
-    }
-
-    /** Nodes of all windows that were solved, those solved again among them. */
-    long solvedNodes() {
-        return solvedNodes;
-    }
-
-    /** Sum over all windows of nodes times iterations. */
-    long nodeIterations() {
-        return nodeIterations;
-    }
-
-    /** Windows that were not solved at the first attempt. */
-    int failures() {
-        return failures;
-    }
-
-    int windows() {
-        return windows;
     }
 
     /**
@@ -173,15 +149,10 @@ final class JerkPass {
         }
         for (double share : START_SHARES) {
             window.lay(last, isAtRest, isAtRestLast, share);
-            boolean isSolved = solver.solve();
-            windows++;
-            solvedNodes += last;
-            nodeIterations += (long) last * solver.iterations();
-            if (isSolved) {
+            if (solver.solve()) {
                 keepSolution(last);
                 return true;
             }
-            failures++;
         }
         return false;
     }
@@ -226,7 +197,6 @@ final class JerkPass {
         for (int k = isAtRest ? 0 : 1; k < last; k++) {
             curve.add(nodes.placeM[k + 1], nodes.solution[k + 1], governing.code(k));
         }
-        governing.addSavings(curve.savings(), last);
         nodes.drop(isAtRestLast ? last : last - 1);
         isAtRest = isAtRestLast;
     }

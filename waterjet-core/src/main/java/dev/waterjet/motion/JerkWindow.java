@@ -26,8 +26,6 @@ final class JerkWindow {
     private int to;
     private boolean isAtRestFirst;
     private boolean isAtRestLast;
-    private boolean isFirstByJerk;
-    private boolean isLastByJerk;
 
     JerkWindow(RowLayer layer, GridNodes nodes, int capacity) {
         this.nodes = nodes;
@@ -65,27 +63,9 @@ final class JerkWindow {
         return from <= to;
     }
 
-    boolean isAtRestFirst() {
-        return isAtRestFirst;
-    }
-
-    boolean isAtRestLast() {
-        return isAtRestLast;
-    }
-
-    /** Whether the given interval at the start is one at the cap. */
-    boolean isSteadyFirst() {
-        return !isAtRestFirst && nodes.isSteady[0];
-    }
-
     /** Code of what caps the feed at a node. */
     byte capWhy(int node) {
         return capWhy[node];
-    }
-
-    /** Whether the cap of a node stands for the jerk beside rest. */
-    boolean isCapOfJerk(int node) {
-        return (node == 1 && isFirstByJerk) || (node == intervals - 1 && isLastByJerk);
     }
 
     /**
@@ -107,31 +87,30 @@ final class JerkWindow {
         for (int k = 0; k < last; k++) {
             lengthM[k] = nodes.placeM[k + 1] - nodes.placeM[k];
         }
-        layer.capBesideChanges(cap, capWhy, from - 1, to);
         layStart(share);
         speed.lay(from, to);
         acceleration.clear();
         jerk.clear();
-        isFirstByJerk = false;
-        isLastByJerk = false;
         if (hasFreeNodes()) {
             layer.layAccelerations(acceleration, from - 1, to);
             layer.layJerks(jerk, Math.max(1, from - 1), Math.min(last - 1, to + 1));
-            isFirstByJerk = isRestFirst && isCappedBesideRest(1, 0);
-            isLastByJerk = isRestLast && isCappedBesideRest(last - 1, last - 1);
+            if (isRestFirst) {
+                capBesideRest(1, 0);
+            }
+            if (isRestLast) {
+                capBesideRest(last - 1, last - 1);
+            }
         }
     }
 
     /** Next to rest the half step of jerk up to the middle of the first interval gives {@code (2 j h^2)^(2/3)}. */
-    private boolean isCappedBesideRest(int node, int interval) {
+    private void capBesideRest(int node, int interval) {
         double h = lengthM[interval];
         double limit = Math.cbrt(2 * layer.tangentialJerk(interval) * h * h);
-        if (limit * limit >= cap[node]) {
-            return false;
+        if (limit * limit < cap[node]) {
+            cap[node] = limit * limit;
+            capWhy[node] = layer.tangentialJerkWhy();
         }
-        cap[node] = limit * limit;
-        capWhy[node] = layer.tangentialJerkWhy();
-        return true;
     }
 
     private void layStart(double startShare) {

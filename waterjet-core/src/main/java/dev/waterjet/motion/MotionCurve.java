@@ -18,7 +18,6 @@ final class MotionCurve {
     private double[] square;
     private double[] timeS;
     private byte[] limit;
-    private final double[] savings = new double[CODES];
     private double lastSpeed;
 
     /** A motion that starts at rest and has a room for some intervals; it grows as needed. */
@@ -95,15 +94,6 @@ final class MotionCurve {
 
     double timeS() {
         return timeS[intervals];
-    }
-
-    /**
-     * Time that a looser limit would save, relative to its relative change: with a jerk 1 % higher, the motion takes 0.01
-     * times this less. By code of the limit; zero throughout for motion without limits of jerk. Speeds once, accelerations
-     * twice and jerks three times add up to the time of the motion, if no limit follows from another one.
-     */
-    double[] savings() {
-        return savings;
     }
 
     /** Acceleration along the path within an interval. */

@@ -9,10 +9,8 @@ import dev.waterjet.measure.Units;
  * @param stepsPerJerkTime grid steps to the jerk time, 4 to 64: 8 give times within 0.06 % of the optimum, 16 within 0.02 %
  * @param windowNodes nodes of a window of the optimization with jerk, at least 200; memory is in proportion to it
  * @param arcStepRad angle of an interval on arcs with limits of the axes in motion without jerk, up to 0.1 rad
- * @param isApproachSteady whether the feed is kept before a rise of its cap and after a fall; else it dips a little there
- *     to gain time
  */
-record MotionSettings(double stepsPerJerkTime, int windowNodes, double arcStepRad, boolean isApproachSteady) {
+record MotionSettings(double stepsPerJerkTime, int windowNodes, double arcStepRad) {
 
     MotionSettings {
         Require.between("number of grid steps to the jerk time", stepsPerJerkTime, 4, 64, Units.ONE, "");
@@ -22,22 +20,18 @@ record MotionSettings(double stepsPerJerkTime, int windowNodes, double arcStepRa
     }
 
     static MotionSettings defaults() {
-        return new MotionSettings(8, 4000, Math.PI / 1000, false);
+        return new MotionSettings(8, 4000, Math.PI / 1000);
     }
 
     MotionSettings withStepsPerJerkTime(double steps) {
-        return new MotionSettings(steps, windowNodes, arcStepRad, isApproachSteady);
+        return new MotionSettings(steps, windowNodes, arcStepRad);
     }
 
     MotionSettings withWindowNodes(int nodes) {
-        return new MotionSettings(stepsPerJerkTime, nodes, arcStepRad, isApproachSteady);
+        return new MotionSettings(stepsPerJerkTime, nodes, arcStepRad);
     }
 
     MotionSettings withArcStep(double angleRad) {
-        return new MotionSettings(stepsPerJerkTime, windowNodes, angleRad, isApproachSteady);
-    }
-
-    MotionSettings withSteadyApproach() {
-        return new MotionSettings(stepsPerJerkTime, windowNodes, arcStepRad, true);
+        return new MotionSettings(stepsPerJerkTime, windowNodes, angleRad);
     }
 }

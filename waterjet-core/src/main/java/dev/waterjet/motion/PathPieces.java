@@ -103,9 +103,4 @@ final class PathPieces {
         double turn = curvature[piece] * lengthM(piece);
         return turn == 0 ? directionY[piece] : directionY[piece] * Math.cos(turn) + directionX[piece] * Math.sin(turn);
     }
-
-    /** Distances of the ends of all pieces from the start of the path. */
-    double[] endsM() {
-        return Arrays.copyOfRange(startM, 1, count + 1);
-    }
 }

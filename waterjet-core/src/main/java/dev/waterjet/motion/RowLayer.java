@@ -1,7 +1,5 @@
 package dev.waterjet.motion;
 
-import org.jspecify.annotations.Nullable;
-
 /**
  * Lays the rows of acceleration and jerk of a grid from the geometry of the path.
  *
@@ -16,17 +14,15 @@ final class RowLayer {
     private final Stretches stretches;
     private final DynamicLimits limits;
     private final GridNodes nodes;
-    private final @Nullable SteadyApproach approach;
 
     // weakest limit along the path of the last interval asked
     private double weakest;
     private byte weakestWhy;
 
-    RowLayer(Stretches stretches, GridNodes nodes, boolean isApproachSteady) {
+    RowLayer(Stretches stretches, GridNodes nodes) {
         this.stretches = stretches;
         this.limits = stretches.limits;
         this.nodes = nodes;
-        this.approach = isApproachSteady ? new SteadyApproach(stretches, nodes) : null;
     }
 
     /** Last stretch that an interval touches. */
@@ -62,9 +58,6 @@ final class RowLayer {
                 double per = 1 / (2 * lengthM(k) * weakest);
                 rows.add(k, -per, per, weakestWhy);
             }
-        }
-        if (approach != null) {
-            approach.lay(rows, first, last);
         }
     }
 
@@ -177,13 +170,6 @@ final class RowLayer {
     /** Code of the limit that the last call of {@link #tangentialJerk} returned. */
     byte tangentialJerkWhy() {
         return weakestWhy;
-    }
-
-    /** Lowers caps beside changes of the cap, if the settings ask for it. */
-    void capBesideChanges(double[] cap, byte[] why, int first, int last) {
-        if (approach != null) {
-            approach.cap(cap, why, first, last);
-        }
     }
 
     /** Square of the feed at a distance from rest that jerk and acceleration allow on a straight path. */

@@ -70,10 +70,6 @@ final class SlowdownErrors {
         return front;
     }
 
-    double straightFeed() {
-        return straightMPerS;
-    }
-
     private boolean isSlow(double feedMPerS) {
         return feedMPerS < straightMPerS;
     }
