@@ -10,6 +10,11 @@ import java.util.List;
 /** Collects the stretches of a motion that run below a share of the feed of their edge. */
 final class SlowZoneFinder {
 
+    /** Rounding of a feed, relative to it, and of a distance along the path, in m. */
+    private static final double LEVEL = 1e-9;
+
+    private static final double SAME_PLACE_M = 1e-9;
+
     private final Contour path;
     private final PlanBlocks blocks;
     private final MotionCurve motion;
@@ -95,8 +100,9 @@ final class SlowZoneFinder {
         timeS += motion.timeIn(interval, slowTo) - motion.timeIn(interval, slowFrom);
         boolean isFirstLower = first <= last;
         double least = Math.sqrt(Math.min(first, last));
-        if (least < leastMPerS || (least == leastMPerS && isBetterCause(interval))) {
-            leastMPerS = least;
+        boolean isLevel = least <= leastMPerS * (1 + LEVEL);
+        if (least < leastMPerS * (1 - LEVEL) || (isLevel && isBetterCause(interval))) {
+            leastMPerS = Math.min(leastMPerS, least);
             leastAtM = isFirstLower ? from : to;
             leastBlock = block;
             leastInterval = interval;
@@ -141,12 +147,12 @@ final class SlowZoneFinder {
             double to = places.endM(nextPlace);
             // the optimum with jerk dips a little below the maximum beside a change of it
             boolean isCause = places.errorM(nextPlace) != PathPlaces.NO_ERROR
-                    && places.feedMPerS(nextPlace) >= leastMPerS * (1 - 1e-9)
+                    && places.feedMPerS(nextPlace) >= leastMPerS * (1 - LEVEL)
                     && places.feedMPerS(nextPlace) <= leastMPerS * 1.1;
-            if (from - places.reachM(nextPlace) > leastAtM) {
+            if (from - places.reachM(nextPlace) > leastAtM + SAME_PLACE_M) {
                 return;
             }
-            if (isCause && to + places.reachM(nextPlace) >= leastAtM) {
+            if (isCause && to + places.reachM(nextPlace) >= leastAtM - SAME_PLACE_M) {
                 leastAtM = (from + to) / 2;
                 leastBlock = blocks.at(leastAtM);
                 cause = FeedLimit.ofCode(places.code(nextPlace));

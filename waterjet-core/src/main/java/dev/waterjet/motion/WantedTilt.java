@@ -101,12 +101,17 @@ final class WantedTilt {
 
     /** Value at the start of a piece, or just before it. */
     double xAt(int piece, boolean isBefore) {
-        return isBefore ? endX[Math.max(0, piece - 1)] : startX[Math.min(count - 1, piece)];
+        return isStart(piece, isBefore) ? startX[piece] : endX[piece - 1];
     }
 
     /** Value at the start of a piece, or just before it. */
     double yAt(int piece, boolean isBefore) {
-        return isBefore ? endY[Math.max(0, piece - 1)] : startY[Math.min(count - 1, piece)];
+        return isStart(piece, isBefore) ? startY[piece] : endY[piece - 1];
+    }
+
+    /** Whether the value is that of the start of a piece: before the first one it is constant, behind the last one too. */
+    private boolean isStart(int piece, boolean isBefore) {
+        return piece == 0 || (!isBefore && piece < count);
     }
 
     /** Integral of x from the first time. */
