@@ -13,7 +13,7 @@ class TurnKernelTest {
 
     private static final double FREE = Double.POSITIVE_INFINITY;
 
-    /** What a pulse across a corner does: it lasts from -h to h, rises and falls at the jerk, up to the acceleration. */
+    /** Effect of a pulse across a corner that lasts from -h to h and rises and falls at the jerk, up to the acceleration. */
     private record Pulse(double velocityChange, double deviation) {
         static Pulse of(double acceleration, double jerk, double half) {
             int n = 40_000;

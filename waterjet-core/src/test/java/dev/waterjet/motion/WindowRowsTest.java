@@ -111,7 +111,7 @@ class WindowRowsTest {
 
         abstract Slacks slacks(Sample s);
 
-        /** What an excess is counted by. */
+        /** Limit by which an excess is counted. */
         double limit(Sample s, int side) {
             return 1;
         }
