@@ -73,6 +73,11 @@ class InfluenceTest {
 
         assertThat(influence.deleted()).containsOnly(Double.NaN);
         assertThat(influence.cook()).doesNotContain(Double.NaN);
+        double[][] one = {{1, 0}, {1, 1}, {1, 2}, {1, 3}};
+        assertThat(Influence.of(CutRows.exact(new double[] {0, 1.1, 2, 2.9}, one))
+                        .deleted())
+                .as("with one free row more")
+                .doesNotContain(Double.NaN);
     }
 
     @Test

@@ -145,7 +145,7 @@ class MeasurementFormulasTest {
     /** A slope through zero that is twice its error is clear; by hand for four arcs with readings to both sides. */
     @Test
     void shiftsHaveToBeTwiceTheirError() {
-        for (double share : new double[] {0.5, 1.05, 2}) {
+        for (double share : new double[] {0.5, 0.95, 1.05, 2}) {
             List<ArcMeasurement> clean = arcs(LagGeometry.TANGENT, 2e-3, 0, 0, 0, 0);
             double k = LagModel.standard().coefficient();
             double[] expected = new double[4];

@@ -181,6 +181,9 @@ class ShopFitTest {
         assertThat(shop.scatter()).isCloseTo(1.15 * 0.03, within(1e-4));
         Estimate<Speed> next = shop.feed(JET, Workpiece.of(BRONZE, millimetres(10)), 2);
         assertThat(scale(next)).isCloseTo(1.15 * Math.sqrt(variance + 0.0009), within(1e-4));
+        Estimate<Speed> uncut = shop.feed(JET, Workpiece.of(BASALT, millimetres(10)), 1);
+        double ofUncut = covariance[0][0] + 0.25 * 0.25 + 0.03 * 0.03;
+        assertThat(scale(uncut)).isCloseTo(1.15 * Math.sqrt(ofUncut), within(1e-3));
         assertThat(next.si()).isCloseTo(MODEL.feedSi(JET, shop.material(BRONZE), 0.01, 2), within(1e-5 * next.si()));
     }
 
