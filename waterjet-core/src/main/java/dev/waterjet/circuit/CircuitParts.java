@@ -100,6 +100,13 @@ record CircuitParts(
             openingAtStart = Require.between("opening of the valve", openingAtStart, 0, 1, Units.ONE, "");
             events = List.copyOf(events);
         }
+
+        Map<String, Object> describe() {
+            return described(node, orifice)
+                    .put("opening", openingAtStart)
+                    .put("events", events)
+                    .map();
+        }
     }
 
     /** A relief valve. */
@@ -111,6 +118,13 @@ record CircuitParts(
             Objects.requireNonNull(seat, "seat");
             opensPa = Require.positive("opening pressure of the relief valve", opensPa, Units.MEGAPASCAL);
             lagS = Require.positive("lag of the relief valve", lagS, Units.SECOND);
+        }
+
+        Map<String, Object> describe() {
+            return described(node, seat)
+                    .put("opens", Kind.PRESSURE, opensPa)
+                    .put("lag", Kind.TIME, lagS)
+                    .map();
         }
     }
 
@@ -208,22 +222,23 @@ record CircuitParts(
                 .put("vessels", described(vessels, Vessel::node, Vessel::attenuator))
                 .put("pumps", described(pumps, Pump::node, Pump::drive))
                 .put("lines", described(lines, line -> line.from + " to " + line.to, Line::section))
-                .put("heads", described(outlets, Outlet::node, Outlet::orifice))
+                .put("heads", outlets.stream().map(Outlet::describe).toList())
                 .put(
                         "valve_events",
                         outlets.stream()
                                 .flatMap(outlet -> outlet.events.stream())
                                 .toList())
-                .put("relief_valves", described(relief, Relief::node, Relief::seat));
+                .put("relief_valves", relief.stream().map(Relief::describe).toList());
     }
 
     private static <P> List<Map<String, Object>> described(
             List<P> parts, Function<P, String> node, Function<P, Described> part) {
         return parts.stream()
-                .map(each -> Description.of("part of a circuit")
-                        .put("node", node.apply(each))
-                        .put("part", part.apply(each))
-                        .map())
+                .map(each -> described(node.apply(each), part.apply(each)).map())
                 .toList();
+    }
+
+    private static Description described(String node, Described part) {
+        return Description.of("part of a circuit").put("node", node).put("part", part);
     }
 }

@@ -2,6 +2,7 @@ package dev.waterjet.circuit;
 
 import static dev.waterjet.Refusals.assertRefused;
 import static dev.waterjet.circuit.Circuits.TAP;
+import static dev.waterjet.circuit.Circuits.around380;
 import static dev.waterjet.circuit.Circuits.attenuator;
 import static dev.waterjet.circuit.Circuits.closing;
 import static dev.waterjet.circuit.Circuits.line;
@@ -88,17 +89,27 @@ class CircuitValuesTest {
         assertThat(PumpDrive.of(pump(3, 0)).describe()).containsKey("pump");
     }
 
+    /** Two heads of which one or the other is shut. */
+    private static Circuit pair(boolean isFirstShut) {
+        CircuitBuilder circuit = around380().reservoir("r").line("r", "a", line(4.8, 14.4, 20));
+        return isFirstShut
+                ? circuit.shutHead("a", orifice(0.33)).head("r", orifice(0.33)).build()
+                : circuit.head("a", orifice(0.33)).shutHead("r", orifice(0.33)).build();
+    }
+
     @Test
     void circuitIsAValue() {
         ValueContract.of(() -> circuit(380, 390, 0.01, closing(1, 2)))
                 .has("nodes", Circuit::nodes, List.of("v", "head"))
                 .differs("reference", circuit(370, 390, 0.01, closing(1, 2)))
                 .differs("event", circuit(380, 390, 0.01, closing(1, 3)))
+                .differs("opening of the relief valve", circuit(380, 391, 0.01, closing(1, 2)))
+                .differs("lag of the relief valve", circuit(380, 390, 0.02, closing(1, 2)))
+                .differs("no event", circuit(380, 390, 0.01))
                 .prints("2 nodes", "380 MPa")
                 .check();
-        assertThat(circuit(380, 390, 0.01))
-                .isNotEqualTo(circuit(380, 390, 0.02))
-                .isNotEqualTo(circuit(380, 391, 0.01));
+        assertThat(pair(true)).isNotEqualTo(pair(false));
+        assertThat(pair(true).describe()).isNotEqualTo(pair(false).describe());
         Map<String, Object> described = circuit(380, 390, 0.01, closing(1, 2)).describe();
         assertThat(described).containsEntry("reference_pressure_Pa", 380e6).containsKey("water_at_rest");
         assertThat(described.get("nodes")).asString().contains("v").contains("head");
@@ -110,7 +121,10 @@ class CircuitValuesTest {
                 .asString()
                 .contains("begin_s=1.0")
                 .contains("duration_s=2.0");
-        assertThat(described.get("relief_valves")).asString().contains("node=v").contains("orifice");
+        assertThat(described.get("relief_valves"))
+                .asString()
+                .contains("node=v", "orifice", "opens_Pa=3.9E8", "lag_s=0.01");
+        assertThat(described.get("heads")).asString().contains("opening=1.0", "duration_s=2.0");
     }
 
     @Test
