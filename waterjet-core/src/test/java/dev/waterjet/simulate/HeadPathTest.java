@@ -263,4 +263,18 @@ class HeadPathTest {
         assertThat(HeadPath.coarsening(100)).isEqualTo(1);
         assertThat(HeadPath.coarsening(300)).isEqualTo(3);
     }
+
+    /** On a large arc, whose chords hardly deviate, steps are four times as long as on a line. */
+    @Test
+    void largeArcsHaveStepsOfFourTimesALine() {
+        Contour arc = Contour.fromSi(1, 0)
+                .arcToSi(Math.cos(0.1), Math.sin(0.1), 0, 0, Side.LEFT)
+                .open();
+        HeadPath head = HeadPath.of(FeedProfile.constant(arc, Kind.SPEED.of(1e-3)));
+        double most = 0;
+        for (int i = 1; i < head.count; i++) {
+            most = Math.max(most, head.distance[i] - head.distance[i - 1]);
+        }
+        assertThat(most).isBetween(0.599e-3, 0.901e-3);
+    }
 }
