@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.evidence.Estimate;
+import dev.waterjet.hydraulics.Orifice;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.plan.Jobs;
 import java.util.List;
@@ -57,6 +58,18 @@ class CostItemsTest {
             double hourly = Objects.requireNonNull(Jobs.RATES.jetItems(Jobs.JET).get(item));
             assertThat(item(items, item)).isEqualTo(hourly * jetHours, within(1e-9));
         }
+    }
+
+    /** Lives are described where the shop has stated them. */
+    @Test
+    void pricesDescribeTheLivesOfTheShop() {
+        assertThat(Jobs.RATES.describe()).doesNotContainKeys("orifice_life", "tube_life");
+        Prices own = Jobs.RATES.withLives(Jobs.RATES.orificeLife(Orifice.Jewel.DIAMOND), Jobs.RATES.tubeLife());
+        assertThat(own.describe())
+                .containsEntry("tube_life", Jobs.RATES.tubeLife().describe())
+                .containsEntry(
+                        "orifice_life",
+                        Jobs.RATES.orificeLife(Orifice.Jewel.DIAMOND).describe());
     }
 
     @Test

@@ -6,7 +6,10 @@ import static dev.waterjet.measure.Measures.millimetres;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.waterjet.evidence.Caution;
 import dev.waterjet.measure.Kind;
+import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -87,5 +90,55 @@ class WallPlacesTest {
                 "must-be-at-least",
                 "plastic radius",
                 0.005);
+    }
+
+    private static double parameter(Caution caution, String key) {
+        return (double) Objects.requireNonNull(caution.message().parameters().get(key));
+    }
+
+    /** The caution names the Tresca stress of the bore wherever the stress is asked for: the hoop stress there plus the pressure. */
+    @ParameterizedTest
+    @CsvSource({"5", "8", "11"})
+    void theStressThatComesAndGoesIsThatOfTheBore(double radiusMm) {
+        for (Ends ends : Ends.values()) {
+            WallStress stress = TUBE.stressAt(megapascals(300), ends, millimetres(radiusMm));
+            double tresca = 300e6 * 2 * 121 / (121 - 25);
+            assertThat(parameter(stress.cautions().get(1), "stress_Pa")).isEqualTo(tresca, within(1.0));
+        }
+    }
+
+    /** ln k for Tresca and 2/sqrt 3 times as much for Mises; the bore begins to yield where its equivalent stress does. */
+    @Test
+    void wallsYieldFromTheBoreOutwards() {
+        for (Ends ends : Ends.values()) {
+            TubeLimits tresca = TUBE.limits(YieldCriterion.TRESCA, ends, megapascals(900));
+            TubeLimits mises = TUBE.limits(YieldCriterion.MISES, ends, megapascals(900));
+            double full = 900e6 * Math.log(2.2);
+            assertThat(Kind.PRESSURE.si(tresca.fullPlastic())).isEqualTo(full, within(1.0));
+            assertThat(Kind.PRESSURE.si(mises.fullPlastic())).isEqualTo(2 / Math.sqrt(3) * full, within(1.0));
+            // (k^2 - 1)/(2 k^2)
+            assertThat(Kind.PRESSURE.si(tresca.firstYield()))
+                    .isEqualTo(900e6 * (2.2 * 2.2 - 1) / (2 * 2.2 * 2.2), within(1.0));
+            WallStress atYield = TUBE.stressAtBore(mises.firstYield(), ends);
+            double h = Kind.PRESSURE.si(atYield.hoop());
+            double r = Kind.PRESSURE.si(atYield.radial());
+            double a = Kind.PRESSURE.si(atYield.axial());
+            assertThat(Math.sqrt(((h - r) * (h - r) + (r - a) * (r - a) + (a - h) * (a - h)) / 2))
+                    .isEqualTo(900e6, within(10.0));
+        }
+    }
+
+    @Test
+    void deepPlasticZonesYieldBackEarlier() {
+        List<Caution> cautions =
+                Autofrettage.toRadius(TUBE, megapascals(900), millimetres(6.2)).cautions();
+        assertThat(cautions.get(1).code()).isEqualTo("bauschinger");
+        assertThat(parameter(cautions.get(1), "ratio")).isEqualTo(1.24, within(1e-12));
+        assertThat(parameter(cautions.get(1), "limit")).isEqualTo(1.2);
+        Autofrettage full =
+                Autofrettage.atPressure(TUBE, megapascals(900), Kind.PRESSURE.of(900e6 * Math.log(2.2) * (1 - 1e-12)));
+        assertThat(Kind.LENGTH.si(full.plasticRadius())).isEqualTo(0.011, within(1e-7));
+        assertRefused(() -> Autofrettage.atPressure(TUBE, megapascals(900), megapascals(720)), "must-be-at-most");
+        assertRefused(() -> Autofrettage.atPressure(TUBE, megapascals(900), megapascals(300)), "must-be-at-least");
     }
 }
