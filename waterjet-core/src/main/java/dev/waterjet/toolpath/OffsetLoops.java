@@ -3,6 +3,7 @@ package dev.waterjet.toolpath;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,11 +75,12 @@ final class OffsetLoops {
         return Math.hypot(middle[0] - slices.x0[i], middle[1] - slices.y0[i]) <= NODE_M;
     }
 
-    /** Of slices that cover one another, one stays. */
+    /** Of slices that cover one another, one stays: the image of an edge before what goes around a vertex. */
     private void strikeTwins() {
         double[] one = new double[2];
         double[] other = new double[2];
         for (List<Integer> out : leaving) {
+            out.sort(Comparator.comparing(slices::isCorner));
             for (int a = 0; a < out.size(); a++) {
                 for (int b = out.size() - 1; b > a; b--) {
                     int i = out.get(a);

@@ -141,6 +141,11 @@ final class OffsetSlices {
         return elements.size;
     }
 
+    /** Whether a slice goes around a vertex. */
+    boolean isCorner(int slice) {
+        return elements.isCorner[element[slice]];
+    }
+
     /** Place in the middle of a slice. */
     void middle(int slice, double[] into) {
         elements.load(element[slice], a);
