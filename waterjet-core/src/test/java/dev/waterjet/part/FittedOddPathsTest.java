@@ -211,6 +211,13 @@ class FittedOddPathsTest {
                 assertCovers(fitted);
                 for (int k = 0; k < fitted.contour().size(); k++) {
                     Edge piece = fitted.contour().edge(k);
+                    if (k > 0 && piece.isArc() != fitted.contour().isArc(k - 1)) {
+                        // within half a chord
+                        assertThat(Math.hypot(
+                                        fitted.contour().xSi(k),
+                                        fitted.contour().ySi(k)))
+                                .isLessThan(radius * 1.5 / 160);
+                    }
                     if (piece.isArc() && Math.abs(Kind.ANGLE.si(piece.sweep())) > 1) {
                         assertThat(Kind.LENGTH.si(piece.radius().orElseThrow()))
                                 .isCloseTo(radius, within(0.002 * radius));

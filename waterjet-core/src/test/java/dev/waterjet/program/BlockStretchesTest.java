@@ -98,6 +98,18 @@ class BlockStretchesTest {
     }
 
     @Test
+    void feedsThatChangeAtTheEndsOfBlocksLeaveThemWhole() {
+        double[] feeds = {0.01, 0.02, 0.005, 0.03};
+        BlockStretches pieces = new BlockStretches(CutFeeds.ofSi(new double[] {0.04, 0.07, 0.11, 0.14}, feeds), cut());
+        for (int i = 0; i < 4; i++) {
+            pieces.take(BLOCKS[i], 1e-6);
+            assertThat(pieces.count).isEqualTo(1);
+            assertThat(pieces.timeS[0]).isCloseTo(BLOCKS[i] / feeds[i], within(1e-9));
+            assertThat(pieces.pathM()).isCloseTo(BLOCKS[i], within(1e-12));
+        }
+    }
+
+    @Test
     void subdividedPiecesAreEqualAndNoLongerThanTheMaximum() {
         CutFeeds given = CutFeeds.ofSi(new double[] {0.01, 0.034, 0.14}, new double[] {0.01, 0.02, 0.005});
         for (double maximum : new double[] {1, 0.024, 0.0101, 0.01, 0.0051, 0.001}) {

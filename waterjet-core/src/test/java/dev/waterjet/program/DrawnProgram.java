@@ -86,7 +86,8 @@ final class DrawnProgram {
 
     String text(Image image, Form form, boolean isSecond) {
         double unit = form == Form.INCH ? 25.4 : 1;
-        double shift = form == Form.SHIFTED ? 3 : 0;
+        double shiftX = form == Form.SHIFTED ? -5 : 0;
+        double shiftY = form == Form.SHIFTED ? -2 : 0;
         StringBuilder text = new StringBuilder(form == Form.INCH ? "G20" : "G21");
         text.append(form == Form.ABSOLUTE_CENTRE ? " G90.1" : "").append(" G90\n");
         if (isSecond) {
@@ -96,7 +97,7 @@ final class DrawnProgram {
         double atX = 0;
         double atY = 0;
         if (form == Form.SHIFTED) {
-            text.append("G0 X-3 Y-3\nG92 X0 Y0\n");
+            text.append("G0 X-3 Y-3\nG92 X2 Y-1\n");
         }
         boolean isFirst = true;
         for (Step step : steps) {
@@ -114,8 +115,8 @@ final class DrawnProgram {
             boolean isIncremental = form == Form.INCREMENTAL && !isFirst;
             double x = image.a() * step.x() + image.b() * step.y();
             double y = image.c() * step.x() + image.d() * step.y();
-            double fromX = isIncremental ? atX : -shift;
-            double fromY = isIncremental ? atY : -shift;
+            double fromX = isIncremental ? atX : shiftX;
+            double fromY = isIncremental ? atY : shiftY;
             text.append(form == Form.INCREMENTAL ? isIncremental ? "G91 " : "G90 " : "")
                     .append(words);
             text.append(number('X', (x - fromX) / unit)).append(number('Y', (y - fromY) / unit));

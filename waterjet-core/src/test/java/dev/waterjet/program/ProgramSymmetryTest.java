@@ -233,6 +233,22 @@ class ProgramSymmetryTest {
                         2 * (25 * LENS - 12),
                         0),
                 new Expected(
+                        "an edge cut twice, the second time a little outside",
+                        program()
+                                .rapid(60, 0)
+                                .on()
+                                .line(0, 0)
+                                .line(0, 60)
+                                .line(60, 60)
+                                .line(60, 0.0004)
+                                .line(0, -0.0004)
+                                .line(-9, -9)
+                                .off(),
+                        "CCCCOE",
+                        240,
+                        3600,
+                        60),
+                new Expected(
                         "a gap of nine micrometres",
                         program()
                                 .rapid(0, -5)
@@ -261,9 +277,11 @@ class ProgramSymmetryTest {
     @MethodSource("cuts")
     void aCutHasTheSameLoopInEveryForm(Expected expected) {
         for (DrawnProgram.Image image : DrawnProgram.Image.ALL) {
-            // the gap alone depends on the scale
+            // the gap and the edge cut twice depend on the scale
             double scale = image.scale();
-            if (expected.name().startsWith("a gap") && scale > 1) {
+            boolean isTight =
+                    expected.name().startsWith("a gap") || expected.name().startsWith("an edge cut twice");
+            if (isTight && scale > 1) {
                 continue;
             }
             for (DrawnProgram.Form form : DrawnProgram.Form.values()) {
@@ -292,13 +310,15 @@ class ProgramSymmetryTest {
     @ParameterizedTest
     @MethodSource("cuts")
     void aCutHasTheSameLoopAfterItIsMovedAndRounded(Expected expected) {
-        for (DrawnProgram.Form form : List.of(DrawnProgram.Form.ABSOLUTE, DrawnProgram.Form.INCH)) {
+        for (DrawnProgram.Form form : DrawnProgram.Form.values()) {
             String text = expected.program()
                     .text(DrawnProgram.Image.ALL.get(0), form, false)
                     .replaceAll("(\\.[0-9]{" + (form == DrawnProgram.Form.INCH ? 4 : 3) + "})[0-9]*", "$1");
-            for (int turn = 0; turn < 360; turn += 29) {
+            for (int turn = 0; turn < 360; turn += 53) {
                 RigidMove move = RigidMove.of(Measures.degrees(turn + 0.4), Point.millimetres(120.3, 77.7));
-                PartProgram moved = PartProgram.parse(text).movedBy(move);
+                PartProgram program = PartProgram.parse(text);
+                PartProgram moved = program.movedBy(move);
+                assertMoved(program.cuts().get(0), moved.cuts().get(0), move);
                 Contour loop =
                         moved.cuts().get(0).loop(EdgeRequirement.defaults()).orElseThrow();
                 double area = 1e6 * Math.abs(Kind.AREA.si(loop.signedArea()));
@@ -307,6 +327,16 @@ class ProgramSymmetryTest {
                 assertThat(1000 * loop.lengthSi()).isCloseTo(expected.loop(), within(0.1));
             }
         }
+    }
+
+    /** Both ends of the path lie where the move brings them. */
+    private static void assertMoved(ProgramCut cut, ProgramCut moved, RigidMove move) {
+        Contour path = cut.path(EdgeRequirement.defaults());
+        Contour movedPath = moved.path(EdgeRequirement.defaults());
+        assertThat(Kind.LENGTH.si(move.apply(path.start()).distance(movedPath.start())))
+                .isLessThan(3e-6);
+        assertThat(Kind.LENGTH.si(move.apply(path.end()).distance(movedPath.end())))
+                .isLessThan(3e-6);
     }
 
     /** A program with the findings expected of it, as step and code. */
@@ -360,9 +390,37 @@ class ProgramSymmetryTest {
                 new Checked("", disc(disc(program(), 0, 0, 10), 20.1, 0, 10)),
                 new Checked("contours-cross", disc(disc(program(), 0, 0, 10), 19.9, 0, 10)),
                 new Checked("contours-cross", disc(disc(program(), 0, 0, 10), 3, 2, 8)),
-                // a curved slot whose sides, rounded, would cross: half a micrometre in their middle
-                new Checked("", curvedSlot(0.0002)),
-                new Checked("contour-crosses-itself", curvedSlot(0.2)));
+                // a corner that touches the side of another contour, and one that goes through it
+                new Checked("", triangle(square(program()), 25, 5, 25, 15)),
+                new Checked("contours-cross", triangle(square(program()), 25, 5, 15, 15)),
+                // one that crosses at two of its corners alone
+                new Checked(
+                        "contours-cross",
+                        square(program())
+                                .rapid(26, 10)
+                                .on()
+                                .line(20, 15)
+                                .line(14, 10)
+                                .line(20, 5)
+                                .line(26, 10)
+                                .off()),
+                // a disc in the notch of an angle that is cut before
+                new Checked(
+                        "",
+                        disc(
+                                program()
+                                        .rapid(0, 0)
+                                        .on()
+                                        .line(60, 0)
+                                        .line(60, 10)
+                                        .line(10, 10)
+                                        .line(10, 60)
+                                        .line(0, 60)
+                                        .line(0, 0)
+                                        .off(),
+                                35,
+                                35,
+                                12)));
     }
 
     private static DrawnProgram disc(DrawnProgram into, double x, double y, double r) {
@@ -373,22 +431,24 @@ class ProgramSymmetryTest {
                 .off();
     }
 
-    /** A plate with a slot along a circle of 40 about (0, 0); its two sides cross half way by a width. */
-    private static DrawnProgram curvedSlot(double width) {
-        double inner = 40;
-        return program()
-                .rapid(40 + width, -30)
+    private static DrawnProgram square(DrawnProgram into) {
+        return into.rapid(0, 0)
                 .on()
-                .line(40 + width, 0)
-                .arc(x(inner, 30), y(inner, 30), 0, 0, Side.LEFT)
-                .arc(x(inner + width, 60), y(inner + width, 60), 0, 0, Side.LEFT)
-                .arc(x(inner, 30), y(inner, 30), 0, 0, Side.RIGHT)
+                .line(20, 0)
+                .line(20, 20)
+                .line(0, 20)
+                .line(0, 0)
                 .off();
+    }
+
+    /** A triangle with a corner in the middle of the side of the square at 20, and its others at given places. */
+    private static DrawnProgram triangle(DrawnProgram into, double x1, double y1, double x2, double y2) {
+        return into.rapid(x1, y1).on().line(20, 10).line(x2, y2).line(x1, y1).off();
     }
 
     @Test
     void programsHaveTheSameFindingsInEveryForm() {
-        for (Checked checked : checked().subList(0, 9)) {
+        for (Checked checked : checked()) {
             for (DrawnProgram.Image image : DrawnProgram.Image.ALL) {
                 for (DrawnProgram.Form form : DrawnProgram.Form.values()) {
                     for (boolean isSecond : new boolean[] {false, true}) {
@@ -401,6 +461,10 @@ class ProgramSymmetryTest {
                                         checked.findings().startsWith("contour")
                                                 ? finding.code()
                                                 : finding.line() - before - 1 + " " + finding.code()));
+                        if (checked.findings().startsWith("contour")) {
+                            // what lies in what is open where contours cross
+                            found.removeIf(code -> !code.startsWith("contour"));
+                        }
                         assertThat(String.join(", ", found)).as(text).isEqualTo(checked.findings());
                     }
                 }
