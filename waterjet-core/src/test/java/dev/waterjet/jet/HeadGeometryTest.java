@@ -128,6 +128,8 @@ class HeadGeometryTest {
         assertThat(mixing.efficiency().standardUncertaintySi()).isEqualTo(Math.hypot(byDrag, byWall), within(1e-12));
         double ideal = jet.waterSpeedSi() / (1 + loading);
         assertThat(mixing.particleSpeed().si()).isEqualTo(mixing.efficiency().si() * ideal, within(1e-9));
+        assertThat(model(0.3, 0.001).particleSpeedSi(jet))
+                .isEqualTo(mixing.particleSpeed().si(), within(1e-9));
         assertThat(mixing.particleSpeed().standardUncertaintySi())
                 .isEqualTo(mixing.efficiency().standardUncertaintySi() * ideal, within(1e-9));
         assertThat(Kind.FORCE.si(mixing.thrust()))
