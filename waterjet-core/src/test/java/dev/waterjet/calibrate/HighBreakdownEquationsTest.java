@@ -172,14 +172,20 @@ class HighBreakdownEquationsTest {
         assertThat(fit.scale()).isLessThan(1e-9);
     }
 
-    /** A hundred cuts on a line have more pairs than are tried: the good ones among those drawn suffice. */
+    /** A hundred cuts have more pairs than are tried: the good ones among those drawn show that far settings are wrong together. */
     @Test
     void drawnStartsFindTheLineOfManyCuts() {
-        CutRows rows = RobustRowsTest.line(100, 40, 2, 9);
+        CutRows rows = RobustRowsTest.line(100, 0, 0, 9);
+        for (int i = 0; i < 35; i++) {
+            rows.x()[i][1] = 4 + 0.02 * i;
+            rows.lo()[i] = 3 - 0.01 * (i % 5);
+        }
         HighBreakdown fit = HighBreakdown.of(rows);
-        HighBreakdown good = HighBreakdown.of(rows.only(IntStream.range(40, 100).toArray()));
+        VarianceFit good = VarianceFit.of(rows.only(IntStream.range(35, 100).toArray()), true);
 
         assertThat(fit.beta()).containsExactly(good.beta(), within(0.02));
         assertThat(fit.scale()).isBetween(0.03, 0.12);
+        // Huber's line follows the far settings
+        assertThat(new RobustRows(rows).ofHuber()[1]).isLessThan(0.2);
     }
 }

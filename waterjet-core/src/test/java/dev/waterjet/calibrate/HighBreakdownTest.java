@@ -128,6 +128,9 @@ class HighBreakdownTest {
                 .isZero();
         assertThat(PLAIN.withStudentErrors(4).fit(cuts(6, 0, 1, 2)).fit().withstoodCuts())
                 .isEqualTo(1);
+        // of estimated tails three in ten, rounded down
+        assertThat(PLAIN.withStudentErrors().fit(cuts(19, 0, 1, 2)).fit().withstoodCuts())
+                .isEqualTo(5);
     }
 
     @Test

@@ -125,6 +125,10 @@ class MeasurementErrorsTest {
                 .isCloseTo(Math.max(jackknife(cuts, fit, DOSE), relative(whole, DOSE)), within(1e-6));
         assertThat(number(model, "half_angle_relative_uncertainty"))
                 .isCloseTo(Math.max(jackknife(cuts, fit, SLOPE), relative(whole, SLOPE)), within(1e-6));
+        List<KerfMeasurement> three = cuts.subList(0, 3);
+        assertThat(number(KerfMeasurement.fit(three).model(), "dose_relative_uncertainty"))
+                .isCloseTo(Math.max(jackknife(three, fit, DOSE), relative(fit.apply(three), DOSE)), within(1e-6));
+        assertThat(jackknife(three, fit, DOSE)).isGreaterThan(relative(fit.apply(three), DOSE));
         List<KerfMeasurement> two = cuts.subList(1, 3);
         KerfModel few = KerfMeasurement.fit(two).model();
         assertThat(number(few, "dose_relative_uncertainty")).isCloseTo(relative(fit.apply(two), DOSE), within(1e-9));
@@ -156,7 +160,14 @@ class MeasurementErrorsTest {
     @Test
     void particleSpeedsAndTheirPriorAreOneSumOfSquares() {
         List<ParticleSpeedMeasurement> speeds = List.of(speed(250, 480), speed(300, 500), speed(350, 450));
-        Fit fit = ParticleSpeedMeasurement.fit(speeds, 0.05).fit();
+        FittedModel<MixingModel> fitted = ParticleSpeedMeasurement.fit(speeds, 0.05);
+        Fit fit = fitted.fit();
+        assertThat(number(fitted.model(), "contact_drag_log_deviation"))
+                .isCloseTo(relative(fit, "contact drag"), within(1e-12));
+        assertThat(number(fitted.model(), "wall_coefficient_log_deviation"))
+                .isCloseTo(relative(fit, "wall coefficient"), within(1e-12));
+        assertThat(number(fitted.model(), "correlation"))
+                .isCloseTo(fit.correlation("contact drag", "wall coefficient"), within(1e-12));
         ToDoubleFunction<double[]> squares = at -> {
             MixingModel model =
                     MixingModel.of(at[0], at[1], MixingModel.standard().evidence());
