@@ -134,8 +134,7 @@ final class JetPathDrawing {
 
     /** Blocks along which the offset is kept; false if it does not fit. */
     private boolean beside(int from, int to) {
-        path.load(from, edge);
-        ContourBuilder builder = Contour.fromSi(edge.startX(), edge.startY());
+        ContourBuilder builder = Contour.fromSi(path.xSi(from), path.ySi(from));
         for (int i = from; i < to; i++) {
             path.load(i, edge);
             builder.requirement(path.requirement(i)).edgeTo(edge);
