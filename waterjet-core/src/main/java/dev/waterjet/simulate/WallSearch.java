@@ -63,9 +63,7 @@ final class WallSearch {
         double over = atTo;
         int kept = 0;
         for (int i = 0; i < MAX_ROOT_STEPS && high - low > accuracyM; i++) {
-            // along a steady cut the wall is where it was at the point before
-            double middle =
-                    i == 0 && wallM > low && wallM < high ? wallM : low + (high - low) * (under / (under - over));
+            double middle = low + (high - low) * (under / (under - over));
             if (i % 8 == 7 || !(middle > low && middle < high)) {
                 middle = (low + high) / 2;
             }

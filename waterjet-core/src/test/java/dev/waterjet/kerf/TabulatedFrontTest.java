@@ -255,6 +255,33 @@ class TabulatedFrontTest {
                 .isNotEqualTo(HeadTilt.ofSi(0.02, 0.01).hashCode());
     }
 
+    /** Within one, two and three spreads of the path lie 0.6827, 0.9545 and 0.9973 of the dose: the normal distribution. */
+    @Test
+    void theShareOfTheDoseIsThatOfTheNormalDistribution() {
+        KerfProfile profile = KerfProfile.ofSi(CutFrontTest.powerLaw(1.15), 0.25e-3, 0.5e-3, 0.02);
+
+        assertThat(profile.doseShareSi(0.25e-3)).isCloseTo(0.6827, within(5e-5));
+        assertThat(profile.doseShareSi(0.5e-3)).isCloseTo(0.9545, within(5e-5));
+        assertThat(profile.doseShareSi(-0.75e-3)).isCloseTo(-0.9973, within(5e-5));
+    }
+
+    @Test
+    void tiltsAndFrontsHaveTexts() {
+        assertThat(HeadTilt.ofSi(0.01, 0.02))
+                .isEqualTo(HeadTilt.ofSi(0.01, 0.02))
+                .isNotEqualTo(HeadTilt.ofSi(0.01, 0.03))
+                .isNotEqualTo("a tilt");
+        assertThat(HeadTilt.ofSi(0, Math.tan(Math.toRadians(3)))).asString().contains("3°");
+        assertThat(CutFrontTest.powerLaw(1.25)).asString().contains("1.25");
+        assertThat(front(TabulatedFrontTest::rootAndCube)).asString().contains("table");
+        assertThat(Kerfs.MODEL.angleRelativeUncertainty())
+                .isEqualTo(Kerfs.MODEL.spread().slopeRelative());
+        assertThat(Kerfs.MODEL
+                        .withHalfAngle(Kerfs.MODEL.halfAngle(), 0.123, Kerfs.OWN)
+                        .angleRelativeUncertainty())
+                .isEqualTo(0.123);
+    }
+
     @Test
     void frontsAreEqualByTheirNumbers() {
         CutFront table = front(TabulatedFrontTest::rootAndCube);

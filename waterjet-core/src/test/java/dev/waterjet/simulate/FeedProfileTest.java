@@ -1,5 +1,7 @@
 package dev.waterjet.simulate;
 
+import static dev.waterjet.measure.Measures.metresPerSecond;
+import static dev.waterjet.measure.Measures.metresPerSquareSecond;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.measure.Measures.seconds;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -9,8 +11,12 @@ import dev.waterjet.Refusals;
 import dev.waterjet.kerf.HeadTilt;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.QuantityArray;
+import dev.waterjet.motion.FeedPlan;
+import dev.waterjet.motion.FeedPlanner;
+import dev.waterjet.motion.MachineLimits;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Point;
+import dev.waterjet.part.Side;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -151,5 +157,29 @@ class FeedProfileTest {
         assertThat(new TiltTable(new double[] {1}, new double[] {2}, new double[] {3}))
                 .hasSameHashCodeAs(new TiltTable(new double[] {1}, new double[] {2}, new double[] {3}));
         assertThat(plain).asString().contains("80 mm", "32.5 s");
+    }
+
+    /** From rest at 0.05 m/s2 to the feed rate of the quality and back, over one line: v^2 = 2 a s. */
+    @Test
+    void aPlannedLineSpeedsUpAndBrakes() {
+        Contour line = Contour.fromSi(0, 0).lineToSi(30e-3, 0).open();
+        FeedPlan plan = FeedPlanner.of(
+                        MachineLimits.of(metresPerSecond(0.3), metresPerSquareSecond(0.0005)), CornerPredictions.CUT)
+                .plan(line, Side.LEFT);
+        FeedProfile profile = FeedProfile.of(plan);
+        double peak = plan.peakFeedSi(0);
+        double ramp = peak * peak / (2 * 0.0005);
+
+        assertThat(ramp).isBetween(1e-3, 14e-3);
+        for (double share : new double[] {0.1, 0.5, 0.9}) {
+            assertThat(profile.feedAtSi(share * ramp)).isCloseTo(peak * Math.sqrt(share), within(1e-9));
+            assertThat(profile.feedAtSi(30e-3 - share * ramp)).isCloseTo(peak * Math.sqrt(share), within(1e-9));
+            assertThat(profile.feedAtSi(ramp + share * (30e-3 - 2 * ramp))).isCloseTo(peak, within(1e-9));
+        }
+        assertThat(Kind.TIME.si(profile.time())).isCloseTo(Kind.TIME.si(plan.time()), within(1e-9));
+        for (int i = 0; i < profile.pieces(); i++) {
+            assertThat(profile.isStep(i)).isFalse();
+        }
+        assertThat(profile.approach()).isZero();
     }
 }

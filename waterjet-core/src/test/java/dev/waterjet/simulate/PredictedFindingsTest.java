@@ -1,5 +1,6 @@
 package dev.waterjet.simulate;
 
+import static dev.waterjet.measure.Measures.micrometres;
 import static dev.waterjet.measure.Measures.millimetres;
 import static dev.waterjet.simulate.CornerPredictions.FIRST;
 import static dev.waterjet.simulate.CornerPredictions.H;
@@ -17,6 +18,8 @@ import dev.waterjet.measure.Kind;
 import dev.waterjet.part.Contour;
 import dev.waterjet.part.Finding;
 import dev.waterjet.part.Side;
+import dev.waterjet.quality.CutQuality;
+import dev.waterjet.quality.EdgeRequirement;
 import dev.waterjet.quality.Iso9013;
 import java.util.List;
 import java.util.Objects;
@@ -213,5 +216,58 @@ class PredictedFindingsTest {
         assertThat(parameter(finding, "value_" + unit)).isEqualTo(value.applyAsDouble(worst));
         assertThat(parameter(finding, "limit_" + unit)).isCloseTo(limits[map.edge(worst)], within(1e-15));
         assertThat(finding.isSatisfied()).isEqualTo(Math.abs(value.applyAsDouble(worst)) <= limits[map.edge(worst)]);
+    }
+
+    private static PredictedCut beside(Contour line, double fromM, double toM) {
+        Contour path = Contour.fromSi(fromM, CornerPredictions.OFFSET)
+                .lineToSi(toM, CornerPredictions.OFFSET)
+                .open();
+        return SIMULATOR
+                .withTolerance(millimetres(100))
+                .predict(
+                        FeedProfile.constant(path, Kind.SPEED.of(CornerPredictions.CUT.feedSi(2)))
+                                .afterSteadyFeed(),
+                        line,
+                        Side.RIGHT);
+    }
+
+    /** Without the start of the cut nothing is separated there, from the first point on. */
+    @Test
+    void thePointAtTheStartCountsAsOthers() {
+        Contour line = Contour.fromSi(0, 0).lineToSi(18e-3, 0).open();
+        Finding late = finding(beside(line, 6e-3, 30e-3), "predicted-separation");
+        PredictedCut just = beside(line, 0.4e-3, 30e-3);
+        DeviationMap map = just.map();
+
+        assertThat(late.isSatisfied()).isFalse();
+        assertThat(late.place()).isEqualTo(beside(line, 6e-3, 30e-3).map().point(0));
+        // where the dose of the run before is missing, most is left
+        assertThat(largest(map, i -> map.isSeparated(i, 0), i -> map.addedSi(i, 0)))
+                .isZero();
+        assertThat(just.places())
+                .filteredOn(place ->
+                        place.level() == CutPlace.Level.TOP && place.added().si() > 0)
+                .extracting(CutPlace::place)
+                .containsExactly(map.point(0));
+    }
+
+    /** Separated or not is a finding of its own: limits that are met or not change nothing in it. */
+    @Test
+    void separationDoesNotDependOnTheOtherFindings() {
+        Contour strict = Contour.fromSi(0, 0)
+                .requirement(EdgeRequirement.of(CutQuality.FINE).withRoughness(micrometres(0.1)))
+                .lineToSi(18e-3, 0)
+                .open();
+        Contour plain = Contour.fromSi(0, 0).lineToSi(18e-3, 0).open();
+        PredictedCut rough = beside(strict, -6e-3, 30e-3);
+        PredictedCut late = beside(plain, 6e-3, 30e-3);
+
+        assertThat(rough.findings()).anyMatch(one -> !one.isSatisfied());
+        assertThat(rough.isSeparated()).isTrue();
+        assertThat(late.findings())
+                .filteredOn(one -> !one.isSatisfied())
+                .extracting(Finding::code)
+                .containsExactly("predicted-separation");
+        assertThat(late.isSeparated()).isFalse();
     }
 }
