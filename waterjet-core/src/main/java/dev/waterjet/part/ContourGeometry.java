@@ -89,8 +89,8 @@ final class ContourGeometry {
             if (edge.sweep * partSign < 0) {
                 least = Math.min(least, edge.radius);
             }
-            boolean hasNext = pieces.isClosed() || i + 1 < n;
-            if (hasNext && conditioned.isCorner(i + 1)) {
+            // the ends of an open path are no corners
+            if (conditioned.isCorner(i + 1)) {
                 pieces.load((i + 1) % n, next);
                 least = next.turnFrom(edge) * partSign < 0 ? 0 : least;
             }

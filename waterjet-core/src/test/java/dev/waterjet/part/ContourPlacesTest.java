@@ -207,4 +207,69 @@ class ContourPlacesTest {
         assertThat(bar().requirementIndex(0)).isEqualTo(bar().requirementIndex(2));
         assertThat(bar().withRequirement(FINE).requirements()).containsExactly(FINE);
     }
+
+    /** Largest distance of an arc from its chord: r (1 - cos(a/2)); of a half circle its radius. */
+    @Test
+    void theSagittaOfAnArcIsThatOfItsAngle() {
+        assertThat(bar().edges.sagitta(0)).isZero();
+        assertThat(bar().edges.sagitta(1)).isCloseTo(0.005, within(1e-15));
+        for (double angle = 0.2; angle < 6.2; angle += 0.5) {
+            Contour arc = Contour.fromSi(3, 1)
+                    .arcToSi(1 + 2 * Math.cos(angle), 1 + 2 * Math.sin(angle), 1, 1, Side.LEFT)
+                    .open();
+            double middleX = (3 + arc.end().xSi()) / 2;
+            double middleY = (1 + arc.end().ySi()) / 2;
+            EdgeCursor edge = new EdgeCursor();
+            arc.load(0, edge);
+            double rise = Math.hypot(edge.xAt(0.5) - middleX, edge.yAt(0.5) - middleY);
+            assertThat(arc.edges.sagitta(0)).isCloseTo(rise, within(1e-12));
+            assertThat(arc.edges.radius(0)).isCloseTo(2, within(1e-12));
+            assertThat(arc.edges.chordSquared(0)).isCloseTo(16 * Math.pow(Math.sin(angle / 2), 2), within(1e-12));
+        }
+    }
+
+    @Test
+    void contoursThatDifferInOneNumberOrMarkAreNotEqual() {
+        Contour bar = bar();
+        assertThat(bar).isEqualTo(bar()).hasSameHashCodeAs(bar());
+        for (int k = 0; k < 3; k++) {
+            double[] moved = {k == 0 ? 0.011 : 0.01, k == 1 ? 0.001 : 0, k == 2 ? 0.006 : 0.005};
+            Contour other = Contour.fromSi(0, moved[1])
+                    .lineToSi(moved[0], moved[1])
+                    .arcToSi(moved[0], 0.01 + moved[1], moved[0], moved[1] + 0.005, Side.LEFT)
+                    .lineToSi(0, 0.01 + moved[1])
+                    .arcToSi(0, moved[1], 0, moved[1] + 0.005, Side.LEFT)
+                    .close();
+            Contour same = Contour.fromSi(0, 0)
+                    .lineToSi(0.01, 0)
+                    .arcToSi(0.01, 0.01, 0.01, 0.005, Side.LEFT)
+                    .lineToSi(0, 0.01)
+                    .arcToSi(0, 0, 0, 0.005, Side.LEFT)
+                    .close();
+            assertThat(other.equals(same)).isEqualTo(k == 2);
+        }
+        // arcs between the same ends to either side, and of another centre
+        Contour left = Contour.fromSi(0, 0).arcToSi(1, 1, 0, 1, Side.LEFT).open();
+        Contour right = Contour.fromSi(0, 0).arcToSi(1, 1, 0, 1, Side.RIGHT).open();
+        Contour flat = Contour.fromSi(0, 0).arcToSi(1, 1, -1, 2, Side.LEFT).open();
+        assertThat(left).isNotEqualTo(right).isNotEqualTo(flat);
+        assertThat(left).doesNotHaveSameHashCodeAs(right);
+    }
+
+    /** An open path is hollow at its corners within, on the side from which the part is seen. */
+    @Test
+    void anOpenPathHasInnerRadiiAtItsCornersWithin() {
+        Contour hook = Contour.fromSi(0, 0)
+                .lineToSi(0.02, 0)
+                .arcToSi(0.03, 0.01, 0.02, 0.01, Side.LEFT)
+                .lineToSi(0.03, 0.02)
+                .lineToSi(0.05, 0.02)
+                .open();
+        assertThat(hook.minimumInnerRadius(Side.LEFT).map(Kind.LENGTH::si)).contains(0.0);
+        assertThat(Kind.LENGTH.si(hook.minimumInnerRadius(Side.RIGHT).orElseThrow()))
+                .isCloseTo(0.01, within(1e-9));
+        Contour line = Contour.fromSi(0, 0).lineToSi(0.02, 0).open();
+        assertThat(line.minimumInnerRadius(Side.LEFT)).isEmpty();
+        assertThat(line.minimumInnerRadius(Side.RIGHT)).isEmpty();
+    }
 }
