@@ -70,14 +70,16 @@ final class AccelerationWalk {
         byte why = limits.tangentialAccelerationLimit(stretches.directionX(i), stretches.directionY(i))
                 .code();
         double tiny = 1e-12 * length;
+        boolean isSlowing = down > tiny;
         boolean isSteady = length - up - down > tiny;
+        double top = isSlowing ? peak : last;
         if (up > tiny) {
-            curve.add(down > tiny || isSteady ? start + up : end, down > tiny || isSteady ? peak : last, why);
+            curve.add(isSlowing || isSteady ? start + up : end, top, why);
         }
         if (isSteady) {
-            curve.add(down > tiny ? end - down : end, down > tiny ? peak : last, stretches.capWhy(i));
+            curve.add(isSlowing ? end - down : end, top, stretches.capWhy(i));
         }
-        if (down > tiny) {
+        if (isSlowing) {
             curve.add(end, last, why);
         }
         return last;

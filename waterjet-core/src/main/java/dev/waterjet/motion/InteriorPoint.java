@@ -155,9 +155,7 @@ final class InteriorPoint {
     private double fall() {
         double most = 0;
         for (int i = window.from(); i <= window.to(); i++) {
-            if (-change[i] > most * window.x[i]) {
-                most = -change[i] / window.x[i];
-            }
+            most = Math.max(most, -change[i] / window.x[i]);
         }
         return most;
     }

@@ -30,13 +30,10 @@ final class LimitTimes {
                     governed[limit(blocks, i, motion, interval, (until - at) / time)] += time;
                 }
                 at = until;
-                if (motion.placeM(interval + 1) > blocks.endM(i) || interval == motion.intervals() - 1) {
+                if (motion.placeM(interval + 1) >= blocks.endM(i) || interval == motion.intervals() - 1) {
                     break;
                 }
                 interval++;
-                if (at >= blocks.endM(i)) {
-                    break;
-                }
             }
             for (int k = 0; k < governed.length; k++) {
                 byLimitS[k] += governed[k];

@@ -64,11 +64,8 @@ final class Slacks {
 
     /** Takes a row's value; a slack below what the value leaves follows it. Returns the residual. */
     double take(int row, double value) {
-        double s = slack[row];
-        if (s < -value) {
-            s = -value;
-            slack[row] = s;
-        }
+        double s = Math.max(slack[row], -value);
+        slack[row] = s;
         inverse[row] = 1 / s;
         double rest = value + s;
         residual[row] = rest;
@@ -129,12 +126,8 @@ final class Slacks {
             double term = slack[i] * multiplier[i] * p;
             first += term;
             second += term * p;
-            if (p < least) {
-                least = p;
-            }
-            if (p > greatest) {
-                greatest = p;
-            }
+            least = Math.min(least, p);
+            greatest = Math.max(greatest, p);
         }
         linear = first;
         quadratic = second;
@@ -158,14 +151,8 @@ final class Slacks {
         double ofSlack = 0;
         double ofMultiplier = 0;
         for (int i = 0; i < count; i++) {
-            double s = -slackStep[i] * inverse[i];
-            double z = -multiplierStep[i] / multiplier[i];
-            if (s > ofSlack) {
-                ofSlack = s;
-            }
-            if (z > ofMultiplier) {
-                ofMultiplier = z;
-            }
+            ofSlack = Math.max(ofSlack, -slackStep[i] * inverse[i]);
+            ofMultiplier = Math.max(ofMultiplier, -multiplierStep[i] / multiplier[i]);
         }
         slackFall = ofSlack;
         multiplierFall = ofMultiplier;

@@ -59,13 +59,10 @@ final class SlowZoneFinder {
                 double until = Math.min(blocks.endM(i), motion.placeM(interval + 1));
                 visit(i, interval, at, until, threshold * threshold);
                 at = until;
-                if (motion.placeM(interval + 1) > blocks.endM(i) || interval == motion.intervals() - 1) {
+                if (motion.placeM(interval + 1) >= blocks.endM(i) || interval == motion.intervals() - 1) {
                     break;
                 }
                 interval++;
-                if (at >= blocks.endM(i)) {
-                    break;
-                }
             }
         }
         close();

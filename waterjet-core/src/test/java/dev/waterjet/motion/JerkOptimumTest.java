@@ -273,6 +273,42 @@ class JerkOptimumTest {
         assertThat(whole.window.x).containsExactly(before);
     }
 
+    /** Of an interval the limit is named whose share of the savings is the largest; a node or row at its end counts half. */
+    @ParameterizedTest
+    @ValueSource(longs = {41, 42, 43})
+    void anIntervalNamesTheLimitThatSavesMost(long seed) {
+        Random random = new Random(seed);
+        Whole whole =
+                seed == 42 ? curved(random) : Whole.of(new PathPieces(1).line(0.2, 0.1), steps(random), along(0.4, 8));
+        whole.lay(0.7);
+        assertThat(whole.solver.solve()).isTrue();
+        JerkWindow window = whole.window;
+        WindowLimits limits = new WindowLimits(window);
+        limits.find();
+        for (int k = 0; k < whole.last(); k++) {
+            double most = 0;
+            double named = 0;
+            for (int i = Math.max(1, k); i <= Math.min(whole.last() - 1, k + 1); i++) {
+                double share = window.speed.multiplier(i) * window.cap[i];
+                most = Math.max(most, share);
+                named = window.capWhy(i) == limits.code(k) ? Math.max(named, share) : named;
+            }
+            for (int r = 0; r < window.acceleration.rows(); r++) {
+                double share = window.acceleration.interval(r) == k ? 2 * window.acceleration.multiplier(r) : 0;
+                most = Math.max(most, share);
+                named = window.acceleration.why(r) == limits.code(k) ? Math.max(named, share) : named;
+            }
+            for (int r = 0; r < window.jerk.rows(); r++) {
+                int i = window.jerk.node(r);
+                double share =
+                        i == k || i == k + 1 ? 1.5 * window.jerk.multiplier(r) * JerkRows.bound(i, window.time) : 0;
+                most = Math.max(most, share);
+                named = window.jerk.why(r) == limits.code(k) ? Math.max(named, share) : named;
+            }
+            assertThat(named).as("interval %d", k).isEqualTo(most);
+        }
+    }
+
     @Test
     void aNodeIsFreeWhereTheMotionIsSteadyOrGainsSpeedEvenly() {
         Whole whole = Whole.of(new PathPieces(1).line(0.5, 0), FeedCaps.same(0.1, 3), along(0.5, 5));

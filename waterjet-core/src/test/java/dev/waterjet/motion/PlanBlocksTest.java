@@ -137,6 +137,29 @@ class PlanBlocksTest {
         }
     }
 
+    /** A motion that runs at 0.98 of the cap is under the cap, whatever limit it names itself. */
+    @Test
+    void nearTheCapTheCapGoverns() {
+        PathPieces pieces = new PathPieces(1).line(1, 0);
+        FeedCaps caps = FeedCaps.same(0.1, 2);
+        MotionCurve curve = new MotionCurve(4);
+        byte jerk = GoverningLimit.PATH_JERK.code();
+        curve.add(0.1, 0.01, GoverningLimit.PATH_ACCELERATION.code());
+        curve.add(0.5, 0.0985 * 0.0985, jerk);
+        curve.add(0.6, 0.0975 * 0.0975, jerk);
+        curve.add(0.9, 0.0975 * 0.0975, jerk);
+        curve.add(1, 0, GoverningLimit.Y_ACCELERATION.code());
+        PlanBlocks blocks = new PlanBlocks(pieces, caps, curve);
+
+        double atCap = curve.timeAt(0.6) - curve.timeAt(0.1);
+        double below = curve.timeAt(0.9) - curve.timeAt(0.6);
+        assertThat(blocks.limits().timeS(FeedLimit.ofCode((byte) 2))).isCloseTo(atCap, within(1e-9));
+        assertThat(blocks.limits().timeS(FeedLimit.JERK)).isCloseTo(below, within(1e-9));
+        assertThat(blocks.limits().timeS(FeedLimit.ACCELERATION))
+                .isCloseTo(curve.timeS() - atCap - below, within(1e-9));
+        assertThat(blocks.limits().ofBlock(0)).isEqualTo(FeedLimit.ofCode((byte) 2));
+    }
+
     @Test
     void blocksOfOneEdgeAreJoined() {
         PathPieces pieces = new PathPieces(2).arc(1, 0, 0.05, -2).line(0.1 * Math.cos(-2), 0.1 * Math.sin(-2));

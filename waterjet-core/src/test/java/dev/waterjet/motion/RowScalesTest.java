@@ -107,47 +107,50 @@ class RowScalesTest {
         }
     }
 
-    /** The last digit of terms of 2e6 is 2e-10; rows count 1e-15 of the sum of their terms. */
+    /** Squares of one size, one of them a share higher. */
+    private static double[] raised(int node, double share) {
+        double[] squares = {4, 4, 4, 4, 4, 4};
+        squares[node] *= 1 + share;
+        return squares;
+    }
+
+    /** The last digit of terms of 8e6 is 1e-9; rows count 1e-15 of the sum of their terms. */
     @Test
     void theRoundingOfLargeTermsIsNoExcess() {
         double large = 1e6;
-        double[] at = {1, 1, 1, 1, 1, 1};
-        double[] rising = {1, 1, 1 + 1e-15, 1, 1, 1};
-        double[] higher = {1, 1, 1 + 1e-13, 1, 1, 1};
-        double noise = 2 * large * 1e-15;
-
-        AccelerationRows upper = new AccelerationRows(1);
-        upper.add(1, -large, large, (byte) 0);
-        upper.start(at);
-        assertThat(upper.evaluate(rising)).isZero();
-        assertThat(upper.evaluate(higher)).isCloseTo(large * 0.9992e-13 - noise, within(0.05 * noise));
-        AccelerationRows lower = new AccelerationRows(1);
-        lower.add(1, large, -large, (byte) 0);
-        lower.start(at);
-        assertThat(lower.evaluate(rising)).isZero();
-        assertThat(lower.evaluate(higher)).isCloseTo(large * 0.9992e-13 - noise, within(0.05 * noise));
+        double noise = 2 * large * 4 * 1e-15;
+        double excess = large * 4 * 0.9992e-13 - noise;
+        for (double sign : new double[] {1, -1}) {
+            for (int node = 1; node <= 2; node++) {
+                AccelerationRows rows = new AccelerationRows(1);
+                rows.add(1, -sign * large, sign * large, (byte) 0);
+                rows.start(raised(0, 0));
+                assertThat(rows.evaluate(raised(node, 1e-15))).isZero();
+                assertThat(rows.evaluate(raised(node, 1e-13))).isCloseTo(excess, within(0.1 * noise));
+            }
+        }
     }
 
     @Test
     void theRoundingOfLargeTermsIsNoExcessOfJerk() {
         double large = 1e6;
-        double[] at = {1, 1, 1, 1, 1, 1};
-        double[] rising = {1, 1, 1 + 1e-15, 1, 1, 1};
-        double[] higher = {1, 1, 1 + 1e-13, 1, 1, 1};
-        double noise = 4 * large * 1e-15;
-
+        double noise = 4 * large * 4 * 1e-15;
         for (double sign : new double[] {1, -1}) {
-            JerkRows rows = new JerkRows(1);
-            rows.add(2, sign * large, sign * large, 0, (byte) 0);
-            rows.start(at, time(at));
-            double bound = JerkRows.bound(2, time(at));
-            assertThat(rows.evaluate(rising, time(rising))).isZero();
-            assertThat(rows.evaluate(higher, time(higher)))
-                    .isCloseTo((2 * large * 0.9992e-13 - noise) / bound, within(0.05 * noise / bound));
-            assertThat(rows.largestShare(rising, time(rising))).isInfinite();
-            double ratio = (2 * large * 0.9992e-13 - noise) / bound;
-            assertThat(rows.largestShare(higher, time(higher)))
-                    .isCloseTo(Math.pow(ratio, -2.0 / 3), within(1e-3 * Math.pow(ratio, -2.0 / 3)));
+            for (int node = 1; node <= 3; node++) {
+                JerkRows rows = new JerkRows(1);
+                rows.add(2, sign * large, sign * large, 0, (byte) 0);
+                rows.start(raised(0, 0), time(raised(0, 0)));
+                double bound = JerkRows.bound(2, time(raised(0, 0)));
+                double factor = node == 2 ? 2 : 1;
+                double ratio = (factor * large * 4 * 0.9992e-13 - noise) / bound;
+                double[] slightly = raised(node, 1e-15);
+                double[] higher = raised(node, 1e-13);
+                assertThat(rows.evaluate(slightly, time(slightly))).isZero();
+                assertThat(rows.evaluate(higher, time(higher))).isCloseTo(ratio, within(0.1 * noise / bound));
+                assertThat(rows.largestShare(slightly, time(slightly))).isInfinite();
+                assertThat(rows.largestShare(higher, time(higher)))
+                        .isCloseTo(Math.pow(ratio, -2.0 / 3), within(3e-3 * Math.pow(ratio, -2.0 / 3)));
+            }
         }
     }
 }

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.Measures;
 import dev.waterjet.part.Contour;
-import dev.waterjet.part.ContourPlace;
 import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.Side;
 import dev.waterjet.quality.CutQuality;
@@ -20,7 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Slow zones, merged blocks and edges as drawn against the feed of the plan, asked at many places. */
 class SlowZonesTest {
 
-    private static final int SAMPLES = 20_000;
+    private static final int SAMPLES = 3_000;
 
     private static FeedPlan plan(long seed, boolean hasJerk) {
         FeedPlanner planner = FeedPlanTest.planner("mild-steel-a36", 20)
@@ -28,11 +27,11 @@ class SlowZonesTest {
         return planner.plan(FeedPlanTest.path(seed), Side.LEFT);
     }
 
+    private static final QualityFeeds FEEDS = QualityFeeds.of(FeedPlanTest.cut("mild-steel-a36", 20));
+
     private static double nominal(FeedPlan plan, double at) {
         Contour path = plan.contour();
-        return FeedPlanTest.cut("mild-steel-a36", 20)
-                .feed(path.requirement(path.placeAtSi(at).edge()).quality())
-                .si();
+        return FEEDS.feedSi(path.requirement(path.placeAtSi(at).edge()).quality());
     }
 
     @ParameterizedTest
@@ -42,6 +41,7 @@ class SlowZonesTest {
         List<SlowZone> zones = plan.slowZones(share);
         double length = plan.contour().lengthSi();
         int zone = 0;
+        int wrong = 0;
         for (int i = 0; i < SAMPLES; i++) {
             double at = length * (i + 0.5) / SAMPLES;
             while (zone < zones.size() && Kind.LENGTH.si(zones.get(zone).endsAt()) < at) {
@@ -50,10 +50,9 @@ class SlowZonesTest {
             boolean isInside =
                     zone < zones.size() && Kind.LENGTH.si(zones.get(zone).startsAt()) <= at;
             double ratio = plan.feedAtSi(at) / (share * nominal(plan, at));
-            if (Math.abs(ratio - 1) > 1e-9) {
-                assertThat(isInside).as("at %s", at).isEqualTo(ratio < 1);
-            }
+            wrong += Math.abs(ratio - 1) > 1e-9 && isInside != ratio < 1 ? 1 : 0;
         }
+        assertThat(wrong).isZero();
         double before = 0;
         for (SlowZone each : zones) {
             double from = Kind.LENGTH.si(each.startsAt());
@@ -69,32 +68,50 @@ class SlowZonesTest {
 
     private static void requireLeast(FeedPlan plan, SlowZone zone, double from, double to) {
         double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i <= 400; i++) {
-            least = Math.min(least, plan.feedAtSi(Math.min(plan.contour().lengthSi(), from + (to - from) * i / 400)));
+        for (int i = 0; i <= 100; i++) {
+            least = Math.min(least, plan.feedAtSi(Math.min(plan.contour().lengthSi(), from + (to - from) * i / 100)));
         }
         assertThat(Kind.SPEED.si(zone.minimumFeed())).isLessThanOrEqualTo(least * (1 + 1e-9));
-        double there = plan.contour().lengthSi();
         // the place named is on the path, and its feed is the least one, or a slowdown's just above it
-        double nearest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i <= 4000; i++) {
-            double at = Math.min(plan.contour().lengthSi(), from + (to - from) * i / 4000);
-            double off = distance(plan, at, zone);
-            there = off < nearest ? at : there;
-            nearest = Math.min(nearest, off);
-        }
-        assertThat(nearest).isLessThan((to - from) / 2000 + 1e-9);
-        assertThat(plan.feedAtSi(there))
-                .isBetween(Kind.SPEED.si(zone.minimumFeed()) - 1e-9, Kind.SPEED.si(zone.minimumFeed()) * 1.15 + 5e-4);
+        double[] place = place(plan, zone);
+        assertThat(place[1]).isLessThan(1e-7);
+        assertThat(plan.feedAtSi(place[0]))
+                .isBetween(
+                        Kind.SPEED.si(zone.minimumFeed()) - 1e-9,
+                        Kind.SPEED.si(zone.minimumFeed()) * 1.15 + 0.1 * Kind.SPEED.si(zone.nominalFeed()));
         assertThat(zone.limit() == FeedLimit.PATH_END).isEqualTo(Kind.SPEED.si(zone.minimumFeed()) == 0);
     }
 
-    private static double distance(FeedPlan plan, double at, SlowZone zone) {
-        ContourPlace there = plan.contour().placeAtSi(at);
+    /** Distance along the path of the point nearest to a zone's place on its edge, and how far off it is. */
+    private static double[] place(FeedPlan plan, SlowZone zone) {
         EdgeCursor edge = new EdgeCursor();
-        plan.contour().load(there.edge(), edge);
+        double start = 0;
+        for (int i = 0; i < zone.edge(); i++) {
+            plan.contour().load(i, edge);
+            start += edge.length();
+        }
+        plan.contour().load(zone.edge(), edge);
+        int nearest = 0;
+        for (int i = 1; i <= 50; i++) {
+            nearest = off(edge, i / 50.0, zone) < off(edge, nearest / 50.0, zone) ? i : nearest;
+        }
+        double low = Math.max(0, (nearest - 1) / 50.0);
+        double high = Math.min(1, (nearest + 1) / 50.0);
+        for (int i = 0; i < 60; i++) {
+            double left = low + (high - low) / 3;
+            double right = high - (high - low) / 3;
+            boolean isLeft = off(edge, left, zone) < off(edge, right, zone);
+            high = isLeft ? right : high;
+            low = isLeft ? low : left;
+        }
+        double at = Math.min(plan.contour().lengthSi(), start + low * edge.length());
+        return new double[] {at, off(edge, low, zone)};
+    }
+
+    private static double off(EdgeCursor edge, double share, SlowZone zone) {
         return Math.hypot(
-                edge.xAt(there.share()) - zone.place().xSi(),
-                edge.yAt(there.share()) - zone.place().ySi());
+                edge.xAt(share) - zone.place().xSi(),
+                edge.yAt(share) - zone.place().ySi());
     }
 
     @Test

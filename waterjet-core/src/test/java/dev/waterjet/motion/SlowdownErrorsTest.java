@@ -293,6 +293,20 @@ class SlowdownErrorsTest {
         assertThat(table.end()).isEqualTo(policy.end());
     }
 
+    /** Long arcs that turn by a right angle or more are alike; shorter turns are not. */
+    @Test
+    void longArcsOfOneRadiusShareTheirSlowdown() {
+        SlowdownTable table = new SlowdownTable(policy(3, 0.0003, true), SIGMA);
+        double long12 = 12 * SIGMA;
+
+        assertThat(table.arc(0.02, 0.032, true)).isSameAs(table.arc(0.02, 0.2, true));
+        assertThat(table.arc(0.02, 0.031, true)).isNotSameAs(table.arc(0.02, 0.032, true));
+        assertThat(table.arc(0.02, 0.01, true)).isNotSameAs(table.arc(0.02, 0.012, true));
+        assertThat(table.arc(long12 / 4, long12 * 1.01, true)).isSameAs(table.arc(long12 / 4, long12 * 2, true));
+        assertThat(table.arc(long12 / 4, long12 * 0.9, true)).isNotSameAs(table.arc(long12 / 4, long12 * 2, true));
+        assertThat(table.arc(0.02, 0.2, true)).isNotSameAs(table.arc(0.02, 0.2, false));
+    }
+
     @ParameterizedTest
     @CsvSource({"0.004, 0.003", "0.0007, 0.004", "0.03, 0.0001", "0.004, 0.05", "0.5, 2"})
     void aTableRoundsRadiiDownAndTurnsOfArcsUp(double radius, double length) {
