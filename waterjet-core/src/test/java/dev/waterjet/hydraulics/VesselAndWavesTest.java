@@ -105,4 +105,25 @@ class VesselAndWavesTest {
         assertRefused(() -> JetContraction.of(jet, 1.01), "must-be-at-most", "velocity coefficient", 1);
         assertRefused(() -> JetContraction.of(jet, 0), "must-be-above", "velocity coefficient", 0);
     }
+
+    /** A cylinder of a crank comes to pressure once a turn, a side of an intensifier every second stroke. */
+    @Test
+    void partsOfPumpsAreCycled() {
+        Compression compression = Compression.isentropic(TAP, megapascals(380));
+        DirectDrivePump crank = DirectDrivePump.of(3, Kind.VOLUME.of(2e-6), Kind.FREQUENCY.of(10));
+        PressureCycles cylinder = PressureCycles.ofCylinder(crank, compression);
+        assertThat(cylinder.perHour()).isEqualTo(36_000, within(1e-9));
+        assertThat(cylinder.describe())
+                .containsEntry("per_hour", cylinder.perHour())
+                .containsEntry("frequency_Hz", 10.0)
+                .containsEntry("lowest_pressure_Pa", compression.inlet().pressureSi())
+                .containsEntry("highest_pressure_Pa", compression.outlet().pressureSi())
+                .containsKey("cautions");
+        assertThat(cylinder.toString()).startsWith("36000 pressure cycles an hour, ");
+        Intensifier intensifier = Intensifier.of(20, Kind.VOLUME.of(1e-4));
+        double strokes = 0.05 / (TAP.densitySi() * 1e-4);
+        assertThat(PressureCycles.ofSide(intensifier, Kind.MASS_FLOW.of(0.05), compression)
+                        .perHour())
+                .isEqualTo(3600 * strokes / 2, within(1e-6));
+    }
 }

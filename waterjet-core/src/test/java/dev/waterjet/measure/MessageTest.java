@@ -44,6 +44,7 @@ class MessageTest {
     @Test
     void aPlaceWithoutParameterStays() {
         assertThat(Message.of("some-code", "a {b}").with("c", 1).text()).isEqualTo("a {b}");
+        assertThat(Message.of("some-code", "a {b}").text()).isEqualTo("a {b}");
     }
 
     @Test

@@ -109,6 +109,10 @@ class RequireTest {
         assertThat(Require.index("edge", 3, 4)).isEqualTo(3);
         assertThat(codeOf(() -> Require.index("edge", 4, 4))).isEqualTo("no-such-index");
         assertThat(codeOf(() -> Require.index("edge", -1, 4))).isEqualTo("no-such-index");
+        assertThat(refusal(DomainException.class, () -> Require.index("edge", 4, 4))
+                        .parameters())
+                .containsEntry("index", 4L)
+                .containsEntry("last", 3L);
         assertThat(refusal(DomainException.class, () -> Require.index("edge", 0, 0))
                         .parameters())
                 .containsEntry("what", "edge")

@@ -8,6 +8,7 @@ import dev.waterjet.ValueContract;
 import javax.measure.MetricPrefix;
 import javax.measure.Unit;
 import javax.measure.quantity.Length;
+import javax.measure.quantity.Mass;
 import javax.measure.quantity.Temperature;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -66,6 +67,28 @@ class ScaleTest {
 
         assertThat(Scale.of(Kind.TEMPERATURE, unit).toSi(40)).isCloseTo(120, within(1e-12));
         assertThat(Scale.of(Kind.TEMPERATURE, unit).fromSi(120)).isCloseTo(40, within(1e-12));
+    }
+
+    /** Units that no table has: their factor, its exact inverse where it has one, and the offset of another zero. */
+    @Test
+    void unknownUnitsAreResolvedByTheirConverter() {
+        assertThat(Scale.of(Kind.LENGTH, MetricPrefix.DECI(Units.METRE))).hasToString("si = value * 1.0 / 10.0 + 0.0");
+        assertThat(Scale.of(Kind.LENGTH, MetricPrefix.HECTO(Units.METRE)))
+                .hasToString("si = value * 100.0 / 1.0 + 0.0");
+        assertThat(Scale.of(Kind.LENGTH, metresTimes(0.3))).hasToString("si = value * 0.3 / 1.0 + 0.0");
+        for (double factor : new double[] {1 / 3.0, 0.7, 5 / 9.0, 0.125}) {
+            for (double zero : new double[] {273.15, 10, 255.37}) {
+                Unit<Temperature> unit =
+                        Units.KELVIN.transform(new AddConverter(zero)).transform(MultiplyConverter.of(factor));
+                Scale<Temperature> scale = Scale.of(Kind.TEMPERATURE, unit);
+                assertThat(scale.toSi(12)).isCloseTo(12 * factor + zero, within(1e-12 * zero));
+                assertThat(scale.differenceToSi(12)).isCloseTo(12 * factor, within(1e-11));
+            }
+        }
+        // millimetres of height for each metre of length, times a mass
+        Unit<Mass> sloping =
+                Units.KILOGRAM.multiply(Units.MILLIMETRE).divide(Units.METRE).asType(Mass.class);
+        assertThat(Scale.of(Kind.MASS, sloping).toSi(250)).isCloseTo(0.25, within(1e-15));
     }
 
     @Test
