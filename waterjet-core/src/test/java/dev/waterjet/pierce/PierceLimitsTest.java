@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Where the selected method changes, and what is stated on each side. */
+/** Limits at which the selected method changes, and the numbers stated on each side. */
 class PierceLimitsTest {
 
     private static final PierceSettings DEFAULTS = PierceSettings.defaults();

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Where the front is beside the path of the nozzle, against geometry in closed form. */
+/** Places of the front beside the path of the nozzle, against geometry in closed form. */
 class FootPathTest {
 
     private static final double H = 0.02;

@@ -20,7 +20,7 @@ import dev.waterjet.surface.FastestFeed.Requirement;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What cut surfaces and fastest feed rates state of themselves. */
+/** Texts and descriptions of cut surfaces and fastest feed rates. */
 class SurfaceTextsTest {
 
     private static final EdgeRequirement SEPARATED = EdgeRequirement.of(CutQuality.VERY_COARSE);
