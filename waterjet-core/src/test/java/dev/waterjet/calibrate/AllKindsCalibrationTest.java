@@ -227,4 +227,31 @@ class AllKindsCalibrationTest {
         assertThat(fit.degreesOfFreedom()).isEqualTo(6);
         assertThat(fit.method().label()).isEqualTo("heavy tails");
     }
+
+    /** Intervals on plates: one degree of freedom less than there are plates. */
+    @Test
+    void intervalsOnPlatesHaveTheFreedomOfTheirPlates() {
+        List<TestCut> cuts = new ArrayList<>();
+        double[] effects = {0.15, -0.1, 0.05, -0.2};
+        for (int i = 0; i < 10; i++) {
+            double feed = feed(i, 0.01) * Math.exp(effects[i % 4]);
+            cuts.add(TestCut.between(jet(i), millimetres(10), Kind.SPEED.of(feed), Kind.SPEED.of(1.03 * feed))
+                    .withPlate("P" + i % 4));
+        }
+        CalibratedFeed own =
+                Calibration.ofMachinability(ALLOY, MODEL).withPlates().fit(cuts);
+        CutFit fit = own.fit();
+        double half = Solution.student(3, 0.9)
+                * Math.sqrt(10 / 9.0)
+                * fit.standardError("machinability")
+                / fit.value("machinability");
+
+        assertThat(fit.degreesOfFreedom()).isEqualTo(3);
+        assertThat(next(own).degreesOfFreedom()).isEqualTo(3);
+        assertThat(fit.method()).isEqualTo(CutFit.Method.PROFILE_LIKELIHOOD);
+        assertThat(Math.log(fit.upper("machinability", 0.9) / fit.value("machinability")))
+                .isCloseTo(half, within(1e-9));
+        assertThat(fit.plateScatter()).isBetween(0.03, 0.3);
+        assertThat(fit.fittedNumbers()).isEqualTo(3);
+    }
 }

@@ -216,4 +216,19 @@ class FeedLadderTest {
         assertThat(FeedLadder.of(wide, few).trials().size()).isBetween(398, 401);
         Refusals.assertRefused(() -> FeedLadder.of(wide, many), "too-many-rungs", "number of rungs", 400);
     }
+
+    /** First the trial that everyone makes, then the second ones by their feed rates, and so on. */
+    @Test
+    void trialsAreInTheOrderOfTheirNumbers() {
+        List<FeedLadder.Trial> trials = FeedLadder.of(expected(0.3), 0.05).trials();
+        for (int i = 1; i < trials.size(); i++) {
+            FeedLadder.Trial before = trials.get(i - 1);
+            FeedLadder.Trial trial = trials.get(i);
+            assertThat(trial.number()).isBetween(before.number(), before.number() + 1);
+            if (trial.number() == before.number()) {
+                assertThat(Kind.SPEED.si(trial.feed())).isGreaterThan(Kind.SPEED.si(before.feed()));
+            }
+        }
+        assertThat(trials.get(0).number()).isEqualTo(1);
+    }
 }

@@ -252,4 +252,27 @@ class MeasurementErrorsTest {
             assertThat(slope(squares, at, j)).as("number %s", j).isCloseTo(0, within(2e-3));
         }
     }
+
+    /** Pressures over a factor of 1.3 show a threshold; a little less do not. */
+    @Test
+    void aThresholdNeedsAFactorInPressure() {
+        assertThat(threshold(300, 340, 370, 388)).isZero();
+        assertThat(threshold(300, 340, 370, 392)).isGreaterThan(50e6);
+        assertThat(threshold(300, 392)).isZero();
+    }
+
+    private static double threshold(double... pressures) {
+        PlainWaterCut first = water(350, 0.15, 20, 4000);
+        PlainWaterFeed truth = PlainWaterFeed.of(SOFT, first.jet(), first.standOff(), first.depth(), first.feed())
+                .withExponents(1, 1.5, 0.9)
+                .withThreshold(megapascals(120));
+        List<PlainWaterCut> cuts = new ArrayList<>();
+        for (double pressure : pressures) {
+            PlainWaterCut cut = water(pressure, 0.15, 20, 4000);
+            double depth =
+                    truth.depth(cut.jet(), cut.standOff(), SOFT, cut.feed()).si();
+            cuts.add(PlainWaterCut.of(cut.jet(), cut.standOff(), Kind.LENGTH.of(depth), cut.feed()));
+        }
+        return Kind.PRESSURE.si(PlainWaterCut.fit(SOFT, cuts, 0.002).model().threshold());
+    }
 }
