@@ -4,14 +4,19 @@ import dev.waterjet.examples.predict.ContourCut;
 import dev.waterjet.examples.predict.DeviationDrawing;
 import dev.waterjet.measure.DomainException;
 import dev.waterjet.measure.Kind;
+import dev.waterjet.part.Contour;
+import dev.waterjet.part.EdgeCursor;
 import dev.waterjet.part.GeometryException;
 import dev.waterjet.simulate.CutPlace;
 import dev.waterjet.simulate.CutSimulator;
 import dev.waterjet.simulate.DeviationMap;
 import dev.waterjet.simulate.PredictedCut;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -20,6 +25,12 @@ final class Prediction {
 
     /** Longer programs are predicted by the program predict alone, so that a plan stays quick. */
     private static final int MAX_BLOCKS = 2000;
+
+    /** Contours of different shapes that are predicted at most; each takes some hundredths of a second. */
+    private static final int MAX_SHAPES = 100;
+
+    /** Step of distances, angles and times that are equal in two shapes, in m, rad, s; written values lie between its bounds. */
+    private static final double SAME = 1.1e-6;
 
     private static final int DEPTHS = 5;
     private static final int POINTS = 160;
@@ -78,7 +89,11 @@ final class Prediction {
                 .withDepths(DEPTHS)
                 .withPoints(POINTS);
         Map<CutPlace.Level, Named> worst = new EnumMap<>(CutPlace.Level.class);
-        for (ContourCut cut : ContourCut.of(report.program(), report.plan(), false)) {
+        Collection<ContourCut> cuts = different(ContourCut.of(report.program(), report.plan(), false));
+        if (cuts.size() > MAX_SHAPES) {
+            return none("not computed for " + cuts.size() + " different contours; see predict");
+        }
+        for (ContourCut cut : cuts) {
             PredictedCut predicted = simulator.predict(cut.profile(), cut.contour(), cut.partSide());
             for (CutPlace place : predicted.places()) {
                 Named named = new Named(cut.name(), place, predicted);
@@ -94,6 +109,31 @@ final class Prediction {
                         .max(Comparator.comparingDouble(Named::size))
                         .map(Prediction::drawing)
                         .orElse(""));
+    }
+
+    /** The first of all cuts that have the same shape and feeds. */
+    private static Collection<ContourCut> different(List<ContourCut> cuts) {
+        Map<List<Object>, ContourCut> firsts = new LinkedHashMap<>();
+        cuts.forEach(cut -> firsts.putIfAbsent(shape(cut), cut));
+        return firsts.values();
+    }
+
+    /** What is equal for cuts that differ in their place alone. */
+    private static List<Object> shape(ContourCut cut) {
+        List<Object> shape = new ArrayList<>();
+        shape.add(cut.partSide());
+        shape.add(Math.round(Kind.TIME.si(cut.profile().time()) / SAME));
+        Contour contour = cut.contour();
+        EdgeCursor edge = new EdgeCursor();
+        for (int i = 0; i < contour.size(); i++) {
+            contour.load(i, edge);
+            shape.add(contour.requirement(i));
+            shape.add(Math.round(edge.length() / SAME));
+            shape.add(Math.round(edge.sweep() / SAME));
+            shape.add(Math.round((edge.endX() - contour.xSi(0)) / SAME));
+            shape.add(Math.round((edge.endY() - contour.ySi(0)) / SAME));
+        }
+        return shape;
     }
 
     private static String drawing(Named worst) {
