@@ -10,9 +10,6 @@ import java.util.Arrays;
  */
 final class MotionCurve {
 
-    /** Number of codes of limits. */
-    static final int CODES = Byte.MAX_VALUE + 1;
-
     private int intervals;
     private double[] placeM;
     private double[] square;

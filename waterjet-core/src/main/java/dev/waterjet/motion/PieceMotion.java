@@ -1,8 +1,8 @@
 package dev.waterjet.motion;
 
 /**
- * Motion on each piece of a path: feeds at its ends, the greatest one in between, the time, and the limit that governs most
- * of it. In flat arrays, in SI, by index of the piece.
+ * Motion on each piece of a path: feeds at its ends, the greatest one in between, and the time. In flat arrays, in SI, by
+ * index of the piece.
  */
 final class PieceMotion {
 
@@ -10,14 +10,12 @@ final class PieceMotion {
     final double[] peakMPerS;
     final double[] exitMPerS;
     final double[] timeS;
-    final byte[] limit;
 
     private PieceMotion(int pieces) {
         entryMPerS = new double[pieces];
         peakMPerS = new double[pieces];
         exitMPerS = new double[pieces];
         timeS = new double[pieces];
-        limit = new byte[pieces];
     }
 
     /**
@@ -28,7 +26,6 @@ final class PieceMotion {
      */
     static PieceMotion of(MotionCurve motion, double[] endsM) {
         PieceMotion sum = new PieceMotion(endsM.length);
-        double[] governed = new double[MotionCurve.CODES];
         int interval = 0;
         double at = 0;
         double feed = motion.feedIn(0, 0);
@@ -43,7 +40,6 @@ final class PieceMotion {
                 double time = motion.timeIn(interval, until);
                 feed = motion.feedIn(interval, until);
                 peak = Math.max(peak, feed);
-                governed[motion.limitCode(interval)] += time - before;
                 before = time;
                 if (motion.placeM(interval + 1) >= end || interval == motion.intervals() - 1) {
                     break;
@@ -54,24 +50,8 @@ final class PieceMotion {
             sum.peakMPerS[i] = peak;
             sum.exitMPerS[i] = feed;
             sum.timeS[i] = before - entered;
-            sum.limit[i] = mostGoverning(motion, governed, first, interval);
             at = end;
         }
         return sum;
-    }
-
-    /** Code with the most time on the intervals of a piece; clears the times. */
-    private static byte mostGoverning(MotionCurve motion, double[] governed, int first, int last) {
-        byte most = motion.limitCode(first);
-        for (int k = first + 1; k <= last; k++) {
-            byte code = motion.limitCode(k);
-            if (governed[code] > governed[most]) {
-                most = code;
-            }
-        }
-        for (int k = first; k <= last; k++) {
-            governed[motion.limitCode(k)] = 0;
-        }
-        return most;
     }
 }

@@ -33,7 +33,7 @@ final class PlanBlocks {
         int piece = 0;
         int cap = 0;
         double at = 0;
-        while (piece < pieces.count() && cap < caps.count()) {
+        while (piece < pieces.count()) {
             double pieceEnd = pieces.startM(piece + 1);
             double until = Math.min(pieceEnd, caps.untilM(cap));
             if (pieceEnd - until < SHORT_M) {

@@ -43,6 +43,8 @@ class RowScalesTest {
 
         assertThat(rows.largestShare(x)).isCloseTo(1 / most, within(1e-14));
         rows.clear();
+        assertThat(rows.rows()).isZero();
+        assertThat(rows.slacks().count()).isZero();
         rows.add(0, 0, 0, (byte) 0);
         assertThat(rows.largestShare(x)).isInfinite();
     }
@@ -66,6 +68,8 @@ class RowScalesTest {
         }
         assertThat(most).isCloseTo(1, within(1e-12));
         rows.clear();
+        assertThat(rows.rows()).isZero();
+        assertThat(rows.slacks().count()).isZero();
         assertThat(rows.largestShare(x, time(x))).isInfinite();
         rows.add(2, 0, 0, 0, (byte) 0);
         assertThat(rows.largestShare(x, time(x))).isInfinite();

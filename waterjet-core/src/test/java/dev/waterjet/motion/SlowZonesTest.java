@@ -205,6 +205,7 @@ class SlowZonesTest {
             assertThat(Kind.TIME.si(block.time())).isCloseTo(time, within(1e-9));
             assertThat(Kind.LENGTH.si(block.length())).isCloseTo(to - from, within(1e-9));
             assertThat(Kind.SPEED.si(block.feed())).isCloseTo((to - from) / time, within(1e-6));
+            assertThat(block.limit()).isEqualTo(plan.limit(longest(plan, from, to)));
             double[] range = allowed(plan, from, to);
             assertThat(range[1]).isLessThanOrEqualTo(range[0] * (1 + share) * (1 + 1e-12));
             if (before != null && before.edge() == block.edge()) {
@@ -214,6 +215,21 @@ class SlowZonesTest {
             before = block;
         }
         assertThat(split).isPositive();
+    }
+
+    /** Block of the plan that has the longest share of a part. */
+    private static int longest(FeedPlan plan, double from, double to) {
+        int longest = 0;
+        double most = 0;
+        double at = 0;
+        for (int i = 0; i < plan.size(); i++) {
+            double end = at + plan.lengthSi(i);
+            double own = Math.min(to, end) - Math.max(from, at);
+            longest = own > most + 1e-12 ? i : longest;
+            most = Math.max(most, own);
+            at = end;
+        }
+        return longest;
     }
 
     /** Range of the maximum feeds of a part, but for what is shorter than 0.1 mm. */

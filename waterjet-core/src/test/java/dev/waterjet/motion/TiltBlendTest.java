@@ -217,8 +217,8 @@ class TiltBlendTest {
             double[] v = nodes[1 + axis];
             double[] r = nodes[3 + axis];
             double middle = (v[k] + v[k + 1]) / 2 + step * (r[k] - r[k + 1]) / 8;
-            assertThat(v[k]).isCloseTo(mean(pieces, axis, times, at), within(1e-5));
-            assertThat(middle).isCloseTo(mean(pieces, axis, times, at + step / 2), within(1e-5));
+            assertThat(v[k]).isCloseTo(mean(pieces, axis, times, at), within(5e-5));
+            assertThat(middle).isCloseTo(mean(pieces, axis, times, at + step / 2), within(5e-5));
         }
     }
 
@@ -229,7 +229,7 @@ class TiltBlendTest {
         double height = 1 / Math.max(times[0], times[1]);
         double sum = 0;
         double weights = 0;
-        int n = 40_000;
+        int n = 8_000;
         for (int i = 0; i < n; i++) {
             double off = -half + 2 * half * (i + 0.5) / n;
             double weight = height * Math.min(1, (half - Math.abs(off)) / (half - flat));
