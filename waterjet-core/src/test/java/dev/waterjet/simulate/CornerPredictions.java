@@ -35,7 +35,7 @@ final class CornerPredictions {
                     .jet(megapascals(380), Abrasive.garnet(Mesh.of(80)), gramsPerMinute(450)),
             Workpiece.of(Materials.standard().get("mild-steel"), Kind.LENGTH.of(H)),
             MachinabilityFeed.published());
-    static final KerfModel KERF = KerfModel.standard();
+    static final KerfModel KERF = KerfModel.standard().withCorrelation(-0.6);
     static final CutSimulator SIMULATOR =
             CutSimulator.of(CUT, KERF, LagModel.standard()).withDepths(6).withPoints(70);
     static final KerfProfile PROFILE = KerfProfile.of(KERF, CutFront.of(LagModel.standard(), CUT), CUT.jet());
