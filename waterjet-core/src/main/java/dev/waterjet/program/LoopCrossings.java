@@ -78,9 +78,6 @@ final class LoopCrossings {
         boolean isAtEndOfLast = isSame(x, y, blocks.endX[j], blocks.endY[j]);
         int from = isAtEndOfFirst ? i + 1 : i;
         int to = isAtStartOfLast ? j : j + 1;
-        if (to - from < 1) {
-            return;
-        }
         Loop loop = new Loop(
                 from - first,
                 to - first,

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import dev.waterjet.measure.Kind;
 import dev.waterjet.measure.TextException;
+import dev.waterjet.part.Edge;
+import dev.waterjet.part.Point;
 import dev.waterjet.quality.CutQuality;
 import dev.waterjet.quality.EdgeRequirement;
 import org.junit.jupiter.api.Test;
@@ -108,6 +110,28 @@ class ProgramRefusalsTest {
         } else {
             assertThat(parse(program + "~M5").size()).isPositive();
         }
+    }
+
+    /** A quarter of a circle about (0, 4): the word of the centre may begin the block, and the other may be absent. */
+    @ParameterizedTest
+    @CsvSource({
+        "G91.1, J4 X4 Y4 G3",
+        "G91.1, X4 J4 Y4 G3",
+        "G90.1, J4 X4 Y4 G3",
+        "G90.1, J4 I0 X4 Y4 G3",
+        "G90.1, G3 X4 Y4 I0 J4",
+        "G90, G3 J4 X4 Y4"
+    })
+    void theWordsOfACentreStandAnywhere(String mode, String block) {
+        Edge edge = parse(mode + " M3~" + block + "~M5")
+                .cuts()
+                .get(0)
+                .path(EdgeRequirement.defaults())
+                .edge(0);
+
+        assertThat(edge.centre()).contains(Point.millimetres(0, 4));
+        assertThat(edge.end()).isEqualTo(Point.millimetres(4, 4));
+        assertThat(Kind.ANGLE.si(edge.sweep())).isCloseTo(Math.PI / 2, within(1e-12));
     }
 
     @Test
