@@ -118,6 +118,28 @@ class LeadWallTest {
     }
 
     /**
+     * In a slot of 5 mm, near its end: the spiral reaches 1.3 mm back from the entry, the half circle 0.975 mm, and both keep
+     * 0.66 mm from the end.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.97, 2", "1.95, 1", "1.64, 1"})
+    void nearTheEndOfASlotAHalfCircleTakesLessRoom(double fromEnd, int arcs) {
+        Part part = Part.of(rectangle(-30, -30, 60, 60), rectangle(0, 0, 30, 5));
+        Lead lead =
+                LeadPlacer.of(part, RULES.withCornerClearance(millimetres(0))).at(0, millimetres(fromEnd));
+        double chord = 2.5 - 0.55;
+
+        assertThat(lead.isClear()).isTrue();
+        assertThat(arcs(lead)).isEqualTo(arcs);
+        assertThat(lead.pierce().xSi()).isCloseTo(fromEnd * 1e-3, within(1e-9));
+        assertThat(lead.pierce().ySi()).isCloseTo(0.0025, within(1e-9));
+        assertThat(millimetresOf(lead, "lead-size", "radius_m"))
+                .isCloseTo(arcs == 1 ? chord / 2 : chord * 2 / 3, within(1e-6));
+        assertThat(Kind.LENGTH.si(lead.toolPath().length(ToolPath.Purpose.LEAD_IN)))
+                .isCloseTo(Math.PI * chord * (arcs == 1 ? 0.5 : 5.0 / 6) * 1e-3, within(1e-9));
+    }
+
+    /**
      * A triangle of the tangent lengths 2 : 3 : 4 that is hardly wider than the jet: the path of the jet passes the places
      * where the incircle touches, and no place tried first.
      */

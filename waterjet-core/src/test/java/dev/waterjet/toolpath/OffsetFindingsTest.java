@@ -281,6 +281,25 @@ class OffsetFindingsTest {
         }
     }
 
+    /** A strip of 2 mm with a head of 6 by 6 mm at one end. */
+    @Test
+    void theWidestPlaceOfAHammerIsItsHead() {
+        Contour hammer = Plane.polygon(new double[][] {
+            {0, 0.002}, {0.06, 0.002}, {0.06, 0}, {0.066, 0}, {0.066, 0.006}, {0.06, 0.006}, {0.06, 0.004}, {0, 0.004}
+        });
+        for (int quarter = 0; quarter < 4; quarter++) {
+            GeometryException refused = refused(hammer.rotatedBy(degrees(90 * quarter)), 0.0031);
+            double[] head = {0.063, 0.003};
+            for (int i = 0; i < quarter; i++) {
+                head = new double[] {-head[1], head[0]};
+            }
+
+            assertThat(number(refused.parameters(), "width_m")).isCloseTo(0.006, within(1e-4));
+            assertThat(Math.hypot(refused.xSi() - head[0], refused.ySi() - head[1]))
+                    .isLessThan(2e-4);
+        }
+    }
+
     @Test
     void theWidestPlaceOfAStripIsAsWideAsTheStrip() {
         for (double[] size : new double[][] {{0.1, 0.002}, {0.002, 0.1}, {0.0021, 0.002}, {0.5, 0.0007}}) {

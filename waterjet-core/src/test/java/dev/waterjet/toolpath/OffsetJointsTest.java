@@ -102,6 +102,31 @@ class OffsetJointsTest {
         }
     }
 
+    /**
+     * At a blunt inner corner the wider path runs on beyond its edge to where it meets the narrower: with the offsets w and n and
+     * the turn t by (w cos t - n)/sin t, to (w - n cos t)/sin t along the other edge.
+     */
+    @Test
+    void atABluntInnerCornerTheOffsetLinesMeet() {
+        double w = 0.6e-3;
+        double n = 0.5e-3;
+        for (double degrees : new double[] {5, 12, 20, 30}) {
+            double t = Math.toRadians(degrees);
+            double on = (w * Math.cos(t) - n) / Math.sin(t);
+            double along = (w - n * Math.cos(t)) / Math.sin(t);
+            for (Side side : Side.values()) {
+                Contour line = Contour.fromSi(-0.03, 0)
+                        .lineToSi(0, 0)
+                        .lineToSi(0.03 * Math.cos(t), side.sign() * 0.03 * Math.sin(t))
+                        .open();
+                Contour back = line.reversed();
+                for (Contour path : List.of(path(line, side, 0.6, 0.5), path(back, side.opposite(), 0.5, 0.6))) {
+                    assertThat(path.lengthSi()).isCloseTo(0.03 + on + 0.03 - along, within(1e-9));
+                }
+            }
+        }
+    }
+
     /** Each end of an open path keeps the offset of its own edge, whatever that of the other end. */
     @Test
     void theEndsOfAnOpenPathHaveTheirOwnOffsets() {

@@ -59,7 +59,7 @@ class OffsetRegionTest {
                 paths.stream().map(path -> Plane.chords(path.contour())).toList();
         Random random = new Random(contour.size());
         double size = 0.03;
-        for (int k = 0; k < 700; k++) {
+        for (int k = 0; k < 450; k++) {
             double x = size * (2 * random.nextDouble() - 1);
             double y = size * (2 * random.nextDouble() - 1);
             double free = room.at(x, y);
@@ -77,7 +77,7 @@ class OffsetRegionTest {
     void aRoundOffsetIsWhereTheJetKeepsItsDistance() {
         int splits = 0;
         int fitsNowhere = 0;
-        for (int seed = 0; seed < 50; seed++) {
+        for (int seed = 0; seed < 40; seed++) {
             Random random = new Random(seed);
             Optional<Contour> ring = seed % 4 == 1
                     ? Optional.of(Plane.bar(random, 4 + random.nextInt(4), 0.006, 0.012))
@@ -169,7 +169,7 @@ class OffsetRegionTest {
     /** Any inner corner, down to none: the path keeps each offset, and goes all the way round. */
     @Test
     void differingOffsetsJoinAtCornersOfAnyAngle() {
-        for (int n = 3; n < 400; n += 1 + n / 4) {
+        for (int n = 3; n < 300; n += 1 + n / 3) {
             double radius = 0.02 + 0.002 * n;
             double[][] corners = new double[n][];
             for (int i = 0; i < n; i++) {

@@ -121,8 +121,8 @@ class TabPlacesSearchTest {
     private static double[] search(List<Double> corners, double total, double middle, double half, double enough) {
         double farthest = 0;
         double nearest = Double.POSITIVE_INFINITY;
-        for (int k = -2000; k <= 2000; k++) {
-            double away = half * k / 2000;
+        for (int k = -700; k <= 700; k++) {
+            double away = half * k / 700;
             double clear = fromCorner(corners, total, middle + away);
             farthest = Math.max(farthest, clear);
             nearest = clear >= enough ? Math.min(nearest, Math.abs(away)) : nearest;
