@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SplittableRandom;
+import javax.measure.quantity.Time;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -58,6 +59,22 @@ class CostItemsTest {
             double hourly = Objects.requireNonNull(Jobs.RATES.jetItems(Jobs.JET).get(item));
             assertThat(item(items, item)).isEqualTo(hourly * jetHours, within(1e-9));
         }
+    }
+
+    /** Ten parts of 90 s known to 20 % and 15 s known exactly, and 21 min for sheets and set-up. */
+    @Test
+    void theTimeIsAsUncertainAsItsCutting() {
+        PartWork unsure = PartWork.of(Estimate.withinFactor(Kind.TIME, 90, 0.2, List.of()))
+                .withIdle(seconds(15));
+        Estimate<Time> time = Batch.of(Jobs.JET, unsure, 10)
+                .withSheets(4, minutes(3))
+                .withSetUp(minutes(12))
+                .cost(Jobs.RATES)
+                .time();
+        double total = 10 * 105 + 3 * 180 + 720;
+        assertThat(time.si()).isEqualTo(total, within(1e-9));
+        // a log-normal factor spreads a little more than its logarithm
+        assertThat(time.relativeUncertainty()).isEqualTo(0.2 * 900 / total, within(0.05 * 0.2 * 900 / total));
     }
 
     /** Lives are described where the shop has stated them. */
