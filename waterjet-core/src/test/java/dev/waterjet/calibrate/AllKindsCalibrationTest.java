@@ -254,4 +254,38 @@ class AllKindsCalibrationTest {
         assertThat(fit.plateScatter()).isBetween(0.03, 0.3);
         assertThat(fit.fittedNumbers()).isEqualTo(3);
     }
+
+    /** Stated deviations: a leverage is the share of a cut in the sum of the weights, and residuals are over their deviations. */
+    @Test
+    void statedDeviationsWeighTheInfluence() {
+        double[] stated = {0, 0.04, 0, 0.02, 0, 0.05, 0, 0};
+        List<TestCut> cuts = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            cuts.add(TestCut.separated(jet(i), millimetres(10), Kind.SPEED.of(feed(i, 0.01)))
+                    .withRelativeDeviation(stated[i]));
+        }
+        CutFit fit = Calibration.ofMachinability(ALLOY, MODEL).fit(cuts).fit();
+        double[] weights = new double[8];
+        double sum = 0;
+        double squares = 0;
+        double mean = Math.log(fit.value("machinability") / 115);
+        for (int i = 0; i < 8; i++) {
+            weights[i] = 1 / (Math.pow(fit.scatter(), 2) + Math.pow(stated[i] / 1.15, 2));
+            sum += weights[i];
+            squares += weights[i] * Math.pow(NOISE[i] - mean, 2);
+        }
+        assertThat(fit.method()).isEqualTo(CutFit.Method.PROFILE_LIKELIHOOD);
+        for (int i = 0; i < 8; i++) {
+            double leverage = weights[i] / sum;
+            double residual = (NOISE[i] - mean) * Math.sqrt(weights[i]);
+            double without = (squares - residual * residual / (1 - leverage)) / 6;
+
+            assertThat(fit.leverages()[i]).isCloseTo(leverage, within(1e-6));
+            assertThat(fit.studentizedResiduals()[i])
+                    .isCloseTo(residual / Math.sqrt(without * (1 - leverage)), within(1e-5));
+            assertThat(fit.cookDistances()[i])
+                    .isCloseTo(
+                            residual * residual * leverage / (squares / 7) / Math.pow(1 - leverage, 2), within(1e-5));
+        }
+    }
 }

@@ -199,6 +199,11 @@ class FeedLadderTest {
                 .containsEntry("step", 0.1)
                 .containsEntry("expected_trials", ladder.expectedTrials())
                 .containsEntry("climbing_trials", ladder.climbingTrials());
+        FeedLadder.Trial third = ladder.trials().get(2);
+        assertThat(third.describe())
+                .containsEntry(
+                        "separated_m_per_s", Kind.SPEED.si(third.separated().orElseThrow()))
+                .containsEntry("number", 2L);
         FeedLadder.Trial second = ladder.trials().get(1);
         assertThat(second.describe())
                 .containsEntry("failed_m_per_s", Kind.SPEED.si(second.failed().orElseThrow()))
