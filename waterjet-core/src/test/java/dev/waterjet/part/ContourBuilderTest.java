@@ -242,4 +242,82 @@ class ContourBuilderTest {
                 () -> Contour.polylineSi(new double[] {0, 1}, new double[] {0, 1, 2}, EdgeRequirement.defaults()),
                 "must-be-at-most");
     }
+
+    /** A zero has no sign: the same drawing with zeros of either sign is equal, also turned round and moved. */
+    @Test
+    void zerosOfEitherSignAreTheSame() {
+        Contour plain = Contour.fromSi(0, 0)
+                .lineToSi(1, 0)
+                .lineToSi(0, 2)
+                .arcToSi(0, -2, 0, 0, Side.LEFT)
+                .lineToSi(0.5, 0)
+                .open();
+        Contour signed = Contour.fromSi(-0.0, -0.0)
+                .lineToSi(1, -0.0)
+                .lineToSi(-0.0, 2)
+                .arcToSi(-0.0, -2, -0.0, -0.0, Side.LEFT)
+                .lineToSi(0.5, -0.0)
+                .open();
+        assertThat(signed).isEqualTo(plain).hasSameHashCodeAs(plain);
+        assertThat(signed.reversed()).isEqualTo(plain.reversed());
+        assertThat(signed.reversed().reversed()).isEqualTo(plain);
+        double[] zeros = {-0.0, 1, -0.0};
+        assertThat(Contour.polylineSi(zeros, new double[] {-0.0, -0.0, 1}, EdgeRequirement.defaults()))
+                .isEqualTo(
+                        Contour.polylineSi(new double[] {0, 1, 0}, new double[] {0, 0, 1}, EdgeRequirement.defaults()));
+        assertThat(zeros).containsExactly(-0.0, 1, -0.0);
+    }
+
+    /** A number that is not finite is refused wherever it stands, with the place as it was given. */
+    @ParameterizedTest
+    @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
+    void numbersThatAreNotFiniteAreRefusedWhereverTheyStand(double number) {
+        assertRefused(() -> Contour.fromSi(number, 0), "coordinate-not-finite");
+        assertRefused(() -> Contour.fromSi(0, number), "coordinate-not-finite");
+        ContourBuilder start = Contour.fromSi(1, 0);
+        assertRefused(() -> start.lineToSi(number, 0), "coordinate-not-finite");
+        assertRefused(() -> start.lineToSi(0, number), "coordinate-not-finite");
+        assertRefused(() -> start.arcToSi(number, 1, 0, 0, Side.LEFT), "coordinate-not-finite");
+        assertRefused(() -> start.arcToSi(0, number, 0, 0, Side.LEFT), "coordinate-not-finite");
+        assertRefused(() -> start.arcToSi(0, 1, number, 0, Side.LEFT), "coordinate-not-finite");
+        GeometryException refusal = (GeometryException)
+                assertRefused(() -> start.arcToSi(0, 1, 0, number, Side.RIGHT), "coordinate-not-finite");
+        assertThat(refusal.ySi()).isEqualTo(Double.valueOf(number));
+        assertThat(start.arcToSi(0, 1, 0, 0, Side.LEFT).open().size()).isEqualTo(1);
+    }
+
+    /** Ends of an arc are one point up to a ten-thousandth of an inch along it; the radii may differ by ten micrometres. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.9, 2.5, 4.6})
+    void anArcIsDrawnWithinItsRoundingAndRefusedBeyond(double heading) {
+        double cos = Math.cos(heading);
+        double sin = Math.sin(heading);
+        for (Side turn : Side.values()) {
+            for (double off : new double[] {-9.9e-6, 9.9e-6, -10.1e-6, 10.1e-6}) {
+                // a quarter to the left of the start, nearer to the centre or farther
+                double endX = -(0.02 + off) * sin;
+                double endY = (0.02 + off) * cos;
+                ContourBuilder builder = Contour.fromSi(0.02 * cos, 0.02 * sin);
+                if (Math.abs(off) > 1e-5) {
+                    GeometryException refusal = (GeometryException)
+                            assertRefused(() -> builder.arcToSi(endX, endY, 0, 0, turn), "arc-radii-differ");
+                    assertThat(refusal.parameters()).containsEntry("limit_m", 1e-5);
+                } else {
+                    EdgeCursor edge = new EdgeCursor();
+                    builder.arcToSi(endX, endY, 0, 0, turn).open().load(0, edge);
+                    double radius = Math.hypot(endX - edge.centreX(), endY - edge.centreY());
+                    assertThat(edge.radius()).isCloseTo(radius, within(1e-12));
+                    assertThat(Math.hypot(edge.centreX(), edge.centreY())).isLessThan(7.2e-6);
+                    assertThat(edge.sweep()).isCloseTo(turn == Side.LEFT ? Math.PI / 2 : -1.5 * Math.PI, within(1e-3));
+                }
+            }
+            for (double along : new double[] {-2.5e-6, 2.5e-6, -2.6e-6, 2.6e-6}) {
+                Contour arc = Contour.fromSi(0.02 * cos, 0.02 * sin)
+                        .arcToSi(0.02 * cos - along * sin, 0.02 * sin + along * cos, 0, 0, turn)
+                        .open();
+                boolean isShort = Math.abs(along) > 2.55e-6 && (along > 0) == (turn == Side.LEFT);
+                assertThat(arc.lengthSi()).isCloseTo(isShort ? Math.abs(along) : 0.04 * Math.PI, within(6e-6));
+            }
+        }
+    }
 }
