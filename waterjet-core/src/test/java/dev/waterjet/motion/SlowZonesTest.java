@@ -114,6 +114,23 @@ class SlowZonesTest {
                 edge.yAt(share) - zone.place().ySi());
     }
 
+    /** Up to 0.8 of the feed and back at 1 m/s2: v^2/2 = 0.5^2 V^2/2 is passed on both sides of the peak. */
+    @Test
+    void aPeakAboveTheShareLiesBetweenTwoZones() {
+        double feed = 0.02;
+        double length = 0.64 * feed * feed;
+        FeedPlan plan = FeedPlanner.withoutLag(
+                        MachineLimits.of(Kind.SPEED.of(1), Kind.ACCELERATION.of(1)),
+                        QualityFeeds.same(Kind.SPEED.of(feed)))
+                .plan(Contour.fromSi(0, 0).lineToSi(length, 0).open(), Side.LEFT);
+        List<SlowZone> zones = plan.slowZones(0.5);
+
+        assertThat(zones).hasSize(2);
+        assertThat(Kind.LENGTH.si(zones.get(0).endsAt())).isCloseTo(0.25 * feed * feed / 2, within(1e-12));
+        assertThat(Kind.LENGTH.si(zones.get(1).startsAt())).isCloseTo(length - 0.25 * feed * feed / 2, within(1e-12));
+        assertThat(plan.slowZones(0.81)).hasSize(1);
+    }
+
     @Test
     void theCauseOfASlowPlaceIsNamed() {
         EdgeRequirement medium = FeedPlanTest.MEDIUM.withLagTolerance(Measures.millimetres(0.1));

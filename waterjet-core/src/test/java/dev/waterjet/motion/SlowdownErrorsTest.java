@@ -148,7 +148,7 @@ class SlowdownErrorsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {0.2, 0.8, 1})
+    @ValueSource(doubles = {0.05, 0.2, 0.8, 1})
     void eachGeometryHasItsErrors(double ratio) {
         SlowdownErrors errors = errors(3);
         double feed = ratio * straight(3);
@@ -167,8 +167,11 @@ class SlowdownErrorsTest {
         assertThat(errors.outsideCorner(turn, LagGeometry.TANGENT).applyAsDouble(feed))
                 .isEqualTo(growth);
         for (LagGeometry geometry : LagGeometry.values()) {
-            assertThat(errors.arc(feed, 0.006, 0.01, geometry))
-                    .isCloseTo(geometry.arcErrorSi(lag, 0.006) + errors.growth(feed, lag + 0.005), within(1e-15));
+            for (double length : new double[] {1e-4, 4e-4, 0.01}) {
+                assertThat(errors.arc(feed, 0.006, length, geometry))
+                        .isCloseTo(
+                                geometry.arcErrorSi(lag, 0.006) + errors.growth(feed, lag + length / 2), within(1e-15));
+            }
         }
         double excess = feed * Math.hypot(1, lag / 0.006) - SEPARATION;
         assertThat(errors.excessOnArc(feed, 0.006)).isCloseTo(excess, within(1e-15));
