@@ -124,6 +124,16 @@ class CsvTextTest {
         assertThat(CsvText.row(List.of(" a", "b\t", "c"))).isEqualTo("\" a\",\"b\t\",c");
     }
 
+    /** A spreadsheet takes what begins with one of four signs for a formula. */
+    @ParameterizedTest
+    @ValueSource(strings = {"=1+1", "+1", "-1", "@sum"})
+    void aNameIsNoFormula(String name) {
+        assertThat(CsvText.name(name)).isEqualTo("'" + name);
+        assertThat(CsvText.name("x" + name)).isEqualTo("x" + name);
+        assertThat(CsvText.name("a\tb\u0007")).isEqualTo("a?b?");
+        assertThat(CsvText.name("")).isEmpty();
+    }
+
     @Provide
     Arbitrary<List<List<String>>> tables() {
         Arbitrary<String> cell = Arbitraries.strings()

@@ -45,6 +45,7 @@ class MessageTest {
     void aPlaceWithoutParameterStays() {
         assertThat(Message.of("some-code", "a {b}").with("c", 1).text()).isEqualTo("a {b}");
         assertThat(Message.of("some-code", "a {b}").text()).isEqualTo("a {b}");
+        assertThat(Message.of("some-code", "a {b}").with("b", 1).pattern()).isEqualTo("a {b}");
     }
 
     @Test

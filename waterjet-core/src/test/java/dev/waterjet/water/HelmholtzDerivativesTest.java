@@ -173,4 +173,12 @@ class HelmholtzDerivativesTest {
                 (vapour.entropySi() - liquid.entropySi()) / (1 / vapour.densitySi() - 1 / liquid.densitySi());
         assertThat(slope).isEqualTo(clapeyron, within(1e-4 * clapeyron));
     }
+
+    /** Surface tension of IAPWS R1-76(2014) at 20, 100, 200 and 300 °C in mN/m; values of its table from memory. */
+    @ParameterizedTest
+    @CsvSource({"293.15, 72.74", "373.15, 58.91", "473.15, 37.67", "573.15, 14.36"})
+    void surfaceTensionIsThatOfTheRelease(double temperatureK, double millinewtonsPerMetre) {
+        assertThat(1e3 * SurfaceTensionKernel.newtonsPerMetre(temperatureK))
+                .isEqualTo(millinewtonsPerMetre, within(0.02));
+    }
 }
