@@ -224,7 +224,7 @@ class CensoredFitTest {
         assertThat(squares / y.length).isCloseTo(1, within(1e-6));
     }
 
-    /** The other of two groups is a maximum too, and is told with its likelihood. */
+    /** The other of two groups is a maximum too, and the message has its likelihood. */
     @Test
     void aSecondGroupIsARivalMaximum() {
         Random random = new Random(3);

@@ -22,7 +22,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** What cuts do not determine is refused, and what they just determine is not. */
+/** Refused is a quantity that the cuts do not determine; one that they just determine is not. */
 class FitRefusalsTest {
 
     private static final double INFINITE = Double.POSITIVE_INFINITY;

@@ -118,7 +118,7 @@ final class Prediction {
         return firsts.values();
     }
 
-    /** What is equal for cuts that differ in their place alone. */
+    /** Numbers that are equal for cuts that differ in their place alone. */
     private static List<Object> shape(ContourCut cut) {
         List<Object> shape = new ArrayList<>();
         shape.add(cut.partSide());
