@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import dev.waterjet.evidence.Caution;
+import dev.waterjet.feed.CutConditions;
 import dev.waterjet.measure.Kind;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -265,8 +267,25 @@ class TabulatedFrontTest {
         assertThat(profile.doseShareSi(-0.75e-3)).isCloseTo(-0.9973, within(5e-5));
     }
 
+    /** A stand-off distance of 1.5 mm is 3.75 bores of 0.4 mm. */
+    @Test
+    void theCautionOfASmallBoreNamesItsStandOff() {
+        CutConditions cut = Kerfs.cut(Kerfs.jet(0.15, 0.4, 1.5, 100, 380), "mild-steel", 3);
+        Caution caution = Kerfs.MODEL.kerf(cut, Kind.SPEED.of(cut.feedSi(2))).cautions().stream()
+                .filter(one -> one.code().equals("kerf-small-bore"))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat((double)
+                        Objects.requireNonNull(caution.message().parameters().get("bores")))
+                .isCloseTo(3.75, within(1e-9));
+    }
+
     @Test
     void tiltsAndFrontsHaveTexts() {
+        assertThat(Kerfs.MODEL.doseRelativeUncertainty())
+                .isEqualTo(Kerfs.MODEL.spread().doseRelative());
+        assertThat(MinimumFeatures.of(Kerfs.kerf(10, 2))).asString().contains("mm");
         assertThat(HeadTilt.ofSi(0.01, 0.02))
                 .isEqualTo(HeadTilt.ofSi(0.01, 0.02))
                 .isNotEqualTo(HeadTilt.ofSi(0.01, 0.03))
