@@ -35,7 +35,8 @@ class ProgramSymmetryTest {
 
     /** Each image in some forms, each form in some images: as the first cut, as the second, or not. */
     private static boolean[] tried(DrawnProgram.Image image, DrawnProgram.Form form) {
-        int at = DrawnProgram.Image.ALL.indexOf(image) + form.ordinal();
+        int at = DrawnProgram.Image.ALL.indexOf(image)
+                + List.of(DrawnProgram.Form.values()).indexOf(form);
         return at % 3 == 0 ? new boolean[] {at % 2 == 0} : new boolean[0];
     }
 

@@ -222,8 +222,7 @@ class WrittenMovesTest {
                 ProgramCodes.defaults().withOpenContours());
 
         assertThat(program.unrolledText().replaceAll(" +", " "))
-                .isEqualTo("G21 G90\nG0 X5 T3\nM3\nG91 G1 X1\nM5\nG90 G0 X20 \nM3\nG91 G1 X1\nM5\nG90 G0 X20 \n"
-                        + "M3\nG91 G1 X1\nM5\nG90 G0 X20 \nM30\n");
+                .isEqualTo("G21 G90\nG0 X5 T3\n" + "M3\nG91 G1 X1\nM5\nG90 G0 X20 \n".repeat(3) + "M30\n");
         assertThat(program.cuts()).hasSize(3);
     }
 
