@@ -4,7 +4,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
  * Part of a path on which the motion without limits of jerk has constant acceleration, or near rest the ramp of constant
- * jerk, and the grid steps that it takes. Set again for each part, so that a grid allocates nothing.
+ * jerk, and the grid steps that it takes. Set again for each part, so that a grid allocates little.
  *
  * <p>A step lasts a share of the jerk time near events, which are the places where the acceleration jumps. From two jerk
  * times off, each step is half as long again as the one before.

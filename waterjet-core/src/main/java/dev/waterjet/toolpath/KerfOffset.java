@@ -30,6 +30,8 @@ import javax.measure.quantity.Length;
  * <p>Offsets can differ by edge, as kerfs do with the feed. At corners the offset lines meet, at blunt ones beyond the end of
  * the edge with the larger offset; where two edges touch smoothly, a straight ramp of twenty times the difference lies inside the
  * edge of the smaller offset: what is wrong there is material left, never a gouge.
+ *
+ * <p>Of an open contour, the free ends are no obstacle: a path that comes back past an end may pass nearer than its offset.
  */
 public final class KerfOffset implements Serializable {
 

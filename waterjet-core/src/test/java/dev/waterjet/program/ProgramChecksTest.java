@@ -90,7 +90,7 @@ class ProgramChecksTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"85, 60, 0.015", "60, 85, 0.015", "72, 60, 0.002"})
+    @CsvSource({"85, 60, 0.015", "60, 85, 0.015", "72, 60, 0.002", "115, 60, 0.045"})
     void aPierceInThePartIsFound(double x, double y, double distance) {
         String program = BORE.replace("X60 Y60", "X" + x + " Y" + y) + COVER;
 

@@ -1,8 +1,10 @@
 package dev.waterjet.program;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import dev.waterjet.Refusals;
+import dev.waterjet.measure.TextException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,5 +70,14 @@ class ProgramCodesTest {
     void whatAFileCannotMeanIsRefusedWithItsLine(String text, String refusal) {
         assertThat(Refusals.of(() -> ProgramCodes.parse(text.replace('~', '\n'))))
                 .isEqualTo(refusal);
+    }
+
+    @Test
+    void anUnknownKeyIsRefusedWithTheKeysThatExist() {
+        TextException refusal = catchThrowableOfType(TextException.class, () -> ProgramCodes.parse("jet = M3\n"));
+
+        assertThat(refusal.message().parameters().get("known"))
+                .asString()
+                .contains("jet_on", "jet_off", "decimals", "dwell", "arcs", "offset_feed", "pass_through");
     }
 }

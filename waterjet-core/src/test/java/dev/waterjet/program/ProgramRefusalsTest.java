@@ -51,6 +51,8 @@ class ProgramRefusalsTest {
                 "M5  M 3 | 1 | 5 | words-contradict | word | M3",
                 "M2 M30 | 1 | 4 | words-contradict | other | M2",
                 "G1 X1,5 | 1 | 6 | decimal-comma | |",
+                "G1 X1 # 5 | 1 | 7 | not-a-word | character | #",
+                "G1 X1 \u00b0 | 1 | 7 | not-a-word | character | \\u00b0",
                 "G1 /X1 | 1 | 4 | optional-block | |",
                 "G1 X1000000.1 | 1 | 4 | place-beyond-limit | limit_m | 1000",
                 "G0 X900000~G91 X100000.1 | 2 | 5 | place-beyond-limit | word | X100000.1",

@@ -55,6 +55,31 @@ class OffsetJointsTest {
         }
     }
 
+    /** The sweep of each arc of a path takes its start to its end, in pieces that a ramp has shortened too. */
+    @Test
+    void arcsEndWhereTheirSweepsLeadTo() {
+        for (Side side : Side.values()) {
+            for (double[] offsets : new double[][] {{0.6, 0.5, 0.7, 0.4}, {0.5, 0.6, 0.4, 0.7}, {0.5, 0.6, 0.7, 0.8}}) {
+                Contour path = path(stadium(37), side, offsets);
+                EdgeCursor edge = new EdgeCursor();
+                int arcs = 0;
+                for (int i = 0; i < path.size(); i++) {
+                    path.load(i, edge);
+                    if (edge.isArc()) {
+                        double cos = Math.cos(edge.sweep());
+                        double sin = Math.sin(edge.sweep());
+                        double dx = edge.startX() - edge.centreX();
+                        double dy = edge.startY() - edge.centreY();
+                        assertThat(edge.centreX() + cos * dx - sin * dy).isCloseTo(edge.endX(), within(1e-9));
+                        assertThat(edge.centreY() + sin * dx + cos * dy).isCloseTo(edge.endY(), within(1e-9));
+                        arcs++;
+                    }
+                }
+                assertThat(arcs).isGreaterThanOrEqualTo(2);
+            }
+        }
+    }
+
     private static void assertRamps(Contour part, Contour path, double[] offsetsMm) {
         int n = offsetsMm.length;
         EdgeCursor edge = new EdgeCursor();
