@@ -54,6 +54,20 @@ class CalibrationSetTest {
         return CutConditions.of(JET, Workpiece.of(material, millimetres(10)), SET);
     }
 
+    /** A material without calibration is cut by the model alone, whatever is asked; a calibrated one has the cautions of its cuts. */
+    @Test
+    void anotherMaterialIsCutByTheModel() {
+        assertThat(SET.separationFeedSi(JET, GLASS, 0.02)).isEqualTo(PUBLISHED.separationFeedSi(JET, GLASS, 0.02));
+        assertThat(SET.separationDepthSi(JET, GLASS, 0.002)).isEqualTo(PUBLISHED.separationDepthSi(JET, GLASS, 0.002));
+        assertThat(SET.feedSi(JET, GLASS, 0.01, 3)).isEqualTo(PUBLISHED.feedSi(JET, GLASS, 0.01, 3));
+        assertThat(SET.indexSi(JET, GLASS, 0.01, 0.002)).isEqualTo(PUBLISHED.indexSi(JET, GLASS, 0.01, 0.002));
+        assertThat(SET.relativeUncertainty(GLASS)).isEqualTo(PUBLISHED.relativeUncertainty(GLASS));
+        assertThat(SET.maximumFeedSi()).isEqualTo(PUBLISHED.maximumFeedSi());
+        assertThat(SET.cautions(JET, STEEL, 0.1, 0.002))
+                .isNotEmpty()
+                .isEqualTo(OWN_STEEL.cautions(JET, OWN_STEEL.material(), 0.1, 0.002));
+    }
+
     /** The list says 87.6, the cuts 70: the set answers with the cuts, for a workpiece of the list too. */
     @Test
     void aCalibratedMaterialIsCutWithItsOwnNumber() {
