@@ -99,7 +99,12 @@ final class AccelerationRows {
             double noise = Slacks.ROUNDING * (Math.abs(p[r]) * x[k] + Math.abs(q[r]) * x[k + 1]);
             double upper = slacks.take(r, value - 1) - noise;
             double lower = slacks.take(r + rows, -value - 1) - noise;
-            worst = Math.max(worst, Math.max(upper, lower));
+            if (upper > worst) {
+                worst = upper;
+            }
+            if (lower > worst) {
+                worst = lower;
+            }
         }
         return worst;
     }

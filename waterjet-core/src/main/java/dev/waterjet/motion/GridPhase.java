@@ -80,12 +80,12 @@ final class GridPhase {
     private double stepsIn(double timeFromEventS) {
         double even = EVEN_JERK_TIMES * stepsPerJerkTime;
         double steps = timeFromEventS / stepS;
-        return Math.min(steps, even) + Math.log1p(RATE * Math.max(0, steps - even)) / RATE;
+        return steps <= even ? steps : even + Math.log1p(RATE * (steps - even)) / RATE;
     }
 
     private double timeOf(double number) {
         double even = EVEN_JERK_TIMES * stepsPerJerkTime;
-        return stepS * (Math.min(number, even) + Math.expm1(RATE * Math.max(0, number - even)) / RATE);
+        return stepS * (number <= even ? number : even + Math.expm1(RATE * (number - even)) / RATE);
     }
 
     /** Place after a number of steps. */

@@ -155,7 +155,9 @@ final class InteriorPoint {
     private double fall() {
         double most = 0;
         for (int i = window.from(); i <= window.to(); i++) {
-            most = Math.max(most, -change[i] / window.x[i]);
+            if (-change[i] > most * window.x[i]) {
+                most = -change[i] / window.x[i];
+            }
         }
         return most;
     }

@@ -122,7 +122,12 @@ final class JerkRows {
             double noise = noise(row, x);
             double upper = slacks.take(row, value - bound) - noise;
             double lower = slacks.take(row + rows, -value - bound) - noise;
-            worst = Math.max(worst, Math.max(upper, lower) / bound);
+            if (upper > worst * bound) {
+                worst = upper / bound;
+            }
+            if (lower > worst * bound) {
+                worst = lower / bound;
+            }
         }
         return worst;
     }

@@ -64,8 +64,11 @@ final class Slacks {
 
     /** Takes a row's value; a slack below what the value leaves follows it. Returns the residual. */
     double take(int row, double value) {
-        double s = Math.max(slack[row], -value);
-        slack[row] = s;
+        double s = slack[row];
+        if (s < -value) {
+            s = -value;
+            slack[row] = s;
+        }
         inverse[row] = 1 / s;
         double rest = value + s;
         residual[row] = rest;
@@ -126,8 +129,12 @@ final class Slacks {
             double term = slack[i] * multiplier[i] * p;
             first += term;
             second += term * p;
-            least = Math.min(least, p);
-            greatest = Math.max(greatest, p);
+            if (p < least) {
+                least = p;
+            }
+            if (p > greatest) {
+                greatest = p;
+            }
         }
         linear = first;
         quadratic = second;
@@ -151,8 +158,14 @@ final class Slacks {
         double ofSlack = 0;
         double ofMultiplier = 0;
         for (int i = 0; i < count; i++) {
-            ofSlack = Math.max(ofSlack, -slackStep[i] * inverse[i]);
-            ofMultiplier = Math.max(ofMultiplier, -multiplierStep[i] / multiplier[i]);
+            double s = -slackStep[i] * inverse[i];
+            double z = -multiplierStep[i] / multiplier[i];
+            if (s > ofSlack) {
+                ofSlack = s;
+            }
+            if (z > ofMultiplier) {
+                ofMultiplier = z;
+            }
         }
         slackFall = ofSlack;
         multiplierFall = ofMultiplier;

@@ -31,7 +31,10 @@ final class SpeedRows {
     double evaluate(double[] x, double[] cap) {
         double worst = 0;
         for (int i = from; i <= to; i++) {
-            worst = Math.max(worst, slacks.take(i - from, x[i] - cap[i]) / cap[i]);
+            double excess = slacks.take(i - from, x[i] - cap[i]);
+            if (excess > worst * cap[i]) {
+                worst = excess / cap[i];
+            }
         }
         return worst;
     }
