@@ -55,10 +55,12 @@ final class ProgramPlanning extends Planning {
         FeedPlan plan = jet.isPresent()
                 ? feedPlanner.planAsDrawn(jet.get().axis().named(cut.name()), side)
                 : feedPlanner.plan(cut.path(setup.requirement()), side);
-        if (jet.isEmpty() && cut.jetSide().isPresent()) {
-            findings.add(notDrawn(cut, offsetM));
+        if (cut.jetSide().isPresent()) {
+            if (jet.isEmpty()) {
+                findings.add(notDrawn(cut, offsetM));
+            }
+            addShortChanges(cut, offsetM);
         }
-        addShortChanges(cut, offsetM);
         findings.addAll(plan.findings());
         CutFeeds feeds = jet.isPresent()
                 ? jet.get().feeds(plan, setup.feedChange(), convention)

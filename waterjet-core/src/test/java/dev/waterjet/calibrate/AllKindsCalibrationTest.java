@@ -103,14 +103,6 @@ class AllKindsCalibrationTest {
         };
     }
 
-    private static double slope(ToDoubleFunction<double[]> function, double[] at, int j, double h) {
-        double[] up = at.clone();
-        double[] down = at.clone();
-        up[j] += h;
-        down[j] -= h;
-        return (function.applyAsDouble(up) - function.applyAsDouble(down)) / (2 * h);
-    }
-
     @Test
     void theFitIsTheTopOfTheSumOfTheLogarithms() {
         for (FeedExponent[] freed :
@@ -125,9 +117,11 @@ class AllKindsCalibrationTest {
             assertThat(fit.logLikelihood()).isCloseTo(logLikelihood(at), within(1e-6));
             for (int j = 0; j < 4; j++) {
                 boolean isFree = j == 0 || j == 3 || (j == 1 && freed.length == 2) || (j == 2 && freed.length > 0);
-                double curvature = -slope(x -> slope(AllKindsCalibrationTest::logLikelihood, x, 0, 1e-3), at, 0, 1e-3);
+                double curvature = -Differences.slope(
+                        x -> Differences.slope(AllKindsCalibrationTest::logLikelihood, x, 0, 1e-3), at, 0, 1e-3);
                 if (isFree) {
-                    assertThat(slope(AllKindsCalibrationTest::logLikelihood, at, j, 1e-4) / Math.sqrt(curvature))
+                    assertThat(Differences.slope(AllKindsCalibrationTest::logLikelihood, at, j, 1e-4)
+                                    / Math.sqrt(curvature))
                             .as("%s of %s", j, freed.length)
                             .isCloseTo(0, within(1e-3));
                 }
@@ -218,8 +212,8 @@ class AllKindsCalibrationTest {
         };
         double[] at = {Math.log(fit.value("machinability") / 115), Math.log(fit.scatter())};
 
-        assertThat(slope(sum, at, 0, 1e-4)).isCloseTo(0, within(0.01));
-        assertThat(slope(sum, at, 1, 1e-4)).isCloseTo(0, within(1e-3));
+        assertThat(Differences.slope(sum, at, 0, 1e-4)).isCloseTo(0, within(0.01));
+        assertThat(Differences.slope(sum, at, 1, 1e-4)).isCloseTo(0, within(1e-3));
         assertThat(fit.logLikelihood()).isCloseTo(sum.applyAsDouble(at), within(1e-6));
         assertThat(fit.weights()[6]).isLessThan(0.05);
         assertThat(fit.weights()[3]).isGreaterThan(0.9);

@@ -76,21 +76,13 @@ class CurvedCalibrationTest {
         return hasPlates ? log + chi(at[4], prior.plateFreedom(), prior.plateSpread()) : log;
     }
 
-    private static double slope(ToDoubleFunction<double[]> function, double[] at, int j, double h) {
-        double[] up = at.clone();
-        double[] down = at.clone();
-        up[j] += h;
-        down[j] -= h;
-        return (function.applyAsDouble(up) - function.applyAsDouble(down)) / (2 * h);
-    }
-
     /** Minus the matrix of second derivatives, by differences of slopes. */
     private static double[][] curvature(ToDoubleFunction<double[]> function, double[] at) {
         double[][] matrix = new double[at.length][at.length];
         for (int j = 0; j < at.length; j++) {
             for (int k = 0; k < at.length; k++) {
                 int column = k;
-                matrix[j][k] = -slope(x -> slope(function, x, column, 1e-3), at, j, 1e-3);
+                matrix[j][k] = -Differences.slope(x -> Differences.slope(function, x, column, 1e-3), at, j, 1e-3);
             }
         }
         return matrix;
@@ -114,7 +106,7 @@ class CurvedCalibrationTest {
             double[][] covariance = Matrices.inverse(curvature(density, at));
 
             for (int j = 0; j < at.length; j++) {
-                double distance = slope(density, at, j, 1e-4) * Math.sqrt(covariance[j][j]);
+                double distance = Differences.slope(density, at, j, 1e-4) * Math.sqrt(covariance[j][j]);
                 assertThat(distance).as("slope by %s", j).isCloseTo(0, within(1e-3));
             }
             assertThat(fit.standardError("feed exponent") / Math.sqrt(covariance[1][1]))

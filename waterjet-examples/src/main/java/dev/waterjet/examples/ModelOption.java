@@ -9,8 +9,8 @@ final class ModelOption {
     @Option(
             names = "--model",
             paramLabel = "<model>",
-            description = "Feed model: machinability, machinability-by-flow, erosion, specific-energy, declination-1.5,"
-                    + " declination-1. A calibration of the material replaces it. Default: machinability.")
+            description = "Feed model: " + Models.NAMES
+                    + ". A calibration of the material replaces it. Default: machinability.")
     private String name = "machinability";
 
     /** {@return the model} */

@@ -12,6 +12,10 @@ import java.util.Map;
 /** Feed models by the names of the option {@code --model}. */
 final class Models {
 
+    /** Their names, for the descriptions of options. */
+    static final String NAMES =
+            "machinability, machinability-by-flow, erosion, specific-energy, declination-1.5, declination-1";
+
     private static final Map<String, FeedModel> BY_NAME = new LinkedHashMap<>();
 
     static {
@@ -28,8 +32,7 @@ final class Models {
     static FeedModel get(String name) {
         FeedModel model = BY_NAME.get(name);
         if (model == null) {
-            throw new TextException(
-                    "unknown model \"" + name + "\"; use one of " + String.join(", ", BY_NAME.keySet()));
+            throw new TextException("unknown model \"" + name + "\"; use one of " + NAMES);
         }
         return model;
     }

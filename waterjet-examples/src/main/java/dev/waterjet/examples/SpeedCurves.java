@@ -47,9 +47,7 @@ final class SpeedCurves extends Program {
             names = "--model",
             split = ",",
             paramLabel = "<model>",
-            description =
-                    "Feed models: machinability, machinability-by-flow, erosion, specific-energy, declination-1.5,"
-                            + " declination-1. Default: machinability.")
+            description = "Feed models: " + Models.NAMES + ". Default: machinability.")
     private List<String> models = new ArrayList<>(List.of("machinability"));
 
     @Option(

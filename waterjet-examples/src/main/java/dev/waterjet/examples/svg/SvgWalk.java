@@ -166,7 +166,7 @@ final class SvgWalk {
             case "g", "a" -> children(tag, grouped(tag, inner));
             case "switch" -> chosen(tag).ifPresent(child -> element(child, grouped(tag, inner)));
             case "use" -> use(tag, inner);
-            case "svg" -> symbol(tag, tag, inner.with(inner.map().with(corner(tag))));
+            case "svg" -> fitted(tag, tag, inner.with(inner.map().with(corner(tag))));
             default -> draw(tag, inner);
         }
     }
@@ -293,7 +293,8 @@ final class SvgWalk {
         String name = !setting.name().isEmpty() ? setting.name() : !tag.id().isEmpty() ? tag.id() : "";
         Setting shifted = setting.with(setting.map().with(corner(tag))).named(name);
         if (target.name().equals("symbol")) {
-            symbol(tag, target, shifted);
+            Map<String, String> style = document.styles().styleOf(target);
+            fitted(tag, target, painted(target, style, quality(target, shifted)));
         } else {
             element(target, shifted);
         }
@@ -305,8 +306,8 @@ final class SvgWalk {
     }
 
     /** A symbol or a drawing in the drawing with a view box fits it into the size of the reference, in its middle. */
-    private void symbol(Tag use, Tag symbol, Setting setting) {
-        Setting inner = painted(symbol, document.styles().styleOf(symbol), quality(symbol, setting));
+    private void fitted(Tag use, Tag symbol, Setting setting) {
+        Setting inner = setting;
         if (symbol.text("viewBox").isPresent()) {
             double[] box = PageSize.box(symbol);
             double width = use.length("width").orElseGet(() -> symbol.length("width", box[2]));
